@@ -1,0 +1,5 @@
+/** Quantities, calendar days, estimates and trouble: what every other folder speaks in. */
+export * from "./day.ts";
+export * from "./estimate.ts";
+export * from "./problem.ts";
+export * from "./quantity.ts";

@@ -1,0 +1,27 @@
+/** Two groups of tests: what needs no build, and what looks at the built page in a real browser. */
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: "unit",
+          include: ["src/**/*.test.{ts,tsx}", "tests/{golden,reference,laws,tidy,faults,examples}/**/*.test.ts"],
+          environment: "node",
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: "built",
+          include: ["tests/{browser,budgets}/**/*.test.ts"],
+          environment: "node",
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
