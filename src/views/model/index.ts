@@ -1,0 +1,2 @@
+/** View data: plain values for screens and papers. */
+export * from "./paper.ts";

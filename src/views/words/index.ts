@@ -1,0 +1,2 @@
+/** The sentences people read. */
+export * from "./paper.ts";
