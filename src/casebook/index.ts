@@ -1,0 +1,2 @@
+/** What the journal amounts to: a pure fold, its states and selectors. */
+export * from "./state.ts";

@@ -1,0 +1,111 @@
+/** What the entries amount to: the state of each root, and the casebook that is their union. */
+import type { BodyOf, EntryId, FindingState } from "../journal/index.ts";
+
+/** One value someone recorded, with who, when and where. */
+export interface Candidate<T> {
+  readonly value: T;
+  readonly entry: EntryId;
+  readonly at: string;
+  readonly recordedAt: string;
+  readonly author: string;
+  readonly device: string;
+}
+
+/** A slot's unreplaced values, oldest first, never empty. More than one is a conflict for a person to settle. */
+export interface Kept<T> {
+  readonly candidates: readonly [Candidate<T>, ...Candidate<T>[]];
+}
+
+/** The value of a slot without conflict; null while people disagree, or when nothing was kept. */
+export function settled<T>(kept: Kept<T> | undefined | null): T | null {
+  return kept && kept.candidates.length === 1 ? kept.candidates[0].value : null;
+}
+
+/** Whether two unreplaced entries stand in one slot. */
+export const isInConflict = (kept: Kept<unknown> | undefined | null): boolean => (kept?.candidates.length ?? 0) > 1;
+
+export interface Colony {
+  readonly id: string;
+  readonly record: Kept<BodyOf<"colony-registered">>;
+}
+
+export interface ApiaryState {
+  readonly root: "apiary";
+  readonly id: string;
+  readonly record: Kept<BodyOf<"apiary-registered">> | null;
+  /** By colony id, in order of code. */
+  readonly colonies: Readonly<Record<string, Colony>>;
+  readonly weather: Kept<BodyOf<"weather-year-recorded">> | null;
+  readonly flows: Readonly<Record<string, Kept<BodyOf<"flow-recorded">>>>;
+  readonly supers: Readonly<Record<string, Kept<BodyOf<"supers-recorded">>>>;
+  readonly treatments: Readonly<Record<string, Kept<BodyOf<"treatment-recorded">>>>;
+}
+
+/** Key under which findings of the whole apiary are kept. */
+export const wholeApiary = "whole-apiary";
+
+export interface CaseState {
+  readonly root: "case";
+  readonly id: string;
+  readonly apiary: string | null;
+  readonly record: Kept<BodyOf<"case-opened">> | null;
+  readonly handedOn: Kept<BodyOf<"case-handed-on">> | null;
+  readonly redFlags: Readonly<Record<string, Kept<BodyOf<"red-flag-answered">>>>;
+  /** By colony id or `whole-apiary`, then by finding id. */
+  readonly findings: Readonly<Record<string, Readonly<Record<string, Kept<FindingState>>>>>;
+  readonly colonyStates: Readonly<Record<string, Kept<BodyOf<"colony-state-recorded">>>>;
+  readonly steps: Readonly<Record<string, Kept<BodyOf<"step-planned">>>>;
+  readonly samplePlans: Readonly<Record<string, Kept<BodyOf<"sampling-planned">>>>;
+  /** By entry id: two results of one test are two results, not a conflict. */
+  readonly tests: Readonly<Record<string, Candidate<BodyOf<"test-result-recorded">>>>;
+  readonly decision: Kept<BodyOf<"decision-recorded">> | null;
+  /** By colony id, then by day. */
+  readonly outcomes: Readonly<Record<string, Readonly<Record<string, Kept<BodyOf<"outcome-recorded">>>>>>;
+  readonly closed: Kept<BodyOf<"case-closed">> | null;
+}
+
+export interface ReadingState {
+  readonly id: string;
+  readonly started: Kept<BodyOf<"reading-started">> | null;
+  /** By bee number; two unreplaced readings of one bee are a conflict. */
+  readonly bees: Readonly<Record<number, Kept<BodyOf<"bee-read">>>>;
+  readonly finished: Kept<BodyOf<"reading-finished">> | null;
+}
+
+export interface SpecimenState {
+  readonly root: "specimen";
+  readonly id: string;
+  readonly case: string | null;
+  readonly colony: string | null;
+  readonly label: Kept<BodyOf<"specimen-labelled">> | null;
+  readonly received: Kept<BodyOf<"specimen-received">> | null;
+  readonly readings: Readonly<Record<string, ReadingState>>;
+}
+
+export interface PlanState {
+  readonly root: "plan";
+  readonly id: string;
+  readonly case: string | null;
+  readonly record: Kept<BodyOf<"plan-made">> | null;
+  readonly done: Readonly<Record<string, Kept<BodyOf<"plan-step-done">>>>;
+}
+
+export interface LabelRecordState {
+  readonly root: "label-record";
+  readonly id: string;
+  readonly record: Kept<BodyOf<"label-record-loaded">> | null;
+}
+
+export type RootState = ApiaryState | CaseState | SpecimenState | PlanState | LabelRecordState;
+
+export interface Casebook {
+  readonly apiaries: Readonly<Record<string, ApiaryState>>;
+  readonly cases: Readonly<Record<string, CaseState>>;
+  readonly specimens: Readonly<Record<string, SpecimenState>>;
+  readonly plans: Readonly<Record<string, PlanState>>;
+  readonly labelRecords: Readonly<Record<string, LabelRecordState>>;
+  /** Entries kept word for word but not read: unknown kind, newer schema, body that does not fit, withheld or erased. */
+  readonly unread: readonly { readonly entry: EntryId; readonly kind: string; readonly why: UnreadReason }[];
+}
+
+export type UnreadReason = "unknown-kind" | "newer-schema" | "body-does-not-fit" | "withheld" | "erased";

@@ -1,0 +1,47 @@
+/** Bodies of the entries about an apiary (root: apiary): the place, its colonies, weather, forage and supers. */
+import * as z from "zod";
+import { day, id, latitude, longitude, monthlyMeans, text } from "./parts.ts";
+
+/** A place where colonies stand. `about`: [apiary]. */
+export const apiaryRegistered = z.strictObject({
+  code: text,
+  name: text,
+  place: text,
+  latitude: latitude.optional(),
+  longitude: longitude.optional(),
+  coordinateUncertaintyMetres: z.number().positive().optional(),
+  elevationMetres: z.number().optional(),
+  registration: text.optional(),
+});
+
+/** A colony of bees at the apiary. `about`: [apiary, colony]. */
+export const colonyRegistered = z.strictObject({
+  code: text,
+  installedOn: day.optional(),
+  hiveType: text.optional(),
+});
+
+/** Weather of an ordinary year, or daily highs of a stated span. `about`: [apiary]. Slot: whole. */
+export const weatherYearRecorded = z.strictObject({
+  kind: z.enum(["monthly-means", "daily-highs"]),
+  /** Twelve numbers, January first, mean of day and night, Celsius. */
+  monthlyMeanCelsius: monthlyMeans.optional(),
+  dailyMaxCelsius: z.array(z.strictObject({ date: day, value: z.number().min(-60).max(60) })).optional(),
+  station: text.optional(),
+  source: text,
+});
+
+/** A nectar flow in an ordinary year. `about`: [apiary, flow]. */
+export const flowRecorded = z.strictObject({ name: text, from: day, to: day });
+
+/** Honey supers put on, and taken off when known. `about`: [apiary, supers]. Colonies empty: all. */
+export const supersRecorded = z.strictObject({ on: day, off: day.nullable(), colonies: z.array(id) });
+
+/** Something already put into hives. `about`: [apiary, treatment]. Colonies empty: all. */
+export const treatmentRecorded = z.strictObject({
+  activeIngredient: text,
+  on: day,
+  off: day.nullable(),
+  grams: z.number().positive().optional(),
+  colonies: z.array(id),
+});

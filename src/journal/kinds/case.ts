@@ -1,0 +1,116 @@
+/** Bodies of the entries about a case (root: case), in the order of its six questions. */
+import * as z from "zod";
+import { bodyOfBees, count, day, findingState, id, longText, preservative, text } from "./parts.ts";
+
+/** A worried call becomes a case. `about`: [case, apiary]. */
+export const caseOpened = z.strictObject({
+  code: text,
+  openedOn: day,
+  question: text,
+  /** In the caller's own words. */
+  story: longText.optional(),
+  alreadyDone: longText.optional(),
+  colonies: z.array(id),
+  /** Who it waits on and until when. */
+  waitsOn: text.optional(),
+  due: day.optional(),
+});
+
+/** A red flag asked of the caller. `about`: [case, flag]. One slot a flag. */
+export const redFlagAnswered = z.strictObject({ flag: id, state: findingState, on: day });
+
+/** One finding of one colony, or of the whole apiary when colony is null. `about`: [case, colony?]. One slot a colony and finding. */
+export const findingRecorded = z.strictObject({
+  colony: id.nullable(),
+  finding: id,
+  state: findingState,
+  on: day,
+  note: longText.optional(),
+});
+
+/** Alive, dying or dead. `about`: [case, colony]. One slot a colony. */
+export const colonyStateRecorded = z.strictObject({
+  colony: id,
+  state: z.enum(["alive", "dying", "dead"]),
+  on: day,
+  diedOn: day.optional(),
+});
+
+/** A look added to the yard list or a test added to the kit. `about`: [case]. One slot a step. */
+export const stepPlanned = z.strictObject({
+  step: id,
+  kind: z.enum(["look", "test"]),
+  colonies: z.array(id),
+  state: z.enum(["planned", "done", "dropped"]),
+});
+
+/** Which bees, from where, how many, why. `about`: [case, samplePlan]. */
+export const samplingPlanned = z.strictObject({
+  purpose: z.enum(["detect", "estimate", "recheck"]),
+  colonies: z.array(id).min(1),
+  beesPerColony: count.min(1),
+  from: bodyOfBees,
+  preservative,
+  laboratory: text.optional(),
+  designPrevalence: z.number().gt(0).lte(1),
+  confidence: z.number().gt(0).lt(1),
+  sensitivity: z.number().gt(0).lte(1),
+  on: day,
+});
+
+/** A count or result that was not read bee by bee here. `about`: [case, colony, specimen?]. */
+export const testResultRecorded = z.strictObject({
+  colony: id.nullable(),
+  test: id,
+  on: day,
+  /** Counts where the test counts: positive of examined bees, mites of bees, spores of bees. */
+  positive: count.optional(),
+  examined: count.optional(),
+  mites: count.optional(),
+  bees: count.optional(),
+  sporesMillionsPerBee: z.number().min(0).max(1000).optional(),
+  result: z.enum(["found", "none-found", "unclear"]).optional(),
+  unreadable: count.optional(),
+  takenFrom: bodyOfBees.optional(),
+  aliveWhenTaken: z.boolean().optional(),
+  daysSinceControl: count.optional(),
+  note: longText.optional(),
+});
+
+/** Act now, test first or wait, and why. `about`: [case]. One slot. */
+export const decisionRecorded = z.strictObject({
+  choice: z.enum(["act-now", "test-first", "wait"]),
+  colonies: z.array(id),
+  on: day,
+  reason: longText,
+  reviewOn: day,
+  /** What it was reckoned from: money in one unit. */
+  reckonedFrom: z
+    .strictObject({
+      colonyValue: z.number().min(0),
+      actCost: z.number().min(0),
+      testCost: z.number().min(0),
+      currency: text,
+    })
+    .optional(),
+});
+
+/** What became of a colony. `about`: [case, colony]. One slot a colony and day. */
+export const outcomeRecorded = z.strictObject({
+  colony: id,
+  on: day,
+  survived: z.boolean(),
+  note: longText.optional(),
+});
+
+/** The case is answered, or given up; causes only when confirmed. `about`: [case]. One slot. */
+export const caseClosed = z.strictObject({
+  on: day,
+  outcome: z.enum(["answered", "without-answer"]),
+  confirmedCauses: z.array(id),
+  confirmedBy: text.optional(),
+  learnt: longText.optional(),
+});
+
+/** Whom the case waits on, and until when. `about`: [case]. One slot. */
+export const caseHandedOn = z.strictObject({ waitsOn: text, due: day, note: longText.optional() });

@@ -1,0 +1,48 @@
+/** Every entry kind this version writes and reads, with its schema number and root. */
+import type * as z from "zod";
+import * as apiary from "./apiary.ts";
+import * as kase from "./case.ts";
+import * as journal from "./journal.ts";
+import * as plan from "./plan.ts";
+import * as specimen from "./specimen.ts";
+
+export type Root = "case" | "apiary" | "specimen" | "plan" | "label-record" | "programme" | "any";
+
+const kind = <Body extends z.ZodType>(root: Root, schema: number, body: Body) => ({ root, schema, body });
+
+export const kinds = {
+  "apiary-registered": kind("apiary", 1, apiary.apiaryRegistered),
+  "colony-registered": kind("apiary", 1, apiary.colonyRegistered),
+  "weather-year-recorded": kind("apiary", 1, apiary.weatherYearRecorded),
+  "flow-recorded": kind("apiary", 1, apiary.flowRecorded),
+  "supers-recorded": kind("apiary", 1, apiary.supersRecorded),
+  "treatment-recorded": kind("apiary", 1, apiary.treatmentRecorded),
+  "case-opened": kind("case", 1, kase.caseOpened),
+  "case-handed-on": kind("case", 1, kase.caseHandedOn),
+  "red-flag-answered": kind("case", 1, kase.redFlagAnswered),
+  "finding-recorded": kind("case", 1, kase.findingRecorded),
+  "colony-state-recorded": kind("case", 1, kase.colonyStateRecorded),
+  "step-planned": kind("case", 1, kase.stepPlanned),
+  "sampling-planned": kind("case", 1, kase.samplingPlanned),
+  "test-result-recorded": kind("case", 1, kase.testResultRecorded),
+  "decision-recorded": kind("case", 1, kase.decisionRecorded),
+  "outcome-recorded": kind("case", 1, kase.outcomeRecorded),
+  "case-closed": kind("case", 1, kase.caseClosed),
+  "specimen-labelled": kind("specimen", 1, specimen.specimenLabelled),
+  "specimen-received": kind("specimen", 1, specimen.specimenReceived),
+  "reading-started": kind("specimen", 1, specimen.readingStarted),
+  "bee-read": kind("specimen", 1, specimen.beeRead),
+  "reading-finished": kind("specimen", 1, specimen.readingFinished),
+  "label-record-loaded": kind("label-record", 1, plan.labelRecordLoaded),
+  "plan-made": kind("plan", 1, plan.planMade),
+  "plan-step-done": kind("plan", 1, plan.planStepDone),
+  "entry-withdrawn": kind("any", 1, journal.entryWithdrawn),
+  "content-erased": kind("any", 1, journal.contentErased),
+  "heads-noted": kind("programme", 1, journal.headsNoted),
+} as const;
+
+export type Kind = keyof typeof kinds;
+/** Body of a kind, as read. */
+export type BodyOf<K extends Kind> = z.infer<(typeof kinds)[K]["body"]>;
+export type Trunk = z.infer<typeof specimen.trunk>;
+export type FindingState = BodyOf<"finding-recorded">["state"];

@@ -1,0 +1,16 @@
+/** Bodies of the entries about the journal itself: withdrawals, erasures, noted heads. */
+import * as z from "zod";
+import { id, longText } from "./parts.ts";
+
+/** Takes back the entries in `replaces`; nothing stands in their place. `about`: as the withdrawn entry. */
+export const entryWithdrawn = z.strictObject({ reason: longText });
+
+/** The bodies named here are erased on every device at its next exchange. `about`: as the erased entry. */
+export const contentErased = z.strictObject({ entries: z.array(id).min(1), reason: longText });
+
+/** All heads of a day, to stand on reports. `about`: [programme]. */
+export const headsNoted = z.strictObject({
+  heads: z.array(
+    z.strictObject({ device: id, seq: z.number().int().min(1), hash: z.string().regex(/^[0-9a-f]{64}$/) }),
+  ),
+});

@@ -1,0 +1,18 @@
+/** Small shapes that several entry kinds share. */
+import * as z from "zod";
+import { isDay } from "../../units/index.ts";
+
+export const text = z.string().trim().min(1).max(4000);
+export const longText = z.string().max(20_000);
+export const id = z.string().min(1).max(100);
+export const day = z.string().refine(isDay, { message: "a calendar day as YYYY-MM-DD" });
+export const count = z.number().int().min(0).max(100_000);
+export const share = z.number().min(0).max(1);
+export const latitude = z.number().min(-90).max(90);
+export const longitude = z.number().min(-180).max(180);
+export const monthlyMeans = z.array(z.number().min(-60).max(50)).length(12);
+/** What was looked for and seen, looked for and not seen, or not looked for. */
+export const findingState = z.enum(["present", "absent", "not-looked"]);
+/** Where the bees were taken: S super or inner cover, E honey and pollen edge, B open brood, F entrance, D dead. */
+export const bodyOfBees = z.enum(["S", "E", "B", "F", "D"]);
+export const preservative = z.enum(["ethanol-70", "frozen", "fresh", "dry"]);
