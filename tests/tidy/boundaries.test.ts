@@ -75,6 +75,7 @@ describe("boundaries", () => {
         (each) => /\.test\.tsx?$/.test(each) || path.posix.join(path.posix.dirname(file), each).startsWith("tests/"),
       ),
     );
+    expect([...outside, ...tests]).toEqual([]);
   });
 
   it("the diagram in ARCHITECTURE.md is the one drawn from the table", () => {
