@@ -20,7 +20,7 @@ import {
 
 /** Camrose, Alberta: normals of examples/canada-windows. */
 const camrose = [-11.6, -9.6, -4.1, 4.5, 10.5, 14.5, 16.8, 15.8, 10.4, 4.1, -5.1, -9.9];
-const golden = (name: string) => JSON.parse(readFileSync(`tests/golden/${name}.json`, "utf8"));
+const golden = (file: string) => JSON.parse(readFileSync(`tests/golden/${file}`, "utf8"));
 
 function monthAverages(days: readonly number[], year: number): readonly number[] {
   let first = 0;
@@ -185,7 +185,7 @@ describe("calendar", () => {
 });
 
 describe("day length", () => {
-  const { days, latitude } = golden("day-length-two-programs");
+  const { days, latitude } = golden("day-length-two-programs.json");
   it.each(days as readonly { day: string; first: number; second: number }[])(
     "[SI8] $day agrees with two programs",
     ({ day, first, second }) => {
@@ -203,7 +203,7 @@ describe("day length", () => {
 });
 
 describe("vapour", () => {
-  const table = golden("vapour-of-treatments");
+  const table = golden("vapour-of-treatments.json");
   const pascals = (substance: Parameters<typeof vapourPressure>[0], celsius: number) => {
     const answer = vapourPressure(substance, celsius);
     if (!answer.ok) throw new Error("has a figure");
