@@ -63,8 +63,8 @@ const nothingLater: Earliest = { earliestStart: null, earliestStartRestsOn: null
 function earliest(request: PlanRequest, label: LabelRecord, answer: WindowsAnswer): Earliest {
   const wanted = request.startOn ?? request.from;
   const start = (found: readonly Window[]): Day | null => {
-    const window = found.find(({ latestStart }) => latestStart >= wanted);
-    return window ? laterOf(window.from, wanted) : null;
+    const open = found.find(({ latestStart }) => latestStart >= wanted);
+    return open ? laterOf(open.from, wanted) : null;
   };
   const here = start(answer.windows);
   if (here !== null) return { earliestStart: here, earliestStartRestsOn: "site" };
@@ -166,9 +166,9 @@ function choose(
   { windows: found }: WindowsAnswer,
   wanted: Day | null,
 ): { readonly window: Window; readonly start: Day } | null {
-  const window =
+  const open =
     wanted === null ? found[0] : found.find(({ from, latestStart }) => wanted >= from && wanted <= latestStart);
-  return window ? { window, start: wanted ?? window.from } : null;
+  return open ? { window: open, start: wanted ?? open.from } : null;
 }
 
 /** Every span that stands in the way: of the wanted days when a day was named, of all days asked about otherwise. */

@@ -137,12 +137,12 @@ function doubts({ flows = [] }: WindowsInput, { windows: found, highs }: Windows
   const problems: Problem[] = [];
   if (highs === "mean-in-place-of-high" && found.length > 0)
     problems.push(controlProblem("upper-limit-not-judged", "warned", "site.monthlyMeanCelsius"));
-  for (const window of found)
+  for (const { from, to } of found)
     for (const flow of flows)
-      if (flow.from <= window.to && flow.to >= window.from)
+      if (flow.from <= to && flow.to >= from)
         problems.push(
           controlProblem("flow-in-window", "warned", "flows", {
-            slots: { from: flow.from, to: flow.to, window: window.from },
+            slots: { from: flow.from, to: flow.to, window: from },
           }),
         );
   return problems;
