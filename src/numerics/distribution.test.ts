@@ -42,3 +42,20 @@ describe("quantiles of counts", () => {
     );
   });
 });
+
+describe("chances of counts", () => {
+  it("[NU7] are 0 outside the support and between whole numbers, and the tails close there", () => {
+    fc.assert(
+      fc.property(distribution, fc.integer({ min: 1, max: 50 }), (d, beyond) => {
+        expect(d.pmf(d.support.low - beyond)).toBe(0);
+        expect(d.logPmf(d.support.low - beyond)).toBe(-Infinity);
+        expect(d.pmf(d.support.low + 0.5)).toBe(0);
+        expect(d.cdf(d.support.low - beyond)).toBe(0);
+        expect(d.cdf(d.support.low + 0.5)).toBe(d.cdf(d.support.low));
+        expect(d.cdf(d.support.high + beyond)).toBe(1);
+        expect(d.sf(d.support.high + beyond)).toBe(0);
+      }),
+      { seed: 1812, numRuns: 300 },
+    );
+  });
+});
