@@ -287,3 +287,12 @@ it("[DE3] the test is never worth less than nothing nor more than knowing; waiti
     { seed: 1975, numRuns: 15 },
   );
 });
+
+it("[DE3] a test that cannot change the act is never named, not even for nothing; at a tie one waits", () => {
+  const firm = { belief: beliefFromCounts({ positive: 170, examined: 500 }), test: { ...test, bees: 5 } };
+  const found = of({ ...firm, prices: { ...prices, testCost: 0 } });
+  expect(found.valueOfTest).toBeCloseTo(0, 9);
+  expect(found.best).toBe("act-now");
+  expect(found.flips.filter(({ input }) => input === "testCost")).toEqual([]);
+  expect(of({ belief, test, prices: { colonyValue: 0, actCost: 0, testCost: 0, residualShare: 0 } }).best).toBe("wait");
+});
