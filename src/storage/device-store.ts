@@ -31,6 +31,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     lastExchangeAt: null,
     stopped: null,
   };
+  let isClosed = false;
   const database = await openDatabase(programme, () => closedElsewhere());
   let { device, author } = await firstRecord(database, settings, now);
   let position = 0;
@@ -51,7 +52,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       tx.objectStore("states").index("by-position").getAll(IDBKeyRange.lowerBound(position, true)),
       tx.objectStore("entries").index("by-unsent").count(),
     ]);
-    if (!record) return;
+    if (!record || isClosed) return;
     const roots = changed.map((row) => row.root);
     const parts = changed.map((row) => row.part);
     const casebook = changed.length > 0 ? withRoots(shown.casebook, roots, parts) : shown.casebook;
@@ -64,13 +65,14 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
 
   /** Another tab removed the store, or the browser did: nothing more is kept here. */
   function closedElsewhere(): void {
+    isClosed = true;
     shown = { ...shown, casebook: emptyCasebook, unsentCount: 0, stopped: closed };
     for (const listener of listeners) listener();
   }
 
   /** One transaction that ends in a look, here and in the other tabs. */
   async function change<T>(work: (tx: Writing, record: DeviceRecord) => Promise<T>): Promise<T> {
-    if (shown.stopped?.code === closed.code) throw new StoreStopped(closed);
+    if (isClosed) throw new StoreStopped(closed);
     const result = await inOneTransaction(database, async (tx) => work(tx, await thisDevice(tx)));
     await look().catch(() => {}); // it is on the disk: a look that fails must not say otherwise
     channel.postMessage("changed");
