@@ -1,19 +1,14 @@
 /** The six questions of a case: which are answered, which is open, which come later. */
+import type { FindingState } from "../journal/index.ts";
 import type { Day } from "../units/index.ts";
-import { plansOf, specimensOf, stateOf } from "./lookups.ts";
-import {
-  type Candidate,
-  type Casebook,
-  type CaseState,
-  type Kept,
-  type PlanState,
-  type SpecimenState,
-  settled,
-} from "./state.ts";
+import { stateOf } from "./lookups.ts";
+import { type Candidate, type Casebook, type Kept, type SpecimenState, settled } from "./state.ts";
+import { type Asked, type Whole, wholeOf } from "./whole.ts";
 
 /** 1 seen, 2 could be, 3 would tell, 4 found, 5 be done, 6 did it work. */
 export type Question = 1 | 2 | 3 | 4 | 5 | 6;
 
+/** How far a question has come. */
 export interface QuestionState {
   readonly question: Question;
   /** open: the first that waits; later: waits behind it. */
@@ -24,103 +19,87 @@ export interface QuestionState {
   readonly entries: number;
 }
 
-/** What the caller knows and the casebook does not. */
-export interface Asked {
-  /** Ids of the red flags that must be asked. Left out: those that were recorded are all. */
-  readonly redFlags?: readonly string[];
-}
-
-interface Whole {
-  readonly state: CaseState;
-  readonly specimens: readonly SpecimenState[];
-  readonly plans: readonly PlanState[];
-  readonly redFlags: readonly string[];
-}
-
 /** The question a case opens at: the first that is not done; 6 when all are. 1 for a case that is not here. */
-export const openQuestion = (casebook: Casebook, caseId: string, asked: Asked = {}): Question =>
-  questionsOf(casebook, caseId, asked).find((each) => each.status === "open")?.question ??
-  (stateOf(casebook.cases, caseId) ? 6 : 1);
+export function openQuestion(casebook: Casebook, caseId: string, asked: Asked = {}): Question {
+  const state = stateOf(casebook.cases, caseId);
+  return state ? openIn(wholeOf(casebook, state, asked)) : 1;
+}
 
 /** The state of each of the six questions, in order; none for a case that is not here. */
 export function questionsOf(casebook: Casebook, caseId: string, asked: Asked = {}): readonly QuestionState[] {
   const state = stateOf(casebook.cases, caseId);
   if (!state) return [];
-  const whole: Whole = {
-    state,
-    specimens: specimensOf(casebook, caseId),
-    plans: plansOf(casebook, caseId),
-    redFlags: asked.redFlags ?? Object.keys(state.redFlags),
-  };
-  const isClosed = settled(state.closed) !== null;
-  const done = [wasSeen, wasAsked, isBeingTold, wasFound, isDecided, isClosedNow].map(
-    (rule) => isClosed || rule(whole),
-  );
-  const open = done.indexOf(false);
-  return done.map((isDone, index) => ({
+  const whole = wholeOf(casebook, state, asked);
+  const open = openIn(whole);
+  return doneIn(whole).map((isDone, index) => ({
     question: (index + 1) as Question,
-    status: isDone ? "done" : index === open ? "open" : "later",
+    status: isDone ? "done" : index + 1 === open ? "open" : "later",
     ...bearingOn(whole, index + 1),
   }));
 }
 
-/** Every red flag has an answer, at least one was asked, and a finding was looked for. */
+/** The first question of a case that is not done; 6 when all are. */
+export const openIn = (whole: Whole): Question => (doneIn(whole).indexOf(false) + 1 || 6) as Question;
+
+/** Whether each of the six questions is done. A closed case has none left. */
+function doneIn(whole: Whole): readonly boolean[] {
+  if (settled(whole.state.closed) !== null) return [true, true, true, true, true, true];
+  return [wasSeen(whole), wasAsked(whole), isBeingTold(whole), wasFound(whole), isDecided(whole), false];
+}
+
+/**
+ * Every red flag has an answer, at least one was asked, and a finding was looked for.
+ * "Not looked" answers a red flag: it was asked, and the hive was not opened. Silence does not.
+ */
 function wasSeen({ state, redFlags }: Whole): boolean {
-  // "Not looked" is an answer to a red flag: asked, and the hive was not opened. Silence is not.
-  const flagsAnswered =
-    redFlags.length > 0 && redFlags.every((flag) => settled(stateOf(state.redFlags, flag)) !== null);
+  const isAnswered = redFlags.every((flag) => settled(stateOf(state.redFlags, flag)) !== null);
   const findings = Object.values(state.findings).flatMap((own) => Object.values(own));
+  return redFlags.length > 0 && isAnswered && findings.some((finding) => wasLookedFor(settled(finding)));
+}
+
+const wasLookedFor = (state: FindingState | null): boolean => state === "present" || state === "absent";
+
+/** Something is planned, sampled, tested or decided: what it could be has been weighed. */
+const wasAsked = (whole: Whole): boolean =>
+  isBeingTold(whole) ||
+  settled(whole.state.decision) !== null ||
+  Object.values(whole.state.samplePlans).some((plan) => settled(plan) !== null) ||
+  hasStep(whole, "planned");
+
+/** A vial that was not rejected has a label, or there is something without vials. */
+const isBeingTold = (whole: Whole): boolean =>
+  isToldWithoutVials(whole) ||
+  whole.specimens.some((specimen) => settled(specimen.label) !== null && !wasRejected(specimen));
+
+/** A result is there, a planned look is done, or it was decided to act or wait without testing. */
+function isToldWithoutVials(whole: Whole): boolean {
+  const choice = settled(whole.state.decision)?.choice;
   return (
-    flagsAnswered &&
-    findings.some((finding) => wasLookedFor(finding.candidates.map(({ value }) => ({ value: { state: value } }))))
+    Object.keys(whole.state.tests).length > 0 || hasStep(whole, "done") || choice === "act-now" || choice === "wait"
   );
 }
 
-type Looked = readonly { readonly value: { readonly state: string } }[];
+/** No vial waits, and there is a reading, or something without vials. */
+const wasFound = (whole: Whole): boolean =>
+  (isToldWithoutVials(whole) || whole.specimens.some(wasRead)) &&
+  whole.specimens.every((specimen) => wasRead(specimen) || wasRejected(specimen));
 
-/** Settled, and not merely "not looked". */
-const wasLookedFor = (candidates: Looked | undefined): boolean =>
-  candidates?.length === 1 && candidates[0]?.value.state !== "not-looked";
+const wasRejected = (specimen: SpecimenState): boolean => settled(specimen.received)?.acceptance === "rejected";
 
-/** Something is planned, sampled, tested or decided: what it could be has been weighed. */
-const wasAsked = ({ state, specimens }: Whole): boolean =>
-  specimens.length > 0 ||
-  hasAny(state.samplePlans) ||
-  hasAny(state.tests) ||
-  state.decision !== null ||
-  Object.values(state.steps).some((step) => settled(step)?.state !== "dropped");
-
-/** A look or test was made, vials have labels, or it was decided to do without. */
-const isBeingTold = ({ state, specimens }: Whole): boolean =>
-  specimens.length > 0 ||
-  hasAny(state.tests) ||
-  isSettledOtherThanTesting(state) ||
-  Object.values(state.steps).some((step) => settled(step)?.state === "done");
-
-/** No vial waits, and there is a result, a look done, or a decision to do without. */
-const wasFound = (whole: Whole): boolean => isBeingTold(whole) && whole.specimens.every((specimen) => isRead(specimen));
-
-/** Refused at the bench, or read to the end with no reading still under way. */
-function isRead(specimen: SpecimenState): boolean {
-  if (settled(specimen.received)?.acceptance === "rejected") return true;
+/** Read to the end, and no reading still under way. */
+function wasRead(specimen: SpecimenState): boolean {
   const readings = Object.values(specimen.readings);
   return readings.length > 0 && readings.every((reading) => settled(reading.finished) !== null);
 }
+
+const hasStep = ({ state }: Whole, wanted: "planned" | "done"): boolean =>
+  Object.values(state.steps).some((step) => settled(step)?.state === wanted);
 
 /** Wait, with its day to look again; or act now, with a plan. "Test first" leaves the question open. */
 function isDecided({ state, plans }: Whole): boolean {
   const choice = settled(state.decision)?.choice;
   return choice === "wait" || (choice === "act-now" && plans.some((plan) => settled(plan.record) !== null));
 }
-
-const isClosedNow = ({ state }: Whole): boolean => settled(state.closed) !== null;
-
-function isSettledOtherThanTesting(state: CaseState): boolean {
-  const choice = settled(state.decision)?.choice;
-  return choice === "act-now" || choice === "wait";
-}
-
-const hasAny = (members: Readonly<Record<string, unknown>>): boolean => Object.keys(members).length > 0;
 
 /** Days and number of the entries that bear on a question. What it could be rests on what was seen and found. */
 function bearingOn(whole: Whole, question: number): Pick<QuestionState, "lastDay" | "entries"> {
