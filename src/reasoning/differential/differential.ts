@@ -8,7 +8,7 @@ import {
   knowledgeVersion,
 } from "../../knowledge/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
-import type { DifferentialAnswer, RankedCondition } from "./answer.ts";
+import type { AgentLevel, DifferentialAnswer, RankedCondition } from "./answer.ts";
 import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
 import { rangesOf } from "./draws.ts";
 import type { DifferentialInput, ReadCase } from "./input.ts";
@@ -98,12 +98,7 @@ function ranked(model: CaseModel, posterior: Posterior) {
   return { conditions, ranges };
 }
 
-function levelOf(
-  model: CaseModel,
-  posterior: Posterior,
-  id: ConditionId,
-  index: number,
-): RankedCondition["level"] | null {
+function levelOf(model: CaseModel, posterior: Posterior, id: ConditionId, index: number): AgentLevel | null {
   const at = model.levels.findIndex(({ condition }) => condition === id);
   if (at < 0) return null;
   const clinical = posterior.condition[index] ?? 0;

@@ -24,8 +24,8 @@ export interface Posterior {
 export const expansionLimit = 12;
 /** More present findings than this go to the best sets: the tables would no longer fit. */
 export const tablesLimit = 16;
-/** Relative rounding error of the expansion above which the tables give a second opinion. */
-export const acceptedError = 1e-9;
+/** Bound on the relative rounding error of the expansion above which the tables take its place. */
+export const acceptedError = 1e-7;
 
 /**
  * Posterior of every condition; null when no set of conditions could bring the evidence.

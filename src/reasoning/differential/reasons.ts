@@ -1,6 +1,6 @@
 /** Reasons for and against, in bits: the odds with a piece of evidence against the odds without it. */
 import type { Reason } from "./answer.ts";
-import { type CaseModel, caseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { type CaseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
 import { smallestReason } from "./judgements.ts";
 import { parametersOf } from "./parameters.ts";
 import { type Posterior, posteriorOf } from "./posterior.ts";
@@ -14,8 +14,10 @@ export function statedPosterior(model: CaseModel): Posterior | null {
 /** Every reason of every condition, one list per condition, in the order of the network. */
 export function reasonsOf(model: CaseModel, posterior: Posterior): readonly (readonly Reason[])[] {
   const reasons: Reason[][] = model.network.conditions.map(() => []);
+  const parameters = parametersOf(model.network, statedCase(model));
   for (const item of model.items) {
-    const without = statedPosterior(caseModel(model.read, [], item));
+    const left = withoutItem(model, item);
+    const without = posteriorOf(parameters, evidenceOf(left, statedCase(left)), []);
     if (without === null) continue;
     for (const [index, list] of reasons.entries()) {
       const bits = log2Odds(posterior.condition[index] ?? 0) - log2Odds(without.condition[index] ?? 0);
