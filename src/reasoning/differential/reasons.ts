@@ -1,0 +1,61 @@
+/** Reasons for and against, in bits: the odds with a piece of evidence against the odds without it. */
+import type { Reason } from "./answer.ts";
+import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
+import { type CaseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
+import { smallestReason } from "./judgements.ts";
+import { type Parameters, parametersOf } from "./parameters.ts";
+import { type Posterior, posteriorOf } from "./posterior.ts";
+import { sharesOfSets } from "./sets-posterior.ts";
+
+/** Posterior of a case at the stated grades; null when no set of conditions could bring the evidence. */
+export function statedPosterior(model: CaseModel): Posterior | null {
+  const numbers = statedCase(model);
+  return posteriorOf(parametersOf(model.network, numbers), evidenceOf(model, numbers), model.groups);
+}
+
+/** Every reason of every condition, one list per condition, in the order of the network. */
+export function reasonsOf(model: CaseModel, posterior: Posterior): readonly (readonly Reason[])[] {
+  const reasons: Reason[][] = model.network.conditions.map(() => []);
+  const parameters = parametersOf(model.network, statedCase(model));
+  const probabilities = posterior.method === "expansion" ? exactly(parameters) : byList(parameters, model, posterior);
+  const whole = probabilities(model);
+  for (const item of model.items) {
+    const without = probabilities(withoutItem(model, item));
+    for (const [index, list] of reasons.entries()) {
+      const bits = log2Odds(whole[index] ?? 0) - log2Odds(without[index] ?? 0);
+      if (Number.isFinite(bits) && Math.abs(bits) >= smallestReason) list.push({ finding: item.id, bits });
+    }
+  }
+  return reasons;
+}
+
+type Probabilities = (model: CaseModel) => Float64Array;
+
+const exactly =
+  (parameters: Parameters): Probabilities =>
+  (model) =>
+    posteriorOf(parameters, evidenceOf(model, statedCase(model)), [])?.condition ?? new Float64Array();
+
+/** Sets listed when a sum over all sets for every item would take too long. */
+const setsForReasons = { best: 8000, neighboursOf: 40 } as const;
+
+function byList(parameters: Parameters, model: CaseModel, posterior: Posterior): Probabilities {
+  const order = byProbability(posterior.condition);
+  const stop = { sets: setsForReasons.best, weight: Number.POSITIVE_INFINITY };
+  const best = bestSets(parameters, evidenceOf(model, statedCase(model)), order, stop);
+  const sets = withNeighbours(best, order, setsForReasons.neighboursOf);
+  return (each) => {
+    const weights = weightsOf(parameters, evidenceOf(each, statedCase(each)), sets);
+    return sharesOfSets(weights, sets, parameters.conditions, []).condition;
+  };
+}
+
+const log2Odds = (probability: number): number => Math.log2(probability) - Math.log2(1 - probability);
+
+/** The reasons that speak for it, strongest first. */
+export const speaksFor = (reasons: readonly Reason[]): readonly Reason[] =>
+  reasons.filter(({ bits }) => bits > 0).sort((a, b) => b.bits - a.bits);
+
+/** The reasons that speak against it, strongest first. */
+export const speaksAgainst = (reasons: readonly Reason[]): readonly Reason[] =>
+  reasons.filter(({ bits }) => bits < 0).sort((a, b) => a.bits - b.bits);
