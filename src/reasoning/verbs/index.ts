@@ -1,0 +1,13 @@
+/** The verbs, in the order of the work. */
+import type { Verb } from "./verb.ts";
+
+/** Every verb of the reasoning that programs and people can ask. */
+export const verbs: readonly Verb[] = [];
+
+/** The verb of this name; undefined where there is none. */
+export const verbNamed = (name: string): Verb | undefined => verbs.find((each) => each.name === name);
+
+export * from "./message.ts";
+export { nearestName, readInput } from "./read-input.ts";
+export { type Shape, shapeAt, shapeInWords } from "./shape.ts";
+export { type Reply, unknownVerb, type Verb, verb } from "./verb.ts";
