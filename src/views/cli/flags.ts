@@ -23,8 +23,7 @@ export function flagsOf(shape: Shape, path: readonly string[] = []): readonly Fl
       name: here.map(kebab).join("."),
       path: here,
       kind,
-      shape:
-        child.description === undefined && given.description ? { ...child, description: given.description } : child,
+      shape: kind === "value" ? given : { ...(given.description ? { description: given.description } : {}), ...child },
       required,
     });
     if (child.properties) return path.length < 2 ? flagsOf(child, here) : [];
