@@ -7,6 +7,10 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
+/** Where the person stood when the task was started; a relative path of theirs is seen from there. */
+const standing = process.env.SKEPSIS_CWD ?? process.cwd();
+delete process.env.SKEPSIS_CWD;
+
 const bin = (name: string) =>
   path.join(root, "node_modules", ".bin", process.platform === "win32" ? `${name}.cmd` : name);
 
@@ -48,6 +52,7 @@ function run(command: string, args: readonly string[]): Promise<number> {
 /** The command line, in this very process: one program less between a signal and the service. */
 async function skepsis(args: readonly string[]): Promise<number> {
   for (const signal of signals) process.removeAllListeners(signal);
+  process.chdir(standing);
   const parent = process.ppid;
   // Whoever started this is gone without a word: the service may not stay behind.
   setInterval(() => process.ppid !== parent && process.kill(process.pid, "SIGTERM"), 500).unref();

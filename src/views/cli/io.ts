@@ -19,10 +19,9 @@ export interface Io {
   readonly random: (bytes: number) => Uint8Array;
 }
 
-/** The world of a running process. `SKEPSIS_CWD` is where the person stood when another program started this one. */
+/** The world of a running process. */
 export function processIo(): Io {
-  const here = process.env.SKEPSIS_CWD ?? process.cwd();
-  const resolve = (file: string) => path.resolve(here, file);
+  const resolve = (file: string) => path.resolve(file);
   return {
     out: (words) => process.stdout.write(words),
     err: (words) => process.stderr.write(words),

@@ -25,11 +25,9 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
     requestTimeout: 30_000,
     connectionTimeout: 60_000,
     keepAliveTimeout: 10_000,
-    maxParamLength: 100,
+    routerOptions: { maxParamLength: 100 },
     return503OnClosing: true,
     forceCloseConnections: "idle",
-    // What is kept is what was given: a field that is no field must be told, never dropped.
-    ajv: { customOptions: { removeAdditional: false, coerceTypes: false } },
   });
   answerTrouble(app);
   app.removeContentTypeParser("text/plain");
