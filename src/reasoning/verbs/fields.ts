@@ -34,3 +34,12 @@ export const estimate = z.strictObject({
 
 /** A lawful refusal: the rule and the reason in words. */
 export const refusal = z.strictObject({ rule: z.string(), reason: z.string() });
+
+/** Shares for which to tell what a sample could have missed. */
+export const prevalences = z.array(share).max(200).default([0.01, 0.02, 0.05, 0.1, 0.2]);
+
+/** One point of what a number of bees could have missed. */
+export const couldMiss = z.strictObject({
+  prevalence: z.number().describe("share of infested bees"),
+  missed: z.number().describe("share of such samples in which none would be found"),
+});

@@ -1,8 +1,10 @@
 /** The verbs, in the order of the work. */
+import { estimate } from "./estimate.ts";
+import { sampleSize } from "./sample-size.ts";
 import type { Verb } from "./verb.ts";
 
 /** Every verb of the reasoning that programs and people can ask. */
-export const verbs: readonly Verb[] = [];
+export const verbs: readonly Verb[] = [sampleSize, estimate];
 
 /** The verb of this name; undefined where there is none. */
 export const verbNamed = (name: string): Verb | undefined => verbs.find((each) => each.name === name);

@@ -41,7 +41,12 @@ export function fieldName(path: Path): string | null {
   );
 }
 
-function valueAt(raw: unknown, path: Path): unknown {
+/** The path that `fieldName` wrote. */
+export const pathOf = (field: string): Path =>
+  field.split(/[.[\]]+/).flatMap((key) => (key === "" ? [] : [/^\d+$/.test(key) ? Number(key) : key]));
+
+/** What stands at `path` of what was given; undefined where nothing does. */
+export function valueAt(raw: unknown, path: Path): unknown {
   let here = raw;
   for (const key of path) {
     if (typeof here !== "object" || here === null) return undefined;

@@ -1,7 +1,7 @@
 /** What a verb is: one question that people and programs can ask, with the schemas of question and answer. */
 import * as z from "zod";
 import { type Problem, problem, type Result } from "../../units/index.ts";
-import { readInput } from "./read-input.ts";
+import { pathOf, readInput, valueAt } from "./read-input.ts";
 import type { Shape } from "./shape.ts";
 
 /** answered: exit 0; refused: lawful, exit 0, with the rule that stands in the way; unfit: the input must be mended, exit 2. */
@@ -30,7 +30,8 @@ export interface Verb {
   readonly ask: (raw: unknown) => Reply;
 }
 
-type Deep<T> = T extends readonly (infer Item)[]
+/** A value nobody may change, all the way down. */
+export type Deep<T> = T extends readonly (infer Item)[]
   ? readonly Deep<Item>[]
   : T extends object
     ? { readonly [Key in keyof T]: Deep<T[Key]> }
@@ -59,11 +60,16 @@ export function verb<I extends z.ZodType, O extends z.ZodType>(draft: VerbDraft<
     if (!read.ok) return { kind: "unfit", problems: read.problems };
     const result = run(read.value);
     if (result.ok) return { kind: "answered", value: result.value, problems: result.problems };
+    const problems = result.problems.map((each) => withGiven(each, raw));
     const lawful = result.problems.some((each) => refusals.includes(each.code));
-    return { kind: lawful ? "refused" : "unfit", problems: result.problems };
+    return { kind: lawful ? "refused" : "unfit", problems };
   };
   return { name, summary, assumptions, source, example, input, output, inputShape, outputShape, ask };
 }
+
+/** A step names the field; what was given there is looked up in the input. */
+const withGiven = (each: Problem, raw: unknown): Problem =>
+  each.given !== undefined || each.field === null ? each : { ...each, given: valueAt(raw, pathOf(each.field)) };
 
 /** The problem of a name that is no verb. */
 export const unknownVerb = (name: string, names: readonly string[]): Problem =>

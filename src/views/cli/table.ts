@@ -1,17 +1,26 @@
 /** Prints answers for people: names on the left, values in columns, four digits of any number. */
 
+import type { Estimate } from "../../units/index.ts";
+
 /** A number to four digits, whole numbers whole; null and missing as a dash. */
 export function cell(value: unknown): string {
   if (value === null || value === undefined) return "–";
   if (typeof value === "number") return Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(4)));
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (Array.isArray(value)) return value.map(cell).join(", ");
+  if (isEstimate(value))
+    return `${cell(value.value)} (${cell(value.low)} to ${cell(value.high)}; ${cell(100 * value.level)} % ${value.interval}, ${value.method})`;
   if (typeof value === "object")
     return Object.entries(value)
       .map(([name, each]) => `${words(name)} ${cell(each)}`)
       .join(", ");
   return String(value);
 }
+
+const isEstimate = (value: unknown): value is Estimate =>
+  typeof value === "object" &&
+  value !== null &&
+  ["value", "low", "high", "level", "method"].every((name) => name in value);
 
 /** `daysInRange` → `days in range`. */
 export const words = (name: string): string =>
@@ -33,23 +42,23 @@ export function table(columns: readonly string[], rows: readonly (readonly unkno
     .join("");
 }
 
-/** Any answer: plain values first, then each list of objects as a table under its name. */
-export function answerForPeople(answer: Readonly<Record<string, unknown>>): string {
-  const entries = Object.entries(answer);
+/** Any answer: plain values first, then each list of objects as a table under its name, then what to bear in mind. */
+export function answerForPeople({ notices = [], ...answer }: Readonly<Record<string, unknown>>): string {
+  const entries = Object.entries(answer).filter(([, value]) => value !== null);
   const plain = entries.filter(([, value]) => !isTable(value));
   const width = Math.max(0, ...plain.map(([name]) => words(name).length));
   const head = plain.map(([name, value]) => `${words(name).padEnd(width)}  ${cell(value)}\n`).join("");
-  const tables = entries.flatMap(([name, value]) => {
-    if (!isTable(value)) return [];
-    const columns = [...new Set(value.flatMap((row) => Object.keys(row)))];
-    return [
-      `${words(name)}\n${table(
-        columns,
-        value.map((row) => columns.map((column) => row[column])),
-      )}`,
-    ];
-  });
-  return [head, ...tables].filter((part) => part !== "").join("\n");
+  const tables = entries.flatMap(([name, value]) => (isTable(value) ? [`${words(name)}\n${rowsOf(value)}`] : []));
+  const notes = (notices as readonly { readonly message: string }[]).map(({ message }) => `- ${message}\n`).join("");
+  return [head, ...tables, notes].filter((part) => part !== "").join("\n");
+}
+
+function rowsOf(list: readonly Readonly<Record<string, unknown>>[]): string {
+  const columns = [...new Set(list.flatMap((row) => Object.keys(row)))];
+  return table(
+    columns,
+    list.map((row) => columns.map((column) => row[column])),
+  );
 }
 
 const isTable = (value: unknown): value is readonly Readonly<Record<string, unknown>>[] =>
