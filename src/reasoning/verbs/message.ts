@@ -22,12 +22,15 @@ export type Sentence = (problem: Problem) => string;
 /** Names the field, what was given and what is expected; serves where no better sentence is known. */
 export function plainSentence({ code, field, given, expected, slots }: Problem): string {
   const place = field ?? "The input";
-  if (code === "field-missing") return `${place} is missing. Expected: ${expected}.`;
-  if (code === "field-unknown") return `${place} is not known here. Expected: ${expected}.`;
+  if (missing.includes(code)) return `${place} is missing. Expected: ${expected}.`;
+  if (unknown.includes(code)) return `${place} is not known here. Expected: ${expected}.`;
   if (expected !== undefined) return `${place}: given ${shown(given)}, expected ${expected}.`;
   const details = Object.entries(slots).map(([name, value]) => `${name} ${value}`);
   return `${field ? `${field}: ` : ""}${code.replaceAll("-", " ")}${details.length > 0 ? ` (${details.join(", ")})` : ""}.`;
 }
+
+const missing: readonly string[] = ["field-missing", "flag-empty", "body-missing"];
+const unknown: readonly string[] = ["field-unknown", "flag-unknown"];
 
 /** A value as it was given, shortened to 80 signs. */
 export function shown(value: unknown): string {

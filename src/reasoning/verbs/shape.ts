@@ -48,9 +48,15 @@ export function namesAt(shape: Shape): readonly string[] | null {
   return shape.propertyNames?.enum?.map(String) ?? null;
 }
 
+/** The alternatives of a shape, however they are written; null when there is but one. */
+export function optionsOf(shape: Shape): readonly Shape[] | null {
+  const { anyOf, oneOf, type, ...rest } = shape;
+  return anyOf ?? oneOf ?? (typeof type === "object" ? type.map((each): Shape => ({ ...rest, type: each })) : null);
+}
+
 /** What is expected, in a few plain words: `a number above 0 and up to 1`. */
 export function shapeInWords(shape: Shape): string {
-  const options = shape.anyOf ?? shape.oneOf;
+  const options = optionsOf(shape);
   if (options) return options.map(shapeInWords).join(" or ");
   if (shape.const !== undefined) return String(shape.const);
   if (shape.enum) return `${shape.enum.length > 1 ? "one of " : ""}${listed(shape.enum.map(String))}`;

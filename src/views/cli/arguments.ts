@@ -1,6 +1,6 @@
 /** Reads the words after the verb. What does not fit becomes a Problem in words, never a stack trace. */
 import { parseArgs } from "node:util";
-import { nearestName } from "../../reasoning/index.ts";
+import { listed, nearestName } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { Flag } from "./flags.ts";
 
@@ -61,6 +61,6 @@ function unknownFlag(rawName: string, flags: readonly Flag[]): Problem {
   const names = [...flags.map(({ name }) => name), ...common];
   const nearest = nearestName(rawName.replace(/^-+/, ""), names);
   return problem("flag-unknown", "blocked", rawName, {
-    expected: nearest ? `--${nearest}` : `one of ${names.map((name) => `--${name}`).join(", ")}`,
+    expected: nearest ? `--${nearest}` : `one of ${listed(names.map((name) => `--${name}`))}`,
   });
 }

@@ -1,5 +1,5 @@
 /** Flags are made from a verb's schema: `designPrevalence` becomes `--design-prevalence`, `colony.state` becomes `--colony.state`. */
-import type { Shape } from "../../reasoning/index.ts";
+import { optionsOf, type Shape } from "../../reasoning/index.ts";
 
 export interface Flag {
   readonly name: string;
@@ -41,7 +41,7 @@ const isScalar = (shape: Shape | boolean | undefined): boolean =>
 
 /** A value or null: the value's own schema. */
 function withoutNull(shape: Shape): Shape {
-  const others = shape.anyOf?.filter((each) => each.type !== "null") ?? [];
+  const others = optionsOf(shape)?.filter((each) => each.type !== "null") ?? [];
   return others.length === 1 && others[0] ? others[0] : shape;
 }
 

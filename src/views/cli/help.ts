@@ -46,7 +46,7 @@ export function flagHelp(flag: Flag): string {
     flag.kind === "pairs" || flag.kind === "objects" ? "May be repeated." : "",
   ];
   const text = notes.filter((note) => note !== "").join(" ");
-  return `${`  --${flag.name} ${sign}`.trimEnd() + (flag.required ? "  (needed)" : "")}\n${wrapped(text, 6)}`;
+  return `${`  --${flag.name} ${sign}`.trimEnd() + (flag.required ? "  (needed)" : "")}\n${text === "" ? "" : wrapped(text, 6)}`;
 }
 
 function expectedBy(flag: Flag): string {
