@@ -1,11 +1,12 @@
 /** The verbs, in the order of the work. */
+import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { sampleSize } from "./sample-size.ts";
 import type { Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
 /** Every verb of the reasoning that programs and people can ask. */
-export const verbs: readonly Verb[] = [sampleSize, estimate, windows];
+export const verbs: readonly Verb[] = [sampleSize, estimate, windows, efficacy];
 
 /** The verb of this name; undefined where there is none. */
 export const verbNamed = (name: string): Verb | undefined => verbs.find((each) => each.name === name);

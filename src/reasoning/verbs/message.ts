@@ -48,20 +48,17 @@ export const problemLine = (problem: Problem, sentence: Sentence = plainSentence
 });
 
 /**
- * The one JSON value of a reply. Answered: the answer, and `notices` when there are any. Refused: `refused`, a list
- * of rule and reason. Unfit: `problems`.
+ * The one JSON value of a reply. Answered: the answer, and `notices` when there are any. Refused: `refused`, a list of
+ * rule and reason, beside what can be said all the same. Unfit: `problems`.
  */
 export function replyBody(reply: Reply, sentence: Sentence = plainSentence): object {
-  switch (reply.kind) {
-    case "answered": {
-      const notices = reply.problems.map(
-        (each): Notice => ({ code: each.code, severity: each.severity, field: each.field, message: sentence(each) }),
-      );
-      return notices.length > 0 ? { ...reply.value, notices } : reply.value;
-    }
-    case "refused":
-      return { refused: reply.problems.map((each) => ({ rule: each.code, reason: sentence(each) })) };
-    case "unfit":
-      return { problems: reply.problems.map((each) => problemLine(each, sentence)) };
-  }
+  if (reply.kind === "unfit") return { problems: reply.problems.map((each) => problemLine(each, sentence)) };
+  const by = reply.kind === "refused" ? reply.by : [];
+  const refused = reply.problems
+    .filter((each) => by.includes(each.code))
+    .map((each) => ({ rule: each.code, reason: sentence(each) }));
+  const notices = reply.problems
+    .filter((each) => !by.includes(each.code))
+    .map((each): Notice => ({ code: each.code, severity: each.severity, field: each.field, message: sentence(each) }));
+  return { ...reply.value, ...(refused.length > 0 ? { refused } : {}), ...(notices.length > 0 ? { notices } : {}) };
 }

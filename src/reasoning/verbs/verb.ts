@@ -4,10 +4,15 @@ import { type Problem, problem, type Result } from "../../units/index.ts";
 import { pathOf, readInput, valueAt } from "./read-input.ts";
 import type { Shape } from "./shape.ts";
 
-/** answered: exit 0; refused: lawful, exit 0, with the rule that stands in the way; unfit: the input must be mended, exit 2. */
+/** answered: exit 0; refused: lawful, exit 0, by rules that stand in the way, with what can be said all the same; unfit: the input must be mended, exit 2. */
 export type Reply =
   | { readonly kind: "answered"; readonly value: object; readonly problems: readonly Problem[] }
-  | { readonly kind: "refused"; readonly problems: readonly Problem[] }
+  | {
+      readonly kind: "refused";
+      readonly value: object;
+      readonly problems: readonly Problem[];
+      readonly by: readonly string[];
+    }
   | { readonly kind: "unfit"; readonly problems: readonly Problem[] };
 
 export interface Verb {
@@ -59,10 +64,10 @@ export function verb<I extends z.ZodType, O extends z.ZodType>(draft: VerbDraft<
     const read = readInput(input, inputShape, raw);
     if (!read.ok) return { kind: "unfit", problems: read.problems };
     const result = run(read.value);
-    if (result.ok) return { kind: "answered", value: result.value, problems: result.problems };
     const problems = result.problems.map((each) => withGiven(each, raw));
-    const lawful = result.problems.some((each) => refusals.includes(each.code));
-    return { kind: lawful ? "refused" : "unfit", problems };
+    const by = refusals.filter((code) => problems.some((each) => each.code === code));
+    if (by.length > 0) return { kind: "refused", value: result.ok ? result.value : {}, problems, by };
+    return result.ok ? { kind: "answered", value: result.value, problems } : { kind: "unfit", problems };
   };
   return { name, summary, assumptions, source, example, input, output, inputShape, outputShape, ask };
 }

@@ -35,11 +35,13 @@ export function readArguments(argv: readonly string[], flags: readonly Flag[], t
   const given: { flag: Flag; words: string }[] = [];
   const positionals: string[] = [];
   const problems: Problem[] = [];
+  let afterUnknown = false;
   const seen = { json: false, help: false, input: null as string | null };
   for (const token of tokens) {
     if (token.kind === "positional") {
       if (takesPositionals) positionals.push(token.value);
-      else problems.push(problem("argument-unexpected", "blocked", null, { given: token.value, expected: "a flag" }));
+      else if (!afterUnknown)
+        problems.push(problem("argument-unexpected", "blocked", null, { given: token.value, expected: "a flag" }));
     } else if (token.kind === "option") {
       const flag = flags.find((each) => each.name === token.name);
       if (token.name === "json" || token.name === "help") seen[token.name] = true;
@@ -49,6 +51,7 @@ export function readArguments(argv: readonly string[], flags: readonly Flag[], t
       } else if (!flag) problems.push(unknownFlag(token.rawName, flags));
       else if (flag.kind !== "switch" && token.value === undefined) problems.push(needsValue(flag.name, "a value"));
       else given.push({ flag, words: token.value ?? "" });
+      afterUnknown = flag === undefined && !(common as readonly string[]).includes(token.name);
     }
   }
   return { ...seen, flags: given, positionals, problems };

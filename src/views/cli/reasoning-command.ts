@@ -30,14 +30,15 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   const reply = verb.ask(raw);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
   const body = replyBody(reply);
-  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(body));
+  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(body, reply.kind === "refused"));
   return 0;
 }
 
-function forPeople(body: object): string {
-  if ("refused" in body && Object.keys(body).length === 1 && Array.isArray(body.refused))
-    return body.refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("");
-  return answerForPeople(body as Readonly<Record<string, unknown>>);
+/** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
+function forPeople(body: object, isRefused: boolean): string {
+  const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
+  if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
+  return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }
 
 const asObject = (value: unknown): Readonly<Record<string, unknown>> =>

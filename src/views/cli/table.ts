@@ -44,7 +44,9 @@ export function table(columns: readonly string[], rows: readonly (readonly unkno
 
 /** Any answer: plain values first, then each list of objects as a table under its name, then what to bear in mind. */
 export function answerForPeople({ notices = [], ...answer }: Readonly<Record<string, unknown>>): string {
-  const entries = Object.entries(answer).filter(([, value]) => value !== null);
+  const entries = Object.entries(answer).filter(
+    ([, value]) => value !== null && !(Array.isArray(value) && value.length === 0),
+  );
   const plain = entries.filter(([, value]) => !isTable(value));
   const width = Math.max(0, ...plain.map(([name]) => words(name).length));
   const head = plain.map(([name, value]) => `${words(name).padEnd(width)}  ${cell(value)}\n`).join("");

@@ -100,7 +100,7 @@ it.each(verbs.map(({ name }) => [name]))(
 
     expect(answer({})).toBe(false);
 
-  const bad = await post({ ...content.example, noSuchField: 1 });
+    const bad = await post({ ...content.example, noSuchField: 1 });
     expect(bad.statusCode).toBe(422);
     const problems = compiled(`${pointer}/responses/422/content/application~1json/schema`);
     expect(problems(bad.json()), ajv.errorsText(problems.errors)).toBe(true);

@@ -61,11 +61,12 @@ const reasoning = (verb: Verb): Json => ({
   },
 });
 
-/** The answer as served: the verb's own fields, and notices beside them. */
+/** The answer as served: the verb's own fields, with notices and refusals beside them. */
 function answerOf(verb: Verb): Json {
   const shape = withoutDialect(verb.outputShape);
   const properties = (shape.properties ?? {}) as Json;
-  return { ...shape, properties: { ...properties, notices: { type: "array", items: reference("Notice") } } };
+  const besides = { refused: refusals, notices: { type: "array", items: reference("Notice") } };
+  return { ...shape, properties: { ...besides, ...properties } };
 }
 
 const withoutDialect = ({ $schema: _dialect, ...shape }: Shape & { readonly $schema?: unknown }): Json => ({
@@ -98,21 +99,17 @@ const problems: Json = {
   required: ["problems"],
 };
 
-const refused: Json = {
-  type: "object",
-  properties: {
-    refused: {
-      type: "array",
-      minItems: 1,
-      items: {
-        type: "object",
-        properties: { rule: { type: "string" }, reason: { type: "string" } },
-        required: ["rule", "reason"],
-      },
-    },
+const refusals: Json = {
+  type: "array",
+  minItems: 1,
+  items: {
+    type: "object",
+    properties: { rule: { type: "string" }, reason: { type: "string" } },
+    required: ["rule", "reason"],
   },
-  required: ["refused"],
 };
+
+const refused: Json = { type: "object", properties: { refused: refusals }, required: ["refused"] };
 
 const notice: Json = {
   type: "object",
