@@ -20,7 +20,7 @@ import {
 
 /** Camrose, Alberta: normals of examples/canada-windows. */
 const camrose = [-11.6, -9.6, -4.1, 4.5, 10.5, 14.5, 16.8, 15.8, 10.4, 4.1, -5.1, -9.9];
-const golden = (name: string) => JSON.parse(readFileSync(`tests/golden/${name}.json`, "utf8"));
+const golden = (file: string) => JSON.parse(readFileSync(`tests/golden/${file}`, "utf8"));
 
 function monthAverages(days: readonly number[], year: number): readonly number[] {
   let first = 0;
@@ -185,7 +185,7 @@ describe("calendar", () => {
 });
 
 describe("day length", () => {
-  const { days, latitude } = golden("day-length-two-programs");
+  const { days, latitude } = golden("day-length-two-programs.json");
   it.each(days as readonly { day: string; first: number; second: number }[])(
     "[SI8] $day agrees with two programs",
     ({ day, first, second }) => {
@@ -203,7 +203,7 @@ describe("day length", () => {
 });
 
 describe("vapour", () => {
-  const table = golden("vapour-of-treatments");
+  const table = golden("vapour-of-treatments.json");
   const pascals = (substance: Parameters<typeof vapourPressure>[0], celsius: number) => {
     const answer = vapourPressure(substance, celsius);
     if (!answer.ok) throw new Error("has a figure");
@@ -256,9 +256,10 @@ describe("vapour", () => {
     expect(vapourPressure("menthol-melt", 371.9 - 273.15).ok).toBe(false);
     expect(vapourPressure("menthol-melt", 372.1 - 273.15).ok).toBe(true);
     const { kelvinPrinted, pascals: atmosphere } = table.mentholBoilingCelsius;
-    // The fit ends at the printed boiling point and gives there slightly less than an atmosphere: 488.1 K by the fit.
-    expect(pascals("menthol-melt", kelvinPrinted - 273.15).pascals / atmosphere).toBeGreaterThan(0.95);
-    expect(pascals("menthol-melt", kelvinPrinted - 273.15).pascals).toBeLessThan(atmosphere);
+    // The fit ends 0.15 K below the printed boiling point, where it gives a little less than an atmosphere: 488.1 K by the fit.
+    expect(pascals("menthol-melt", 487 - 273.15).pascals / atmosphere).toBeGreaterThan(0.95);
+    expect(pascals("menthol-melt", 487 - 273.15).pascals).toBeLessThan(atmosphere);
+    expect(vapourPressure("menthol-melt", kelvinPrinted - 273.15).ok).toBe(false);
     expect(pascals("menthol", 25).trust).toBe("estimate");
     // Carried down to 25 °C it would have given 9.97 Pa, against 4.5 measured on the liquid and 3.6 for crystals.
     expect(table.liquidMentholAt25Extrapolated / pascals("menthol", 25).pascals).toBeGreaterThan(2);
