@@ -126,24 +126,40 @@ export function lineAt(line: BrokenLine, prevalence: number): number {
 }
 
 /** Chance of x positives among the bees when k are infested: rows by k, columns by x. Null for a perfect bench. */
-export type BenchChances = readonly (readonly number[])[] | null;
+export type BenchChances = readonly Float64Array[] | null;
 
 /** What the bench makes of k infested bees among n, for every k; the same whatever is believed. */
 export function benchChances({ bees: n, sensitivity, specificity }: BenchTest): BenchChances {
   if (sensitivity === 1 && specificity === 1) return null;
-  const upTo = (size: number, p: number) => {
-    const { pmf } = binomial({ n: size, p });
-    return Array.from({ length: size + 1 }, (_, x) => pmf(x));
-  };
+  const [found, falsely] = [binomialRows(n, sensitivity), binomialRows(n, 1 - specificity)];
   return Array.from({ length: n + 1 }, (_, k) => {
-    const [found, falsely] = [upTo(k, sensitivity), upTo(n - k, 1 - specificity)];
-    const row = new Array<number>(n + 1).fill(0);
-    for (const [i, p] of found.entries()) {
-      if (p === 0) continue;
-      for (const [j, q] of falsely.entries()) row[i + j] = (row[i + j] as number) + p * q;
+    const row = new Float64Array(n + 1);
+    const [ofInfested, ofClear] = [found[k] as Float64Array, falsely[n - k] as Float64Array];
+    // Plain loops: this is the one place where the work grows with the cube of the bees.
+    for (let i = 0; i <= k; i++) {
+      const chance = ofInfested[i] as number;
+      if (chance < negligible) continue;
+      for (let j = 0; j <= n - k; j++) {
+        const other = ofClear[j] as number;
+        if (other >= negligible) row[i + j] = (row[i + j] as number) + chance * other;
+      }
     }
     return row;
   });
+}
+
+/** Chances this small cannot move a sum of chances in its sixteen digits. */
+const negligible = 1e-25;
+
+/** Binomial chances of 0 … k among k bees for every k up to n, each row from the one before: only sums of positives. */
+function binomialRows(n: number, p: number): readonly Float64Array[] {
+  const rows = [Float64Array.of(1)];
+  for (let k = 1; k <= n; k++) {
+    const [before, row] = [rows[k - 1] as Float64Array, new Float64Array(k + 1)];
+    for (let x = 0; x <= k; x++) row[x] = (before[x] ?? 0) * (1 - p) + (x > 0 ? (before[x - 1] as number) * p : 0);
+    rows.push(row);
+  }
+  return rows;
 }
 
 /**
@@ -177,7 +193,8 @@ export function signals(belief: Belief, test: BenchTest, bench: BenchChances, li
   const weighted = new Array<number>(n + 1).fill(0);
   for (const [k, row] of bench.entries()) {
     const [ofTruth, weight] = [chanceOfTruth[k] as number, weightOfTruth[k] as number];
-    for (const [x, share] of row.entries()) {
+    for (let x = 0; x <= n; x++) {
+      const share = row[x] as number;
       chance[x] = (chance[x] as number) + share * ofTruth;
       weighted[x] = (weighted[x] as number) + share * weight;
     }
