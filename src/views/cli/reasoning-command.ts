@@ -1,5 +1,5 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
-import { type differential, replyBody, type Verb } from "../../reasoning/index.ts";
+import { replyBody, type Verb } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -38,7 +38,8 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
 /** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
 function forPeople(verb: string, body: object, isRefused: boolean): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
-  if (verb === "differential") return withNotices(differentialForPeople(body as differential.DifferentialAnswer), body);
+  if (verb === "differential")
+    return withNotices(differentialForPeople(body as Parameters<typeof differentialForPeople>[0]), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }
