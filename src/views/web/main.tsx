@@ -1,0 +1,15 @@
+/** Where the page begins. */
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import "./look/tokens.css";
+import "./look/parts.css";
+import "./look/shell.css";
+import { App } from "./shell/App.tsx";
+
+const root = document.getElementById("root");
+if (root)
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );

@@ -1,0 +1,2 @@
+/** Sentences of the apiaries pages. */
+export const apiaries = {};

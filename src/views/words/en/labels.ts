@@ -1,0 +1,2 @@
+/** Sentences of the labels pages. */
+export const labels = {};

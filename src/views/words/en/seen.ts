@@ -1,0 +1,2 @@
+/** Sentences of the seen pages. */
+export const seen = {};
