@@ -1,0 +1,43 @@
+/** Chronic bee paralysis. */
+import type { ConditionFact } from "../fact.ts";
+
+/** Chronic bee paralysis (Chronic bee paralysis virus (CBPV)). */
+export const chronicParalysis = {
+  id: "chronic_paralysis",
+  term: "Chronic bee paralysis",
+  scientificName: "Chronic bee paralysis virus (CBPV)",
+  role: "cause",
+  rollUp: null,
+  apiaryWide: false,
+  priorPercent: { winter: 0.3, spring: 2.93, summer: 6.93, autumn: 1.98 },
+  frequencies: {
+    onset_sudden: { grade: "common", source: "judgement" },
+    onset_gradual: { grade: "common", source: "judgement" },
+    single_colony: { grade: "usual", source: "judgement" },
+    most_colonies: { grade: "occasional", source: "judgement" },
+    strong_hit_hardest: { grade: "usual", source: "budge-2020" },
+    dearth_or_foul_weather: { grade: "common", source: "judgement" },
+    new_stock_12m: { grade: "usual", source: "budge-2020" },
+    crawlers: { grade: "typical", source: "beebook-virus" },
+    dead_heap: { grade: "usual", source: "budge-stainton-2016" },
+    k_wing: { grade: "common", source: "beebook-virus" },
+    trembling: { grade: "typical", source: "beebook-virus" },
+    hairless_black: { grade: "usual", source: "beebook-virus" },
+    bloated_abdomen: { grade: "usual", source: "beebook-virus" },
+    guards_reject_bees: { grade: "common", source: "budge-stainton-2016" },
+    weak_for_season: { grade: "common", source: "judgement" },
+    dead_pile_floor: { grade: "common", source: "judgement" },
+    low_forager_traffic: { grade: "common", source: "judgement" },
+    spinning_uncoordinated: { grade: "occasional", source: "judgement" },
+    tongue_out: { grade: "occasional", source: "judgement" },
+    spotty_brood: { grade: "rare", source: "judgement" },
+    deformed_wings: { grade: "rare", source: "judgement" },
+    few_dead_depopulated: { grade: "rare", source: "judgement" },
+    wet_regurgitating: { grade: "rare", source: "judgement" },
+    stores_ample: { grade: "usual", source: "judgement" },
+    normal_eggs_and_queen: { grade: "typical", source: "judgement" },
+    small_cluster: { grade: "rare", source: "judgement" },
+    excess_brood_for_bees: { grade: "occasional", source: "judgement" },
+    revive_on_warming: { grade: "rare", source: "judgement" },
+  },
+} as const satisfies ConditionFact<"chronic_paralysis">;

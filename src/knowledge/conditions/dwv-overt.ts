@@ -1,0 +1,40 @@
+/** Deformed wing virus. */
+import type { ConditionFact } from "../fact.ts";
+
+/** Deformed wing virus (Deformed wing virus (DWV)). */
+export const dwvOvert = {
+  id: "dwv_overt",
+  term: "Deformed wing virus",
+  scientificName: "Deformed wing virus (DWV)",
+  role: "cause",
+  rollUp: "varroa_and_viruses",
+  apiaryWide: false,
+  priorPercent: { winter: 2.98, spring: 1.95, summer: 3.96, autumn: 6.92 },
+  frequencies: {
+    onset_sudden: { grade: "rare", source: "judgement" },
+    onset_gradual: { grade: "typical", source: "judgement" },
+    single_colony: { grade: "common", source: "judgement" },
+    most_colonies: { grade: "common", source: "judgement" },
+    no_mite_control: { grade: "usual", source: "judgement" },
+    crawlers: { grade: "usual", source: "maarec-varroa" },
+    deformed_wings: { grade: "typical", source: "maarec-varroa" },
+    varroa_on_adults: { grade: "usual", source: "judgement" },
+    spotty_brood: { grade: "common", source: "judgement" },
+    chewed_or_bald_pupae: { grade: "common", source: "judgement" },
+    dead_emerging: { grade: "common", source: "judgement" },
+    white_cell_deposits: { grade: "common", source: "judgement" },
+    weak_for_season: { grade: "common", source: "judgement" },
+    few_dead_depopulated: { grade: "occasional", source: "judgement" },
+    small_cluster: { grade: "common", source: "judgement" },
+    k_wing: { grade: "rare", source: "judgement" },
+    trembling: { grade: "rare", source: "judgement" },
+    hairless_black: { grade: "rare", source: "judgement" },
+    bloated_abdomen: { grade: "rare", source: "judgement" },
+    dead_heap: { grade: "rare", source: "judgement" },
+    stores_ample: { grade: "usual", source: "judgement" },
+    normal_eggs_and_queen: { grade: "usual", source: "judgement" },
+    grey_slumped_larva: { grade: "occasional", source: "judgement" },
+    excess_brood_for_bees: { grade: "occasional", source: "judgement" },
+    twisted_discoloured_larva: { grade: "occasional", source: "judgement" },
+  },
+} as const satisfies ConditionFact<"dwv_overt">;

@@ -1,0 +1,24 @@
+/** Harm from bad feed. */
+import type { ConditionFact } from "../fact.ts";
+
+/** Harm from bad feed. */
+export const feedToxicity = {
+  id: "feed_toxicity",
+  term: "Harm from bad feed",
+  scientificName: null,
+  role: "cause",
+  rollUp: null,
+  apiaryWide: true,
+  priorPercent: { winter: 0.7, spring: 0.7, summer: 0.3, autumn: 0.5 },
+  frequencies: {
+    faecal_streaks_front: { grade: "usual", source: "judgement" },
+    faeces_inside: { grade: "usual", source: "judgement" },
+    bloated_abdomen: { grade: "usual", source: "judgement" },
+    crawlers: { grade: "common", source: "judgement" },
+    most_colonies: { grade: "usual", source: "judgement" },
+    dead_heap: { grade: "common", source: "judgement" },
+    slimed_fermenting_honey: { grade: "common", source: "judgement" },
+    onset_gradual: { grade: "common", source: "judgement" },
+    onset_sudden: { grade: "common", source: "judgement" },
+  },
+} as const satisfies ConditionFact<"feed_toxicity">;

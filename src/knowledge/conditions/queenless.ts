@@ -1,0 +1,40 @@
+/** No queen. */
+import type { ConditionFact } from "../fact.ts";
+
+/** No queen. */
+export const queenless = {
+  id: "queenless",
+  term: "No queen",
+  scientificName: null,
+  role: "cause",
+  rollUp: "queen_trouble",
+  apiaryWide: false,
+  priorPercent: { winter: 7, spring: 5.9, summer: 8.9, autumn: 6.9 },
+  frequencies: {
+    onset_sudden: { grade: "occasional", source: "judgement" },
+    onset_gradual: { grade: "usual", source: "judgement" },
+    single_colony: { grade: "typical", source: "judgement" },
+    most_colonies: { grade: "rare", source: "judgement" },
+    no_brood_in_season: { grade: "usual", source: "queen-state-handbook" },
+    queen_not_found_no_eggs: { grade: "typical", source: "queen-state-handbook" },
+    emergency_or_supersedure_cells: { grade: "common", source: "queen-state-handbook" },
+    weak_for_season: { grade: "usual", source: "judgement" },
+    normal_eggs_and_queen: { grade: "never", suppresses: true, source: "judgement" },
+    excess_brood_for_bees: { grade: "rare", source: "judgement" },
+    robbing_signs: { grade: "occasional", source: "judgement" },
+    stores_ample: { grade: "usual", source: "judgement" },
+    small_cluster: { grade: "common", source: "judgement" },
+    multiple_eggs_per_cell: { grade: "occasional", source: "judgement" },
+    drone_brood_in_worker_cells: { grade: "occasional", source: "judgement" },
+    crawlers: { grade: "rare", source: "judgement" },
+    deformed_wings: { grade: "rare", source: "judgement" },
+    swarmed_5w: { grade: "common", source: "judgement" },
+    few_dead_depopulated: { grade: "occasional", source: "judgement" },
+    trembling: { grade: "rare", source: "judgement" },
+    webbing_tunnels: { grade: "occasional", source: "judgement" },
+    roar_agitated: { grade: "usual", source: "judgement" },
+    sealed_brood_only: { grade: "common", source: "judgement" },
+    calm_polished_cells: { grade: "rare", source: "judgement" },
+    brood_nest_filled: { grade: "common", source: "judgement" },
+  },
+} as const satisfies ConditionFact<"queenless">;
