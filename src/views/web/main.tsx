@@ -3,6 +3,8 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import "./look/tokens.css";
 import "./look/parts.css";
+import "./look/label.css";
+import "./look/top.css";
 import "./look/shell.css";
 import { App } from "./shell/App.tsx";
 

@@ -4,9 +4,10 @@ import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
 import { labels } from "./labels.ts";
+import { problems } from "./problems/index.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
 
 /** All English sentences by area of the tool. */
-export const en = { shell, cases, case: caseWords, seen, could, tell, apiaries, labels };
+export const en = { shell, cases, case: caseWords, seen, could, tell, apiaries, labels, problems };
