@@ -64,6 +64,10 @@ export function redFlags(state: CaseState, words: Words): readonly RedFlagView[]
   });
 }
 
+/** The red flags a case still counts as open until asked: "not looked" is an answer, so those are left out. */
+export const flagsToAsk = (state: CaseState): readonly RedFlagId[] =>
+  redFlagIds.filter((id) => settled(state.redFlags[id])?.state !== "not-looked");
+
 export interface RedFlagCount {
   readonly asked: number;
   readonly present: number;
