@@ -11,11 +11,11 @@ import type { SourceKey } from "./sources.ts";
 export type ReadMark = "seen" | "memory" | "common-practice" | "judgement" | "computed";
 
 /** Who says so, and where in the work. `source` is null where there is no publication behind it. */
-export interface Citation {
+export interface Citation<Mark extends ReadMark = ReadMark> {
   readonly source: SourceKey | null;
   /** Section, table or what of the work; for a statement without a source, whose lore or judgement it is. */
   readonly at: string;
-  readonly read: ReadMark;
+  readonly read: Mark;
 }
 
 /** At least one citation. */
@@ -52,6 +52,29 @@ export type Role = "cause" | "secondary" | "syndrome" | "normal";
 /** Groups judged before single conditions. */
 export type RollUp = "varroa_and_viruses" | "queen_trouble" | "nosema" | "brood_disease" | "normal";
 
+/** Whom it strikes. */
+export type Stage = "adult" | "brood" | "colony";
+
+/** What it may be taken for, and what tells the two apart. */
+export interface LookAlike {
+  readonly what: string;
+  readonly conditions: readonly ConditionId[];
+  readonly tellApart: string;
+}
+
+/** Whether the law wants to hear of it. From memory: ask the competent authority. */
+export type Listing =
+  | "none"
+  | "woah"
+  | "woah-and-national"
+  | "woah-and-national-in-some"
+  | "national"
+  | "national-in-some"
+  | "pesticide-authority";
+
+/** How soon something must be done. */
+export type Urgency = "same-day" | "within-a-week" | "within-a-month" | "next-season";
+
 /** A condition: a candidate explanation in the differential. */
 export interface ConditionFact<Id extends string = ConditionId> {
   readonly id: Id;
@@ -63,6 +86,25 @@ export interface ConditionFact<Id extends string = ConditionId> {
   readonly rollUp: RollUp | null;
   /** Judgement: does it strike an apiary rather than a colony, so that its odds are shared by the colonies? */
   readonly apiaryWide: boolean;
+  readonly stage: readonly Stage[];
+  /** When it is met, temperate climate. */
+  readonly season: string;
+  /** How fast it comes. */
+  readonly onset: string;
+  /** Which colonies of an apiary it strikes. */
+  readonly apiaryPattern: string;
+  readonly lookAlikes: readonly LookAlike[];
+  /** What settles it, and from which specimen. */
+  readonly confirm: string;
+  /** What people do about it. Words, never doses. */
+  readonly management: readonly string[];
+  readonly listing: Listing;
+  /** A danger to people that comes with it; no bee disease is known to infect people (from memory). */
+  readonly humanHazard: string | null;
+  readonly urgency: Urgency;
+  readonly urgencyNote?: string;
+  readonly note?: string;
+  readonly citations: Citations;
   /** Percent of referred failing colonies, as printed; independent odds that need not sum to 100. Judgement. */
   readonly priorPercent: Readonly<Record<Season, number>>;
   /** A finding that is not listed is as frequent as in a well colony of the season. */

@@ -9,6 +9,26 @@ export const acuteVirusComplex = {
   role: "cause",
   rollUp: "varroa_and_viruses",
   apiaryWide: false,
+  stage: ["adult", "brood"],
+  season: "Late summer, with varroa",
+  onset: "fast",
+  apiaryPattern: "Few",
+  lookAlikes: [
+    {
+      what: "Chronic bee paralysis or poisoning",
+      conditions: ["chronic_paralysis", "acute_poisoning"],
+      tellApart: "PCR, and residues.",
+    },
+  ],
+  confirm: "RT-qPCR of 30 or more bees with signs, fresh or frozen.",
+  management: ["Control varroa"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-week",
+  citations: [
+    { source: "beebook-virus", at: "section 1.1.7", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.7, spring: 0.98, summer: 1.98, autumn: 1.98 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },

@@ -9,6 +9,32 @@ export const americanFoulbrood = {
   role: "cause",
   rollUp: "brood_disease",
   apiaryWide: false,
+  stage: ["brood"],
+  season: "Any brood season",
+  onset: "slow",
+  apiaryPattern: "One, then spreads by robbing and combs",
+  lookAlikes: [
+    {
+      what: "European foulbrood, mite and virus brood, sacbrood, chilled brood",
+      conditions: ["european_foulbrood", "varroa_pms", "sacbrood", "chilled_brood"],
+      tellApart: "The rope, the scale and the age of the brood.",
+    },
+  ],
+  confirm: "Rope test, lateral flow kit, PCR or culture of larva or comb; milk test on scale.",
+  management: [
+    "Do as the law says: destroy and burn",
+    "Shake the bees onto new comb where that is allowed",
+    "Antibiotics (oxytetracycline, tylosin, lincomycin) only where legal; they do not kill spores",
+    "Irradiate gear",
+  ],
+  listing: "woah-and-national",
+  humanHazard: "Destroy only by or under the authority, never with petrol.",
+  urgency: "same-day",
+  citations: [
+    { source: "foulbrood-comparison", at: "table", read: "seen" },
+    { source: "agvic-brood", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.5, spring: 0.98, summer: 1.98, autumn: 1.48 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,27 @@ export const amoeba = {
   role: "cause",
   rollUp: null,
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Spring",
+  onset: "gradual",
+  apiaryPattern: "Several",
+  lookAlikes: [
+    {
+      what: "Nosema",
+      conditions: ["nosema_apis", "nosema_ceranae"],
+      tellApart: "Its spores are oval, 5 to 7 micrometres; amoeba cysts are round, 5 to 8 micrometres, in the tubules.",
+    },
+  ],
+  confirm: "Malpighian tubules mounted at 400 times, 20 to 60 bees.",
+  management: ["Renew comb", "Acetic acid vapour for stored comb", "Hygiene", "There is no drug"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  note: "Often together with nosema.",
+  citations: [
+    { source: "malpighamoeba-reference", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.3, spring: 0.49, summer: 0.1, autumn: 0.1 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,23 @@ export const broodNestCongested = {
   role: "cause",
   rollUp: null,
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Spring to summer flow",
+  onset: "Days to weeks",
+  apiaryPattern: "One to few",
+  lookAlikes: [
+    {
+      what: "Failing queen",
+      conditions: ["failing_queen"],
+      tellApart: "There empty cells are left in the brood nest.",
+    },
+  ],
+  confirm: "Almost no empty cells in the brood nest.",
+  management: ["Give room", "Stop feeding"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 0.05, spring: 2, summer: 2, autumn: 1 },
   frequencies: {
     brood_nest_filled: { grade: "typical", source: "judgement" },

@@ -9,6 +9,23 @@ export const chilledBrood = {
   role: "cause",
   rollUp: null,
   apiaryWide: false,
+  stage: ["brood"],
+  season: "Spring; after spray or a split",
+  onset: "days",
+  apiaryPattern: "One to few",
+  lookAlikes: [
+    {
+      what: "American or European foulbrood",
+      conditions: ["american_foulbrood", "european_foulbrood"],
+      tellApart: "No rope; brood of all ages.",
+    },
+  ],
+  confirm: "Other causes ruled out; nothing ropes.",
+  management: ["Less space", "Unite"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 0.2, spring: 2.93, summer: 0.49, autumn: 0.3 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },

@@ -9,6 +9,23 @@ export const chilledOrOldForagers = {
   role: "normal",
   rollUp: "normal",
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Cool or windy days",
+  onset: "hours",
+  apiaryPattern: "Any",
+  lookAlikes: [
+    {
+      what: "Tracheal mites, paralysis",
+      conditions: ["tracheal_mites", "chronic_paralysis"],
+      tellApart: "Those bees do not fly when warmed.",
+    },
+  ],
+  confirm: "They fly when warmed, or have worn wings.",
+  management: ["Nothing to do; look again"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 2, spring: 7, summer: 2, autumn: 4 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },

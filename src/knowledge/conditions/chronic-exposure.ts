@@ -9,6 +9,23 @@ export const chronicExposure = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["adult", "brood", "colony"],
+  season: "Any of the season",
+  onset: "weeks",
+  apiaryPattern: "Most",
+  lookAlikes: [
+    {
+      what: "Nosema, varroa, queen trouble",
+      conditions: ["nosema_ceranae", "varroa_pms", "failing_queen"],
+      tellApart: "Do their tests first.",
+    },
+  ],
+  confirm: "Residues in stored pollen and wax, and other causes ruled out.",
+  management: ["Renew comb", "Change site", "Requeen"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 0.99, spring: 1.95, summer: 2.97, autumn: 1.98 },
   frequencies: {
     onset_sudden: { grade: "occasional", source: "judgement" },

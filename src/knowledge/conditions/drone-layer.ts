@@ -9,6 +9,22 @@ export const droneLayer = {
   role: "cause",
   rollUp: "queen_trouble",
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Early spring",
+  onset: "gradual",
+  apiaryPattern: "One",
+  lookAlikes: [
+    { what: "Laying workers", conditions: ["laying_workers"], tellApart: "Several eggs, on the walls, scattered." },
+  ],
+  confirm: "Find the queen; look at the pattern of eggs.",
+  management: ["Replace the queen", "Unite"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [
+    { source: "norfolk-beekeepers", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 5, spring: 8, summer: 3, autumn: 3 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

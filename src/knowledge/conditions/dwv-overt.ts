@@ -9,6 +9,27 @@ export const dwvOvert = {
   role: "cause",
   rollUp: "varroa_and_viruses",
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Late summer to autumn",
+  onset: "gradual",
+  apiaryPattern: "As varroa",
+  lookAlikes: [
+    {
+      what: "Chilled pupae, or bees crippled by wax moth tunnels",
+      conditions: ["chilled_brood", "wax_moth"],
+      tellApart: "There are no mites.",
+    },
+    { what: "Tropilaelaps", conditions: ["tropilaelaps"], tellApart: "There the mites are fast." },
+  ],
+  confirm: "The signs with a mite wash; RT-qPCR of live or frozen bees kept cold.",
+  management: ["Control varroa", "Requeen"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-week",
+  citations: [
+    { source: "traynor-2016", at: "abstract", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 2.98, spring: 1.95, summer: 3.96, autumn: 6.92 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,28 @@ export const failingQueen = {
   role: "cause",
   rollUp: "queen_trouble",
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Any brood season",
+  onset: "gradual",
+  apiaryPattern: "One",
+  lookAlikes: [
+    {
+      what: "Brood disease",
+      conditions: ["american_foulbrood", "european_foulbrood"],
+      tellApart: "Dead brood is found.",
+    },
+    { what: "Queen lays only drones", conditions: ["drone_layer"], tellApart: "Drone brood in worker cells." },
+  ],
+  confirm: "The brood over three weeks; the queen.",
+  management: ["Look again before you requeen", "Requeen", "Unite"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  note: "Never leading on spotty brood alone: queens swapped between colonies recovered in 21 days (21 pairs).",
+  citations: [
+    { source: "lee-2019", at: "21 swapped pairs", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 2.5, spring: 6, summer: 5, autumn: 3 },
   frequencies: {
     onset_gradual: { grade: "typical", source: "judgement" },

@@ -9,6 +9,23 @@ export const feedToxicity = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["adult", "colony"],
+  season: "After feeding; winter",
+  onset: "days",
+  apiaryPattern: "Most of those fed",
+  lookAlikes: [
+    {
+      what: "Dysentery, nosema",
+      conditions: ["dysentery_confinement", "nosema_apis"],
+      tellApart: "The history of feeding, and the microscope.",
+    },
+  ],
+  confirm: "The history of feeding; the feed itself.",
+  management: ["Take the feed away", "Give fresh white syrup or sugar"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-week",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 0.7, spring: 0.7, summer: 0.3, autumn: 0.5 },
   frequencies: {
     faecal_streaks_front: { grade: "usual", source: "judgement" },

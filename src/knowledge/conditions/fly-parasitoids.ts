@@ -9,6 +9,26 @@ export const flyParasitoids = {
   role: "cause",
   rollUp: null,
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Late summer to winter",
+  onset: "gradual",
+  apiaryPattern: "Patchy",
+  lookAlikes: [
+    {
+      what: "Chronic bee paralysis, poisoning",
+      conditions: ["chronic_paralysis", "acute_poisoning"],
+      tellApart: "Larvae come out of dead bees that are kept.",
+    },
+  ],
+  confirm: "Keep dead bees sealed for 7 to 14 days: larvae or pupae come out.",
+  management: ["Nothing known", "Lights off"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [
+    { source: "core-2012", at: "secondary pages", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.05, spring: 0.05, summer: 0.3, autumn: 0.49 },
   frequencies: {
     onset_sudden: { grade: "occasional", source: "judgement" },

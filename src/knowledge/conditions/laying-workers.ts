@@ -9,6 +9,26 @@ export const layingWorkers = {
   role: "cause",
   rollUp: "queen_trouble",
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Late spring to autumn",
+  onset: "weeks",
+  apiaryPattern: "One",
+  lookAlikes: [
+    {
+      what: "New queen",
+      conditions: ["brood_break_swarm"],
+      tellApart: "She may lay doubles for a short time: eggs at the base, and it gets better.",
+    },
+  ],
+  confirm: "Pattern of eggs; no queen; ovaries under the microscope.",
+  management: ["Shake out or unite", "Give open brood again and again"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [
+    { source: "norfolk-beekeepers", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.5, spring: 1.95, summer: 3.96, autumn: 2.97 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,33 @@ export const nosemaCeranae = {
   role: "cause",
   rollUp: "nosema",
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Any; counts peak January to April in US data",
+  onset: "Creeping",
+  apiaryPattern: "Many",
+  lookAlikes: [
+    {
+      what: "Slow poisoning, varroa collapse",
+      conditions: ["chronic_exposure", "varroa_pms"],
+      tellApart: "Wash bees for mites and count spores.",
+    },
+  ],
+  confirm: "Spore count of 30 to 60 older bees; PCR for the species.",
+  management: [
+    "Requeen",
+    "Change comb",
+    "Feed",
+    "Heat, irradiation or acetic acid vapour for stored comb",
+    "Fumagillin where it is authorised",
+  ],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  note: "Infection is not disease: most colonies of some regions carry it without loss.",
+  citations: [
+    { source: "traynor-2016", at: "abstract", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 2.98, spring: 3.91, summer: 2.97, autumn: 1.98 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,27 @@ export const plantToxicity = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["adult", "brood"],
+  season: "While the plant blooms",
+  onset: "Days to weeks",
+  apiaryPattern: "All in range",
+  lookAlikes: [
+    { what: "Sudden poisoning", conditions: ["acute_poisoning"], tellApart: "A record of spraying, and residues." },
+    { what: "Chronic bee paralysis", conditions: ["chronic_paralysis"], tellApart: "PCR." },
+  ],
+  confirm: "Name the pollen, rule out others, and see recovery after a move.",
+  management: ["Move", "Feed"],
+  listing: "none",
+  humanHazard: "Honey from some plants (grayanotoxin, tutin) can poison people.",
+  urgency: "within-a-week",
+  citations: [
+    {
+      source: null,
+      at: "plants such as buckeye, rhododendron, false hellebore, lime in drought, coyotillo: recalled",
+      read: "memory",
+    },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.05, spring: 0.49, summer: 0.59, autumn: 0.1 },
   frequencies: {
     onset_sudden: { grade: "common", source: "judgement" },

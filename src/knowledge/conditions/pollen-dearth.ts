@@ -9,6 +9,28 @@ export const pollenDearth = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["brood", "colony"],
+  season: "Dearth in summer, rain in spring",
+  onset: "gradual",
+  apiaryPattern: "All",
+  lookAlikes: [
+    {
+      what: "European foulbrood",
+      conditions: ["european_foulbrood"],
+      tellApart: "There larvae are discoloured and twisted.",
+    },
+    {
+      what: "Queen trouble",
+      conditions: ["queenless", "drone_layer", "failing_queen"],
+      tellApart: "That is one colony.",
+    },
+  ],
+  confirm: "Look at the combs for stored pollen; weigh a pollen trap.",
+  management: ["Pollen or protein patty", "Move the bees"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-month",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 0.5, spring: 1.95, summer: 2.97, autumn: 1.98 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

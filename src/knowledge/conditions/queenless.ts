@@ -9,6 +9,27 @@ export const queenless = {
   role: "cause",
   rollUp: "queen_trouble",
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Any",
+  onset: "weeks",
+  apiaryPattern: "One",
+  lookAlikes: [
+    {
+      what: "Brood break, virgin queen",
+      conditions: ["brood_break_swarm"],
+      tellApart: "A swarm or new queen lately; wait and give a test comb.",
+    },
+    { what: "Winter pause", conditions: ["winter_brood_pause"], tellApart: "The season." },
+  ],
+  confirm: "A test comb with eggs: queen cells within a day or two.",
+  management: ["Unite or requeen", "Give eggs"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-week",
+  citations: [
+    { source: "queen-state-handbook", at: "figure 5.27", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 7, spring: 5.9, summer: 8.9, autumn: 6.9 },
   frequencies: {
     onset_sudden: { grade: "occasional", source: "judgement" },

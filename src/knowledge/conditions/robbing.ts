@@ -9,6 +9,27 @@ export const robbing = {
   role: "secondary",
   rollUp: null,
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Dearth",
+  onset: "Hours to days",
+  apiaryPattern: "The weak target",
+  lookAlikes: [
+    { what: "Poisoning", conditions: ["acute_poisoning"], tellApart: "There bees die; nobody fights." },
+    {
+      what: "Chronic bee paralysis",
+      conditions: ["chronic_paralysis"],
+      tellApart: "Its black bees look like robbers but tremble and cannot fly.",
+    },
+  ],
+  confirm: "Dust bees and watch where they go.",
+  management: ["Close the entrance down", "A wet sheet", "Move", "Find out why the colony is weak"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "same-day",
+  citations: [
+    { source: "budge-stainton-2016", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.99, spring: 1.95, summer: 3.96, autumn: 6.92 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },

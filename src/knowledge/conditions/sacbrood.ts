@@ -9,6 +9,26 @@ export const sacbrood = {
   role: "cause",
   rollUp: "brood_disease",
   apiaryWide: false,
+  stage: ["brood"],
+  season: "Spring",
+  onset: "Weeks; ends by itself",
+  apiaryPattern: "One to few",
+  lookAlikes: [
+    {
+      what: "European foulbrood, early chalkbrood",
+      conditions: ["european_foulbrood", "chalkbrood"],
+      tellApart: "Sacbrood lifts out whole with a raised dark head.",
+    },
+  ],
+  confirm: "The sign; RT-PCR.",
+  management: ["Requeen", "A brood break"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [
+    { source: "arkansas-sacbrood", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.1, spring: 1.95, summer: 1.48, autumn: 0.3 },
   frequencies: {
     onset_sudden: { grade: "occasional", source: "judgement" },

@@ -9,6 +9,23 @@ export const springTurnoverNormal = {
   role: "normal",
   rollUp: "normal",
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Spring",
+  onset: "gradual",
+  apiaryPattern: "Any",
+  lookAlikes: [
+    {
+      what: "Nosema, tracheal mites",
+      conditions: ["nosema_apis", "tracheal_mites"],
+      tellApart: "There the colony does not grow again.",
+    },
+  ],
+  confirm: "The colony is small, then grows as young bees emerge.",
+  management: ["Nothing to do; look again"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 1, spring: 7, summer: 0.05, autumn: 0.05 },
   frequencies: {
     weak_for_season: { grade: "usual", source: "judgement" },

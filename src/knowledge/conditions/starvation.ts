@@ -9,6 +9,31 @@ export const starvation = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["colony"],
+  season: "Late winter to spring; dearth in summer",
+  onset: "days",
+  apiaryPattern: "One or many",
+  lookAlikes: [
+    {
+      what: "Varroa collapse",
+      conditions: ["varroa_pms"],
+      tellApart: "There food is left and bees are dead while emerging.",
+    },
+    {
+      what: "Starved beside food",
+      conditions: ["small_late_colony"],
+      tellApart: "There food lies beyond the cluster.",
+    },
+  ],
+  confirm: "Lift or weigh the hive; look at the combs; wash dead bees for mites.",
+  management: ["Feed warm syrup, or solid sugar in the cold", "Move combs of food to the cluster"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "same-day",
+  citations: [
+    { source: "skagit-2020", at: "dead-out signs", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 13.93, spring: 11.73, summer: 3.96, autumn: 3.96 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },

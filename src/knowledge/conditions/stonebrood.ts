@@ -9,6 +9,23 @@ export const stonebrood = {
   role: "cause",
   rollUp: "brood_disease",
   apiaryWide: false,
+  stage: ["brood", "adult"],
+  season: "Rare",
+  onset: "No pattern known",
+  apiaryPattern: "One",
+  lookAlikes: [
+    { what: "Chalkbrood", conditions: ["chalkbrood"], tellApart: "It crumbles." },
+    { what: "Mould on brood that died of something else", conditions: ["winter_damp"], tellApart: "It is soft." },
+  ],
+  confirm: "Culture, wearing a mask.",
+  management: ["Burn combs"],
+  listing: "none",
+  humanHazard: "Spores and toxin of the mould: wear a respirator and do not open it.",
+  urgency: "within-a-week",
+  citations: [
+    { source: null, at: "hazard to people, recalled", read: "memory" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.02, spring: 0.05, summer: 0.05, autumn: 0.02 },
   frequencies: {
     onset_sudden: { grade: "occasional", source: "judgement" },

@@ -9,6 +9,46 @@ export const trachealMites = {
   role: "cause",
   rollUp: null,
   apiaryWide: false,
+  stage: ["adult"],
+  season: "Peak in winter to early spring; few to be seen in summer",
+  onset: "gradual",
+  apiaryPattern: "One colony to all; follows bought bees",
+  lookAlikes: [
+    {
+      what: "Chronic bee paralysis",
+      conditions: ["chronic_paralysis"],
+      tellApart: "There bees tremble and shine black, and it comes in summer.",
+    },
+    {
+      what: "Nosema",
+      conditions: ["nosema_apis", "nosema_ceranae"],
+      tellApart: "There the gut is white and swollen, and spores are found.",
+    },
+    { what: "Bees caught by cold", conditions: ["chilled_or_old_foragers"], tellApart: "They recover when warmed." },
+  ],
+  confirm:
+    "Open the breathing tubes of the prothorax under the microscope: about 50 random bees or more, in alcohol or frozen, winter to spring; or PCR of pooled thoraces followed by dissection.",
+  management: [
+    "Formic acid vapour, only under a label valid in your place",
+    "Menthol vapour in warm weather, only under a label valid in your place",
+    "Thymol, a side effect of use against varroa",
+    "Patties of vegetable fat and sugar",
+    "Queens of resistant stock",
+  ],
+  listing: "woah-and-national-in-some",
+  humanHazard: "Menthol and formic acid vapours can hurt the person who applies them.",
+  urgency: "within-a-month",
+  urgencyNote:
+    "Within a week if 15 in 100 bees or more are infested in autumn and a lawful window for treatment remains.",
+  note: "Signs are not specific: crawling bees must not be used as an indicator. Never to be named from signs alone; dissection decides.",
+  citations: [
+    { source: "beebook-tracheal", at: "sections 1, 3.1, 3.2.1", read: "seen" },
+    { source: "edis-in1072", at: "introduction", read: "seen" },
+    { source: "maeda-2016", at: "abstract", read: "seen" },
+    { source: "spc-b451", at: "text", read: "seen" },
+    { source: "california-menthol", at: "text", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 1.99, spring: 1.95, summer: 0.3, autumn: 0.69 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

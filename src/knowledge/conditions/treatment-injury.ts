@@ -9,6 +9,31 @@ export const treatmentInjury = {
   role: "cause",
   rollUp: null,
   apiaryWide: true,
+  stage: ["adult", "brood", "colony"],
+  season: "After a treatment",
+  onset: "Hours to days",
+  apiaryPattern: "The treated ones",
+  lookAlikes: [
+    {
+      what: "Poisoning, paralysis",
+      conditions: ["acute_poisoning", "chronic_paralysis"],
+      tellApart: "A treatment went in shortly before; wait one label period before judging crawlers.",
+    },
+  ],
+  confirm: "The record of treatment, and recovery.",
+  management: [
+    "Take out what still can be taken out, as the label says",
+    "Air",
+    "Wait and look again; check the queen",
+  ],
+  listing: "none",
+  humanHazard: null,
+  urgency: "within-a-week",
+  note: "During formic acid use more than a day’s natural deaths (1,200 to 1,500 bees) may lie outside.",
+  citations: [
+    { source: null, at: "one supplier text, low grade, on dead bees during formic acid use", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 1, spring: 2, summer: 3, autumn: 4 },
   frequencies: {
     recent_hive_treatment: { grade: "typical", source: "judgement" },

@@ -1,14 +1,35 @@
 /** Wax moth. */
 import type { ConditionFact } from "../fact.ts";
 
-/** Wax moth (Galleria mellonella, Achroia grisella). */
+/** Wax moth (Galleria, Achroia). */
 export const waxMoth = {
   id: "wax_moth",
   term: "Wax moth",
-  scientificName: "Galleria mellonella, Achroia grisella",
+  scientificName: "Galleria, Achroia",
   role: "secondary",
   rollUp: null,
   apiaryWide: false,
+  stage: ["colony"],
+  season: "Warm",
+  onset: "Secondary",
+  apiaryPattern: "Weak or dead",
+  lookAlikes: [
+    { what: "Small hive beetle", conditions: ["small_hive_beetle"], tellApart: "Slime and spines, no silk." },
+  ],
+  confirm: "Sight.",
+  management: [
+    "Freeze comb",
+    "Bacillus thuringiensis, only under a label valid in your place",
+    "Store comb light and cool",
+    "Find what came first",
+  ],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [
+    { source: "beebook-wax-moth", at: "section 4.1.1", read: "seen" },
+    { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
+  ],
   priorPercent: { winter: 0.5, spring: 0.98, summer: 2.97, autumn: 3.96 },
   frequencies: {
     onset_sudden: { grade: "rare", source: "judgement" },

@@ -9,6 +9,23 @@ export const winterLossesNormal = {
   role: "normal",
   rollUp: "normal",
   apiaryWide: false,
+  stage: ["adult", "colony"],
+  season: "Winter to early spring",
+  onset: "gradual",
+  apiaryPattern: "Most or all",
+  lookAlikes: [
+    {
+      what: "Dysentery, nosema",
+      conditions: ["dysentery_confinement", "nosema_apis"],
+      tellApart: "There the soiling is heavy and bees are swollen.",
+    },
+  ],
+  confirm: "The cluster is alive; dead on floor and snow, spots and some crawlers are ordinary.",
+  management: ["Nothing to do; look again"],
+  listing: "none",
+  humanHazard: null,
+  urgency: "next-season",
+  citations: [{ source: null, at: "experts' judgement, table of conditions", read: "judgement" }],
   priorPercent: { winter: 8, spring: 4, summer: 0.05, autumn: 0.3 },
   frequencies: {
     onset_sudden: { grade: "usual", source: "judgement" },
