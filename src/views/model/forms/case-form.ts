@@ -1,5 +1,5 @@
 /**
- * What was typed when a case was opened, as the journal keeps it.
+ * What was typed when a case was opened, and the entries it becomes.
  *
  * @module views/model
  */
@@ -11,25 +11,49 @@ import { newCode } from "./apiary-form.ts";
 /** Days until a new case is due, when nothing else is said: a week. Judgement. */
 export const daysUntilDue = 7;
 
-export interface CaseForm {
-  readonly body: Omit<BodyOf<"case-opened">, "colonies">;
-  /** How many colonies the caller has trouble with; each gets a code unless it has one. */
-  readonly colonies: number;
+/** A case about to be opened. */
+export interface Opening {
+  readonly author: string;
+  readonly case: Omit<BodyOf<"case-opened">, "colonies">;
+  /** An apiary on record, or the body of a new one. */
+  readonly apiary: { readonly id: string } | { readonly body: BodyOf<"apiary-registered"> };
+  /** Colonies on record that have the trouble. */
+  readonly colonies: readonly string[];
+  /** How many further colonies to register. */
+  readonly newColonies: number;
 }
 
-/** Body of `case-opened` without its colonies, and how many of those to register. */
-export function readCaseForm(fields: Fields, taken: readonly string[], today: Day): Result<CaseForm> {
+/** Reads the form. `apiary`: id of the one chosen, null for a new one, whose fields are then needed. */
+export function readOpening(input: {
+  readonly fields: Fields;
+  readonly apiary: string | null;
+  readonly takenApiaries: readonly string[];
+  readonly takenCases: readonly string[];
+  readonly today: Day;
+}): Result<Opening> {
+  const { fields, apiary, takenApiaries, takenCases, today } = input;
   const form = readForm(fields);
-  return form.result({
+  const newApiary = () => ({
     body: present({
-      code: newCode(form, "code", taken),
-      openedOn: form.maybeDay("openedOn") ?? today,
+      name: form.text("apiaryName"),
+      code: newCode(form, "apiaryCode", takenApiaries),
+      place: form.text("district"),
+      latitude: form.maybeNumber("latitude", { min: -90, max: 90, unit: "°" }),
+    }),
+  });
+  return form.result({
+    apiary: apiary === null ? newApiary() : { id: apiary },
+    case: present({
+      code: newCode(form, "code", takenCases),
+      openedOn: today,
       question: form.text("question"),
       story: form.maybeText("story"),
       alreadyDone: form.maybeText("alreadyDone"),
       waitsOn: form.maybeText("waitsOn"),
       due: form.maybeDay("due") ?? addDays(today, daysUntilDue),
     }),
-    colonies: form.maybeNumber("newColonies", { min: 0, max: 200, whole: true }) ?? 0,
+    colonies: Object.keys(fields).flatMap((name) => (name.startsWith("colony:") ? [name.slice("colony:".length)] : [])),
+    newColonies: form.maybeNumber("newColonies", { min: 0, max: 200, whole: true }) ?? 0,
+    author: form.text("author"),
   });
 }

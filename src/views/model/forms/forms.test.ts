@@ -1,7 +1,7 @@
 /** Forms keep what was typed in Celsius and grams, and refuse what cannot be. */
 import { expect, it } from "vitest";
 import { readApiaryForm, readFlowForm, readTreatmentForm, readWeatherForm } from "./apiary-form.ts";
-import { readCaseForm } from "./case-form.ts";
+import { readOpening } from "./case-form.ts";
 import { readLabelForm } from "./label-form.ts";
 
 const label = {
@@ -64,6 +64,20 @@ it("refuses a code that another has", () => {
   expect(readApiaryForm({ code: "WB", name: "a", place: "b" }, ["WB"]).problems).toMatchObject([
     { code: "field-code-taken" },
   ]);
-  const read = readCaseForm({ code: "TV-26-014", question: "Why do bees crawl?" }, [], "2026-03-02");
-  expect(read).toMatchObject({ ok: true, value: { body: { due: "2026-03-09" }, colonies: 0 } });
+  const read = readOpening({
+    fields: { code: "TV-26-014", question: "Why do bees crawl?", author: "specialist 1", newColonies: "2", "colony:c1": "on" },
+    apiary: "a1",
+    takenApiaries: [],
+    takenCases: [],
+    today: "2026-03-02",
+  });
+  expect(read).toMatchObject({
+    ok: true,
+    value: { case: { due: "2026-03-09", openedOn: "2026-03-02" }, apiary: { id: "a1" }, colonies: ["c1"], newColonies: 2 },
+  });
+});
+
+it("asks for the place when the apiary is new", () => {
+  const read = readOpening({ fields: {}, apiary: null, takenApiaries: [], takenCases: [], today: "2026-03-02" });
+  expect(read.problems.map((trouble) => trouble.field)).toEqual(["apiaryName", "apiaryCode", "district", "code", "question", "author"]);
 });

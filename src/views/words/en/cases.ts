@@ -85,6 +85,10 @@ export const cases = {
     waitsOnHint: "Such as: keeper, inspector 2, bench, laboratory.",
     due: "Due",
     dueHint: "A week from today unless you say otherwise.",
+    placeChoice: (slots: { readonly name: string; readonly place: string; readonly code: string }) =>
+      `${slots.name}, ${slots.place} (${slots.code})`,
+    author: "Your name or role",
+    authorHint: "Stands on every entry you write on this device.",
     submit: "Open the case",
   },
 };

@@ -4,6 +4,7 @@ import { some } from "./numbers.ts";
 export const shell = {
   tool: "Skepsis",
   skip: "To the page",
+  needed: "needed",
   areas: "Areas",
   area: {
     cases: "Cases",
