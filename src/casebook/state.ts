@@ -1,5 +1,5 @@
 /** What the entries amount to: the state of each root, and the casebook that is their union. */
-import type { BodyOf, EntryId, FindingState } from "../journal/index.ts";
+import type { BodyOf, EntryId, FindingState, UnreadReason } from "../journal/index.ts";
 
 /** One value someone recorded, with who, when and where. */
 export interface Candidate<T> {
@@ -55,6 +55,7 @@ export interface CaseState {
   readonly findings: Readonly<Record<string, Readonly<Record<string, Kept<FindingState>>>>>;
   readonly colonyStates: Readonly<Record<string, Kept<BodyOf<"colony-state-recorded">>>>;
   readonly steps: Readonly<Record<string, Kept<BodyOf<"step-planned">>>>;
+  /** By sample plan id. */
   readonly samplePlans: Readonly<Record<string, Kept<BodyOf<"sampling-planned">>>>;
   /** By entry id: two results of one test are two results, not a conflict. */
   readonly tests: Readonly<Record<string, Candidate<BodyOf<"test-result-recorded">>>>;
@@ -105,7 +106,12 @@ export interface Casebook {
   readonly plans: Readonly<Record<string, PlanState>>;
   readonly labelRecords: Readonly<Record<string, LabelRecordState>>;
   /** Entries kept word for word but not read: unknown kind, newer schema, body that does not fit, withheld or erased. */
-  readonly unread: readonly { readonly entry: EntryId; readonly kind: string; readonly why: UnreadReason }[];
+  readonly unread: readonly UnreadEntry[];
 }
 
-export type UnreadReason = "unknown-kind" | "newer-schema" | "body-does-not-fit" | "withheld" | "erased";
+export interface UnreadEntry {
+  readonly entry: EntryId;
+  readonly root: string;
+  readonly kind: string;
+  readonly why: UnreadReason;
+}

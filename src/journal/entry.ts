@@ -42,6 +42,9 @@ export interface Entry {
   readonly body: EntryBody | null;
 }
 
+/** Why an entry is kept but not read. */
+export type UnreadReason = "unknown-kind" | "newer-schema" | "body-does-not-fit" | "withheld" | "erased";
+
 /** The newest entry of a device that was acknowledged. */
 export interface Head {
   readonly device: string;

@@ -19,17 +19,31 @@ export const colonyRegistered = z.strictObject({
   code: text,
   installedOn: day.optional(),
   hiveType: text.optional(),
+  /** Race or strain of the bees, as the keeper names it. */
+  stock: text.optional(),
 });
 
 /** Weather of an ordinary year, or daily highs of a stated span. `about`: [apiary]. Slot: whole. */
-export const weatherYearRecorded = z.strictObject({
-  kind: z.enum(["monthly-means", "daily-highs"]),
-  /** Twelve numbers, January first, mean of day and night, Celsius. */
-  monthlyMeanCelsius: monthlyMeans.optional(),
-  dailyMaxCelsius: z.array(z.strictObject({ date: day, value: z.number().min(-60).max(60) })).optional(),
-  station: text.optional(),
-  source: text,
-});
+export const weatherYearRecorded = z
+  .strictObject({
+    kind: z.enum(["monthly-means", "daily-highs"]),
+    /** Twelve numbers, January first, mean of day and night, Celsius. */
+    monthlyMeanCelsius: monthlyMeans.optional(),
+    dailyMaxCelsius: z
+      .array(z.strictObject({ date: day, value: z.number().min(-60).max(60) }))
+      .min(1)
+      .optional(),
+    station: text.optional(),
+    source: text,
+  })
+  .refine((weather) => (weather.kind === "monthly-means") === (weather.monthlyMeanCelsius !== undefined), {
+    path: ["monthlyMeanCelsius"],
+    message: "twelve monthly means, and only with the kind monthly-means",
+  })
+  .refine((weather) => (weather.kind === "daily-highs") === (weather.dailyMaxCelsius !== undefined), {
+    path: ["dailyMaxCelsius"],
+    message: "at least one daily high, and only with the kind daily-highs",
+  });
 
 /** A nectar flow in an ordinary year. `about`: [apiary, flow]. */
 export const flowRecorded = z.strictObject({ name: text, from: day, to: day });

@@ -1,6 +1,6 @@
 /** Bodies of the entries about a case (root: case), in the order of its six questions. */
 import * as z from "zod";
-import { bodyOfBees, count, day, findingState, id, longText, preservative, text } from "./parts.ts";
+import { bodyOfBees, count, day, findingState, id, longText, preservative, share, text } from "./parts.ts";
 
 /** A worried call becomes a case. `about`: [case, apiary]. */
 export const caseOpened = z.strictObject({
@@ -10,6 +10,14 @@ export const caseOpened = z.strictObject({
   /** In the caller's own words. */
   story: longText.optional(),
   alreadyDone: longText.optional(),
+  /** Who called. A name is personal: it stands in the body alone, so it can be erased. */
+  caller: text.optional(),
+  /** When the trouble was first noticed. */
+  beganOn: day.optional(),
+  /** Colonies at the apiary as told, whether or not each has a record. */
+  coloniesInApiary: count.optional(),
+  /** Whether the caller agreed that the case may enter counts for a region, without names or exact places. */
+  mayBeCounted: z.boolean().optional(),
   colonies: z.array(id),
   /** Who it waits on and until when. */
   waitsOn: text.optional(),
@@ -25,6 +33,8 @@ export const findingRecorded = z.strictObject({
   finding: id,
   state: findingState,
   on: day,
+  /** How it is known: told by the caller, seen by the recorder, seen on a photo. */
+  knownFrom: z.enum(["told", "seen", "photo"]).optional(),
   note: longText.optional(),
 });
 
@@ -58,11 +68,14 @@ export const samplingPlanned = z.strictObject({
   on: day,
 });
 
-/** A count or result that was not read bee by bee here. `about`: [case, colony, specimen?]. */
-export const testResultRecorded = z.strictObject({
+/** A count or result that was not read bee by bee here. `about`: [case, colony?, specimen?]. */
+const testResult = z.strictObject({
   colony: id.nullable(),
+  specimen: id.optional(),
   test: id,
+  /** When it was read or reported. */
   on: day,
+  laboratory: text.optional(),
   /** Counts where the test counts: positive of examined bees, mites of bees, spores of bees. */
   positive: count.optional(),
   examined: count.optional(),
@@ -77,9 +90,29 @@ export const testResultRecorded = z.strictObject({
   note: longText.optional(),
 });
 
-/** Act now, test first or wait, and why. `about`: [case]. One slot. */
+export const testResultRecorded = testResult
+  .refine((test) => (test.positive === undefined) === (test.examined === undefined), {
+    path: ["examined"],
+    message: "positive bees and bees examined, both or neither",
+  })
+  .refine((test) => (test.positive ?? 0) <= (test.examined ?? 0), {
+    path: ["positive"],
+    message: "no more positive bees than bees examined",
+  })
+  .refine((test) => test.mites === undefined || (test.bees ?? 0) > 0, {
+    path: ["bees"],
+    message: "the bees that the mites were counted on",
+  })
+  .refine(
+    (test) => [test.examined, test.mites, test.sporesMillionsPerBee, test.result].some((each) => each !== undefined),
+    { path: ["result"], message: "a count, or found, none found, unclear" },
+  );
+
+/** Act now, test first or wait, and why. `about`: [case]. One slot: a later decision replaces the earlier one. */
 export const decisionRecorded = z.strictObject({
   choice: z.enum(["act-now", "test-first", "wait"]),
+  /** What is to be done: id of a control. */
+  control: id.optional(),
   colonies: z.array(id),
   on: day,
   reason: longText,
@@ -90,9 +123,13 @@ export const decisionRecorded = z.strictObject({
       colonyValue: z.number().min(0),
       actCost: z.number().min(0),
       testCost: z.number().min(0),
+      /** Share of the colony's value lost in spite of the act. */
+      residualShare: share.optional(),
       currency: text,
     })
     .optional(),
+  /** Version of the knowledge it was reckoned with. */
+  knowledge: text.optional(),
 });
 
 /** What became of a colony. `about`: [case, colony]. One slot a colony and day. */

@@ -8,33 +8,39 @@ import * as specimen from "./specimen.ts";
 
 export type Root = "case" | "apiary" | "specimen" | "plan" | "label-record" | "programme" | "any";
 
-const kind = <Body extends z.ZodType>(root: Root, schema: number, body: Body) => ({ root, schema, body });
+/** `about` names the ids an entry of the kind must carry after its root; more may follow. */
+const kind = <Body extends z.ZodType>(root: Root, schema: number, body: Body, about: readonly string[] = []) => ({
+  root,
+  schema,
+  body,
+  about,
+});
 
 export const kinds = {
   "apiary-registered": kind("apiary", 1, apiary.apiaryRegistered),
-  "colony-registered": kind("apiary", 1, apiary.colonyRegistered),
+  "colony-registered": kind("apiary", 1, apiary.colonyRegistered, ["colony"]),
   "weather-year-recorded": kind("apiary", 1, apiary.weatherYearRecorded),
-  "flow-recorded": kind("apiary", 1, apiary.flowRecorded),
-  "supers-recorded": kind("apiary", 1, apiary.supersRecorded),
-  "treatment-recorded": kind("apiary", 1, apiary.treatmentRecorded),
-  "case-opened": kind("case", 1, kase.caseOpened),
+  "flow-recorded": kind("apiary", 1, apiary.flowRecorded, ["flow"]),
+  "supers-recorded": kind("apiary", 1, apiary.supersRecorded, ["supers"]),
+  "treatment-recorded": kind("apiary", 1, apiary.treatmentRecorded, ["treatment"]),
+  "case-opened": kind("case", 1, kase.caseOpened, ["apiary"]),
   "case-handed-on": kind("case", 1, kase.caseHandedOn),
-  "red-flag-answered": kind("case", 1, kase.redFlagAnswered),
+  "red-flag-answered": kind("case", 1, kase.redFlagAnswered, ["flag"]),
   "finding-recorded": kind("case", 1, kase.findingRecorded),
-  "colony-state-recorded": kind("case", 1, kase.colonyStateRecorded),
+  "colony-state-recorded": kind("case", 1, kase.colonyStateRecorded, ["colony"]),
   "step-planned": kind("case", 1, kase.stepPlanned),
-  "sampling-planned": kind("case", 1, kase.samplingPlanned),
+  "sampling-planned": kind("case", 1, kase.samplingPlanned, ["samplePlan"]),
   "test-result-recorded": kind("case", 1, kase.testResultRecorded),
   "decision-recorded": kind("case", 1, kase.decisionRecorded),
-  "outcome-recorded": kind("case", 1, kase.outcomeRecorded),
+  "outcome-recorded": kind("case", 1, kase.outcomeRecorded, ["colony"]),
   "case-closed": kind("case", 1, kase.caseClosed),
-  "specimen-labelled": kind("specimen", 1, specimen.specimenLabelled),
+  "specimen-labelled": kind("specimen", 1, specimen.specimenLabelled, ["case", "colony"]),
   "specimen-received": kind("specimen", 1, specimen.specimenReceived),
-  "reading-started": kind("specimen", 1, specimen.readingStarted),
-  "bee-read": kind("specimen", 1, specimen.beeRead),
-  "reading-finished": kind("specimen", 1, specimen.readingFinished),
+  "reading-started": kind("specimen", 1, specimen.readingStarted, ["reading"]),
+  "bee-read": kind("specimen", 1, specimen.beeRead, ["reading"]),
+  "reading-finished": kind("specimen", 1, specimen.readingFinished, ["reading"]),
   "label-record-loaded": kind("label-record", 1, plan.labelRecordLoaded),
-  "plan-made": kind("plan", 1, plan.planMade),
+  "plan-made": kind("plan", 1, plan.planMade, ["case"]),
   "plan-step-done": kind("plan", 1, plan.planStepDone),
   "entry-withdrawn": kind("any", 1, journal.entryWithdrawn),
   "content-erased": kind("any", 1, journal.contentErased),
@@ -42,6 +48,9 @@ export const kinds = {
 } as const;
 
 export type Kind = keyof typeof kinds;
+
+/** Whether this version knows the kind. */
+export const isKind = (name: string): name is Kind => Object.hasOwn(kinds, name);
 /** Body of a kind, as read. */
 export type BodyOf<K extends Kind> = z.infer<(typeof kinds)[K]["body"]>;
 export type Trunk = z.infer<typeof specimen.trunk>;

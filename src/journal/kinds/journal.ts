@@ -5,7 +5,7 @@ import { id, longText } from "./parts.ts";
 /** Takes back the entries in `replaces`; nothing stands in their place. `about`: as the withdrawn entry. */
 export const entryWithdrawn = z.strictObject({ reason: longText });
 
-/** The bodies named here are erased on every device at its next exchange. `about`: as the erased entry. */
+/** The bodies named here are erased on every device at its next exchange, for good. `about`: as the erased entries, all of one root. */
 export const contentErased = z.strictObject({ entries: z.array(id).min(1), reason: longText });
 
 /** All heads of a day, to stand on reports. `about`: [programme]. */

@@ -2,9 +2,11 @@
 import * as z from "zod";
 import { isDay } from "../../units/index.ts";
 
-export const text = z.string().trim().min(1).max(4000);
-export const longText = z.string().max(20_000);
-export const id = z.string().min(1).max(100);
+/** Text that can be hashed: half a surrogate pair, left by a cut in the middle of a character, becomes U+FFFD. */
+const wellFormed = z.string().overwrite((given) => given.toWellFormed());
+export const text = wellFormed.trim().min(1).max(4000);
+export const longText = wellFormed.max(20_000);
+export const id = wellFormed.min(1).max(100);
 export const day = z.string().refine(isDay, { message: "a calendar day as YYYY-MM-DD" });
 export const count = z.number().int().min(0).max(100_000);
 export const share = z.number().min(0).max(1);

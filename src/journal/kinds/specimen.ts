@@ -33,22 +33,38 @@ export const readingStarted = z.strictObject({
   on: day,
   method: text,
   target: count.min(1),
+  /** Read under another number, without knowing colony, place or an earlier reading. */
+  blindNumber: text.optional(),
+  reagentLot: text.optional(),
 });
 
 /** One trunk: clear; mites with a clear, blotched or dark tube; dark without a mite; unreadable. */
 export const trunk = z.enum(["clear", "mites", "mites-blotches", "mites-dark", "dark-no-mite", "unreadable"]);
 
+const hasMites = (side: z.infer<typeof trunk> | null): boolean => side?.startsWith("mites") ?? false;
+
 /** One bee. `about`: [specimen, reading]. Undone by an entry that withdraws it. */
-export const beeRead = z.strictObject({
-  reading: id,
-  /** 1, 2, 3 … as read. */
-  bee: count.min(1),
-  lost: z.boolean(),
-  left: trunk.nullable(),
-  right: trunk.nullable(),
-  mites: count.optional(),
-  flagged: z.boolean().optional(),
-});
+export const beeRead = z
+  .strictObject({
+    reading: id,
+    /** 1, 2, 3 … as read. */
+    bee: count.min(1),
+    /** A lost bee has no trunks; any other has both. */
+    lost: z.boolean(),
+    left: trunk.nullable(),
+    right: trunk.nullable(),
+    /** Mites in both trunks together, when they were counted. */
+    mites: count.optional(),
+    flagged: z.boolean().optional(),
+  })
+  .refine((bee) => bee.lost === (bee.left === null) && bee.lost === (bee.right === null), {
+    path: ["lost"],
+    message: "both trunks, or a lost bee",
+  })
+  .refine((bee) => bee.mites === undefined || bee.mites > 0 === (hasMites(bee.left) || hasMites(bee.right)), {
+    path: ["mites"],
+    message: "at least one mite where a trunk shows mites, else none",
+  });
 
 /** The reading is over and locked. `about`: [specimen, reading]. One slot a reading. */
 export const readingFinished = z.strictObject({

@@ -1,0 +1,158 @@
+/** Which entries a store may take in: shape, programme, content, and place in their device's chain. */
+import { rootOf } from "../casebook/index.ts";
+import {
+  type Entry,
+  type EntryId,
+  entryMisfit,
+  erasedBy,
+  type Hash,
+  type Head,
+  hasItsContent,
+  headerHash,
+} from "../journal/index.ts";
+import { type Problem, problem } from "../units/index.ts";
+import type { Refusal } from "./contract.ts";
+
+/** What the store already holds, as far as these entries touch it. */
+export interface Held {
+  /** Header hash by entry id. */
+  readonly ids: ReadonlyMap<EntryId, Hash>;
+  /** Header hash by `placeKey`. */
+  readonly places: ReadonlyMap<string, Hash>;
+  readonly heads: ReadonlyMap<string, Head>;
+  /** Root by id of each entry that an erasure names. */
+  readonly erased: ReadonlyMap<EntryId, string>;
+}
+
+export interface AdmissionRule {
+  readonly programme: string;
+  /** Whether entries whose body is withheld are taken in: by a reader's device, not by the service. */
+  readonly acceptsWithheld: boolean;
+}
+
+export interface Admitted {
+  /** Erased bodies are already gone. */
+  readonly entry: Entry;
+  readonly hash: Hash;
+}
+
+export interface Verdict {
+  readonly admitted: readonly Admitted[];
+  readonly refused: readonly Refusal[];
+  readonly quarantined: readonly Entry[];
+  /** Heads after admission, of the devices met. */
+  readonly heads: readonly Head[];
+  /** What the admitted entries erase: ids with the root they must belong to. */
+  readonly erased: ReadonlyMap<EntryId, string>;
+}
+
+/** Names a place in a chain. */
+export const placeKey = (device: string, seq: number): string => `${seq} ${device}`;
+
+/** Sorts entries into those to take in, to refuse and to keep apart. Changes nothing. */
+export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule): Verdict {
+  const ids = new Map(held.ids);
+  const places = new Map(held.places);
+  const heads = new Map(held.heads);
+  const erased = new Map(held.erased);
+  const admitted: Admitted[] = [];
+  const refused: Refusal[] = [];
+  const quarantined: Entry[] = [];
+  const met = new Set<string>();
+
+  const fit: Entry[] = [];
+  for (const entry of entries) {
+    const unfit = unfitness(entry, rule.programme);
+    if (unfit) refused.push({ id: idOf(entry), problem: unfit });
+    else fit.push(entry);
+  }
+  const newlyErased = new Map<EntryId, string>();
+  for (const entry of fit) for (const id of erasedBy(entry)) newlyErased.set(id, rootOf(entry));
+  const mayLackBody = (entry: Entry) => rule.acceptsWithheld || isErased(entry, erased) || isErased(entry, newlyErased);
+
+  for (const entry of fit.toSorted(byChain)) {
+    const { id, device, seq } = entry.header;
+    const hash = headerHash(entry.header);
+    met.add(device);
+    if (ids.get(id) === hash) continue; // already here: acknowledged again
+    const place = places.get(placeKey(device, seq));
+    const trouble =
+      placeTrouble(entry, { hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) }) ??
+      bodyTrouble(entry, mayLackBody(entry));
+    if (trouble) {
+      refused.push({ id, problem: trouble });
+      if (place !== undefined && place !== hash) quarantined.push(entry);
+      continue;
+    }
+    admitted.push({ entry, hash });
+    ids.set(id, hash);
+    places.set(placeKey(device, seq), hash);
+    heads.set(device, { device, seq, hash });
+    for (const each of erasedBy(entry)) erased.set(each, rootOf(entry));
+  }
+  return {
+    admitted: admitted.map(({ entry, hash }) => ({ entry: withoutErasedBody(entry, erased), hash })),
+    refused,
+    quarantined,
+    heads: [...met].sort().flatMap((device) => heads.get(device) ?? []),
+    erased: new Map([...erased].filter(([id, root]) => held.erased.get(id) !== root)),
+  };
+}
+
+const isErased = (entry: Entry, erased: ReadonlyMap<EntryId, string>): boolean =>
+  entry.header.kind !== "content-erased" && erased.get(entry.header.id) === rootOf(entry);
+
+/** The entry as it may be kept: without its body when an erasure of the same root names it. */
+export const withoutErasedBody = (entry: Entry, erased: ReadonlyMap<EntryId, string>): Entry =>
+  entry.body !== null && isErased(entry, erased) ? { header: entry.header, body: null } : entry;
+
+const byChain = ({ header: one }: Entry, { header: other }: Entry): number =>
+  one.device < other.device ? -1 : one.device > other.device ? 1 : one.seq - other.seq;
+
+/** The id, as far as it can be told from something that may not be an entry. */
+const idOf = (entry: Entry): EntryId => String((entry as Partial<Entry> | null)?.header?.id ?? "");
+
+function unfitness(entry: Entry, programme: string): Problem | null {
+  const misfit = entryMisfit(entry);
+  if (misfit) {
+    return problem("entry-unfit", "blocked", misfit.path, {
+      expected: misfit.expected,
+      slots: { path: misfit.path, expected: misfit.expected },
+    });
+  }
+  if (entry.header.programme === programme) return null;
+  return problem("other-programme", "blocked", "header.programme", {
+    given: entry.header.programme,
+    expected: programme,
+    slots: { programme: entry.header.programme, expected: programme },
+  });
+}
+
+interface Place {
+  readonly hash: Hash;
+  readonly sameId: Hash | undefined;
+  readonly samePlace: Hash | undefined;
+  readonly head: Head | undefined;
+}
+
+function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): Problem | null {
+  const { id, device, seq, prev } = entry.header;
+  const expected = (head?.seq ?? 0) + 1;
+  const slots = { id, device, seq, expected };
+  if (samePlace !== undefined && samePlace !== hash) {
+    return problem("two-entries-one-number", "blocked", "header.seq", { given: seq, slots });
+  }
+  if (sameId !== undefined) return problem("entry-id-taken", "blocked", "header.id", { given: id, slots });
+  if (seq !== expected) {
+    return problem("entries-missing-before", "blocked", "header.seq", { given: seq, expected: `${expected}`, slots });
+  }
+  if (prev !== (head?.hash ?? null)) return problem("chain-broken", "blocked", "header.prev", { given: prev, slots });
+  return null;
+}
+
+function bodyTrouble(entry: Entry, mayLackBody: boolean): Problem | null {
+  const { id, device, seq } = entry.header;
+  const slots = { id, device, seq };
+  if (entry.body === null) return mayLackBody ? null : problem("body-missing", "blocked", "body", { slots });
+  return hasItsContent(entry) ? null : problem("body-damaged", "blocked", "body", { slots });
+}

@@ -1,0 +1,287 @@
+/** The device's store: records into IndexedDB, keeps the states, tells listeners. */
+import { type Casebook, emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
+import {
+  type Entry,
+  type EntryDraft,
+  type Head,
+  headerHash,
+  newEntryId,
+  newSalt,
+  sealChain,
+} from "../journal/index.ts";
+import { type Problem, problem } from "../units/index.ts";
+import { judge } from "./admission.ts";
+import { type JournalStore, type PushReply, pageSize } from "./contract.ts";
+import { heldIn, keepStates, quarantine, takeIn } from "./device-writing.ts";
+import {
+  allStores,
+  type Database,
+  type DeviceRecord,
+  inOneTransaction,
+  openDatabase,
+  type Writing,
+} from "./indexed-db.ts";
+
+/** What a view shows of the store. A new object after each change, the same one between changes. */
+export interface DeviceSnapshot {
+  readonly casebook: Casebook;
+  /** Entries that the service has not acknowledged. */
+  readonly unsentCount: number;
+  /** Instant at which the newest recording was on this device's disk; null before the first. */
+  readonly lastSafeAt: string | null;
+  /** Instant of the last exchange that the service answered; null before the first. */
+  readonly lastExchangeAt: string | null;
+  /** Why this device may not record; null when it may. */
+  readonly stopped: Problem | null;
+}
+
+export interface DeviceStore extends JournalStore {
+  readonly device: string;
+  /** Name that stands on what is recorded from here on. */
+  author(): string;
+  signAs(author: string): Promise<void>;
+  /**
+   * Seals the drafts onto this device's chain and writes them, with head and states, in one transaction. Resolved
+   * only when they are on the disk; all of them or none.
+   * @throws StoreStopped when the device may not record; DomainError when a draft does not fit its kind
+   */
+  record(drafts: readonly EntryDraft[]): Promise<readonly Entry[]>;
+  snapshot(): DeviceSnapshot;
+  /** Calls the listener after each change of the snapshot, also by another tab; returns how to stop it. */
+  subscribe(listener: () => void): () => void;
+  /** Oldest first. */
+  unsent(limit?: number): Promise<readonly Entry[]>;
+  unsentCount(): Promise<number>;
+  lastSafeAt(): string | null;
+  /** Where the next pull from the service starts. */
+  cursor(): Promise<number>;
+  /** Takes in a page pulled from the service and moves the cursor, in one transaction. */
+  takePage(page: { readonly entries: readonly Entry[]; readonly cursor: number }): Promise<PushReply>;
+  /** Marks as sent what the service has acknowledged; stops the device when the service knows another entry there. */
+  acknowledge(heads: readonly Head[]): Promise<void>;
+  /** Stops recording on this device until it is registered anew. */
+  stop(reason: Problem): Promise<void>;
+}
+
+/** The device may not record: a person must look at it first. */
+export class StoreStopped extends Error {
+  override name = "StoreStopped";
+  readonly problem: Problem;
+  constructor(reason: Problem) {
+    super(`recording is stopped on this device: ${reason.code}`);
+    this.problem = reason;
+  }
+}
+
+export interface DeviceSettings {
+  readonly programme: string;
+  /** Name of who records, until `signAs` changes it. Used on the first run. */
+  readonly author: string;
+  /** Id of the device. Used on the first run; drawn at random when left out. */
+  readonly device?: string;
+  /** Milliseconds since 1970 UTC; the machine's clock when left out. */
+  readonly now?: () => number;
+}
+
+const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16));
+
+/** Opens the programme's store on this device; it is made on the first run. */
+export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceStore> {
+  const { programme, now = Date.now } = settings;
+  const database = await openDatabase(programme);
+  const first = await firstRecord(database, settings, now);
+  const channel = new BroadcastChannel(`skepsis-${programme}`);
+  const listeners = new Set<() => void>();
+  let position = 0;
+  let author = first.author;
+  let shown: DeviceSnapshot = {
+    casebook: emptyCasebook,
+    unsentCount: 0,
+    lastSafeAt: null,
+    lastExchangeAt: null,
+    stopped: null,
+  };
+
+  /** One look after another, so that an older one never covers a newer. */
+  let looking: Promise<void> = Promise.resolve();
+  function look(): Promise<void> {
+    looking = looking.then(lookOnce, lookOnce);
+    return looking;
+  }
+
+  /** Reads what has changed since the last look, also by other tabs. */
+  async function lookOnce(): Promise<void> {
+    const tx = database.transaction(allStores, "readonly");
+    const [record, changed, unsentCount] = await Promise.all([
+      tx.objectStore("device").get("this"),
+      tx.objectStore("states").index("by-position").getAll(IDBKeyRange.lowerBound(position, true)),
+      tx.objectStore("entries").index("by-unsent").count(),
+    ]);
+    if (!record) return;
+    const roots = changed.map((row) => row.root);
+    const parts = changed.map((row) => row.part);
+    const casebook = changed.length > 0 ? withRoots(shown.casebook, roots, parts) : shown.casebook;
+    const { lastSafeAt, lastExchangeAt, stopped } = record;
+    position = Math.max(position, record.position);
+    author = record.author;
+    shown = { casebook, unsentCount, lastSafeAt, lastExchangeAt, stopped };
+    for (const listener of listeners) listener();
+  }
+
+  /** One transaction that ends in a look, here and in the other tabs. */
+  async function change<T>(work: (tx: Writing, record: DeviceRecord) => Promise<T>): Promise<T> {
+    const result = await inOneTransaction(database, async (tx) => work(tx, await thisDevice(tx)));
+    await look().catch(() => {}); // it is on the disk: a look that fails must not say otherwise
+    channel.postMessage("changed");
+    return result;
+  }
+
+  async function admit(entries: readonly Entry[], from: { cursor?: number; areUnsent: boolean }): Promise<PushReply> {
+    return change(async (tx, record) => {
+      const held = await heldIn(tx, entries);
+      const verdict = judge(entries, held, { programme, acceptsWithheld: true });
+      const { admitted, heads, erased, refused } = verdict;
+      const end = await takeIn(tx, { admitted, heads, erased, record, areUnsent: from.areUnsent });
+      await quarantine(tx, verdict, (entry) => headerHash(entry.header));
+      const ownFork = verdict.quarantined.some((entry) => entry.header.device === record.device);
+      const stopped = ownFork ? (refused.find(isFork)?.problem ?? null) : record.stopped;
+      await saveDevice(tx, { ...record, position: end, cursor: from.cursor ?? record.cursor, stopped });
+      return { heads, refused };
+    });
+  }
+
+  channel.addEventListener("message", () => void look().catch(() => {}));
+  await look();
+  return {
+    programme,
+    device: first.device,
+    author: () => author,
+    signAs: (name) => change((tx, record) => saveDevice(tx, { ...record, author: name })),
+    record: (drafts) =>
+      change(async (tx, record) => {
+        if (record.stopped) throw new StoreStopped(record.stopped);
+        const head = (await tx.objectStore("heads").get(record.device)) ?? null;
+        const milliseconds = now();
+        const recordedAt = new Date(milliseconds).toISOString();
+        const chances = drafts.map(() => ({
+          id: newEntryId(milliseconds, randomBytes()),
+          salt: newSalt(randomBytes()),
+        }));
+        const { device } = record;
+        const sealed = sealChain(drafts, { device, head, programme, author: record.author, recordedAt }, chances);
+        const verdict = judge(sealed, await heldIn(tx, sealed), { programme, acceptsWithheld: false });
+        const [trouble] = verdict.refused;
+        if (trouble) throw new StoreStopped(trouble.problem);
+        const end = await takeIn(tx, { ...verdict, record, areUnsent: true });
+        await saveDevice(tx, { ...record, position: end, lastSafeAt: recordedAt });
+        return sealed;
+      }),
+    push: (entries) => admit(entries, { areUnsent: true }),
+    takePage: (page) => admit(page.entries, { areUnsent: false, cursor: page.cursor }),
+    async pull(cursor, limit = pageSize) {
+      const after = IDBKeyRange.lowerBound(cursor, true);
+      const rows = await database.getAllFromIndex("entries", "by-position", after, limit + 1);
+      const page = rows.slice(0, limit);
+      return {
+        entries: page.map((row) => row.entry),
+        cursor: page.at(-1)?.position ?? cursor,
+        more: rows.length > limit,
+      };
+    },
+    entriesOf: async (root) =>
+      (await database.getAllFromIndex("entries", "by-root", root))
+        .sort((one, other) => one.position - other.position)
+        .map((row) => row.entry),
+    all: async () => (await database.getAllFromIndex("entries", "by-position")).map((row) => row.entry),
+    heads: () => database.getAll("heads"),
+    states: async () => shown.casebook,
+    quarantined: async () => (await database.getAll("quarantine")).map((row) => row.entry),
+    snapshot: () => shown,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+    async unsent(limit = pageSize) {
+      const rows = await database.getAllFromIndex("entries", "by-unsent");
+      return rows
+        .sort((one, other) => one.position - other.position)
+        .slice(0, limit)
+        .map((row) => row.entry);
+    },
+    unsentCount: async () => database.countFromIndex("entries", "by-unsent"),
+    lastSafeAt: () => shown.lastSafeAt,
+    cursor: async () => (await database.get("device", "this"))?.cursor ?? 0,
+    acknowledge: (heads) =>
+      change(async (tx, record) => {
+        const stopped = await markSent(tx, heads, record);
+        await saveDevice(tx, { ...record, lastExchangeAt: new Date(now()).toISOString(), stopped });
+      }),
+    stop: (reason) => change((tx, record) => saveDevice(tx, { ...record, stopped: reason })),
+    async close() {
+      channel.close();
+      listeners.clear();
+      database.close();
+    },
+  };
+}
+
+const isFork = (refusal: { readonly problem: Problem }): boolean => refusal.problem.code === "two-entries-one-number";
+
+/** What the device knows of itself; written on the first run, states made anew when the fold has changed since. */
+function firstRecord(database: Database, settings: DeviceSettings, now: () => number): Promise<DeviceRecord> {
+  return inOneTransaction(database, async (tx) => {
+    const known = await tx.objectStore("device").get("this");
+    if (known?.foldVersion === foldVersion) return known;
+    if (known) {
+      const rows = await tx.objectStore("entries").getAll();
+      await tx.objectStore("states").clear();
+      await keepStates(tx, new Set(rows.map((row) => row.root)), known.position);
+    }
+    const record: DeviceRecord = known
+      ? { ...known, foldVersion }
+      : {
+          device: settings.device ?? newEntryId(now(), randomBytes()),
+          author: settings.author,
+          position: 0,
+          cursor: 0,
+          foldVersion,
+          lastSafeAt: null,
+          lastExchangeAt: null,
+          stopped: null,
+        };
+    await saveDevice(tx, record);
+    return record;
+  });
+}
+
+async function thisDevice(tx: Writing): Promise<DeviceRecord> {
+  const record = await tx.objectStore("device").get("this");
+  if (!record) throw new StoreStopped(problem("store-removed", "blocked", null));
+  return record;
+}
+
+async function saveDevice(tx: Writing, record: DeviceRecord): Promise<void> {
+  await tx.objectStore("device").put(record, "this");
+}
+
+/** Takes the mark "unsent" off everything up to the acknowledged heads; returns why the device must stop, if it must. */
+async function markSent(tx: Writing, heads: readonly Head[], record: DeviceRecord): Promise<Problem | null> {
+  const store = tx.objectStore("entries");
+  const safeUpTo = new Map(heads.map((head) => [head.device, head.seq]));
+  let stopped = record.stopped;
+  for (const { device, seq, hash } of heads) {
+    const row = await store.index("by-place").get([device, seq]);
+    if (row && row.hash !== hash) {
+      safeUpTo.delete(device);
+      if (device === record.device) {
+        stopped = problem("two-entries-one-number", "blocked", "header.seq", { slots: { id: row.id, device, seq } });
+      }
+    }
+  }
+  for (const row of await store.index("by-unsent").getAll()) {
+    if (row.seq > (safeUpTo.get(row.device) ?? 0)) continue;
+    const { unsent: _, ...sent } = row;
+    await store.put(sent);
+  }
+  return stopped;
+}

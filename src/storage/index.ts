@@ -1,0 +1,3 @@
+/** What every store can do, and the one that keeps in memory. The others: `device.ts` and `server.ts`. */
+export * from "./contract.ts";
+export { memoryStore } from "./memory.ts";

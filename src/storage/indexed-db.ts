@@ -1,0 +1,105 @@
+/** The shape of the device's database: one for each programme, so that programmes cannot mix. */
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import type { Casebook } from "../casebook/index.ts";
+import type { Entry, EntryId, Hash, Head } from "../journal/index.ts";
+import type { Problem } from "../units/index.ts";
+
+/** An entry word for word, beside what it is looked up by. */
+export interface EntryRow {
+  readonly id: EntryId;
+  readonly device: string;
+  readonly seq: number;
+  readonly root: string;
+  readonly kind: string;
+  readonly hash: Hash;
+  /** 1, 2, 3 … as taken in on this device. */
+  readonly position: number;
+  /** 1 until the service has acknowledged it, then left out, which takes it out of the index too. */
+  readonly unsent?: 1;
+  readonly entry: Entry;
+}
+
+/** The kept state of a root. */
+export interface StateRow {
+  readonly root: string;
+  /** Position of the newest entry that it holds. */
+  readonly position: number;
+  readonly part: Casebook;
+}
+
+/** What the device knows of itself and of its exchange. */
+export interface DeviceRecord {
+  readonly device: string;
+  readonly author: string;
+  /** Position of the newest entry. */
+  readonly position: number;
+  /** Where the next pull from the service starts. */
+  readonly cursor: number;
+  readonly foldVersion: number;
+  /** Instant at which the newest recording was on this device's disk. */
+  readonly lastSafeAt: string | null;
+  /** Instant of the last exchange that the service answered. */
+  readonly lastExchangeAt: string | null;
+  /** Why this device may not record; null when it may. */
+  readonly stopped: Problem | null;
+}
+
+export interface Schema extends DBSchema {
+  entries: {
+    key: EntryId;
+    value: EntryRow;
+    indexes: { "by-place": [string, number]; "by-root": string; "by-position": number; "by-unsent": 1 };
+  };
+  heads: { key: string; value: Head };
+  states: { key: string; value: StateRow; indexes: { "by-position": number } };
+  /** Which entry an erasure names, and the root it must belong to. */
+  erased: { key: EntryId; value: { readonly id: EntryId; readonly root: string } };
+  quarantine: { key: Hash; value: { readonly hash: Hash; readonly entry: Entry } };
+  device: { key: "this"; value: DeviceRecord };
+}
+
+export type Database = IDBPDatabase<Schema>;
+export const allStores = ["entries", "heads", "states", "erased", "quarantine", "device"] as const;
+export type Writing = IDBPTransaction<Schema, typeof allStores, "readwrite">;
+
+export const databaseName = (programme: string): string => `skepsis-${programme}`;
+
+/** Opens the programme's database, made when it is not there. Gives way when another tab removes it. */
+export function openDatabase(programme: string): Promise<Database> {
+  return openDB<Schema>(databaseName(programme), 1, {
+    upgrade(database) {
+      const entries = database.createObjectStore("entries", { keyPath: "id" });
+      entries.createIndex("by-place", ["device", "seq"], { unique: true });
+      entries.createIndex("by-root", "root");
+      entries.createIndex("by-position", "position", { unique: true });
+      entries.createIndex("by-unsent", "unsent");
+      database.createObjectStore("heads", { keyPath: "device" });
+      database.createObjectStore("states", { keyPath: "root" }).createIndex("by-position", "position");
+      database.createObjectStore("erased", { keyPath: "id" });
+      database.createObjectStore("quarantine", { keyPath: "hash" });
+      database.createObjectStore("device");
+    },
+    blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
+  });
+}
+
+/**
+ * Runs work in one read-write transaction that is on the disk before it is reported done. Work may await nothing but
+ * requests of this transaction. Whatever it throws undoes all of it.
+ */
+export async function inOneTransaction<T>(database: Database, work: (tx: Writing) => Promise<T>): Promise<T> {
+  const tx = database.transaction(allStores, "readwrite", { durability: "strict" });
+  try {
+    const result = await work(tx);
+    await tx.done;
+    return result;
+  } catch (trouble) {
+    try {
+      tx.abort();
+    } catch {
+      // it is over already
+    }
+    await tx.done.catch(() => {});
+    throw trouble;
+  }
+}

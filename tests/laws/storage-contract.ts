@@ -1,0 +1,203 @@
+/** What every store must do, whatever it keeps in: one suite, run on each. */
+import { describe, expect, it } from "vitest";
+import { fold } from "../../src/casebook/index.ts";
+import { type Entry, headerHash, headsOf } from "../../src/journal/index.ts";
+import type { JournalStore } from "../../src/storage/index.ts";
+import { bee, callDrafts, everyKind, ids } from "../journals/every-kind.ts";
+import { writer } from "../journals/writer.ts";
+
+/** `make` gives a new, empty store of the programme each time it is called. */
+export function storageContract(name: string, make: (programme: string) => Promise<JournalStore>): void {
+  const withStore = (rule: string, use: (store: JournalStore) => Promise<void>, programme = "main") =>
+    it(rule, async () => {
+      const store = await make(programme);
+      try {
+        await use(store);
+      } finally {
+        await store.close();
+      }
+    });
+  const codes = (reply: Awaited<ReturnType<JournalStore["push"]>>) => reply.refused.map((each) => each.problem.code);
+
+  describe(`${name} keeps a journal`, () => {
+    withStore("gives back what was pushed, word for word, and what it amounts to", async (store) => {
+      const story = everyKind();
+      const reply = await store.push(story);
+      expect(reply.refused).toEqual([]);
+      expect(reply.heads).toEqual(headsOf(story));
+      expect((await store.all()).toSorted(byId)).toEqual(story.toSorted(byId));
+      expect(await store.heads()).toEqual(headsOf(story));
+      expect(await store.states()).toEqual(fold(story));
+      expect((await store.entriesOf(ids.specimen)).toSorted(byId)).toEqual(
+        story.filter((entry) => entry.header.about[0] === ids.specimen).toSorted(byId),
+      );
+    });
+
+    withStore("takes a push again without a change, and acknowledges it again", async (store) => {
+      const story = everyKind();
+      const first = await store.push(story);
+      expect(await store.push(story)).toEqual(first);
+      expect(await store.all()).toHaveLength(story.length);
+    });
+
+    withStore("gives the same states when entries come a few at a time", async (store) => {
+      const story = everyKind();
+      for (let from = 0; from < story.length; from += 5) await store.push(story.slice(from, from + 5));
+      // The erased entry came without its body before the erasure that allows it: refused, then pushed again.
+      await store.push(story);
+      expect(await store.states()).toEqual(fold(story));
+    });
+
+    withStore("sorts a shuffled push into each device's order", async (store) => {
+      const story = everyKind();
+      expect((await store.push(story.toReversed())).refused).toEqual([]);
+      expect(await store.states()).toEqual(fold(story));
+    });
+
+    withStore("pages in the order taken in, without a gap or a repeat", async (store) => {
+      const story = everyKind();
+      await store.push(story);
+      const seen: Entry[] = [];
+      let [cursor, more] = [0, true];
+      while (more) {
+        const page = await store.pull(cursor, 7);
+        seen.push(...page.entries);
+        [cursor, more] = [page.cursor, page.more];
+      }
+      expect(seen).toEqual(await store.all());
+      expect(await store.pull(cursor, 7)).toEqual({ entries: [], cursor, more: false });
+    });
+
+    withStore("refuses an entry whose body was changed, and what follows it", async (store) => {
+      const [one, two, three] = writer().write(bee(1), bee(2), bee(3)) as [Entry, Entry, Entry];
+      const changed = { ...two, body: { salt: two.body?.salt ?? "", data: { ...two.body?.data, left: "mites" } } };
+      const reply = await store.push([one, changed, three]);
+      expect(codes(reply)).toEqual(["body-damaged", "entries-missing-before"]);
+      expect(reply.heads.map((head) => head.seq)).toEqual([1]);
+      expect((await store.push([two, three])).heads.map((head) => head.seq)).toEqual([3]);
+    });
+
+    withStore("refuses an entry whose header was changed, and names it", async (store) => {
+      const [one, two] = writer().write(bee(1), bee(2)) as [Entry, Entry];
+      const changed = { ...one, header: { ...one.header, author: "someone else" } };
+      const reply = await store.push([changed, two]);
+      expect(reply.refused.map((each) => [each.id, each.problem.code])).toEqual([[two.header.id, "chain-broken"]]);
+    });
+
+    withStore("refuses what does not follow without a gap", async (store) => {
+      const [one, , three] = writer().write(bee(1), bee(2), bee(3)) as [Entry, Entry, Entry];
+      expect(codes(await store.push([one, three]))).toEqual(["entries-missing-before"]);
+      expect((await store.all()).map((entry) => entry.header.id)).toEqual([one.header.id]);
+    });
+
+    withStore("keeps the first of two entries with one number, and the second apart", async (store) => {
+      const original = writer();
+      const [first] = original.write(bee(1)) as [Entry];
+      const head = original.head();
+      const [second] = writer({ head, author: "before the copy", from: "2026-03-09T09:00:00.000Z" }).write(bee(2)) as [
+        Entry,
+      ];
+      const [other] = writer({ head, author: "from the copy", from: "2026-03-09T10:00:00.000Z" }).write(
+        bee(2, "mites"),
+      ) as [Entry];
+      await store.push([first, second]);
+      const reply = await store.push([other]);
+      expect(reply.refused.map((each) => [each.id, each.problem.code])).toEqual([
+        [other.header.id, "two-entries-one-number"],
+      ]);
+      expect(reply.heads).toEqual(headsOf([second]));
+      expect(await store.quarantined()).toEqual([other]);
+      await store.push([other]);
+      expect(await store.quarantined()).toHaveLength(1);
+    });
+
+    withStore("refuses another id's header under a known id", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      await store.push([one]);
+      const [stranger] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+      const clash = { ...stranger, header: { ...stranger.header, id: one.header.id } };
+      expect(codes(await store.push([clash]))).toEqual(["entry-id-taken"]);
+    });
+
+    withStore("refuses what is not an entry, by member", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const broken = [{ ...one, header: { ...one.header, seq: 1.5 } }, 7, null, {}] as unknown as Entry[];
+      const reply = await store.push(broken);
+      expect(codes(reply)).toEqual(broken.map(() => "entry-unfit"));
+      expect(reply.refused[0]?.problem.field).toBe("header.seq");
+      expect(await store.all()).toEqual([]);
+    });
+
+    withStore("refuses entries of another programme, both ways", async (store) => {
+      const invented = writer({ programme: "demonstration" }).write(...callDrafts);
+      expect(new Set(codes(await store.push(invented)))).toEqual(new Set(["other-programme"]));
+      expect(await store.all()).toEqual([]);
+    });
+    withStore(
+      "refuses real entries in the demonstration",
+      async (store) => {
+        expect(new Set(codes(await store.push(writer().write(...callDrafts))))).toEqual(new Set(["other-programme"]));
+        expect(await store.all()).toEqual([]);
+      },
+      "demonstration",
+    );
+
+    withStore("erases a body when the erasure comes, and keeps the header", async (store) => {
+      const phone = writer();
+      const [one, two] = phone.write(bee(1), bee(2)) as [Entry, Entry];
+      await store.push([one, two]);
+      const [erasure] = phone.write(erasing(one)) as [Entry];
+      await store.push([erasure]);
+      const kept = await store.all();
+      expect(kept.map((entry) => entry.body === null)).toEqual([true, false, false]);
+      expect(kept[0]?.header).toEqual(one.header);
+      expect((await store.states()).unread).toEqual([
+        { entry: one.header.id, root: ids.specimen, kind: "bee-read", why: "erased" },
+      ]);
+      expect((await store.push([one])).refused).toEqual([]);
+      expect((await store.all())[0]?.body).toBeNull();
+    });
+
+    withStore("drops a body that arrives after its erasure", async (store) => {
+      const [one] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+      await store.push(writer().write(erasing(one)));
+      await store.push([one]);
+      expect((await store.all()).map((entry) => entry.body === null)).toEqual([false, true]);
+    });
+
+    withStore("never erases by an entry about another root", async (store) => {
+      const phone = writer();
+      const [one] = phone.write(bee(1)) as [Entry];
+      const [erasure] = phone.write({ ...erasing(one), about: [ids.case] }) as [Entry];
+      await store.push([one, erasure]);
+      expect((await store.all())[0]?.body).not.toBeNull();
+    });
+
+    withStore("keeps entries of a kind from a newer version, and counts them", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const newer = { ...one, header: { ...one.header, kind: "queen-marked", schema: 3, colour: "blue" } };
+      expect((await store.push([newer])).refused).toEqual([]);
+      expect(await store.all()).toEqual([newer]);
+      expect((await store.heads())[0]?.hash).toBe(headerHash(newer.header));
+      expect((await store.states()).unread.map((each) => each.why)).toEqual(["unknown-kind"]);
+    });
+
+    withStore("is empty at first", async (store) => {
+      expect(await store.all()).toEqual([]);
+      expect(await store.heads()).toEqual([]);
+      expect(await store.push([])).toEqual({ heads: [], refused: [] });
+      expect(await store.pull(0)).toEqual({ entries: [], cursor: 0, more: false });
+      expect(await store.states()).toEqual(fold([]));
+      expect(await store.quarantined()).toEqual([]);
+    });
+  });
+
+  const erasing = (entry: Entry) => ({
+    kind: "content-erased" as const,
+    at: "2026-03-17",
+    about: [entry.header.about[0] ?? ""],
+    data: { entries: [entry.header.id], reason: "asked for by the keeper" },
+  });
+}
+
+const byId = ({ header: one }: Entry, { header: other }: Entry): number => (one.id < other.id ? -1 : 1);
