@@ -1,0 +1,26 @@
+/** Sums of terms known by the ratio of each to the one before, such as the chances of neighbouring counts. */
+
+/**
+ * 1 + r₀ + r₀·r₁ + … with `count` ratios; stops early once the terms fall and no longer matter.
+ *
+ * The early stop supposes that ratios which have fallen below 1 stay below 1.
+ *
+ * @example
+ * sumRatios(3, () => 2)  // → 15
+ */
+export function sumRatios(count: number, ratio: (i: number) => number): number {
+  let term = 1;
+  let sum = 1;
+  let carried = 0;
+  for (let i = 0; i < count; i += 1) {
+    const step = ratio(i);
+    term *= step;
+    const part = term - carried;
+    const next = sum + part;
+    carried = next - sum - part;
+    sum = next;
+    // The rest is at most a geometric series with the present ratio.
+    if (step < 1 && term * step < sum * (1 - step) * 1e-18) break;
+  }
+  return sum;
+}

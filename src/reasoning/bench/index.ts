@@ -1,0 +1,8 @@
+/** Bench: from bees as read to counts, shares, loads and checks on the reading. */
+export * from "./mite-load.ts";
+export * from "./prevalence.ts";
+export * from "./problems.ts";
+export * from "./sides.ts";
+export * from "./tally.ts";
+export * from "./two-by-two.ts";
+export * from "./wash.ts";
