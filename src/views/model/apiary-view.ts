@@ -44,7 +44,12 @@ export interface ApiaryView {
   readonly flows: readonly Listed<BodyOf<"flow-recorded">>[];
   readonly supers: readonly Listed<BodyOf<"supers-recorded">>[];
   readonly treatments: readonly Listed<BodyOf<"treatment-recorded">>[];
-  readonly cases: readonly { readonly id: string; readonly code: string; readonly openedOn: string; readonly question: string }[];
+  readonly cases: readonly {
+    readonly id: string;
+    readonly code: string;
+    readonly openedOn: string;
+    readonly question: string;
+  }[];
 }
 
 /** One apiary; null when it is not on record. Spans stand in order of their first day. */

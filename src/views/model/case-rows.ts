@@ -3,7 +3,7 @@
  *
  * @module views/model
  */
-import { type CaseRow, type Casebook, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
+import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import { flagsToAsk, redFlagIds, redFlags } from "./red-flags.ts";
@@ -30,8 +30,17 @@ export type CaseGroupKey = "overdue" | "this-week" | "later" | "no-day" | "close
 export interface CasesView {
   readonly answer: string;
   /** Cases in which a red flag says: stop and report. */
-  readonly stops: readonly { readonly id: string; readonly place: string; readonly code: string; readonly act: string }[];
-  readonly groups: readonly { readonly key: CaseGroupKey; readonly title: string; readonly rows: readonly CaseRowView[] }[];
+  readonly stops: readonly {
+    readonly id: string;
+    readonly place: string;
+    readonly code: string;
+    readonly act: string;
+  }[];
+  readonly groups: readonly {
+    readonly key: CaseGroupKey;
+    readonly title: string;
+    readonly rows: readonly CaseRowView[];
+  }[];
   /** Whom open cases wait on, and how many. */
   readonly waiting: readonly { readonly who: string; readonly count: number }[];
   readonly open: number;
@@ -53,7 +62,10 @@ export function casesView(input: {
   const all = rowsOf(casebook, today);
   const open = all.filter((row) => !row.isClosed);
   const chosen = all.filter((row) => who === null || (row.waitsOn ?? words.cases.nobody) === who);
-  const views = chosen.map((row) => ({ key: groupOf(row, today), row: rowView(row, casebook.cases[row.id], { today, words }) }));
+  const views = chosen.map((row) => ({
+    key: groupOf(row, today),
+    row: rowView(row, casebook.cases[row.id], { today, words }),
+  }));
   const rowsIn = (key: CaseGroupKey) => views.filter((view) => view.key === key).map((view) => view.row);
   const keys: readonly CaseGroupKey[] = ["overdue", "this-week", "later", "no-day", "closed"];
   const count = (key: CaseGroupKey) => rowsIn(key).length;
@@ -80,10 +92,8 @@ export function casesView(input: {
 /** Each case is listed with its own red flags: "not looked" is an answer, so it is no longer asked for. */
 function rowsOf(casebook: Casebook, today: Day): readonly CaseRow[] {
   return Object.values(casebook.cases)
-    .flatMap((state) =>
-      caseList({ ...casebook, cases: { [state.id]: state } }, today, { redFlags: flagsToAsk(state) }),
-    )
-    .sort((one, other) => (one.due ?? "9999") .localeCompare(other.due ?? "9999") || one.code.localeCompare(other.code));
+    .flatMap((state) => caseList({ ...casebook, cases: { [state.id]: state } }, today, { redFlags: flagsToAsk(state) }))
+    .sort((one, other) => (one.due ?? "9999").localeCompare(other.due ?? "9999") || one.code.localeCompare(other.code));
 }
 
 function groupOf(row: CaseRow, today: Day): CaseGroupKey {
@@ -93,10 +103,15 @@ function groupOf(row: CaseRow, today: Day): CaseGroupKey {
   return days < 0 ? "overdue" : days < week ? "this-week" : "later";
 }
 
-function rowView(row: CaseRow, state: CaseState | undefined, { today, words }: { today: Day; words: Words }): CaseRowView {
+function rowView(
+  row: CaseRow,
+  state: CaseState | undefined,
+  { today, words }: { today: Day; words: Words },
+): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
-  const flagsOpen = row.waitsFor === "what-was-seen" && state !== undefined && redFlagIds.some((id) => !state.redFlags[id]);
+  const flagsOpen =
+    row.waitsFor === "what-was-seen" && state !== undefined && redFlagIds.some((id) => !state.redFlags[id]);
   const stateSays = say.states[flagsOpen ? "red-flags" : row.waitsFor];
   return {
     id: row.id,
@@ -108,7 +123,10 @@ function rowView(row: CaseRow, state: CaseState | undefined, { today, words }: {
     state: row.conflicts > 0 ? say.conflicts({ count: row.conflicts }) : stateSays,
     waitsOn: row.waitsOn ?? say.nobody,
     due: row.due,
-    dueSays: row.due === null ? say.noDay : (row.due.slice(0, 4) === today.slice(0, 4) ? say.due : say.dueLong)({ day: row.due }),
+    dueSays:
+      row.due === null
+        ? say.noDay
+        : (row.due.slice(0, 4) === today.slice(0, 4) ? say.due : say.dueLong)({ day: row.due }),
     late: isOverdue ? say.daysLate({ days: row.overdueDays }) : row.due === today && !row.isClosed ? say.today : null,
     isOverdue,
   };

@@ -103,7 +103,8 @@ function saysOf(casebook: Casebook, state: CaseState, question: Question, words:
     }
     case 3: {
       const steps = Object.values(state.steps).flatMap((step) => settled(step) ?? []);
-      const count = (kind: "look" | "test") => steps.filter((step) => step.kind === kind && step.state !== "dropped").length;
+      const count = (kind: "look" | "test") =>
+        steps.filter((step) => step.kind === kind && step.state !== "dropped").length;
       const vials = specimensOf(casebook, state.id).length;
       const [looks, tests] = [count("look"), count("test")];
       return looks + tests + vials === 0 ? say.nothingPlanned : say.planned({ looks, tests, vials });

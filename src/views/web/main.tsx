@@ -6,12 +6,16 @@ import "./look/parts.css";
 import "./look/label.css";
 import "./look/top.css";
 import "./look/shell.css";
+import "./look/form.css";
 import { App } from "./shell/App.tsx";
+import { CasebookProvider } from "./store/CasebookProvider.tsx";
 
 const root = document.getElementById("root");
 if (root)
   createRoot(root).render(
     <StrictMode>
-      <App />
+      <CasebookProvider>
+        <App />
+      </CasebookProvider>
     </StrictMode>,
   );

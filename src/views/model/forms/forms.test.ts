@@ -65,7 +65,13 @@ it("refuses a code that another has", () => {
     { code: "field-code-taken" },
   ]);
   const read = readOpening({
-    fields: { code: "TV-26-014", question: "Why do bees crawl?", author: "specialist 1", newColonies: "2", "colony:c1": "on" },
+    fields: {
+      code: "TV-26-014",
+      question: "Why do bees crawl?",
+      author: "specialist 1",
+      newColonies: "2",
+      "colony:c1": "on",
+    },
     apiary: "a1",
     takenApiaries: [],
     takenCases: [],
@@ -73,11 +79,23 @@ it("refuses a code that another has", () => {
   });
   expect(read).toMatchObject({
     ok: true,
-    value: { case: { due: "2026-03-09", openedOn: "2026-03-02" }, apiary: { id: "a1" }, colonies: ["c1"], newColonies: 2 },
+    value: {
+      case: { due: "2026-03-09", openedOn: "2026-03-02" },
+      apiary: { id: "a1" },
+      colonies: ["c1"],
+      newColonies: 2,
+    },
   });
 });
 
 it("asks for the place when the apiary is new", () => {
   const read = readOpening({ fields: {}, apiary: null, takenApiaries: [], takenCases: [], today: "2026-03-02" });
-  expect(read.problems.map((trouble) => trouble.field)).toEqual(["apiaryName", "apiaryCode", "district", "code", "question", "author"]);
+  expect(read.problems.map((trouble) => trouble.field)).toEqual([
+    "apiaryName",
+    "apiaryCode",
+    "district",
+    "code",
+    "question",
+    "author",
+  ]);
 });

@@ -23,7 +23,7 @@ export default function CasesPage() {
             {say.openOne}
           </Link>
           {programme === "main" ? (
-            <button type="button" className="press quiet" onClick={() => void openProgramme("demonstration")}>
+            <button type="button" className="press quiet" onClick={() => openProgramme("demonstration")}>
               {say.openDemonstration}
             </button>
           ) : null}

@@ -12,7 +12,7 @@ import { words } from "../words.ts";
 const fresh = "new";
 
 export default function OpenCasePage() {
-  const { casebook, today, author, setAuthor, record } = useCasebook();
+  const { casebook, today, author, signAs, record } = useCasebook();
   const [, go] = useLocation();
   const say = words.cases.form;
   const places = Object.values(casebook.apiaries).flatMap((apiary) => {
@@ -20,7 +20,9 @@ export default function OpenCasePage() {
     return registered ? [{ id: apiary.id, ...registered }] : [];
   });
   const asked = new URLSearchParams(location.search).get("apiary");
-  const [apiary, setApiary] = useState(places.some((place) => place.id === asked) ? (asked ?? fresh) : (places[0]?.id ?? fresh));
+  const [apiary, setApiary] = useState(
+    places.some((place) => place.id === asked) ? (asked ?? fresh) : (places[0]?.id ?? fresh),
+  );
   const [name, setName] = useState("");
   const [code, setCode] = useState<string | null>(null);
   const [district, setDistrict] = useState("");
@@ -33,7 +35,7 @@ export default function OpenCasePage() {
   const { problems, onSubmit } = useForm(
     (fields) => readOpening({ fields, apiary: chosen?.id ?? null, takenApiaries, takenCases, today }),
     async (opening) => {
-      setAuthor(opening.author);
+      await signAs(opening.author);
       const { caseId, drafts } = openCaseDrafts({ opening, casebook, today, newId });
       await record(drafts);
       go(`/cases/${caseId}/1`);
@@ -61,7 +63,14 @@ export default function OpenCasePage() {
           ) : null}
           {chosen ? null : (
             <>
-              <TextField name="apiaryName" label={say.apiaryName} needed problems={problems} value={name} onType={setName} />
+              <TextField
+                name="apiaryName"
+                label={say.apiaryName}
+                needed
+                problems={problems}
+                value={name}
+                onType={setName}
+              />
               <TextField
                 name="apiaryCode"
                 label={say.apiaryCode}
@@ -80,7 +89,14 @@ export default function OpenCasePage() {
                 value={district}
                 onType={setDistrict}
               />
-              <TextField name="latitude" label={say.latitude} hint={say.latitudeHint} numeric unit="°" problems={problems} />
+              <TextField
+                name="latitude"
+                label={say.latitude}
+                hint={say.latitudeHint}
+                numeric
+                unit="°"
+                problems={problems}
+              />
             </>
           )}
         </fieldset>
@@ -93,16 +109,23 @@ export default function OpenCasePage() {
         <fieldset>
           <legend>{say.coloniesHead}</legend>
           {known.length > 0 ? (
-            <div className="wide" role="group" aria-label={say.coloniesKnown}>
-              <p className="hint">{say.coloniesKnown}</p>
+            <fieldset className="wide ticks">
+              <legend className="hint">{say.coloniesKnown}</legend>
               {known.map((colony) => (
                 <label key={colony.id} className="tick">
                   <input type="checkbox" name={`colony:${colony.id}`} /> <span className="c">{colony.code}</span>
                 </label>
               ))}
-            </div>
+            </fieldset>
           ) : null}
-          <TextField name="newColonies" label={say.coloniesNew} hint={say.coloniesNewHint} numeric value="0" problems={problems} />
+          <TextField
+            name="newColonies"
+            label={say.coloniesNew}
+            hint={say.coloniesNewHint}
+            numeric
+            value="0"
+            problems={problems}
+          />
         </fieldset>
         <fieldset>
           <legend>{say.adminHead}</legend>

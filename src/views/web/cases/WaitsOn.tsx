@@ -10,7 +10,10 @@ interface Props {
 
 export function WaitsOn({ view, who, choose }: Props) {
   const say = words.cases;
-  const all = [{ who: null, says: say.everyone, count: view.open }, ...view.waiting.map((each) => ({ ...each, says: each.who }))];
+  const all = [
+    { who: null, says: say.everyone, count: view.open },
+    ...view.waiting.map((each) => ({ ...each, says: each.who })),
+  ];
   return (
     <nav className="who" aria-label={say.waitsOnHead}>
       <h2>{say.waitsOnHead}</h2>

@@ -100,7 +100,13 @@ function LabelForm() {
     <form className="form" onSubmit={onSubmit} noValidate aria-label={say.formHead}>
       <fieldset>
         <legend>{say.whatHead}</legend>
-        <TextField name="jurisdiction" label={say.jurisdiction} hint={say.jurisdictionHint} needed problems={problems} />
+        <TextField
+          name="jurisdiction"
+          label={say.jurisdiction}
+          hint={say.jurisdictionHint}
+          needed
+          problems={problems}
+        />
         <TextField
           name="activeIngredient"
           label={say.activeIngredient}
@@ -140,7 +146,14 @@ function LabelForm() {
             { value: "yes", says: say.yes },
           ]}
         />
-        <TextField name="daysBeforeSupers" label={say.daysBeforeSupers} numeric unit={say.daysUnit} needed problems={problems} />
+        <TextField
+          name="daysBeforeSupers"
+          label={say.daysBeforeSupers}
+          numeric
+          unit={say.daysUnit}
+          needed
+          problems={problems}
+        />
         <TextField name="protectiveEquipment" label={say.protective} problems={problems} wide />
       </fieldset>
       <fieldset>

@@ -1,7 +1,7 @@
 /** Fields of a form: label above, hint under it, trouble under the field with what is expected. */
 import { type FormEvent, type ReactNode, useId, useState } from "react";
-import type { Fields } from "../../model/index.ts";
 import type { Problem, Result } from "../../../units/index.ts";
+import type { Fields } from "../../model/index.ts";
 import { words } from "../words.ts";
 
 interface FieldProps {
@@ -80,7 +80,9 @@ export function TextField(
             className={numeric ? "number" : undefined}
             autoComplete="off"
             list={list && list.length > 0 ? `${input.id}-list` : undefined}
-            {...(onType ? { value: value ?? "", onChange: (event) => onType(event.target.value) } : { defaultValue: value })}
+            {...(onType
+              ? { value: value ?? "", onChange: (event) => onType(event.target.value) }
+              : { defaultValue: value })}
           />
           {unit ? <span className="unit">{unit}</span> : null}
           {list && list.length > 0 ? (

@@ -5,6 +5,7 @@ import { Answer } from "../parts/Answer.tsx";
 import { type PageRoute, routes } from "../routes.ts";
 import { words } from "../words.ts";
 import { Broken } from "./Broken.tsx";
+import { KeepingNotes, Kept } from "./Kept.tsx";
 import { LightChoice } from "./LightChoice.tsx";
 import { type Light, putLight, useChosenLight } from "./light.ts";
 import { NewVersion } from "./NewVersion.tsx";
@@ -29,9 +30,10 @@ function Frame({
   return (
     <>
       {route.bare ? null : (
-        <TopLine area={route.area} kept={null} light={<LightChoice chosen={chosen} byWork={route.light} />} />
+        <TopLine area={route.area} kept={<Kept />} light={<LightChoice chosen={chosen} byWork={route.light} />} />
       )}
       <NewVersion counting={light === "bench"} />
+      {route.bare ? null : <KeepingNotes />}
       <Broken page={address}>
         <Suspense fallback={<p className="plain busy">{words.shell.opening}</p>}>{children}</Suspense>
       </Broken>

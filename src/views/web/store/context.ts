@@ -2,19 +2,21 @@
 import { createContext, useContext } from "react";
 import type { Casebook } from "../../../casebook/index.ts";
 import type { Entry, EntryDraft } from "../../../journal/index.ts";
-import type { Day } from "../../../units/index.ts";
+import type { Day, Problem } from "../../../units/index.ts";
 
 export type Programme = "main" | "demonstration";
 
 /** What was kept and sent. */
 export interface Keeping {
-  /** Clock time of the last entry written here in this session or before; null when there is none. */
+  /** Instant at which the newest recording was on the disk of this device; null before the first. */
   readonly savedAt: string | null;
   readonly unsent: number;
-  /** Entries the service did not take. */
+  /** Entries the service did not take at the last exchange. */
   readonly refused: number;
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
   readonly persisted: boolean | null;
+  /** Why this device may not record; null when it may. */
+  readonly stopped: Problem | null;
 }
 
 export interface CasebookAccess {
@@ -23,12 +25,13 @@ export interface CasebookAccess {
   readonly keeping: Keeping;
   /** The reader's calendar day. */
   readonly today: Day;
-  /** Who writes, as it stands on entries. */
+  /** Who writes, as it stands on entries; empty until someone said. */
   readonly author: string;
-  readonly setAuthor: (author: string) => void;
-  /** Writes entries; they are on the device when the promise settles. */
+  readonly signAs: (author: string) => Promise<void>;
+  /** Writes entries; they are on the disk of the device when the promise settles. */
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
-  readonly openProgramme: (programme: Programme) => Promise<void>;
+  readonly openProgramme: (programme: Programme) => void;
+  /** Removes the demonstration from this device and goes back to the real records. */
   readonly removeDemonstration: () => Promise<void>;
 }
 

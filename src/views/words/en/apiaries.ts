@@ -26,7 +26,8 @@ export const apiaries = {
     `**${slots.name}.** ${some(slots.colonies, "colony", "colonies")}, ${some(slots.cases, "case", "cases")}.`,
   missing: "**There is no such apiary here.** It may not have arrived on this device yet.",
   label: "Apiary label",
-  north: (slots: { readonly degrees: number }) => `${Math.abs(slots.degrees)}° ${slots.degrees < 0 ? "south" : "north"}`,
+  north: (slots: { readonly degrees: number }) =>
+    `${Math.abs(slots.degrees)}° ${slots.degrees < 0 ? "south" : "north"}`,
   noLatitude: "no latitude",
   metres: (slots: { readonly metres: number }) => `${slots.metres} m`,
   openCase: "Open a case here",

@@ -1,5 +1,5 @@
 /** Sentences of the case page: the six questions and what their scale says. */
-import { dayAndMonth, day, some, whole } from "./numbers.ts";
+import { day, dayAndMonth, some, whole } from "./numbers.ts";
 
 export const caseWords = {
   questions: {

@@ -38,7 +38,8 @@ export const cases = {
   closedHead: "Closed",
   answered: "With an answer",
   withoutAnswer: "Without one",
-  filter: (slots: { readonly who: string; readonly count: number }) => `${slots.who}, ${some(slots.count, "case", "cases")}`,
+  filter: (slots: { readonly who: string; readonly count: number }) =>
+    `${slots.who}, ${some(slots.count, "case", "cases")}`,
   states: {
     "what-was-seen": "findings not looked at yet",
     "red-flags": "red flags not asked",

@@ -40,7 +40,8 @@ export const labels = {
   daysUnit: "days",
   keep: "Keep this label record",
   kept: "Kept.",
-  row: (slots: { readonly jurisdiction: string; readonly readOn: string }) => `${slots.jurisdiction}, read ${day(slots.readOn)}`,
+  row: (slots: { readonly jurisdiction: string; readonly readOn: string }) =>
+    `${slots.jurisdiction}, read ${day(slots.readOn)}`,
   invented: "Invented for the demonstration. Not a label.",
   doseRow: "Dose",
   limitsRow: "Daily high",
@@ -51,7 +52,12 @@ export const labels = {
   sourceRow: "Source",
   range: (slots: { readonly low: string; readonly high: string; readonly unit: string }) =>
     `${slots.low} to ${slots.high} ${slots.unit}`,
-  doseSays: (slots: { readonly amount: string; readonly unit: string; readonly applications: number; readonly between: number }) =>
+  doseSays: (slots: {
+    readonly amount: string;
+    readonly unit: string;
+    readonly applications: number;
+    readonly between: number;
+  }) =>
     slots.applications === 1
       ? `${slots.amount} ${slots.unit} a colony, once`
       : `${slots.amount} ${slots.unit} a colony, ${slots.applications} times, ${slots.between} days apart`,

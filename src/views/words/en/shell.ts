@@ -22,6 +22,7 @@ export const shell = {
   nothingYet: "Nothing written yet",
   unsent: (slots: { readonly entries: number }) =>
     slots.entries === 0 ? "all sent" : `${some(slots.entries, "entry", "entries")} not yet sent`,
+  keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
   mayBeCleared:
     "This browser may clear what is kept here when the device runs short of space: it refused to promise otherwise. Send the entries, or save a copy of the journal.",
   refused: (slots: { readonly entries: number }) =>
