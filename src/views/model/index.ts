@@ -11,3 +11,4 @@ export * from "./forms/case-form.ts";
 export * from "./forms/label-form.ts";
 export * from "./red-flags.ts";
 export * from "./spine.ts";
+export * from "./walk.ts";

@@ -74,7 +74,12 @@ export const seen = {
   savedOnPhone: "Saved on this device",
   toSend: (slots: { readonly entries: number }) =>
     slots.entries === 0 ? "all sent" : `${whole(slots.entries)} to send`,
-  mirror: "Other hand",
+  hand: "The hand that holds the phone",
+  hands: { right: "right hand", left: "left hand" },
+  pen: "A press marks",
+  flagsAgain: "See them all, or change an answer",
+  flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
+    `${slots.present === 0 ? "None present" : `${slots.present} present`}, ${slots.absent} absent, ${slots.notLooked} not looked.`,
   leave: "Leave",
   skipPlace: "Next place",
   roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,
