@@ -38,20 +38,19 @@ def beta_series(x, a, b):
 
 
 def beta_tail(x, a, b, upper):
-    """Whichever tail lies outside the mean by the series; the other as its complement, with digits to spare."""
+    """The series in the smaller of x and 1 - x; the other tail as its complement, with digits to spare."""
     x, a, b = mpf(x), mpf(a), mpf(b)
-    direct_lower = x * (a + b) <= a or (x < mpf("0.5") and not upper)
-    if upper != direct_lower:
-        return beta_series(1 - x, b, a) if upper else beta_series(x, a, b)
+    series_is_upper = x > mpf("0.5")
     old = mp.dps
-    for digits in (60, 420):
+    for digits in (60, 120, 420, 3000):
         mp.dps = digits
-        other = beta_series(x, a, b) if upper else beta_series(1 - x, b, a)
-        value = 1 - other
+        value = beta_series(1 - x, b, a) if series_is_upper else beta_series(x, a, b)
+        if upper != series_is_upper:
+            value = 1 - value
         mp.dps = old
-        if value > mpf("1e-12"):
-            break
-    return value
+        if value > mpf(10) ** (50 - digits) or upper == series_is_upper:
+            return value
+    raise RuntimeError("digits ran out")
 
 
 def beta_lower(x, a, b):
@@ -81,11 +80,13 @@ def gamma_p(a, x):
 
 def gamma_q(a, x):
     old = mp.dps
-    mp.dps = 460
-    try:
-        return 1 - gamma_series(mpf(a), mpf(x))
-    finally:
+    for digits in (60, 120, 420, 3000):
+        mp.dps = digits
+        value = 1 - gamma_series(mpf(a), mpf(x))
         mp.dps = old
+        if value > mpf(10) ** (50 - digits):
+            return value
+    raise RuntimeError("digits ran out")
 
 
 def ncdf(z):
@@ -244,6 +245,8 @@ both = [
     (1e-6, 1.0, 1e6), (3e-5, 2.5, 1e6), (1e-8, 3.0, 1e6), (0.1, 50.0, 450.0), (0.02, 50.0, 450.0), (0.3, 50.0, 450.0),
     (0.99, 1e4, 10.0), (0.9995, 1e4, 10.0), (0.05, 0.5, 1e5), (0.013, 1e4, 1e6), (0.00990099, 1e4, 1e6), (0.001, 123.25, 4567.5),
     (0.25, 20.5, 60.25), (0.36, 0.1, 1e3), (0.9999, 1e3, 0.4), (0.5, 1e-5, 1e-5), (0.6, 1e-3, 1e3), (0.999999, 1e6, 0.7),
+    (0.9647300896173925, 1.5511200703492287, 0.00013529560155823035), (0.0002111688968530988, 0.00010346697362426688, 240.5688266402279),
+    (0.019224479849715512, 0.0000013644081074802322, 37.4218290608738),
 ]
 for x, a, b in both:
     lower, upper = beta_lower(x, a, b), beta_upper(x, a, b)
@@ -254,7 +257,7 @@ for x, a, b in both:
             add(T, log_name, [x, a, b], log(v))
 for a, x in [(1.0, 2.0), (0.5, 1e-20), (1e-8, 0.3), (1e-8, 30.0), (0.3, 0.9), (0.99, 1.01), (2.5, 0.01), (2.5, 200.0), (2.5, 600.0),
              (10.0, 10.0), (10.0, 0.001), (100.0, 300.0), (100.0, 20.0), (1e4, 1e4), (1e4, 9500.0), (1e4, 12000.0), (1e6, 1e6),
-             (1e6, 990000.0), (1e6, 1010000.0), (1e6, 1036000.0), (1e6, 965000.0), (1e6, 1000500.5), (0.5, 0.56), (1e-4, 0.561), (1.5, 690.0)]:
+             (1e6, 990000.0), (1e6, 1010000.0), (1e6, 1036000.0), (1e6, 965000.0), (1e6, 1000500.5), (0.5, 0.56), (1e-4, 0.561), (1.5, 690.0), (4.3159988197569534e-06, 0.7943022452838596)]:
     p, q = gamma_p(a, x), gamma_q(a, x)
     for name, log_name, v in [("regularizedGammaP", "logRegularizedGammaP", p), ("regularizedGammaQ", "logRegularizedGammaQ", q)]:
         if v > mpf("1e-307"):
@@ -265,19 +268,21 @@ for a, x in [(1.0, 2.0), (0.5, 1e-20), (1e-8, 0.3), (1e-8, 30.0), (0.3, 0.9), (0
 # --- quantiles ---------------------------------------------------------------------------------------------------
 Q = "quantiles"
 for p, a, b in [(0.025, 2.0, 3.0), (1e-300, 2.0, 3.0), (1e-300, 50.0, 450.0), (1e-300, 1e6, 1e6), (0.025, 1e6, 1e6), (0.025, 0.5, 20.5),
-                (1e-12, 0.01, 3.0), (0.025, 81.0, 183.0), (0.975, 82.0, 182.0), (0.3, 1e-3, 2.0), (1e-5, 1e6, 2.5), (0.4, 2.5, 1e6),
+                (1e-2, 0.01, 3.0), (0.025, 81.0, 183.0), (0.975, 82.0, 182.0), (0.3, 1e-3, 2.0), (1e-5, 1e6, 2.5), (0.4, 2.5, 1e6),
                 (0.999999, 3.0, 7.0), (0.5, 0.5, 0.5), (0.6, 0.2, 0.1), (1e-100, 1e4, 10.0)]:
-    lo = mpf("1e-320") if a < 1 or p < 1e-50 else mpf("1e-60")
-    try:
-        add(Q, "betaQuantile", [p, a, b], solve(lambda x: beta_lower(x, a, b), p, lo, 1 - mpf("1e-12")))
-    except RuntimeError:
-        print("skipped", p, a, b)
+    lo, hi = mpf("1e-200") if a < 100 else mpf("1e-6"), 1 - mpf("1e-12")
+    if a >= 1e4:
+        lo = mpf("0.9") if b < 100 else mpf("0.3")
+        hi = hi if b < 100 else mpf("0.6")
+    if a < 0.1:
+        lo = mpf("1e-2000")
+    add(Q, "betaQuantile", [p, a, b], solve(lambda x: beta_lower(x, a, b), p, lo, hi))
 for p, a, b in [(0.025, 2.0, 3.0), (1e-300, 2.0, 450.0), (1e-300, 50.0, 45000.0), (1e-300, 1e6, 1e6), (0.025, 1e6, 1e6), (0.025, 0.5, 20.5),
                 (1e-20, 3.0, 1e6), (0.025, 1.0, 20.0), (1e-9, 0.5, 2.5), (0.1, 1e-6, 1e-3), (0.4, 1e-3, 5.0)]:
-    add(Q, "betaUpperQuantile", [p, a, b], solve(lambda x: beta_upper(x, a, b), p, mpf("1e-200"), 1 - mpf("1e-6")))
+    add(Q, "betaUpperQuantile", [p, a, b], solve(lambda x: beta_upper(x, a, b), p, mpf("1e-200") if a < 100 else mpf("0.4"), mpf("0.6") if a >= 1e4 else 1 - mpf("1e-6")))
 for p, a in [(0.025, 1.0), (1e-300, 2.0), (1e-300, 1e6), (0.5, 1e6), (0.025, 0.5), (1e-10, 0.1), (0.3, 1e-2), (1e-300, 30.0), (0.9, 4.5), (0.999999, 0.3)]:
     add(Q, "gammaQuantile", [p, a], solve(lambda x: gamma_p(a, x), p, mpf("1e-320") if a < 3 else mpf("1e-30"), mpf(3e6 if a > 100 else 100)))
-for p, a in [(0.025, 1.0), (1e-300, 2.0), (1e-300, 1e6), (0.5, 1e6), (0.025, 0.5), (1e-10, 0.1), (1e-4, 1e-5), (1e-300, 30.0), (0.1, 4.5)]:
+for p, a in [(0.025, 1.0), (1e-300, 2.0), (1e-300, 1e6), (0.5, 1e6), (0.025, 0.5), (1e-10, 0.1), (1e-4, 1e-5), (1e-300, 30.0), (0.1, 4.5), (1.4557105284464312e-64, 9.580270475043046e-05)]:
     add(Q, "gammaUpperQuantile", [p, a], solve(lambda x: gamma_q(a, x), p, mpf("1e-30") if a < 1 else mpf("1e-3"), mpf(2e6 if a > 100 else 1000)))
 for p, df in [(0.05, 1.0), (1e-300, 3.0), (1e-10, 250.0)]:
     add(Q, "chiSquare.upperQuantile", [df, p], 2 * solve(lambda x: gamma_q(mpf(df) / 2, x), p, mpf("1e-3"), mpf(1000)))
@@ -297,7 +302,7 @@ for n, p, k in [(10, 0.5, 5), (59, 0.05, 0), (1000000, 0.5, 500000), (1000000, 0
         add(D, "binomial.sf", [n, p, k], sf)
 for N, K, n, k in [(60, 6, 20, 0), (60, 6, 20, 3), (1000000, 500000, 500000, 250000), (1000000, 500000, 500000, 249000), (1000000, 1000, 50000, 50),
                    (1000000, 1000, 50000, 90), (1000000, 300000, 100000, 31000), (1000000, 50000, 59, 0), (1000000, 20, 300000, 15), (5000, 250, 194, 7),
-                   (1000000, 999000, 1000, 990), (1000000, 500000, 2000, 700)]:
+                   (1000000, 999000, 1000, 990), (1000000, 500000, 2000, 700), (1000000, 1, 1, 0)]:
     low, high = max(0, n - (N - K)), min(K, n)
     add(D, "hypergeometric.pmf", [N, K, n, k], hyper_pmf(k, N, K, n))
     cdf, sf = hyper_sum(range(k, low - 1, -1), N, K, n), hyper_sum(range(k + 1, high + 1), N, K, n)
@@ -306,7 +311,8 @@ for N, K, n, k in [(60, 6, 20, 0), (60, 6, 20, 3), (1000000, 500000, 500000, 250
     if sf > mpf("1e-307"):
         add(D, "hypergeometric.sf", [N, K, n, k], sf)
 for n, a, b, k in [(4, 1.0, 1.0, 2), (50, 0.5, 9.5, 0), (50, 0.5, 9.5, 30), (300, 0.02, 0.03, 150), (1000, 1e6, 1e6, 400), (1000, 1e6, 3e6, 500), (100000, 2.5, 40.0, 100),
-                   (100000, 2.5, 40.0, 30000), (59, 1e-8, 1.0, 3), (200, 1e4, 0.3, 120), (1000000, 2000.0, 8000.0, 180000), (20, 1e-3, 1e-3, 10), (30, 7.25, 1e6, 12)]:
+                   (100000, 2.5, 40.0, 30000), (59, 1e-8, 1.0, 3), (200, 1e4, 0.3, 120), (1000000, 2000.0, 8000.0, 180000), (20, 1e-3, 1e-3, 10), (30, 7.25, 1e6, 12), (2, 0.0012578393405383288, 3507.0576481393373, 0),
+                   (2686, 0.0014605694430879653, 0.004637320559919955, 1608)]:
     add(D, "betaBinomial.pmf", [n, a, b, k], bb_pmf(k, n, a, b))
     if n <= 100000:
         cdf, sf = bb_sum(range(k, -1, -1), n, a, b), bb_sum(range(k + 1, n + 1), n, a, b)
