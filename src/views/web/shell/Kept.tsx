@@ -37,6 +37,11 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
           {sentence(keeping.stopped)}
         </p>
       ) : null}
+      {keeping.troubles.map((trouble) => (
+        <p key={trouble.code} className="quiet-line">
+          {sentence(trouble)}
+        </p>
+      ))}
       {keeping.refused > 0 ? <p className="quiet-line">{say.refused({ entries: keeping.refused })}</p> : null}
       {atHome && keeping.persisted === false && keeping.savedAt ? (
         <p className="quiet-line">{say.mayBeCleared}</p>

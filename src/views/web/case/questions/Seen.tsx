@@ -19,7 +19,7 @@ export default function Seen({ caseId }: QuestionProps) {
   if (!state) return null;
   const say = words.seen;
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
-  const flags = redFlags(state, words);
+  const flags = redFlags(state);
   const flagCount = countRedFlags(flags);
   const groups = findingGroups(state, colonies, words);
   const { answered } = countFindings(groups);

@@ -20,7 +20,7 @@ export function RedFlags({ state, flags, count }: Props) {
         <li key={flag.id}>
           <div>
             <h3>{flag.question}</h3>
-            <p className="note q2">{flag.lookFor}</p>
+            {flag.suchAs.length > 0 ? <p className="note q2">{say.suchAs({ signs: flag.suchAs })}</p> : null}
           </div>
           <ThreeStates
             of={flag.question}
@@ -37,7 +37,7 @@ export function RedFlags({ state, flags, count }: Props) {
       {present.map((flag) => (
         <div key={flag.id} className={flag.stopAndReport ? "stop" : "heed"} role="alert">
           <b>{flag.stopAndReport ? say.stop : flag.question}</b>
-          <span>{flag.act}</span>
+          <span>{[flag.act, ...flag.doNot].join(" ")}</span>
         </div>
       ))}
       <div className="head">
