@@ -2,6 +2,7 @@
 export * from "./mite-load.ts";
 export * from "./prevalence.ts";
 export * from "./problems.ts";
+export * from "./reading.ts";
 export * from "./sides.ts";
 export * from "./tally.ts";
 export * from "./two-by-two.ts";

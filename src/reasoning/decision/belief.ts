@@ -126,21 +126,23 @@ export function lineAt(line: BrokenLine, prevalence: number): number {
 }
 
 /** Chance of x positives among the bees when k are infested: rows by k, columns by x. Null for a perfect bench. */
-export type BenchChances = readonly (readonly number[])[] | null;
+export type BenchChances = readonly Float64Array[] | null;
 
 /** What the bench makes of k infested bees among n, for every k; the same whatever is believed. */
 export function benchChances({ bees: n, sensitivity, specificity }: BenchTest): BenchChances {
   if (sensitivity === 1 && specificity === 1) return null;
-  const upTo = (size: number, p: number) => {
-    const { pmf } = binomial({ n: size, p });
-    return Array.from({ length: size + 1 }, (_, x) => pmf(x));
-  };
   return Array.from({ length: n + 1 }, (_, k) => {
-    const [found, falsely] = [upTo(k, sensitivity), upTo(n - k, 1 - specificity)];
-    const row = new Array<number>(n + 1).fill(0);
-    for (const [i, p] of found.entries()) {
-      if (p === 0) continue;
-      for (const [j, q] of falsely.entries()) row[i + j] = (row[i + j] as number) + p * q;
+    const found = binomial({ n: k, p: sensitivity });
+    const falsely = binomial({ n: n - k, p: 1 - specificity });
+    const falseChances = Float64Array.from({ length: n - k + 1 }, (_, x) => falsely.pmf(x));
+    const row = new Float64Array(n + 1);
+    // Plain loops: this is the one place where the work grows with the cube of the bees.
+    for (let i = 0; i <= k; i++) {
+      const chance = found.pmf(i);
+      for (let j = 0; j < falseChances.length; j++) {
+        const other = falseChances[j] as number;
+        if (other > 0) row[i + j] = (row[i + j] as number) + chance * other;
+      }
     }
     return row;
   });
@@ -177,7 +179,8 @@ export function signals(belief: Belief, test: BenchTest, bench: BenchChances, li
   const weighted = new Array<number>(n + 1).fill(0);
   for (const [k, row] of bench.entries()) {
     const [ofTruth, weight] = [chanceOfTruth[k] as number, weightOfTruth[k] as number];
-    for (const [x, share] of row.entries()) {
+    for (let x = 0; x <= n; x++) {
+      const share = row[x] as number;
       chance[x] = (chance[x] as number) + share * ofTruth;
       weighted[x] = (weighted[x] as number) + share * weight;
     }

@@ -75,7 +75,7 @@ export interface ActionComparison {
  * @source Pauker & Kassirer 1980 for the three actions; Raiffa & Schlaifer 1961 for the value of a sample
  *
  * @example
- * compareActions({ belief: { a: 2, b: 18 }, prices: { colonyValue: 300, actCost: 45, testCost: 1, residualShare: 0 }, test: { bees: 50, sensitivity: 1, specificity: 1 }, winterLossByPrevalence: [{ prevalence: 0, loss: 0, source: "example", read: "user" }, { prevalence: 1, loss: 1, source: "example", read: "user" }] }).value.valueOfTest  // → 2.3067789830
+ * compareActions({ belief: { a: 2, b: 18 }, prices: { colonyValue: 300, actCost: 45, testCost: 1, residualShare: 0 }, test: { bees: 50, sensitivity: 1, specificity: 1 }, winterLossByPrevalence: [{ prevalence: 0, loss: 0 }, { prevalence: 1, loss: 1 }] }).value.valueOfTest  // → 2.3067789830
  */
 export function compareActions(request: DecisionRequest): Result<ActionComparison> {
   const { belief, prices, test, winterLossByPrevalence, acceptance = "accepted", decideAnyway = false } = request;

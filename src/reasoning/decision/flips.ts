@@ -63,6 +63,9 @@ export function flips(setting: Setting & { readonly strip: readonly Stretch[] })
   ];
 }
 
+/** Halving stops when the turn is known to this share of its value. */
+const precision = 1e-10;
+
 interface Search {
   readonly input: FlipInput;
   readonly given: number;
@@ -82,7 +85,7 @@ function both({ input, given, at, up, down }: Search): readonly Flip[] {
         continue;
       }
       let other = value;
-      for (let step = 0; step < 60 && Math.abs(other - same) > 1e-12 * Math.abs(other); step++) {
+      for (let step = 0; step < 60 && Math.abs(other - same) > precision * Math.abs(other); step++) {
         const middle = (same + other) / 2;
         if (at(middle) === now) same = middle;
         else other = middle;

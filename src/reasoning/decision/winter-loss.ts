@@ -1,4 +1,5 @@
 /** Chance that a colony dies in winter, by the share of infested bees: a curve through stated points. */
+import type { Citation } from "../../knowledge/index.ts";
 import { ensure, type Problem } from "../../units/index.ts";
 import { decisionProblem } from "./problems.ts";
 
@@ -8,26 +9,32 @@ export interface LossPoint {
   readonly prevalence: number;
   /** Chance of losing the colony by spring, 0–1. */
   readonly loss: number;
-  readonly source: string;
-  readonly read: "seen" | "judgement" | "user";
+  /** Absent on points of the user's own. */
+  readonly citation?: Citation;
 }
 
 /** Points by rising prevalence, losses never falling. Straight lines between; flat before the first and after the last. */
 export type LossCurve = readonly LossPoint[];
 
-const healthyLoss: LossPoint = {
+const healthy = {
   prevalence: 0,
   loss: 0.11,
-  source: "operations without tracheal mites lost 11 %: Frazier 1994, through an extension page of 2015",
-  read: "seen",
-};
-const chosen = (prevalence: number, loss: number): LossPoint => ({
-  prevalence,
-  loss,
-  source:
-    "chosen to fit: above 30 to 40 % more likely to die (Bailey 1958); 40 to 50 % and more often die (BEEBOOK 5.1)",
-  read: "judgement",
-});
+  citation: {
+    source: null,
+    at: "operations without tracheal mites lost 11 %: Frazier 1994, through an extension page of 2015",
+    read: "seen",
+  },
+} as const satisfies LossPoint;
+const chosen = (prevalence: number, loss: number) =>
+  ({
+    prevalence,
+    loss,
+    citation: {
+      source: "beebook-tracheal",
+      at: "chosen to fit words: 40 to 50 % and more often die (5.1); above 30 to 40 % more likely to die (Bailey 1958)",
+      read: "judgement",
+    },
+  }) as const satisfies LossPoint;
 
 /**
  * Three readings of a literature that does not agree; no published curve was found.
@@ -37,30 +44,38 @@ const chosen = (prevalence: number, loss: number): LossPoint => ({
  * infested operations lost. None is a measured curve: give your own when you have one.
  */
 export const winterLossReadings = {
-  middle: [healthyLoss, chosen(0.2, 0.22), chosen(0.3, 0.38), chosen(0.4, 0.55), chosen(0.6, 0.85)],
+  middle: [healthy, chosen(0.2, 0.22), chosen(0.3, 0.38), chosen(0.4, 0.55), chosen(0.6, 0.85)],
   cold: [
-    healthyLoss,
+    healthy,
     {
       prevalence: 0.25,
       loss: 1,
-      source:
-        "colonies with 15 to 25 % in autumn will not survive: BEEBOOK, tracheal mite methods, 5.2; absolute wording",
-      read: "seen",
+      citation: {
+        source: "beebook-tracheal",
+        at: "5.2: colonies with 15 to 25 % in autumn will not survive; absolute wording",
+        read: "seen",
+      },
     },
   ],
   mild: [
-    healthyLoss,
+    healthy,
     {
       prevalence: 0.3,
       loss: 0.11,
-      source: "more likely to die only above 30 or 40 %: Bailey 1958; low infestations without effect: Erickson 1996",
-      read: "judgement",
+      citation: {
+        source: "bailey-1958",
+        at: "more likely to die only above 30 or 40 %; low lasting infestations without effect (Erickson 1996)",
+        read: "judgement",
+      },
     },
     {
       prevalence: 1,
       loss: 0.31,
-      source: "infested operations lost 31 %: Frazier 1994, through an extension page of 2015; placed at 100 %",
-      read: "judgement",
+      citation: {
+        source: null,
+        at: "infested operations lost 31 %: Frazier 1994, through an extension page of 2015; placed at 100 %",
+        read: "judgement",
+      },
     },
   ],
 } as const satisfies Readonly<Record<"middle" | "cold" | "mild", LossCurve>>;

@@ -25,7 +25,12 @@ export interface SamplingProblems {
   readonly "no-colony-chosen": { readonly coloniesInApiary: number };
   readonly "colonies-exceed-apiary": { readonly chosen: number; readonly coloniesInApiary: number };
   readonly "colony-chosen-twice": { readonly colony: string };
-  readonly "some-colonies-untested": { readonly chosen: number; readonly coloniesInApiary: number };
+  /** `missedIfOne`: chance that a single infested colony, drawn at random, is not among the chosen. */
+  readonly "some-colonies-untested": {
+    readonly chosen: number;
+    readonly coloniesInApiary: number;
+    readonly missedIfOne: number;
+  };
   readonly "summer-zero-is-weak": { readonly beesPerColony: number };
   readonly "treated-before": { readonly daysAgo: number };
   /** One vial is asked to answer questions that need bees from different places. */
