@@ -110,8 +110,7 @@ function rowView(
 ): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
-  const flagsOpen =
-    row.waitsFor === "what-was-seen" && state !== undefined && flagsNotAsked(state) > 0;
+  const flagsOpen = row.waitsFor === "what-was-seen" && state !== undefined && flagsNotAsked(state) > 0;
   const stateSays = say.states[flagsOpen ? "red-flags" : row.waitsFor];
   return {
     id: row.id,

@@ -75,11 +75,18 @@ const [fewest, most, worthShowing] = [5, 8, 0.1];
 const partingBits = 1;
 const reasonsShown = { for: 4, against: 3 } as const;
 
-/** The view of an answer; `draws`: how often the ranges were drawn. */
-export function couldView(answer: Answer, draws: number, words: Words): CouldView {
+/** The view of an answer to `input`, whose ranges were drawn `draws` times. */
+export function couldView(asked: {
+  readonly answer: Answer;
+  readonly input: differential.DifferentialInput;
+  readonly draws: number;
+  readonly words: Words;
+}): CouldView {
+  const { answer, input, draws, words } = asked;
+  const absent = (finding: string) => input.findings[finding as FindingId] === "absent";
   const ranked = answer.conditions;
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
-  const causes = ranked.map((each, index) => causeView(each, neighbours(ranked, index), words));
+  const causes = ranked.map((each, index) => causeView({ each, beside: neighbours(ranked, index), absent, words }));
   return {
     answer: verdictSentence(answer, words),
     because: words.could.because[answer.verdict.because],
@@ -112,14 +119,23 @@ export function verdictSentence(answer: Answer, words: Words): string {
 const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[] =>
   [ranked[index - 1], ranked[index + 1]].filter((each) => each !== undefined);
 
-function causeView(each: Ranked, beside: readonly Ranked[], words: Words): CauseView {
+interface Placed {
+  readonly each: Ranked;
+  readonly beside: readonly Ranked[];
+  readonly absent: (finding: string) => boolean;
+  readonly words: Words;
+}
+
+function causeView({ each, beside, absent, words }: Placed): CauseView {
   const fact = conditions[each.id];
   const say = words.could;
   const view = (reason: differential.Reason): ReasonView => ({
-    term: reasonTerm(reason, words),
+    term: reasonTerm(reason.finding, absent(reason.finding), words),
     bits: reason.bits,
     ticks: Math.max(1, Math.round(Math.abs(reason.bits))),
-    parts: beside.length > 0 && beside.every((other) => Math.abs(reason.bits - bitsOf(other, reason.finding)) >= partingBits),
+    parts:
+      beside.length > 0 &&
+      beside.every((other) => Math.abs(reason.bits - bitsOf(other, reason.finding)) >= partingBits),
   });
   return {
     id: each.id,
@@ -129,7 +145,7 @@ function causeView(each: Ranked, beside: readonly Ranked[], words: Words): Cause
     posterior: each.posterior,
     low: each.low,
     high: each.high,
-    dots: each.quantiles ?? null,
+    dots: (each as Ranked & { readonly quantiles?: readonly number[] }).quantiles ?? null,
     number: say.inTen({ share: each.posterior }),
     range: say.range({ low: each.low, high: each.high }),
     word: say.word({ share: each.posterior }),
@@ -142,13 +158,10 @@ function causeView(each: Ranked, beside: readonly Ranked[], words: Words): Cause
 const bitsOf = (other: Ranked, finding: string): number =>
   [...other.for, ...other.against].find((reason) => reason.finding === finding)?.bits ?? 0;
 
-/** A finding that was looked for and is absent carries its "no": whether it was is told by the grade it speaks against. */
-function reasonTerm(reason: differential.Reason, words: Words): string {
-  if (isFindingId(reason.finding)) {
-    const { term } = findings[reason.finding as FindingId];
-    return "state" in reason && reason.state === "absent" ? words.could.absentReason({ term }) : term;
-  }
-  return isTestId(reason.finding) ? tests[reason.finding].term : reason.finding;
+/** The name of what was found or tested; a finding that was looked for and is absent carries its "no". */
+function reasonTerm(id: string, isAbsent: boolean, words: Words): string {
+  if (isFindingId(id)) return isAbsent ? words.could.absentReason({ term: findings[id].term }) : findings[id].term;
+  return isTestId(id) ? tests[id].term : id;
 }
 
 function andOf(id: ConditionId, words: Words): string {
@@ -177,7 +190,8 @@ function noticeView(notice: differential.Notice, words: Words): NoticeView {
 /** The table twin as comma-separated text (RFC 4180), shares unrounded. */
 export function causesCsv(view: CouldView, words: Words): string {
   const say = words.could.columns;
-  const reasons = (all: readonly ReasonView[]) => all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
+  const reasons = (all: readonly ReasonView[]) =>
+    all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
   const rows = view.causes.map((cause) => [
     cause.id,
     cause.term,
@@ -189,7 +203,10 @@ export function causesCsv(view: CouldView, words: Words): string {
     reasons(cause.against),
   ]);
   const head = ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against];
-  return [head, ...rows].map((row) => row.map(csvCell).join(",")).join("\r\n").concat("\r\n");
+  return [head, ...rows]
+    .map((row) => row.map(csvCell).join(","))
+    .join("\r\n")
+    .concat("\r\n");
 }
 
 const csvCell = (value: string | number): string => {

@@ -8,6 +8,7 @@ import { type FindingId, findings, isFindingId } from "../../knowledge/index.ts"
 import { bench, type differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
+import { present } from "./form.ts";
 
 type Input = differential.DifferentialInput;
 type Test = differential.TestInput;
@@ -20,7 +21,12 @@ export interface AskedDifferential {
 }
 
 /** Findings that speak of a colony doing well; they do not make it one that has the trouble. */
-const goodSigns: readonly FindingId[] = ["normal_eggs_and_queen", "stores_ample", "calm_polished_cells", "hover_facing_hive"];
+const goodSigns: readonly FindingId[] = [
+  "normal_eggs_and_queen",
+  "stores_ample",
+  "calm_polished_cells",
+  "hover_facing_hive",
+];
 
 /** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
 const fewestColonies = 4;
@@ -59,7 +65,8 @@ function recorded(state: CaseState, key: string, notes: Problem[]): Partial<Reco
   for (const [id, kept] of Object.entries(state.findings[key] ?? {})) {
     if (!isFindingId(id)) continue;
     const value = settled(kept);
-    if (value === null) notes.push(problem("finding-in-conflict", "warned", id, { slots: { finding: findings[id].term } }));
+    if (value === null)
+      notes.push(problem("finding-in-conflict", "warned", id, { slots: { finding: findings[id].term } }));
     else found[id] = value;
   }
   return found;
@@ -68,7 +75,9 @@ function recorded(state: CaseState, key: string, notes: Problem[]): Partial<Reco
 /** Day of the newest finding of the colony or the place; the day of the call when there is none. */
 function lastLook(state: CaseState, key: string): Day {
   const days = [key, wholeApiary].flatMap((each) =>
-    Object.values(state.findings[each] ?? {}).flatMap((kept) => kept.candidates.map((candidate) => candidate.at.slice(0, 10))),
+    Object.values(state.findings[each] ?? {}).flatMap((kept) =>
+      kept.candidates.map((candidate) => candidate.at.slice(0, 10)),
+    ),
   );
   return days.sort().at(-1) ?? state.record?.candidates[0].value.openedOn ?? "1970-01-01";
 }
@@ -99,7 +108,7 @@ function testsOf(state: CaseState, key: string): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
     .filter((result) => result.colony === key || result.colony === null)
-    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, ...counts }) => ({ ...counts, date: on }));
+    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, ...counts }) => present({ ...counts, date: on }));
 }
 
 /** Dissections read here to the end: one result a specimen, of the reading that was finished last. */
@@ -133,7 +142,10 @@ function readingsOf(casebook: Casebook, state: CaseState, key: string): readonly
 }
 
 /** The colonies of a case and how much is known of each: the one with most signs present first. */
-export function colonyChoices(casebook: Casebook, state: CaseState): readonly { readonly key: string; readonly code: string }[] {
+export function colonyChoices(
+  casebook: Casebook,
+  state: CaseState,
+): readonly { readonly key: string; readonly code: string }[] {
   const colonies = coloniesOf(casebook, state.id).map((colony) => ({ key: colony.id, code: colony.code ?? colony.id }));
   return colonies;
 }
@@ -141,7 +153,7 @@ export function colonyChoices(casebook: Casebook, state: CaseState): readonly { 
 /** The colony a page opens with: the one with most signs present, the first when none has any. */
 export function mostTroubled(casebook: Casebook, state: CaseState): string {
   const colonies = coloniesOf(casebook, state.id);
-  const present = (id: string) => answers(state, id).filter((answer) => answer === "present").length;
-  const [first = null] = [...colonies].sort((one, other) => present(other.id) - present(one.id));
+  const signs = (id: string) => answers(state, id).filter((answer) => answer === "present").length;
+  const [first = null] = [...colonies].sort((one, other) => signs(other.id) - signs(one.id));
   return first?.id ?? wholeApiary;
 }

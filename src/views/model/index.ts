@@ -3,6 +3,8 @@ export * from "./apiary-view.ts";
 export * from "./case-rows.ts";
 export * from "./check-letter.ts";
 export * from "./codes.ts";
+export * from "./could.ts";
+export * from "./differential-input.ts";
 export * from "./drafts.ts";
 export * from "./findings-grid.ts";
 export * from "./form.ts";

@@ -23,6 +23,13 @@ export const could = {
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
     `**${slots.term} leads.** Our judgement: **${inTen(slots.share)}** in 10, could be ${range(slots.low, slots.high)}.`,
+  groups: {
+    varroa_and_viruses: "Varroa and its viruses",
+    queen_trouble: "Queen trouble",
+    nosema: "Nosema",
+    brood_disease: "A brood disease",
+    normal: "A normal state",
+  },
   because: {
     leads: "It stands clear of the others, and its range does too.",
     "group-leads": "The group stands clear; which of its members it is, only a test can say.",
@@ -35,7 +42,8 @@ export const could = {
     "spotty-brood-alone": "Spotty brood alone names no queen.",
     "circumstances-only": "Only circumstances speak for it, no sign and no test.",
   },
-  under: "Our judgement means: from experts’ grades, not from counted cases. More than one cause can be true, so they do not add to 10.",
+  underAnswer: (slots: { readonly because: string }) =>
+    `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
   colonyOf: "Colony",
   missHead: "Must not miss",
   miss: (slots: {
@@ -49,8 +57,8 @@ export const could = {
       `${whole(slots.all)} red flags:`,
       list(
         [
-          slots.present > 0 ? `**${whole(slots.present)} present**` : "",
-          `${whole(slots.absent)} absent`,
+          slots.present > 0 ? `**${whole(slots.present)} yes**` : "",
+          `${whole(slots.absent)} no`,
           slots.notLooked > 0 ? `${whole(slots.notLooked)} not looked` : "",
           slots.open > 0 ? `${whole(slots.open)} not asked` : "",
         ].filter(Boolean),
@@ -78,7 +86,12 @@ export const could = {
   noPairing: "no pairing on record",
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
   bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
-  trackRole: { cause: "", secondary: "secondary: find what came first", syndrome: "a name for what is unexplained", normal: "no trouble: look again" },
+  trackRole: {
+    cause: "",
+    secondary: "secondary: find what came first",
+    syndrome: "a name for what is unexplained",
+    normal: "no trouble: look again",
+  },
   more: (slots: { readonly count: number; readonly atMost: number }) =>
     `${whole(slots.count)} more, each ${inTen(slots.atMost)} in 10 or fewer:`,
   showAll: "show all",
@@ -94,9 +107,23 @@ export const could = {
   dotsLegend: "Each dot is 1 in 20 of how the answer could fall; the bar holds 90 in 100.",
   barLegend: "The bar holds 90 in 100 of how the answer could fall.",
   chartName: "Ranked causes of 10 with ranges",
-  chartText: (slots: { readonly rows: readonly { readonly term: string; readonly share: number; readonly low: number; readonly high: number }[] }) =>
-    slots.rows.map((row) => `${row.term}: ${inTen(row.share)} in 10, ${range(row.low, row.high)}`).join("; "),
-  columns: { condition: "Cause", share: "In 100", low: "Low", high: "High", word: "Word", for: "For", against: "Against" },
+  chartText: (slots: {
+    readonly rows: readonly {
+      readonly term: string;
+      readonly share: number;
+      readonly low: number;
+      readonly high: number;
+    }[];
+  }) => slots.rows.map((row) => `${row.term}: ${inTen(row.share)} in 10, ${range(row.low, row.high)}`).join("; "),
+  columns: {
+    condition: "Cause",
+    share: "In 100",
+    low: "Low",
+    high: "High",
+    word: "Word",
+    for: "For",
+    against: "Against",
+  },
   inHundred: (slots: { readonly share: number }) => inHundred(slots.share),
   normalHead: "Nothing wrong at all",
   nothingWrong: (slots: { readonly share: number }) => `Nothing wrong at all: ${inTen(slots.share)} in 10.`,

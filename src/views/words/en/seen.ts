@@ -13,6 +13,7 @@ export const seen = {
     history: "The history",
   },
   states: { present: "Present", absent: "Absent", "not-looked": "Not looked" },
+  flagStates: { present: "Yes", absent: "No", "not-looked": "Not looked" },
   stateNone: "not asked yet",
   stateConflict: "two people differ",
   suchAs: (slots: { readonly signs: readonly string[] }) => `${slots.signs.join("; ")}.`,
@@ -51,7 +52,7 @@ export const seen = {
   pen: "A press marks",
   flagsAgain: "See them all, or change an answer",
   flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
-    `${slots.present === 0 ? "None present" : `${slots.present} present`}, ${slots.absent} absent, ${slots.notLooked} not looked.`,
+    `${slots.present} yes, ${slots.absent} no, ${slots.notLooked} not looked.`,
   leave: "Leave",
   skipPlace: "Next place",
   roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,

@@ -11,6 +11,7 @@ import { HandChoice } from "../seen/HandChoice.tsx";
 import { RedFlags } from "../seen/RedFlags.tsx";
 import { Story } from "../seen/Story.tsx";
 import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
 import "../seen/seen.css";
 
 export default function Seen({ caseId }: QuestionProps) {

@@ -25,6 +25,7 @@ export function RedFlags({ state, flags, count }: Props) {
           <ThreeStates
             of={flag.question}
             state={flag.state}
+            says={say.flagStates}
             answer={(answer) => void record([redFlagDraft(state, flag.id, answer, today)])}
           />
         </li>
