@@ -1,10 +1,7 @@
 /** Sets of conditions one by one, likeliest first: for bits on the joint state, and where tables no longer fit. */
-import type { Groups } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
-import type { Posterior } from "./posterior.ts";
 import { type Level, termsOf } from "./terms.ts";
-import { unionTables } from "./union-tables.ts";
 
 /** A list of sets, in the order found. Set i is set `parent[i]` with `added[i]`; set 0 is the empty set (added −1). */
 export interface SetList {
@@ -166,54 +163,6 @@ export function byProbability(probability: Float64Array): Int32Array {
   return Int32Array.from(
     [...probability.keys()].sort((a, b) => (probability[b] ?? 0) - (probability[a] ?? 0) || a - b),
   );
-}
-
-/** Sets looked at when there are too many present findings for the tables. */
-const setsForPosterior = 40_000;
-/** Present findings of the easier question that orders the conditions and bounds what was left out. */
-const easierFindings = 12;
-
-/**
- * Posterior from the best sets. `neglectedMass` is a bound: the sets left out weigh no more under all the evidence than
- * under its first twelve present findings, and for those the exact total is known.
- */
-export function bestFirstPosterior(
-  parameters: Parameters,
-  evidence: NetworkEvidence,
-  groups: Groups,
-): Posterior | null {
-  const easier = { ...evidence, present: evidence.present.slice(0, easierFindings) };
-  const exact = unionTables(parameters, easier, groups);
-  if (!(exact.total > 0)) return null;
-  const order = byProbability(exact.withCondition);
-  const sets = bestSets(parameters, evidence, order, { sets: setsForPosterior, weight: Number.POSITIVE_INFINITY });
-  if (!(sets.total > 0)) return null;
-  const covered = weightOf(parameters, easier, sets);
-  const leftOut = Math.max(0, exact.total - covered);
-  const condition = new Float64Array(parameters.conditions);
-  const none = new Float64Array(groups.length);
-  const members = new Set<number>();
-  for (let set = 0; set < sets.count; set++) {
-    const share = (sets.weight[set] as number) / sets.total;
-    members.clear();
-    for (let each = set; each > 0; each = sets.parent[each] as number) members.add(sets.added[each] as number);
-    for (const member of members) condition[member] = (condition[member] as number) + share;
-    for (const [index, group] of groups.entries()) {
-      if (!group.some((each) => members.has(each))) none[index] = (none[index] as number) + share;
-    }
-  }
-  return {
-    condition,
-    group: none.map((each) => 1 - each),
-    nothingWrong: (sets.weight[0] as number) / sets.total,
-    neglectedMass: leftOut / (leftOut + sets.total),
-    method: "sets",
-  };
-}
-
-/** Weight of the listed sets under other evidence or other numbers. */
-export function weightOf(parameters: Parameters, evidence: NetworkEvidence, sets: SetList): number {
-  return weightsOf(parameters, evidence, sets).reduce((sum, each) => sum + each, 0);
 }
 
 /** Weight of each listed set under other evidence or other numbers. */

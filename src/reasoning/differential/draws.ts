@@ -1,5 +1,5 @@
 /** Ranges of the posterior: the judged numbers drawn again and again, and the case reckoned with each. */
-import { bestSets, byProbability, type SetList, weightsOf, withNeighbours } from "./best-first.ts";
+import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
 import { type CaseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { expand, type Groups } from "./expansion.ts";
 import { drawn, drawPlan } from "./judged-draws.ts";
@@ -8,6 +8,7 @@ import type { NetworkEvidence } from "./network.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import type { Posterior } from "./posterior.ts";
 import { restricted } from "./restricted.ts";
+import { type Shares, sharesOfSets } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
 
 /** Lower and upper end for each condition and each roll-up group. */
@@ -23,9 +24,9 @@ export interface Range {
 }
 
 /** Up to this many products a draw sums over all sets; beyond it a draw reweighs the sets that matter. */
-const productsInDraws = 256;
+const productsInDraws = 512;
 /** Sets reweighed in each draw, and the heaviest of them whose neighbours are added. */
-const setsInDraws = { best: 600, neighboursOf: 16 } as const;
+const setsInDraws = { best: 900, neighboursOf: 16 } as const;
 
 /**
  * Ranges of the posterior. A judged number has the same value in draw i of a seed whatever else was looked for.
@@ -50,11 +51,6 @@ export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
     for (let index = 0; index < groups; index++) (byGroup[index] as Float64Array)[draw] = shares.group[index] ?? 0;
   }
   return { condition: byCondition.map(rangeOf), group: byGroup.map(rangeOf) };
-}
-
-interface Shares {
-  readonly condition: Float64Array;
-  readonly group: Float64Array;
 }
 
 type SharesOf = (parameters: Parameters, evidence: NetworkEvidence) => Shares;
@@ -98,30 +94,6 @@ function summed(parameters: Parameters, evidence: NetworkEvidence, groups: Group
     condition: withCondition.map((each) => each / total),
     group: withoutGroup.map((each) => 1 - each / total),
   };
-}
-
-/** Share of the listed sets' weight that holds each condition, and any member of each group. */
-export function sharesOfSets(weights: Float64Array, sets: SetList, conditions: number, groups: Groups): Shares {
-  const condition = new Float64Array(conditions);
-  const group = new Float64Array(groups.length);
-  const total = weights.reduce((sum, each) => sum + each, 0);
-  const groupBits = new Int32Array(conditions);
-  for (const [index, members] of groups.entries()) {
-    for (const member of members) groupBits[member] = (groupBits[member] as number) | (1 << index);
-  }
-  for (let set = 1; set < sets.count; set++) {
-    const share = (weights[set] as number) / total;
-    let bits = 0;
-    for (let each = set; each > 0; each = sets.parent[each] as number) {
-      const member = sets.added[each] as number;
-      condition[member] = (condition[member] as number) + share;
-      bits |= groupBits[member] as number;
-    }
-    for (let index = 0; index < group.length; index++) {
-      if (((bits >> index) & 1) === 1) group[index] = (group[index] as number) + share;
-    }
-  }
-  return { condition, group };
 }
 
 /** Sorts the draws in place; quantiles by linear interpolation between order statistics. */

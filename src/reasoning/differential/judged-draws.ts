@@ -43,7 +43,7 @@ export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding:
   const entries: { name: number; place: number; centre: number; spread: number }[] = [];
   const add = (kind: (typeof kinds)[number], at: number, name: number, sd: number) => {
     const value = stated[kind][at] ?? 0;
-    const isGrade = sd === spread.grade;
+    const isGrade = kind !== "odds" && kind !== "carriage";
     const centre = isGrade ? Math.log(value / (1 - value)) : Math.log(value);
     entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, centre, spread: isGrade ? sd : -sd });
   };
