@@ -1,4 +1,5 @@
 /** Bench: from bees as read to counts, shares, loads and checks on the reading. */
+export * from "./compare-readings.ts";
 export * from "./mite-load.ts";
 export * from "./prevalence.ts";
 export * from "./problems.ts";

@@ -32,6 +32,8 @@ export interface BenchProblems {
   readonly "sources-disagree": { readonly over: number; readonly under: number };
   /** The bands are for autumn and winter; the sample is of another season. */
   readonly "bands-out-of-season": { readonly season: string };
+  /** Two readings of the same bees lie in different classes, beyond chance. */
+  readonly "readers-disagree": { readonly first: number; readonly second: number; readonly pValue: number };
   readonly "recovery-not-given": { readonly mites: number; readonly bees: number };
   /** Limits of a wash count one vial only; colonies vary far more. */
   readonly "one-wash-one-vial": { readonly bees: number };
@@ -65,6 +67,7 @@ export const benchProblemCodes = [
   "interval-spans-bands",
   "sources-disagree",
   "bands-out-of-season",
+  "readers-disagree",
   "recovery-not-given",
   "one-wash-one-vial",
   "table-has-empty-margin",

@@ -131,21 +131,35 @@ export type BenchChances = readonly Float64Array[] | null;
 /** What the bench makes of k infested bees among n, for every k; the same whatever is believed. */
 export function benchChances({ bees: n, sensitivity, specificity }: BenchTest): BenchChances {
   if (sensitivity === 1 && specificity === 1) return null;
+  const [found, falsely] = [binomialRows(n, sensitivity), binomialRows(n, 1 - specificity)];
   return Array.from({ length: n + 1 }, (_, k) => {
-    const found = binomial({ n: k, p: sensitivity });
-    const falsely = binomial({ n: n - k, p: 1 - specificity });
-    const falseChances = Float64Array.from({ length: n - k + 1 }, (_, x) => falsely.pmf(x));
     const row = new Float64Array(n + 1);
+    const [ofInfested, ofClear] = [found[k] as Float64Array, falsely[n - k] as Float64Array];
     // Plain loops: this is the one place where the work grows with the cube of the bees.
     for (let i = 0; i <= k; i++) {
-      const chance = found.pmf(i);
-      for (let j = 0; j < falseChances.length; j++) {
-        const other = falseChances[j] as number;
-        if (other > 0) row[i + j] = (row[i + j] as number) + chance * other;
+      const chance = ofInfested[i] as number;
+      if (chance < negligible) continue;
+      for (let j = 0; j <= n - k; j++) {
+        const other = ofClear[j] as number;
+        if (other >= negligible) row[i + j] = (row[i + j] as number) + chance * other;
       }
     }
     return row;
   });
+}
+
+/** Chances this small cannot move a sum of chances in its sixteen digits. */
+const negligible = 1e-25;
+
+/** Binomial chances of 0 … k among k bees for every k up to n, each row from the one before: only sums of positives. */
+function binomialRows(n: number, p: number): readonly Float64Array[] {
+  const rows = [Float64Array.of(1)];
+  for (let k = 1; k <= n; k++) {
+    const [before, row] = [rows[k - 1] as Float64Array, new Float64Array(k + 1)];
+    for (let x = 0; x <= k; x++) row[x] = (before[x] ?? 0) * (1 - p) + (x > 0 ? (before[x - 1] as number) * p : 0);
+    rows.push(row);
+  }
+  return rows;
 }
 
 /**

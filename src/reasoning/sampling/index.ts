@@ -8,3 +8,4 @@ export * from "./plan-sample.ts";
 export * from "./problems.ts";
 export * from "./reasons.ts";
 export * from "./upper-limit-of-zero.ts";
+export * from "./zero-found.ts";

@@ -76,7 +76,9 @@ const output = z.strictObject({
   testFirst: z.number().describe("expected loss of testing first"),
   actNow: z.number().describe("expected loss of treating without testing"),
   best: action,
-  margins: z.record(action, z.number()).describe("how much worse each action is than the best"),
+  margins: z
+    .strictObject({ wait: z.number(), "test-first": z.number(), "act-now": z.number() })
+    .describe("how much worse each action is than the best"),
   actFrom: z.number().nullable().describe("after testing: treat from this number of positive bees on"),
   valueOfTest: z.number().describe("worth of this test before its cost"),
   valueOfKnowing: z.number().describe("worth of knowing the share of infested bees exactly"),

@@ -4,6 +4,7 @@ import { readArguments } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
+import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
@@ -13,6 +14,7 @@ import { verifyCommand } from "./verify-command.ts";
 /** Every command, reasoning first. */
 export const commands: readonly Command[] = [
   ...verbs.map(reasoningCommand),
+  importCommand,
   exportCommand,
   verifyCommand,
   serveCommand,
