@@ -11,6 +11,7 @@ const refused: readonly (readonly [name: string, parameter: string, call: () => 
   ["logGamma of NaN", "x", () => numerics.logGamma(nan)],
   ["logBeta", "b", () => numerics.logBeta(1, -1)],
   ["logGammaStep", "step", () => numerics.logGammaStep(1, nan)],
+  ["logGammaOnePlus", "x", () => numerics.logGammaOnePlus(-0.5)],
   ["logChoose", "k", () => numerics.logChoose(3, 4)],
   ["logFactorial", "n", () => numerics.logFactorial(2.5)],
   ["stirlingError", "x", () => numerics.stirlingError(-1)],

@@ -150,7 +150,7 @@ function byFraction(at: BetaPoint): Tail {
     c = denominator + numerator / c;
     const factor = c * d;
     fraction *= factor;
-    if (Math.abs(factor - 1) < 1.2e-16 || numerator === 0) {
+    if (Math.abs(factor - 1) < 3e-16 || numerator === 0) {
       const front = logBetaFront(at);
       return { value: Math.exp(front) / fraction, log: front - Math.log(fraction), frontShare: fraction };
     }

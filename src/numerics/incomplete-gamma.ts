@@ -114,7 +114,7 @@ function byFraction(a: number, x: number): Tail {
     c = denominator + numerator / c;
     const factor = c * d;
     fraction *= factor;
-    if (Math.abs(factor - 1) < 1.2e-16 || numerator === 0) {
+    if (Math.abs(factor - 1) < 3e-16 || numerator === 0) {
       const front = logGammaFront(a, x);
       return { value: Math.exp(front) / fraction, log: front - Math.log(fraction), frontShare: fraction };
     }

@@ -199,6 +199,8 @@ for n in [2, 3, 20, 170, 1000000]:
     add(S, "logFactorial", [n], loggamma(mpf(n + 1)))
 for x, h in [(1e6, 1.0), (1e-3, 1e-9), (0.7, 3.2), (12.5, 1e-12), (1e6, 1e5), (3.0, 1e-4)]:
     add(S, "logGammaStep", [x, h], loggamma(mpf(x) + mpf(h)) - loggamma(mpf(x)))
+for x in [1e-300, 1e-9, 0.2, 0.499, 0.501, 3.25]:
+    add(S, "logGammaOnePlus", [x], loggamma(1 + mpf(x)) if x > 1e-200 else -mp.euler * mpf(x))
 for d in [1e-12, -1e-9, 1e-3, 0.3, -0.3, -0.59, -0.61, 1.49, 1.51, 1e6, -0.999999]:
     add(S, "log1pMinus", [d], log1p(mpf(d)) - mpf(d))
 for x in [1e-300, 1e-9, 0.3, 0.46875, 0.5, 1.0, 3.9, 4.1, 5.5]:
@@ -272,7 +274,7 @@ for p, a, b in [(0.025, 2.0, 3.0), (1e-300, 2.0, 3.0), (1e-300, 50.0, 450.0), (1
                 (0.999999, 3.0, 7.0), (0.5, 0.5, 0.5), (0.6, 0.2, 0.1), (1e-100, 1e4, 10.0)]:
     lo, hi = mpf("1e-200") if a < 100 else mpf("1e-6"), 1 - mpf("1e-12")
     if a >= 1e4:
-        lo = mpf("0.9") if b < 100 else mpf("0.3")
+        lo = 1 - 1000 / mpf(a) if b < 100 else mpf("0.3")
         hi = hi if b < 100 else mpf("0.6")
     if a < 0.1:
         lo = mpf("1e-2000")
@@ -283,7 +285,7 @@ for p, a, b in [(0.025, 2.0, 3.0), (1e-300, 2.0, 450.0), (1e-300, 50.0, 45000.0)
 for p, a in [(0.025, 1.0), (1e-300, 2.0), (1e-300, 1e6), (0.5, 1e6), (0.025, 0.5), (1e-10, 0.1), (0.3, 1e-2), (1e-300, 30.0), (0.9, 4.5), (0.999999, 0.3)]:
     add(Q, "gammaQuantile", [p, a], solve(lambda x: gamma_p(a, x), p, mpf("1e-320") if a < 3 else mpf("1e-30"), mpf(3e6 if a > 100 else 100)))
 for p, a in [(0.025, 1.0), (1e-300, 2.0), (1e-300, 1e6), (0.5, 1e6), (0.025, 0.5), (1e-10, 0.1), (1e-4, 1e-5), (1e-300, 30.0), (0.1, 4.5), (1.4557105284464312e-64, 9.580270475043046e-05)]:
-    add(Q, "gammaUpperQuantile", [p, a], solve(lambda x: gamma_q(a, x), p, mpf("1e-30") if a < 1 else mpf("1e-3"), mpf(2e6 if a > 100 else 1000)))
+    add(Q, "gammaUpperQuantile", [p, a], solve(lambda x: gamma_q(a, x), p, mpf("1e-30") if a < 1 else mpf(9e5) if a > 100 else mpf("1e-3"), mpf(1.05e6 if a > 100 else 1000)))
 for p, df in [(0.05, 1.0), (1e-300, 3.0), (1e-10, 250.0)]:
     add(Q, "chiSquare.upperQuantile", [df, p], 2 * solve(lambda x: gamma_q(mpf(df) / 2, x), p, mpf("1e-3"), mpf(1000)))
 for df, p in [(10.0, 0.025), (1.0, 1e-10), (2.5, 0.3), (30.0, 1e-50), (5.0, 0.4999), (1e4, 0.025), (1e6, 1e-12)]:
