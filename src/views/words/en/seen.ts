@@ -1,0 +1,66 @@
+/** Sentences of question 1: red flags and findings. */
+import { some, whole } from "./numbers.ts";
+
+export const seen = {
+  places: {
+    entrance: "At the entrance",
+    ground: "On the ground",
+    "under-lid": "Under the lid",
+    combs: "On the combs",
+    brood: "In the brood",
+    stores: "The stores",
+    apiary: "The apiary",
+    history: "The history",
+  },
+  states: { present: "Present", absent: "Absent", "not-looked": "Not looked" },
+  flagStates: { present: "Yes", absent: "No", "not-looked": "Not looked" },
+  stateNone: "not asked yet",
+  stateConflict: "two people differ",
+  suchAs: (slots: { readonly signs: readonly string[] }) => `${slots.signs.join("; ")}.`,
+  firstFlags: (slots: { readonly left: number }) =>
+    `**Red flags first.** ${some(slots.left, "question", "questions")} still to be asked.`,
+  stop: "Stop and report",
+  flagHead: "Red flags",
+  flagHint: "Every one gets an answer. Not looked is an answer too.",
+  answer: (slots: { readonly answered: number; readonly present: number }) =>
+    slots.answered === 0
+      ? "**Nothing looked at yet.** Begin at the entrance, before smoke."
+      : `**${whole(slots.present)} present**, ${whole(slots.answered - slots.present)} absent of the ${whole(slots.answered)} findings looked at.`,
+  under: "Not looked for is not absent: it counts for nothing. What nobody looked at, leave at not looked.",
+  findings: "Findings",
+  colony: "Colony",
+  apiaryWide: "whole apiary",
+  cell: (slots: { readonly finding: string; readonly colony: string; readonly state: string }) =>
+    `${slots.finding}, ${slots.colony}: ${slots.state}`,
+  keys: "P present, A absent, N not looked; arrows move.",
+  oneByOne: "One finding a screen",
+  oneByOneFor: (slots: { readonly colony: string }) => `${slots.colony}, one finding a screen`,
+  grid: "All findings at once",
+  lookFor: "What to look for",
+  progress: (slots: { readonly now: number; readonly all: number }) => `${slots.now}/${slots.all}`,
+  progressLong: (slots: { readonly now: number; readonly all: number }) => `Finding ${slots.now} of ${slots.all}`,
+  colonyOf: (slots: { readonly now: number; readonly all: number }) => `colony ${slots.now} of ${slots.all}`,
+  undo: "Undo",
+  undoWhat: (slots: { readonly finding: string; readonly state: string }) =>
+    `${slots.finding.toLowerCase()}: ${slots.state.toLowerCase()}`,
+  nothingToUndo: "nothing yet",
+  savedOnPhone: "Saved on this device",
+  toSend: (slots: { readonly entries: number }) =>
+    slots.entries === 0 ? "all sent" : `${whole(slots.entries)} to send`,
+  hand: "The hand that holds the phone",
+  hands: { right: "right hand", left: "left hand" },
+  pen: "A press marks",
+  flagsAgain: "See them all, or change an answer",
+  flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
+    `${slots.present} yes, ${slots.absent} no, ${slots.notLooked} not looked.`,
+  leave: "Leave",
+  skipPlace: "Next place",
+  roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,
+  nextColony: (slots: { readonly colony: string }) => `Go on with ${slots.colony}`,
+  toNext: "To question 2",
+  noColonies: "**No colonies in this case yet.** Add them on the page of the apiary, or record the whole apiary here.",
+  state: "State of the colony",
+  colonyStates: { alive: "alive", dying: "dying", dead: "dead" },
+  clash: (slots: { readonly finding: string; readonly colony: string }) =>
+    `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds?`,
+};
