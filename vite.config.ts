@@ -70,7 +70,7 @@ export default defineConfig({
         ],
       },
       workbox: {
-        globPatterns: ["**/*.{js,css,html,woff2,svg,png,txt}"],
+        globPatterns: ["**/*.{js,css,html,woff2,svg,png,txt,jsonl}"],
         navigateFallback: "index.html",
         navigateFallbackDenylist: [/^\/api\//],
         clientsClaim: false,

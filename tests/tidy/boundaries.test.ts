@@ -25,7 +25,9 @@ function faults(file: string): readonly string[] {
     const target = path.posix.join(path.posix.dirname(file), specifier.replace(/\?.*$/, ""));
     const other = partOf(target);
     if (!target.startsWith("src/"))
-      return target.endsWith(".json") ? [] : [`${file}: reaches outside src: ${specifier}`];
+      return target.endsWith(".json") || specifier.endsWith("?url")
+        ? []
+        : [`${file}: reaches outside src: ${specifier}`];
     if (!other || other.folder === part.folder) return [];
     if (!part.imports.includes(other.folder)) return [`${file}: ${part.folder} may not import ${other.folder}`];
     const inside = target.slice(`src/${other.folder}/`.length);

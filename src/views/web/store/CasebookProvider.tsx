@@ -1,9 +1,10 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore, removeDemonstration } from "../../../storage/device.ts";
+import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
+import { fillDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { useToday } from "./today.ts";
 import { useExchange } from "./use-exchange.ts";
 
@@ -29,7 +30,12 @@ function useStore(programme: Programme): { readonly store: DeviceStore | null; r
     let here = true;
     let store: DeviceStore | null = null;
     setOpened({ store: null, failed: false });
-    openDeviceStore({ programme, author: unsigned }).then(
+    const open = async (): Promise<DeviceStore> => {
+      const ready = await openDeviceStore({ programme, author: unsigned });
+      if (programme === "demonstration") await fillDemonstration(ready);
+      return ready;
+    };
+    open().then(
       (ready) => {
         store = ready;
         if (here) setOpened({ store: ready, failed: false });
@@ -127,7 +133,7 @@ function Opened({ store, programme, openProgramme, children }: OpenedProps) {
       },
       openProgramme,
       removeDemonstration: async () => {
-        await removeDemonstration(store);
+        await removeDemonstrationEverywhere(store);
         openProgramme("main");
       },
     }),
