@@ -1,6 +1,7 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
 import { replyBody, type Verb } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
+import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { differentialForPeople } from "./differential-table.ts";
@@ -30,7 +31,7 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   );
   const reply = verb.ask(raw);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
-  const body = replyBody(reply);
+  const body = replyBody(reply, problemSentence);
   io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
   return 0;
 }
