@@ -12,5 +12,7 @@ export * from "./forms/apiary-form.ts";
 export * from "./forms/case-form.ts";
 export * from "./forms/label-form.ts";
 export * from "./red-flags.ts";
+export * from "./sample-plan.ts";
 export * from "./spine.ts";
+export * from "./tell.ts";
 export * from "./walk.ts";
