@@ -64,10 +64,11 @@ export function questionsOf(casebook: Casebook, caseId: string, asked: Asked = {
   }));
 }
 
-/** Every red flag is answered, at least one was asked, and a finding was looked for. */
+/** Every red flag has an answer, at least one was asked, and a finding was looked for. */
 function wasSeen({ state, redFlags }: Whole): boolean {
+  // "Not looked" is an answer to a red flag: asked, and the hive was not opened. Silence is not.
   const flagsAnswered =
-    redFlags.length > 0 && redFlags.every((flag) => wasLookedFor(stateOf(state.redFlags, flag)?.candidates));
+    redFlags.length > 0 && redFlags.every((flag) => settled(stateOf(state.redFlags, flag)) !== null);
   const findings = Object.values(state.findings).flatMap((own) => Object.values(own));
   return (
     flagsAnswered &&

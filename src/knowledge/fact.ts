@@ -25,7 +25,8 @@ export type Citations = readonly [Citation, ...Citation[]];
 export interface SourceFact {
   readonly evidenceId: `S${string}` | `U${string}` | null;
   readonly kind: "article" | "book-section" | "leaflet" | "manual" | "standard" | "report" | "instructions" | "page";
-  readonly authors: string;
+  /** Null where the copy read did not show them. Initials are from memory. */
+  readonly authors: string | null;
   readonly year: number | null;
   readonly title: string;
   readonly where: string;

@@ -1,12 +1,55 @@
-/** Cited facts: conditions, findings, how often one goes with the other, and who says so. */
+/** Cited facts: conditions, findings, tests, controls, and who says so. */
+export { benchFacts, harm, lifeHistory, twoSides } from "./bench-facts.ts";
+export { broodClock } from "./brood-clock.ts";
+export { type CautionFact, type CautionId, type CautionTrigger, cautions, cautionsFor } from "./cautions.ts";
+export { type Coexistence, coexistence } from "./coexistence.ts";
 export { conditions } from "./conditions/index.ts";
+export {
+  type ControlFact,
+  type ControlId,
+  type ControlStatement,
+  type ControlTopic,
+  controlIds,
+  controls,
+} from "./controls/index.ts";
+export { allRecords, bibliography, knowledgeJson } from "./export.ts";
 export type * from "./fact.ts";
+export {
+  type DefaultMark,
+  type DoseReport,
+  defaultOf,
+  type Figure,
+  mayBeDefault,
+  middleOf,
+  type Span,
+} from "./figure.ts";
 export { findings } from "./findings/index.ts";
 export { gradeProbability } from "./grade-probability.ts";
 export { healthyRates } from "./healthy-rates.ts";
 export { type ConditionId, conditionIds, type FindingId, findingIds } from "./ids.ts";
+export { type LaboratoryTrap, laboratoryTraps } from "./laboratory-traps.ts";
+export { type LevelFact, levels } from "./levels.ts";
+export { citationsOf, conditionsOf, findingsAt, isConditionId, isFindingId, isTestId } from "./look-up.ts";
+export {
+  type MustNotMiss,
+  type MustNotMissKey,
+  mustNotMiss,
+  type RedFlag,
+  type RedFlagKey,
+  redFlags,
+} from "./must-not-miss.ts";
+export { type Occurrence, occurrence } from "./occurrence.ts";
 export { nothingWrongShare, priors, regionAdjustments } from "./priors.ts";
+export {
+  type BeesFor,
+  beesFor,
+  type DestinationRule,
+  destinationRules,
+  type SamplingFact,
+  samplingFacts,
+} from "./sampling-facts.ts";
 export { type SourceKey, sources } from "./sources.ts";
-
-/** Version of the knowledge, by date: year and number within the year. */
-export const knowledgeVersion = "2026.1";
+export { type CostClass, type ResultKind, type TestFact, type TestId, testIds, tests } from "./tests/index.ts";
+export { type Band, type ThresholdFact, type ThresholdId, thresholds } from "./thresholds.ts";
+export { type Antoine, vapourFacts } from "./vapour-facts.ts";
+export { knowledgeVersion } from "./version.ts";

@@ -1,7 +1,16 @@
 /** The matrix of conditions and findings against rows typed from the evidence. */
 import { describe, expect, it } from "vitest";
 import type { Frequency } from "./index.ts";
-import { conditionIds, conditions, findingIds, findings, gradeProbability, healthyRates, priors } from "./index.ts";
+import {
+  conditionIds,
+  conditions,
+  findingIds,
+  findings,
+  gradeProbability,
+  healthyRates,
+  priors,
+  sources,
+} from "./index.ts";
 
 const pairs = conditionIds.flatMap((condition) =>
   Object.entries(conditions[condition].frequencies as Readonly<Record<string, Frequency>>).map(
@@ -45,6 +54,131 @@ describe("conditions and findings", () => {
   it("[KN3] well colonies have crawlers now and then in winter, rarely in summer", () => {
     expect(healthyRates.winter.crawlers).toBe("occasional");
     expect(healthyRates.summer.crawlers).toBe("rare");
+  });
+
+  it("[KN3] condition by condition there are as many pairs as in the evidence", () => {
+    const counted = Object.fromEntries(
+      conditionIds.map((id) => [id, pairs.filter((pair) => pair.condition === id).length]),
+    );
+    expect(counted).toEqual({
+      tracheal_mites: 31,
+      varroa_pms: 47,
+      dwv_overt: 25,
+      chronic_paralysis: 28,
+      acute_virus_complex: 24,
+      nosema_ceranae: 20,
+      nosema_apis: 24,
+      amoeba: 18,
+      dysentery_confinement: 21,
+      starvation: 32,
+      pollen_dearth: 19,
+      acute_poisoning: 31,
+      chronic_exposure: 23,
+      plant_toxicity: 22,
+      queenless: 25,
+      drone_layer: 18,
+      laying_workers: 20,
+      small_late_colony: 22,
+      american_foulbrood: 24,
+      european_foulbrood: 22,
+      sacbrood: 17,
+      chalkbrood: 20,
+      stonebrood: 13,
+      chilled_brood: 24,
+      small_hive_beetle: 18,
+      wax_moth: 20,
+      tropilaelaps: 20,
+      robbing: 21,
+      mouse_disturbance: 15,
+      fly_parasitoids: 18,
+      overheating_suffocation: 19,
+      winter_damp: 19,
+      brood_break_swarm: 21,
+      unexplained_depopulation: 21,
+      winter_losses_normal: 13,
+      chilled_or_old_foragers: 8,
+      drone_eviction: 7,
+      orientation_flight: 4,
+      spring_turnover_normal: 10,
+      winter_brood_pause: 4,
+      treatment_injury: 15,
+      failing_queen: 8,
+      brood_nest_congested: 6,
+      hornet_predation: 7,
+      feed_toxicity: 9,
+    });
+  });
+
+  it("[KN3] grade by grade and source by source there are as many as in the evidence", () => {
+    const count = (words: readonly string[]) =>
+      Object.fromEntries([...new Set(words)].map((word) => [word, words.filter((each) => each === word).length]));
+    expect(count(pairs.map((pair) => pair.grade))).toEqual({
+      never: 8,
+      rare: 179,
+      occasional: 182,
+      common: 240,
+      usual: 174,
+      typical: 70,
+    });
+    expect(count(Object.values(healthyRates.winter))).toEqual({
+      never: 6,
+      rare: 50,
+      occasional: 12,
+      common: 14,
+      typical: 1,
+    });
+    expect(count(Object.values(healthyRates.spring))).toEqual({
+      never: 4,
+      rare: 41,
+      occasional: 24,
+      common: 12,
+      usual: 1,
+      typical: 1,
+    });
+    expect(count(Object.values(healthyRates.summer))).toEqual({
+      never: 6,
+      rare: 40,
+      occasional: 26,
+      common: 9,
+      usual: 1,
+      typical: 1,
+    });
+    expect(count(Object.values(healthyRates.autumn))).toEqual({
+      never: 4,
+      rare: 44,
+      occasional: 22,
+      common: 11,
+      usual: 1,
+      typical: 1,
+    });
+    const evidenceIds = pairs.flatMap(({ source }) =>
+      source === "judgement" ? [] : [sources[source].evidenceId ?? source],
+    );
+    expect(count(evidenceIds)).toEqual({
+      S02: 2,
+      S06: 3,
+      S25: 2,
+      S26: 5,
+      S27: 3,
+      S30: 2,
+      S32: 1,
+      S37: 7,
+      S38: 3,
+      S39: 3,
+      S40: 3,
+      S41: 11,
+      S42: 5,
+      S43: 10,
+      S45: 2,
+      S47: 2,
+      S48: 1,
+      S49: 6,
+      S53: 10,
+      S56: 6,
+      S59: 3,
+      S64: 1,
+      S66: 3,
+    });
   });
 
   it("[KN4] words of frequency mean the six printed probabilities", () => {

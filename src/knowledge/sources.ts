@@ -91,7 +91,7 @@ export const sources = {
   "ahn-2015": {
     evidenceId: "S10",
     kind: "article",
-    authors: "Ahn A. J. and others",
+    authors: "Ahn and others",
     year: 2015,
     title: "Acarapis mites in Korea by morphology and PCR",
     where: "Korean Journal of Parasitology 53(3):315",
@@ -146,7 +146,7 @@ export const sources = {
   "submissions-2024": {
     evidenceId: "S17",
     kind: "article",
-    authors: "Scientific Reports",
+    authors: null,
     year: 2024,
     title: "Parasites in symptomatic honey bee samples sent for diagnosis, USA 2015-2022",
     where: "Scientific Reports, doi 10.1038/s41598-024-51514-9, table 1",
@@ -255,7 +255,7 @@ export const sources = {
   "danish-virus-2015": {
     evidenceId: "S29",
     kind: "article",
-    authors: "PLoS ONE",
+    authors: null,
     year: 2015,
     title: "Virus categories in healthy and diseased Danish honey bee colonies",
     where: "PLoS ONE, PMC4598008",
@@ -264,7 +264,7 @@ export const sources = {
   "spain-epidemiology-2010": {
     evidenceId: "S30",
     kind: "article",
-    authors: "Environmental Microbiology Reports",
+    authors: null,
     year: 2010,
     title: "A preliminary study of the epidemiological factors related to honey bee colony loss in Spain",
     where: "Environmental Microbiology Reports, doi 10.1111/j.1758-2229.2009.00099.x",
@@ -282,7 +282,7 @@ export const sources = {
   "nosema-cold-2017": {
     evidenceId: "S32",
     kind: "article",
-    authors: "Insects",
+    authors: null,
     year: 2017,
     title: "Cold and Nosema intensity, a Swiss survey",
     where: "Insects 8:20",
@@ -291,7 +291,7 @@ export const sources = {
   "hawaii-nosema-2013": {
     evidenceId: "S34",
     kind: "article",
-    authors: "PMC3806273",
+    authors: null,
     year: 2013,
     title: "Nosema ceranae and deformed wing virus in Hawaiian colonies",
     where: "PMC3806273",
@@ -363,7 +363,7 @@ export const sources = {
   "foulbrood-comparison": {
     evidenceId: "S43",
     kind: "leaflet",
-    authors: "thought to go back to Shimanuki H., Knox D.",
+    authors: null,
     year: null,
     title: "American and European foulbrood compared",
     where: "secondary copy; original thought to be USDA Agriculture Handbook 690",
@@ -399,7 +399,7 @@ export const sources = {
   "efb-us-2021": {
     evidenceId: "S47",
     kind: "article",
-    authors: "Journal of Insect Science",
+    authors: null,
     year: 2021,
     title:
       "Validation of diagnostic methods for European foulbrood on commercial honey bee colonies in the United States",
@@ -472,7 +472,7 @@ export const sources = {
   "extension-nosema-spores": {
     evidenceId: "S51",
     kind: "leaflet",
-    authors: "Extension",
+    authors: null,
     year: null,
     title: "Testing for nosema spores",
     where: "extension page",
@@ -580,7 +580,7 @@ export const sources = {
   "bc-2024": {
     evidenceId: "S55",
     kind: "article",
-    authors: "Frontiers in Bee Science",
+    authors: null,
     year: 2024,
     title: "Varroa in August and winter mortality in British Columbia",
     where: "Frontiers in Bee Science 1355401",
@@ -625,7 +625,7 @@ export const sources = {
   "winter-stores-pages": {
     evidenceId: "S58",
     kind: "page",
-    authors: "trade pages",
+    authors: null,
     year: null,
     title: "Winter stores by climate",
     where: "trade question pages, low grade",
@@ -661,7 +661,7 @@ export const sources = {
   "extension-afb": {
     evidenceId: "S63",
     kind: "leaflet",
-    authors: "Extension",
+    authors: null,
     year: null,
     title: "American foulbrood signs, rope and Holst test",
     where: "extension text",
@@ -697,7 +697,7 @@ export const sources = {
   "afb-matrices-2023": {
     evidenceId: "S67",
     kind: "article",
-    authors: "Veterinary Sciences",
+    authors: null,
     year: 2023,
     title: "American foulbrood: comparison of sample materials",
     where: "Veterinary Sciences 10(2):103",
@@ -751,7 +751,7 @@ export const sources = {
   "nosema-composite-2018": {
     evidenceId: null,
     kind: "article",
-    authors: "Journal of Apicultural Science",
+    authors: null,
     year: 2018,
     title: "Repeat of a 60-bee composite for nosema in 588 colonies",
     where: "Journal of Apicultural Science 62:61",
@@ -760,7 +760,7 @@ export const sources = {
   "iran-recovery": {
     evidenceId: null,
     kind: "article",
-    authors: "Journal of the Entomological Society of Iran",
+    authors: null,
     year: null,
     title: "Recovery of varroa by ethanol wash and by powdered sugar",
     where: "Journal of the Entomological Society of Iran",
@@ -814,7 +814,7 @@ export const sources = {
   "realtime-pcr-2015": {
     evidenceId: null,
     kind: "article",
-    authors: "Apidologie",
+    authors: null,
     year: 2015,
     title: "Real-time PCR for Acarapis woodi in pooled bees",
     where: "Apidologie, doi 10.1007/s13592-015-0420-8",
@@ -1048,7 +1048,7 @@ export const sources = {
   "canadian-acaricides-1999": {
     evidenceId: null,
     kind: "article",
-    authors: "Canadian Entomologist",
+    authors: null,
     year: 1999,
     title: "Effect of mite treatments on bees and brood",
     where: "Canadian Entomologist, authors from memory Westcott and Winston",
@@ -1261,15 +1261,6 @@ export const sources = {
     where: "blog",
     read: "read; title in our words",
   },
-  "winter-bees-account": {
-    evidenceId: "U22",
-    kind: "page",
-    authors: "keepers' forum",
-    year: 2020,
-    title: "A cluster outside revives in the hand",
-    where: "thread 359801",
-    read: "read; title in our words",
-  },
   "crc-handbook": {
     evidenceId: null,
     kind: "manual",
@@ -1327,7 +1318,7 @@ export const sources = {
   "mexico-survey-1989": {
     evidenceId: null,
     kind: "article",
-    authors: "Journal of Entomological Science",
+    authors: null,
     year: 1989,
     title: "Tracheal mite survey, north-eastern Mexico 1986",
     where: "Journal of Entomological Science 24(1):40",
@@ -1345,11 +1336,83 @@ export const sources = {
   "menthol-forms-2023": {
     evidenceId: null,
     kind: "article",
-    authors: "IUCrJ",
+    authors: null,
     year: 2023,
     title: "Crystal forms of menthol",
     where: "IUCrJ",
     read: "melting points read; title in our words",
+  },
+  "queen-timing-notes": {
+    evidenceId: null,
+    kind: "page",
+    authors: "extension questions and answers; association notes",
+    year: null,
+    title: "Queen timing",
+    where: "extension and association pages",
+    read: "read",
+  },
+  "inspection-service-rule": {
+    evidenceId: "U30",
+    kind: "page",
+    authors: "former inspector of a state service",
+    year: 2018,
+    title: "How many colonies to test",
+    where: "mailing list, November 2018",
+    read: "read",
+  },
+  "alberta-quick-test": {
+    evidenceId: "U39",
+    kind: "page",
+    authors: "beekeeper in Alberta",
+    year: 2002,
+    title: "Twenty bees out of a wash",
+    where: "mailing list, October 2002",
+    read: "read",
+  },
+  "microscopy-page": {
+    evidenceId: null,
+    kind: "page",
+    authors: "beekeepers' microscopy page",
+    year: null,
+    title: "Acarine diagnosis",
+    where: "web page",
+    read: "read",
+  },
+  "sr-beekeepers-oregon": {
+    evidenceId: "U41",
+    kind: "page",
+    authors: "southern Oregon beekeepers",
+    year: null,
+    title: "Varroa wash from open brood",
+    where: "association page",
+    read: "read",
+  },
+  "bees-mailing-list-2001": {
+    evidenceId: null,
+    kind: "page",
+    authors: "Edwards P., after Morse and Hooper 1985",
+    year: 2001,
+    title: "Table of sample sizes",
+    where: "mailing list, December 2001",
+    read: "read; its middle column is the 95 % column",
+  },
+  "maarec-tracheal": {
+    evidenceId: null,
+    kind: "leaflet",
+    authors: "Mid-Atlantic Apiculture Research and Extension Consortium",
+    year: null,
+    title: "Tracheal mites",
+    where: "MAAREC page",
+    read: "read",
+  },
+  "formic-supplier": {
+    evidenceId: null,
+    kind: "page",
+    authors: "supplier of bee goods",
+    year: null,
+    title: "Dead bees during formic acid use",
+    where: "supplier text, low grade",
+    read: "read; title in our words",
   },
 } as const satisfies Readonly<Record<string, SourceFact>>;
 

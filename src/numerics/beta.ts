@@ -23,7 +23,8 @@ export function beta({ a, b }: BetaShape): ContinuousDistribution {
   ensure(a > 0 && a < Infinity, "a", a, "a finite number above 0");
   ensure(b > 0 && b < Infinity, "b", b, "a finite number above 0");
   const logPdf = (x: number): number => {
-    if (!(x >= 0 && x <= 1)) return -Infinity;
+    ensure(!Number.isNaN(x), "x", x, "a number");
+    if (x < 0 || x > 1) return -Infinity;
     if (x === 0) return edge(a, -logBeta(a, b));
     if (x === 1) return edge(b, -logBeta(a, b));
     return logBetaFront({ x, y: 1 - x, a, b }) - Math.log(x) - Math.log1p(-x);

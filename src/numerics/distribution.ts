@@ -54,9 +54,18 @@ interface CountModel {
 /** Completes a distribution of counts from what is special to it: values off the support, and both quantiles. */
 export function countDistribution({ support, mean, variance, logPmf, cdf, sf }: CountModel): DiscreteDistribution {
   const { low, high } = support;
-  const logAt = (k: number) => (Number.isInteger(k) && k >= low && k <= high ? logPmf(k) : -Infinity);
-  const below = (x: number) => (x < low ? 0 : x >= high ? 1 : cdf(Math.floor(x)));
-  const above = (x: number) => (x < low ? 1 : x >= high ? 0 : sf(Math.floor(x)));
+  const logAt = (k: number) => {
+    ensure(!Number.isNaN(k), "k", k, "a number");
+    return Number.isInteger(k) && k >= low && k <= high ? logPmf(k) : -Infinity;
+  };
+  const below = (x: number) => {
+    ensure(!Number.isNaN(x), "x", x, "a number");
+    return x < low ? 0 : x >= high ? 1 : cdf(Math.floor(x));
+  };
+  const above = (x: number) => {
+    ensure(!Number.isNaN(x), "x", x, "a number");
+    return x < low ? 1 : x >= high ? 0 : sf(Math.floor(x));
+  };
   const search = (enough: (k: number) => boolean) => smallest({ support, mean, variance, enough });
   return {
     kind: "discrete",
@@ -69,11 +78,11 @@ export function countDistribution({ support, mean, variance, logPmf, cdf, sf }: 
     sf: above,
     quantile: (p) => {
       ensure(p >= 0 && p <= 1, "p", p, "from 0 to 1");
-      return p === 1 && high === Infinity ? Infinity : search((k) => below(k) >= p);
+      return p === 1 ? high : search((k) => below(k) >= p);
     },
     upperQuantile: (q) => {
       ensure(q >= 0 && q <= 1, "q", q, "from 0 to 1");
-      return q === 0 && high === Infinity ? Infinity : search((k) => above(k) <= q);
+      return q === 0 ? high : search((k) => above(k) <= q);
     },
   };
 }

@@ -1,4 +1,5 @@
 /** The error function and its complement. */
+import { ensure } from "../units/index.ts";
 import { twoProduct } from "./exact-arithmetic.ts";
 
 // Cody 1969, Rational Chebyshev approximations for the error function, Mathematics of Computation 23:631–637.
@@ -29,11 +30,13 @@ function polynomial(coefficients: readonly number[], x: number): number {
 /**
  * erf(x), relative error about 1e-16.
  *
+ * @throws DomainError outside its range
  * @source Cody 1969, Mathematics of Computation 23:631–637
  * @example
  * erf(0.5)  // → 0.5204998778130465
  */
 export function erf(x: number): number {
+  ensure(!Number.isNaN(x), "x", x, "a number");
   const size = Math.abs(x);
   if (size <= 0.46875) {
     const square = x * x;
@@ -45,11 +48,13 @@ export function erf(x: number): number {
 /**
  * erfc(x) = 1 − erf(x), relative error about 1e-16 down to where it underflows (x about 26.5).
  *
+ * @throws DomainError outside its range
  * @source Cody 1969, Mathematics of Computation 23:631–637
  * @example
  * erfc(2)  // → 0.00467773498105
  */
 export function erfc(x: number): number {
+  ensure(!Number.isNaN(x), "x", x, "a number");
   if (Math.abs(x) <= 0.46875) return 1 - erf(x);
   if (x < 0) return 2 - erfc(-x);
   return x > 27.5 ? 0 : scaledErfc(x) * expMinusSquare(x, 1);
@@ -62,13 +67,16 @@ export function expMinusSquare(x: number, half: 1 | 0.5): number {
 }
 
 /**
- * e^(x²)·erfc(x) for x > 0: what is left of the tail when its steep factor is taken out.
+ * e^(x²)·erfc(x) for x ≥ 0: what is left of the tail when its steep factor is taken out.
  *
+ * @throws DomainError outside its range
  * @source Cody 1969, Mathematics of Computation 23:631–637
  * @example
  * scaledErfc(10)  // → 0.0561409927438
  */
 export function scaledErfc(x: number): number {
+  ensure(x >= 0, "x", x, "0 or more");
+  if (x === Infinity) return 0;
   if (x <= 0.46875) return Math.exp(x * x) * (1 - erf(x));
   if (x <= 4) return polynomial(middleTop, x) / polynomial(middleBottom, x);
   const square = 1 / (x * x);

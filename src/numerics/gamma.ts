@@ -22,7 +22,8 @@ export function gamma({ shape, rate }: GammaShape): ContinuousDistribution {
   ensure(shape > 0 && shape < Infinity, "shape", shape, "a finite number above 0");
   ensure(rate > 0 && rate < Infinity, "rate", rate, "a finite number above 0");
   const logPdf = (x: number): number => {
-    if (!(x >= 0 && x < Infinity)) return -Infinity;
+    ensure(!Number.isNaN(x), "x", x, "a number");
+    if (x < 0 || x === Infinity) return -Infinity;
     if (x > 0) return logGammaFront(shape, x * rate) - Math.log(x);
     if (shape === 1) return Math.log(rate);
     return shape < 1 ? Infinity : -Infinity;

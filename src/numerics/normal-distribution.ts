@@ -20,7 +20,10 @@ export interface NormalShape {
 export function normal({ mean, sd }: NormalShape): ContinuousDistribution {
   ensure(Number.isFinite(mean), "mean", mean, "a finite number");
   ensure(sd > 0 && sd < Infinity, "sd", sd, "a finite number above 0");
-  const z = (x: number) => (x - mean) / sd;
+  const z = (x: number) => {
+    ensure(!Number.isNaN(x), "x", x, "a number");
+    return (x - mean) / sd;
+  };
   const logPdf = (x: number) => -0.5 * z(x) ** 2 - Math.log(sd) - 0.5 * Math.log(2 * Math.PI);
   return {
     kind: "continuous",

@@ -7,21 +7,25 @@ const rootTwo = Math.SQRT2;
 /**
  * Density of the standard normal at z.
  *
+ * @throws DomainError if z is not a number
  * @example
  * normalPdf(0)  // → 0.3989422804014327
  */
 export function normalPdf(z: number): number {
+  ensure(!Number.isNaN(z), "z", z, "a number");
   return Math.abs(z) > 39 ? 0 : expMinusSquare(z, 0.5) / Math.sqrt(2 * Math.PI);
 }
 
 /**
  * P(Z ≤ z), relative error about 1e-15 down to the smallest double (z about −38).
  *
+ * @throws DomainError if z is not a number
  * @source Cody 1969, Mathematics of Computation 23:631–637
  * @example
  * normalCdf(-1.959963984540054)  // → 0.025
  */
 export function normalCdf(z: number): number {
+  ensure(!Number.isNaN(z), "z", z, "a number");
   if (z > 0) return 1 - normalCdf(-z);
   if (z < -39) return 0;
   const x = -z / rootTwo;
@@ -31,6 +35,7 @@ export function normalCdf(z: number): number {
 /**
  * P(Z > z), as exact as the lower tail.
  *
+ * @throws DomainError if z is not a number
  * @example
  * normalSf(37)  // → 5.725571222524577e-300
  */
@@ -41,10 +46,13 @@ export function normalSf(z: number): number {
 /**
  * ln P(Z ≤ z), also where the tail itself underflows.
  *
+ * @throws DomainError if z is not a number
  * @example
  * logNormalCdf(-100)  // → -5005.524208694205
  */
 export function logNormalCdf(z: number): number {
+  ensure(!Number.isNaN(z), "z", z, "a number");
+  if (z === -Infinity) return -Infinity;
   if (z > -1) return Math.log1p(-normalSf(z));
   return -0.5 * z * z + Math.log(0.5 * scaledErfc(-z / rootTwo));
 }

@@ -5,7 +5,7 @@ export interface RootSearch {
   readonly f: (x: number) => number;
   readonly low: number;
   readonly high: number;
-  /** Wanted half-width of the answer; rounding of x is allowed for besides. Default 0: as near as doubles go. */
+  /** Wanted half-width of the answer, besides the rounding of x. Default 1e-15 of the bracket; 0 for as near as doubles go. */
   readonly tolerance?: number;
 }
 
@@ -17,7 +17,7 @@ export interface RootSearch {
  * @example
  * root({ f: (x) => x * x - 2, low: 0, high: 2 })  // → 1.41421356237
  */
-export function root({ f, low, high, tolerance = 0 }: RootSearch): number {
+export function root({ f, low, high, tolerance = 1e-15 * (high - low) }: RootSearch): number {
   ensure(Number.isFinite(low) && Number.isFinite(high) && low < high, "low", low, "finite and below high");
   let a = low;
   let b = high;
@@ -35,7 +35,7 @@ export function root({ f, low, high, tolerance = 0 }: RootSearch): number {
   let fc = fa;
   let step = b - a;
   let before = step;
-  for (let round = 0; round < 500; round += 1) {
+  for (let round = 0; round < 5000; round += 1) {
     if (Math.abs(fc) < Math.abs(fb)) {
       [a, b, c] = [b, c, b];
       [fa, fb, fc] = [fb, fc, fb];

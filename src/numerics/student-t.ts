@@ -18,9 +18,13 @@ export function studentT({ df }: { readonly df: number }): ContinuousDistributio
   ensure(df > 0 && df < Infinity, "df", df, "a finite number above 0");
   /** P(T > t) for t ≥ 0, half a beta tail. */
   const beyond = (t: number): number => {
+    ensure(!Number.isNaN(t), "x", t, "a number");
     if (t === Infinity) return 0;
     const share = (t / df) * t;
-    const point = { x: 1 / (1 + share), y: share / (1 + share), a: df / 2, b: 0.5 };
+    const inverse = df / t / t;
+    const x = share < 1 ? 1 / (1 + share) : inverse / (1 + inverse);
+    const y = share < 1 ? share / (1 + share) : 1 / (1 + inverse);
+    const point = { x, y, a: df / 2, b: 0.5 };
     return 0.5 * lowerBetaTail(point).value;
   };
   const sf = (t: number): number => (t >= 0 ? beyond(t) : 1 - beyond(-t));
@@ -34,7 +38,10 @@ export function studentT({ df }: { readonly df: number }): ContinuousDistributio
     ensure(p >= 0 && p <= 1, "p", p, "from 0 to 1");
     return p <= 0.5 ? upperHalf(p) : -upperHalf(1 - p);
   };
-  const logPdf = (t: number): number => logTDensity(t, df);
+  const logPdf = (t: number): number => {
+    ensure(!Number.isNaN(t), "x", t, "a number");
+    return logTDensity(t, df);
+  };
   return {
     kind: "continuous",
     support: { low: -Infinity, high: Infinity },
@@ -49,10 +56,12 @@ export function studentT({ df }: { readonly df: number }): ContinuousDistributio
   };
 }
 
-/** Loader's form: Γ ratio by Stirling errors, so that it holds for df from far below 1 to 1e6 and beyond. */
+/** Loader's form: the ratio of gamma functions by Stirling errors, so that it holds for df far below 1 and far above 1e6. */
 function logTDensity(t: number, df: number): number {
   const half = df / 2;
   const ratio =
     saddleTerm({ observed: half, expected: half + 0.5, excess: 0.5 }) + stirlingError(half + 0.5) - stirlingError(half);
-  return -ratio - 0.5 * Math.log(2 * Math.PI) - (half + 0.5) * Math.log1p((t / df) * t);
+  const square = (t / df) * t;
+  const growth = square < 1e300 ? Math.log1p(square) : 2 * Math.log(Math.abs(t)) - Math.log(df);
+  return ratio - 0.5 * Math.log(2 * Math.PI) - (half + 0.5) * growth;
 }

@@ -11,7 +11,7 @@ export const acuteVirusComplex = {
   apiaryWide: false,
   stage: ["adult", "brood"],
   season: "Late summer, with varroa",
-  onset: "fast",
+  onset: "Fast",
   apiaryPattern: "Few",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const americanFoulbrood = {
   apiaryWide: false,
   stage: ["brood"],
   season: "Any brood season",
-  onset: "slow",
+  onset: "Slow",
   apiaryPattern: "One, then spreads by robbing and combs",
   lookAlikes: [
     {

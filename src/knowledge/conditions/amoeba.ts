@@ -11,7 +11,7 @@ export const amoeba = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Several",
   lookAlikes: [
     {

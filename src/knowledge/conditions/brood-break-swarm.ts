@@ -11,7 +11,7 @@ export const broodBreakSwarm = {
   apiaryWide: false,
   stage: ["colony"],
   season: "May to July",
-  onset: "days",
+  onset: "Days",
   apiaryPattern: "One",
   lookAlikes: [{ what: "No queen", conditions: ["queenless"], tellApart: "There the bees are restless and roar." }],
   confirm: "A test comb; look again in 10 to 14 days.",

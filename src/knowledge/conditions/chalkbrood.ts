@@ -11,7 +11,7 @@ export const chalkbrood = {
   apiaryWide: false,
   stage: ["brood"],
   season: "Spring, cool and damp",
-  onset: "weeks",
+  onset: "Weeks",
   apiaryPattern: "One to few",
   lookAlikes: [
     { what: "Mouldy pollen plugs", conditions: [], tellApart: "They are layered and coloured." },

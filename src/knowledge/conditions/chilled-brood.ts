@@ -11,7 +11,7 @@ export const chilledBrood = {
   apiaryWide: false,
   stage: ["brood"],
   season: "Spring; after spray or a split",
-  onset: "days",
+  onset: "Days",
   apiaryPattern: "One to few",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const chilledOrOldForagers = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Cool or windy days",
-  onset: "hours",
+  onset: "Hours",
   apiaryPattern: "Any",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const chronicExposure = {
   apiaryWide: true,
   stage: ["adult", "brood", "colony"],
   season: "Any of the season",
-  onset: "weeks",
+  onset: "Weeks",
   apiaryPattern: "Most",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const droneLayer = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Early spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "One",
   lookAlikes: [
     { what: "Laying workers", conditions: ["laying_workers"], tellApart: "Several eggs, on the walls, scattered." },

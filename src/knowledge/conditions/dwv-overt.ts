@@ -11,7 +11,7 @@ export const dwvOvert = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Late summer to autumn",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "As varroa",
   lookAlikes: [
     {

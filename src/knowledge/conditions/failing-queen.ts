@@ -11,7 +11,7 @@ export const failingQueen = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Any brood season",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "One",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const feedToxicity = {
   apiaryWide: true,
   stage: ["adult", "colony"],
   season: "After feeding; winter",
-  onset: "days",
+  onset: "Days",
   apiaryPattern: "Most of those fed",
   lookAlikes: [
     {

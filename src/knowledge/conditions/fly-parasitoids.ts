@@ -11,7 +11,7 @@ export const flyParasitoids = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Late summer to winter",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Patchy",
   lookAlikes: [
     {

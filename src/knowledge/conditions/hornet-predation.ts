@@ -11,7 +11,7 @@ export const hornetPredation = {
   apiaryWide: true,
   stage: ["colony"],
   season: "Late summer to autumn",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Most",
   lookAlikes: [],
   confirm: "Hornets take bees at the entrance.",

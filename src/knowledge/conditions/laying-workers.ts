@@ -11,7 +11,7 @@ export const layingWorkers = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Late spring to autumn",
-  onset: "weeks",
+  onset: "Weeks",
   apiaryPattern: "One",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const nosemaApis = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Late winter to spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Several, after a long time shut in",
   lookAlikes: [
     { what: "Plain dysentery", conditions: ["dysentery_confinement"], tellApart: "No spores are found." },

@@ -11,7 +11,7 @@ export const overheatingSuffocation = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Summer, moves",
-  onset: "hours",
+  onset: "Hours",
   apiaryPattern: "The moved ones, the strong",
   lookAlikes: [{ what: "Poisoning", conditions: ["acute_poisoning"], tellApart: "The history." }],
   confirm: "The history.",

@@ -15,7 +15,7 @@ export const plantToxicity = {
   apiaryPattern: "All in range",
   lookAlikes: [
     { what: "Sudden poisoning", conditions: ["acute_poisoning"], tellApart: "A record of spraying, and residues." },
-    { what: "Chronic bee paralysis", conditions: ["chronic_paralysis"], tellApart: "PCR." },
+    { what: "Chronic bee paralysis", conditions: ["chronic_paralysis"], tellApart: "A virus test of bees with signs." },
   ],
   confirm: "Name the pollen, rule out others, and see recovery after a move.",
   management: ["Move", "Feed"],

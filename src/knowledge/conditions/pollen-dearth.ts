@@ -11,7 +11,7 @@ export const pollenDearth = {
   apiaryWide: true,
   stage: ["brood", "colony"],
   season: "Dearth in summer, rain in spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "All",
   lookAlikes: [
     {

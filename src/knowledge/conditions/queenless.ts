@@ -11,7 +11,7 @@ export const queenless = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Any",
-  onset: "weeks",
+  onset: "Weeks",
   apiaryPattern: "One",
   lookAlikes: [
     {

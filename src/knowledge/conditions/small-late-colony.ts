@@ -11,7 +11,7 @@ export const smallLateColony = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Autumn to winter",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "The weak ones",
   lookAlikes: [
     {

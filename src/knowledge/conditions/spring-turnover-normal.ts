@@ -11,7 +11,7 @@ export const springTurnoverNormal = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Any",
   lookAlikes: [
     {

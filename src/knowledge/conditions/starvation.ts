@@ -11,7 +11,7 @@ export const starvation = {
   apiaryWide: true,
   stage: ["colony"],
   season: "Late winter to spring; dearth in summer",
-  onset: "days",
+  onset: "Days",
   apiaryPattern: "One or many",
   lookAlikes: [
     {

@@ -11,7 +11,7 @@ export const trachealMites = {
   apiaryWide: false,
   stage: ["adult"],
   season: "Peak in winter to early spring; few to be seen in summer",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "One colony to all; follows bought bees",
   lookAlikes: [
     {
@@ -27,7 +27,7 @@ export const trachealMites = {
     { what: "Bees caught by cold", conditions: ["chilled_or_old_foragers"], tellApart: "They recover when warmed." },
   ],
   confirm:
-    "Open the breathing tubes of the prothorax under the microscope: about 50 random bees or more, in alcohol or frozen, winter to spring; or PCR of pooled thoraces followed by dissection.",
+    "Open the large breathing tubes behind the head under the microscope: about 50 random bees or more, in alcohol or frozen, winter to spring; or PCR of pooled thoraces followed by dissection.",
   management: [
     "Formic acid vapour, only under a label valid in your place",
     "Menthol vapour in warm weather, only under a label valid in your place",

@@ -29,9 +29,9 @@ export const treatmentInjury = {
   listing: "none",
   humanHazard: null,
   urgency: "within-a-week",
-  note: "During formic acid use more than a day’s natural deaths (1,200 to 1,500 bees) may lie outside.",
+  note: "During formic acid use a day’s natural deaths (1,200 to 1,500 bees) may lie outside.",
   citations: [
-    { source: null, at: "one supplier text, low grade, on dead bees during formic acid use", read: "seen" },
+    { source: "formic-supplier", at: "text, low grade", read: "seen" },
     { source: null, at: "experts' judgement, table of conditions", read: "judgement" },
   ],
   priorPercent: { winter: 1, spring: 2, summer: 3, autumn: 4 },

@@ -11,7 +11,7 @@ export const tropilaelaps = {
   apiaryWide: false,
   stage: ["brood"],
   season: "With brood",
-  onset: "weeks",
+  onset: "Weeks",
   apiaryPattern: "Many; bees from abroad",
   lookAlikes: [{ what: "Varroa", conditions: ["varroa_pms"], tellApart: "It is wide and slow." }],
   confirm: "Uncap, bump, and read what drops; a specimen to the reference laboratory.",

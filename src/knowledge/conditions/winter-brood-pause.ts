@@ -11,7 +11,7 @@ export const winterBroodPause = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Late autumn to winter",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "All",
   lookAlikes: [
     { what: "No queen", conditions: ["queenless"], tellApart: "The season, and other colonies with brood." },

@@ -11,7 +11,7 @@ export const winterDamp = {
   apiaryWide: false,
   stage: ["colony"],
   season: "Winter",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Shaded or low ones",
   lookAlikes: [{ what: "Mould after death of any cause", conditions: [], tellApart: "It is secondary." }],
   confirm: "Other causes ruled out.",

@@ -11,7 +11,7 @@ export const winterLossesNormal = {
   apiaryWide: false,
   stage: ["adult", "colony"],
   season: "Winter to early spring",
-  onset: "gradual",
+  onset: "Gradual",
   apiaryPattern: "Most or all",
   lookAlikes: [
     {

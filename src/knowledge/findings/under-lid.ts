@@ -51,7 +51,7 @@ export const underLidFindings = {
     term: "Dead bees piled on the floor",
     question: "Dead pile on the floor?",
     lookFor:
-      "More than about a thousand dead workers have fallen on the floor since it was last cleared (a winter loss of 125 a day is ordinary for a large colony).",
+      "More than about a thousand dead workers have fallen on the floor since it was last cleaned (a winter loss of 125 a day is ordinary for a large colony).",
     tellApart: "Starved: many dead and no food in reach. Varroa: few dead, food left, bees dead while emerging.",
     minutes: 5,
   },

@@ -9,5 +9,6 @@ export * from "./form.ts";
 export * from "./forms/apiary-form.ts";
 export * from "./forms/case-form.ts";
 export * from "./forms/label-form.ts";
+export * from "./paper.ts";
 export * from "./red-flags.ts";
 export * from "./spine.ts";
