@@ -1,18 +1,18 @@
 /** A plan under a loaded label record, or the reasons why there is none. */
+import { controls } from "../../knowledge/index.ts";
 import { addDays, answered, blocked, type Day, ounces, type Problem, problem, type Result } from "../../units/index.ts";
-import { laterOf, referenceCelsius, type SiteTemperatures, temperaturesBetween, vapourRatio } from "../site/index.ts";
-import { cautionsOf } from "./cautions.ts";
+import {
+  laterOf,
+  referenceCelsius,
+  type SiteTemperatures,
+  temperaturesBetween,
+  type VapourSubstance,
+  vapourRatio,
+} from "../site/index.ts";
+import { cautionsOf } from "./cautions-of.ts";
 import { vapourLimits } from "./evidence-limits.ts";
 import { type LabelRecord, limitProblems, recordDoubts, treatmentDays } from "./label-record.ts";
-import {
-  activeIngredientOf,
-  type ControlPlan,
-  type MadePlan,
-  type Option,
-  type PlanRequest,
-  type PlanStep,
-  type Refusal,
-} from "./plan.ts";
+import type { ControlPlan, MadePlan, Option, PlanRequest, PlanStep, Refusal } from "./plan.ts";
 import { recheckDoubts, recheckStep } from "./recheck.ts";
 import { type Window, type WindowsAnswer, windows } from "./windows.ts";
 
@@ -155,7 +155,7 @@ function planFrom(settled: {
     placement: label.placement,
     protectiveEquipment: label.protectiveEquipment ?? null,
     supersFrom: label.supersAllowed ? null : addDays(removed, label.daysBeforeSupers),
-    vapour: vapourOver(request.site, request.control, start, addDays(removed, -1)),
+    vapour: vapourOver(request.site, label, start, addDays(removed, -1)),
     cautions: cautionsOf(request.control),
   };
 }
@@ -183,12 +183,14 @@ function dayRefusals({ refused }: WindowsAnswer, wanted: Day | null, label: Labe
 
 /** A label of another place or another active ingredient does not cover this act. */
 function mismatches({ control, jurisdiction }: PlanRequest, label: LabelRecord): readonly Refusal[] {
-  const same = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
-  const wanted = activeIngredientOf[control] ?? "";
+  const spelt = (words: string) => words.trim().toLowerCase();
+  const wanted = controls[control].activeIngredients;
   const refusals: Refusal[] = [];
-  if (!same(label.activeIngredient, wanted))
-    refusals.push(always("CO16", "label-for-another-ingredient", { wanted, label: label.activeIngredient }));
-  if (jurisdiction !== null && !same(label.jurisdiction, jurisdiction))
+  if (!wanted.map(spelt).includes(spelt(label.activeIngredient)))
+    refusals.push(
+      always("CO16", "label-for-another-ingredient", { wanted: wanted.join(", "), label: label.activeIngredient }),
+    );
+  if (jurisdiction !== null && spelt(label.jurisdiction) !== spelt(jurisdiction))
     refusals.push(
       always("CO16", "label-for-another-jurisdiction", { wanted: jurisdiction, label: label.jurisdiction }),
     );
@@ -234,11 +236,15 @@ function heatDoubts(site: SiteTemperatures, label: LabelRecord, start: Day, remo
   return problems;
 }
 
-const vapourNames = { menthol: "menthol", "formic-acid": "formic", thymol: "thymol" } as const;
+const vapourNames: Readonly<Record<string, VapourSubstance>> = {
+  menthol: "menthol",
+  "formic acid": "formic",
+  thymol: "thymol",
+};
 
 /** Vapour at the coolest and warmest high of the days, against 21.1 °C; null where no fit covers them. */
-function vapourOver(site: SiteTemperatures, control: PlanRequest["control"], from: Day, to: Day): MadePlan["vapour"] {
-  const substance = control in vapourNames ? vapourNames[control as keyof typeof vapourNames] : null;
+function vapourOver(site: SiteTemperatures, label: LabelRecord, from: Day, to: Day): MadePlan["vapour"] {
+  const substance = vapourNames[label.activeIngredient.trim().toLowerCase()];
   const weather = temperaturesBetween(site, { from, to });
   if (!substance || !weather.ok || weather.value.days.length === 0) return null;
   const highs = weather.value.days.map(({ highCelsius }) => highCelsius);

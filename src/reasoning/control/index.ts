@@ -1,5 +1,4 @@
 /** When a control may be in the hives, and the dated plan for it; or a refusal that says why. */
-export * from "./cautions.ts";
 export type { DayReason, DayReasons, EarlierTreatment } from "./day-rules.ts";
 export * from "./evidence-limits.ts";
 export * from "./label-record.ts";

@@ -122,6 +122,12 @@ describe("a plan under a label record", () => {
     ]);
     const thymol = refusal({ ...tarnRidge, labelRecord: { ...label, activeIngredient: "thymol" } });
     expect(thymol.refused).toMatchObject([{ reason: "label-for-another-ingredient" }]);
+    const oils = {
+      ...tarnRidge,
+      control: "plant-oils" as const,
+      labelRecord: { ...label, activeIngredient: "thymol" },
+    };
+    expect(made(oils).gramsInAll).toBe(600);
     expect(thymol.options[0]?.option).toBe("load-label-record");
     expect(made({ ...tarnRidge, jurisdiction: null }).codes).toContain("jurisdiction-unknown");
   });
@@ -275,7 +281,7 @@ describe("controls without a label", () => {
     expect(plan.gramsInAll).toBe(113 * 12 * feeds.length);
     expect(plan.codes).toContain("check-jurisdiction");
     expect(plan.codes).toContain("patty-does-not-kill");
-    expect(plan.cautions).toContain("patties");
+    expect(plan.cautions).toContain("patty-pests");
     expect(plan.codes).toContain("patty-in-summer");
   });
   it("[CO18] pieces are renewed every ten days where the beetle lives; not knowing is told; a flow is told", () => {

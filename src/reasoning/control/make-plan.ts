@@ -1,14 +1,15 @@
 /** A dated control plan, or a refusal that says why and what can be done instead. */
+import { controlIds, controls } from "../../knowledge/index.ts";
 import { blocked, ensure, isDay, type Problem, problem, type Result } from "../../units/index.ts";
 import { chemicalPlan } from "./chemical-plan.ts";
 import { pattyPlan } from "./patty-plan.ts";
-import { activeIngredientOf, type ControlPlan, controlIds, type PlanRequest } from "./plan.ts";
+import type { ControlPlan, PlanRequest } from "./plan.ts";
 import { requeenPlan } from "./requeen-plan.ts";
 
 /**
  * Plans one control for the colonies named: dated steps, masses in both units, placement, cautions.
  *
- * Menthol, formic acid, thymol and amitraz exist only under a label record that the user loaded; without one
+ * Menthol, formic acid, amitraz and plant oils exist only under a label record that the user loaded; without one
  * the answer is a refusal with `no-label-record` and no dose. Fat-and-sugar patties and requeening need no
  * label; whether they are allowed where the apiary stands is still asked. Nothing here is a licence: the
  * printed label, local codes, the competent authority and licensed practice come first.
@@ -21,7 +22,7 @@ export function makePlan(request: PlanRequest): Result<ControlPlan> {
   ensure(controlIds.includes(request.control), "control", request.control, `one of ${controlIds.join(", ")}`);
   const troubles = requestTroubles(request);
   if (troubles.length > 0) return blocked(...troubles);
-  if (activeIngredientOf[request.control] !== null) return chemicalPlan(request);
+  if (controls[request.control].needsLabelRecord) return chemicalPlan(request);
   return request.control === "requeen" ? requeenPlan(request) : pattyPlan(request);
 }
 

@@ -10,7 +10,7 @@ import {
   seasonOf,
 } from "../../units/index.ts";
 import { earlierOf, laterOf } from "../site/index.ts";
-import { cautionsOf } from "./cautions.ts";
+import { cautionsOf } from "./cautions-of.ts";
 import type { ControlPlan, PlanRequest, PlanStep } from "./plan.ts";
 import { recheckDoubts, recheckStep } from "./recheck.ts";
 

@@ -1,24 +1,10 @@
 /** The shapes of a control plan: what is asked, what is planned, what is refused. */
+import type { CautionId, ControlId } from "../../knowledge/index.ts";
 import type { Day } from "../../units/index.ts";
 import type { SiteTemperatures, Span, Supers } from "../site/index.ts";
-import type { PlanCaution } from "./cautions.ts";
 import type { EarlierTreatment } from "./day-rules.ts";
 import type { LabelRecord } from "./label-record.ts";
 import type { Window } from "./windows.ts";
-
-/** The controls a plan can be made for. The first four exist only under a label record. */
-export const controlIds = ["menthol", "formic-acid", "thymol", "amitraz", "oil-patty", "requeen"] as const;
-export type ControlId = (typeof controlIds)[number];
-
-/** What a label must name as its active ingredient for a control; null where no label is needed. */
-export const activeIngredientOf: Readonly<Record<ControlId, string | null>> = {
-  menthol: "menthol",
-  "formic-acid": "formic acid",
-  thymol: "thymol",
-  amitraz: "amitraz",
-  "oil-patty": null,
-  requeen: null,
-};
 
 export interface PlannedColony {
   readonly id: string;
@@ -133,7 +119,7 @@ export interface MadePlan {
   readonly supersFrom: Day | null;
   /** Vapour at the coolest and the warmest high of the treatment, as a multiple of that at 21.1 °C; null when not known. */
   readonly vapour: { readonly atCoolest: number; readonly atWarmest: number } | null;
-  readonly cautions: readonly PlanCaution[];
+  readonly cautions: readonly CautionId[];
 }
 
 export interface RefusedPlan {
@@ -145,7 +131,7 @@ export interface RefusedPlan {
   /** What the earliest start rests on: the temperatures given, or an ordinary year in their place. */
   readonly earliestStartRestsOn: "site" | "ordinary-year" | null;
   readonly options: readonly Option[];
-  readonly cautions: readonly PlanCaution[];
+  readonly cautions: readonly CautionId[];
 }
 
 /** A plan, or a lawful refusal with its reasons: blockers stand before everything else. */

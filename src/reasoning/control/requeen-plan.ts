@@ -1,7 +1,7 @@
 /** A plan of requeening: it works only as the new queen's workers replace the old ones. */
 import { addDays, answered, type Problem, problem, type Result } from "../../units/index.ts";
 import { laterOf } from "../site/index.ts";
-import { cautionsOf } from "./cautions.ts";
+import { cautionsOf } from "./cautions-of.ts";
 import type { ControlPlan, PlanRequest, PlanStep } from "./plan.ts";
 import { recheckDoubts, recheckStep } from "./recheck.ts";
 

@@ -1,4 +1,5 @@
 /** How strongly a treatment's vapour leaves at a temperature, with the limits inside which each fit may be used. */
+import { type Antoine, type SourceKey, vapourFacts } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 
 /** Constants of one fit and the temperatures it was made for. */
@@ -9,62 +10,58 @@ interface Fit {
   readonly toKelvin: number;
   /** Natural logarithm of the pressure in pascals at a temperature in kelvin. */
   readonly lnPascals: (kelvin: number) => number;
-  readonly source: string;
+  readonly sources: readonly SourceKey[];
   /** measured-fit: within a few per cent. estimate: absolute figures hold to a factor of about 1.5 only; use ratios. */
   readonly trust: "measured-fit" | "estimate";
 }
 
-const gasConstant = 8.314463; // J/(mol K)
-const antoine =
-  (a: number, b: number, c: number) =>
-  (kelvin: number): number =>
-    a - b / (kelvin + c);
+const { menthol, thymol, formicAcid } = vapourFacts;
+const gasConstant = vapourFacts.gasConstant.value;
+
+const antoineFit = (molarMass: number, { a, b, c, fromKelvin, toKelvin, citation }: Antoine): Fit => ({
+  molarMass,
+  fromKelvin,
+  toKelvin,
+  lnPascals: (kelvin) => a - b / (kelvin + c),
+  sources: citation.source === null ? [] : [citation.source],
+  trust: "measured-fit",
+});
+
+/** The pressure of crystals: measured on undercooled liquid (DL form), times the share that dissolves of the solid. */
+function lnMentholCrystal(kelvin: number): number {
+  const liquid = Math.log(menthol.liquidAt298Middle.value);
+  const vaporisation = (menthol.vaporisationEnthalpy.value * 1000) / gasConstant;
+  const { intercept, slopeKelvin } = menthol.solubilityLine;
+  return liquid - vaporisation * (1 / kelvin - 1 / 298.15) + intercept - slopeKelvin / kelvin;
+}
+
+function lnSecondFormic(kelvin: number): number {
+  const { c1, c2, c3, c4 } = formicAcid.perry;
+  return c1 + c2 / kelvin + c3 * Math.log(kelvin) + c4 * kelvin * kelvin;
+}
 
 /**
- * `menthol` is the crystal that lies in a hive: a liquid pressure of 4.5 Pa at 298.15 K (measured on the DL form)
- * carried along 74.2 kJ/mol, times the fraction that dissolves of the solid, exp(3.98 − 1249.65/T).
- * `menthol-melt` is the published fit for hot liquid menthol; at hive temperature it would give twice the truth
- * and is refused there.
+ * `menthol` is the crystal that lies in a hive. `menthol-melt` is the published fit for hot liquid menthol; at hive
+ * temperature it would give twice the truth and is refused there.
  */
 const fits = {
   menthol: {
-    molarMass: 156.27,
-    fromKelvin: 271,
-    toKelvin: 309.15, // melts from 36 °C on
-    lnPascals: (kelvin) => Math.log(4.5) - (74200 / gasConstant) * (1 / kelvin - 1 / 298.15) + 3.98 - 1249.65 / kelvin,
-    source: "Keating et al. 2017, J. Chem. Thermodyn. 107:18; solubility line of Alves et al. 2019; joined here",
+    molarMass: menthol.molarMass.value,
+    fromKelvin: menthol.solubilityLine.fromKelvin,
+    toKelvin: 309.15, // melts from 36 °C on; the solubility line was measured to 300 K and carried on to here
+    lnPascals: lnMentholCrystal,
+    sources: ["keating-2017", "alves-2019"],
     trust: "estimate",
   },
-  "menthol-melt": {
-    molarMass: 156.27,
-    fromKelvin: 372,
-    toKelvin: 487.15,
-    lnPascals: antoine(21.416966, 3893.4941, -94.49),
-    source: "Landolt-Börnstein IV/20",
-    trust: "measured-fit",
-  },
-  thymol: {
-    molarMass: 150.22,
-    fromKelvin: 273,
-    toKelvin: 323,
-    lnPascals: antoine(27.321899, 5593.3891, -87.27),
-    source: "Landolt-Börnstein IV/20, solid",
-    trust: "measured-fit",
-  },
-  formic: {
-    molarMass: 46.03,
-    fromKelvin: 278,
-    toKelvin: 398,
-    lnPascals: antoine(21.838546, 3572.1845, -27.44),
-    source: "Landolt-Börnstein IV/20, pure liquid acid",
-    trust: "measured-fit",
-  },
+  "menthol-melt": antoineFit(menthol.molarMass.value, menthol.liquid),
+  thymol: antoineFit(thymol.molarMass.value, thymol.solid),
+  formic: antoineFit(formicAcid.molarMass.value, formicAcid.liquid),
   "formic-second-fit": {
-    molarMass: 46.03,
-    fromKelvin: 281,
-    toKelvin: 588,
-    lnPascals: (kelvin) => 50.323 - 5378.2 / kelvin - 4.203 * Math.log(kelvin) + 3.4697e-6 * kelvin * kelvin,
-    source: "Perry's Chemical Engineers' Handbook, 8th ed., table 2-8",
+    molarMass: formicAcid.molarMass.value,
+    fromKelvin: formicAcid.perry.fromKelvin,
+    toKelvin: formicAcid.perry.toKelvin,
+    lnPascals: lnSecondFormic,
+    sources: ["perry-8"],
     trust: "measured-fit",
   },
 } as const satisfies Record<string, Fit>;
@@ -76,7 +73,7 @@ export interface VapourPressure {
   /** Milligrams in a litre of saturated air. */
   readonly milligramsPerLitre: number;
   readonly trust: Fit["trust"];
-  readonly source: string;
+  readonly sources: readonly SourceKey[];
 }
 
 /** The temperature ratios are told against: 70 °F, the lower limit Herbert et al. 1988 found for menthol, as 21.1 °C. */
@@ -90,7 +87,7 @@ export const referenceCelsius = 21.1;
  * as a ratio by `vapourRatio`.
  *
  * @throws DomainError for a temperature that is not a number
- * @source as named in the answer's `source`
+ * @source as named in the answer's `sources`
  */
 export function vapourPressure(substance: VapourSubstance, celsius: number): Result<VapourPressure> {
   ensure(Number.isFinite(celsius), "celsius", celsius, "a finite number");
@@ -113,7 +110,7 @@ export function vapourPressure(substance: VapourSubstance, celsius: number): Res
     pascals,
     milligramsPerLitre: (pascals * fit.molarMass) / (gasConstant * kelvin),
     trust: fit.trust,
-    source: fit.source,
+    sources: fit.sources,
   });
 }
 
