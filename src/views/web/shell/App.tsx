@@ -26,7 +26,7 @@ function Frame({
   const [address] = useLocation();
   useLayoutEffect(() => putLight(light), [light]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new address begins at its top
-  useEffect(() => window.scrollTo(0, 0), [address]);
+  useEffect(() => void window.scrollTo(0, 0), [address]);
   return (
     <>
       {route.bare ? null : (

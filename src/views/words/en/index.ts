@@ -1,5 +1,6 @@
 /** English, for readers at school grade 8. Text between two pairs of asterisks is weighted: `**so**`. */
 import { apiaries } from "./apiaries.ts";
+import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
@@ -10,4 +11,4 @@ import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
 
 /** All English sentences by area of the tool. */
-export const en = { shell, cases, case: caseWords, seen, could, tell, apiaries, labels, problems };
+export const en = { shell, cases, case: caseWords, seen, could, tell, apiaries, labels, bench, problems };
