@@ -36,8 +36,8 @@ const intervals = {
  * @source Clopper & Pearson 1934; Wilson 1927; Brown, Cai & DasGupta 2001 (Jeffreys)
  *
  * @example
- * prevalence({ positive: 17, examined: 50 }).value.low  // → 0.2120547110
- * prevalence({ positive: 5, examined: 50, method: "wilson" }).value.high  // → 0.2136021977
+ * prevalence({ positive: 17, examined: 50 }).value.low  // → 0.2120547134
+ * prevalence({ positive: 5, examined: 50, method: "wilson" }).value.high  // → 0.2136023144
  */
 export function prevalence(request: PrevalenceRequest): Result<Estimate> {
   const { positive, examined, level = 0.95, method = "clopper-pearson", stoppedEarly = false } = request;

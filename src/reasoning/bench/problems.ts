@@ -26,9 +26,14 @@ export interface BenchProblems {
   };
   /** One side is found infested far more often than the other; mites do not choose a side. */
   readonly "left-and-right-differ": { readonly left: number; readonly right: number; readonly pValue: number };
-  /** Readings of the number from different sources do not agree. */
-  readonly "bands-disagree": { readonly bands: number };
-  readonly "season-changes-meaning": { readonly season: string };
+  /** The interval reaches over more than one band, or over a gap between bands. */
+  readonly "interval-spans-bands": { readonly lowPercent: number; readonly highPercent: number };
+  /** By some sources the share is over the line, by others under it. */
+  readonly "sources-disagree": { readonly over: number; readonly under: number };
+  /** The bands are for autumn and winter; the sample is of another season. */
+  readonly "bands-out-of-season": { readonly season: string };
+  /** Two readings of the same bees lie in different classes, beyond chance. */
+  readonly "readers-disagree": { readonly first: number; readonly second: number; readonly pValue: number };
   readonly "recovery-not-given": { readonly mites: number; readonly bees: number };
   /** Limits of a wash count one vial only; colonies vary far more. */
   readonly "one-wash-one-vial": { readonly bees: number };
@@ -59,8 +64,10 @@ export const benchProblemCodes = [
   "sides-do-not-add-up",
   "both-sides-far-exceed",
   "left-and-right-differ",
-  "bands-disagree",
-  "season-changes-meaning",
+  "interval-spans-bands",
+  "sources-disagree",
+  "bands-out-of-season",
+  "readers-disagree",
   "recovery-not-given",
   "one-wash-one-vial",
   "table-has-empty-margin",

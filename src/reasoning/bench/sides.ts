@@ -117,7 +117,7 @@ export interface OneSide {
  * @source Gary & Page 1987 (randomness of sides); the three figures follow
  *
  * @example
- * oneSideReading(0.36)  // → {"trunkShare":0.2,"bothShare":0.1111111111,"sensitivity":0.5555555556}
+ * oneSideReading(0.36).sensitivity  // → 0.5555555556
  */
 export function oneSideReading(prevalenceOfBees: number): OneSide {
   ensure(prevalenceOfBees > 0 && prevalenceOfBees <= 1, "prevalenceOfBees", prevalenceOfBees, "in (0, 1]");

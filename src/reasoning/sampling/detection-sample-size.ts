@@ -33,18 +33,27 @@ export const tieSlack = 1e-12;
  * detectionSampleSize({ designPrevalence: 0.05, confidence: 0.95, sensitivity: 0.8 })  // → 74
  */
 export function detectionSampleSize({ designPrevalence, confidence, sensitivity }: DetectionDesign): number {
+  const bees = Math.max(1, Math.ceil(unroundedDetectionSize({ designPrevalence, confidence, sensitivity })));
+  // An exact tie, such as 2 bees for c = 0.19 at p = 0.1, must not cost a bee by rounding.
+  const fewer = bees - 1;
+  const none = Math.exp(fewer * Math.log1p(-sensitivity * designPrevalence));
+  return fewer >= 1 && none <= (1 - confidence) * (1 + tieSlack) ? fewer : bees;
+}
+
+/**
+ * The size of `detectionSampleSize` before it is rounded up to whole bees; 0 where one bee is certain.
+ *
+ * @throws DomainError naming the parameter that lies outside its range
+ * @source Pirk et al. 2013, BEEBOOK I, section 2.2
+ *
+ * @example
+ * unroundedDetectionSize({ designPrevalence: 0.05, confidence: 0.95, sensitivity: 1 })  // → 58.4039748143
+ */
+export function unroundedDetectionSize({ designPrevalence, confidence, sensitivity }: DetectionDesign): number {
   ensure(designPrevalence > 0 && designPrevalence <= 1, "designPrevalence", designPrevalence, "in (0, 1]");
   ensure(confidence > 0 && confidence < 1, "confidence", confidence, "in (0, 1)");
   ensure(sensitivity > 0 && sensitivity <= 1, "sensitivity", sensitivity, "in (0, 1]");
-
-  const positive = sensitivity * designPrevalence;
-  if (positive === 1) return 1;
-  const logNonePerBee = Math.log1p(-positive);
-  const bees = Math.max(1, Math.ceil(Math.log1p(-confidence) / logNonePerBee));
-  // An exact tie, such as 2 bees for c = 0.19 at p = 0.1, must not cost a bee by rounding.
-  const fewer = bees - 1;
-  const tied = fewer >= 1 && Math.exp(fewer * logNonePerBee) <= (1 - confidence) * (1 + tieSlack);
-  return tied ? fewer : bees;
+  return Math.log1p(-confidence) / Math.log1p(-sensitivity * designPrevalence);
 }
 
 /**

@@ -25,8 +25,19 @@ export interface SamplingProblems {
   readonly "no-colony-chosen": { readonly coloniesInApiary: number };
   readonly "colonies-exceed-apiary": { readonly chosen: number; readonly coloniesInApiary: number };
   readonly "colony-chosen-twice": { readonly colony: string };
-  readonly "some-colonies-untested": { readonly chosen: number; readonly coloniesInApiary: number };
+  /** `missedIfOne`: chance that a single infested colony, drawn at random, is not among the chosen. */
+  readonly "some-colonies-untested": {
+    readonly chosen: number;
+    readonly coloniesInApiary: number;
+    readonly missedIfOne: number;
+  };
   readonly "summer-zero-is-weak": { readonly beesPerColony: number };
+  /** Fewer bees than the design needs: `missed` is the chance that it would still look clear. */
+  readonly "too-few-for-design": {
+    readonly examined: number;
+    readonly designPrevalence: number;
+    readonly missed: number;
+  };
   readonly "treated-before": { readonly daysAgo: number };
   /** One vial is asked to answer questions that need bees from different places. */
   readonly "one-vial-two-questions": { readonly question: string; readonly takes: string };
@@ -47,6 +58,7 @@ export const samplingProblemCodes = [
   "colony-chosen-twice",
   "some-colonies-untested",
   "summer-zero-is-weak",
+  "too-few-for-design",
   "treated-before",
   "one-vial-two-questions",
   "spare-share-judged",

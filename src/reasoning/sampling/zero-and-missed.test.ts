@@ -4,6 +4,7 @@ import checks from "../../../tests/golden/detection-check-values.json" with { ty
 import { detectionSampleSize } from "./detection-sample-size.ts";
 import { missedCurve } from "./missed-curve.ts";
 import { upperLimitOfZero } from "./upper-limit-of-zero.ts";
+import { zeroFound } from "./zero-found.ts";
 
 const high = (examined: number, sides: "one" | "two", sensitivity = 1) => {
   const result = upperLimitOfZero({ examined, level: 0.95, sides, sensitivity });
@@ -54,4 +55,37 @@ it("[SD12] falls with prevalence, from certain at 0", () => {
   for (let i = 1; i < curve.length; i++) {
     expect(curve[i]?.missed ?? Number.NaN).toBeLessThan(curve[i - 1]?.missed ?? Number.NaN);
   }
+});
+
+it("[SD21] 0 of 30 in July with patties 5 weeks: up to 11.6 %, one-sided 9.5 %; misses 5 in 100 21 times; weak", () => {
+  const zero = { examined: 30, level: 0.95, sensitivity: 1, designPrevalence: 0.05 } as const;
+  const july = zeroFound({ ...zero, season: "summer", treatmentDaysAgo: 0 });
+  if (!july.ok) throw new Error("refused");
+  expect(july.value.twoSided.high).toBeCloseTo(0.116, 3);
+  expect(july.value.oneSided.high).toBeCloseTo(0.095, 3);
+  expect(july.value.couldMiss.find(({ prevalence }) => prevalence === 0.05)?.missed).toBeCloseTo(0.21, 2);
+  expect(july.value.strength).toBe("weak");
+  expect(july.problems.map(({ code }) => code)).toEqual([
+    "summer-zero-is-weak",
+    "treated-before",
+    "too-few-for-design",
+  ]);
+});
+
+it("[SD21] is strong when enough bees were read in winter without treatment, and not one bee sooner", () => {
+  const winter = {
+    level: 0.95,
+    sensitivity: 1,
+    designPrevalence: 0.05,
+    season: "winter",
+    treatmentDaysAgo: null,
+  } as const;
+  const strength = (examined: number) => {
+    const result = zeroFound({ ...winter, examined });
+    return result.ok ? result.value.strength : result.problems[0]?.code;
+  };
+  expect(strength(59)).toBe("strong");
+  expect(strength(58)).toBe("weak");
+  expect(strength(0)).toBe("nothing-examined");
+  expect(() => zeroFound({ ...winter, examined: 59, treatmentDaysAgo: -1 })).toThrow("treatmentDaysAgo");
 });
