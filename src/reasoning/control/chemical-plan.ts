@@ -1,6 +1,6 @@
 /** A plan under a loaded label record, or the reasons why there is none. */
 import { controls } from "../../knowledge/index.ts";
-import { addDays, answered, blocked, type Day, ounces, type Problem, problem, type Result } from "../../units/index.ts";
+import { addDays, answered, blocked, type Day, ounces, type Problem, type Result } from "../../units/index.ts";
 import {
   laterOf,
   referenceCelsius,
@@ -10,6 +10,7 @@ import {
   vapourRatio,
 } from "../site/index.ts";
 import { cautionsOf } from "./cautions-of.ts";
+import { controlProblem } from "./control-problem.ts";
 import { vapourLimits } from "./evidence-limits.ts";
 import { type LabelRecord, limitProblems, recordDoubts, treatmentDays } from "./label-record.ts";
 import type { ControlPlan, MadePlan, Option, PlanRequest, PlanStep, Refusal } from "./plan.ts";
@@ -62,8 +63,8 @@ const nothingLater: Earliest = { earliestStart: null, earliestStartRestsOn: null
 function earliest(request: PlanRequest, label: LabelRecord, answer: WindowsAnswer): Earliest {
   const wanted = request.startOn ?? request.from;
   const start = (found: readonly Window[]): Day | null => {
-    const window = found.find(({ latestStart }) => latestStart >= wanted);
-    return window ? laterOf(window.from, wanted) : null;
+    const open = found.find(({ latestStart }) => latestStart >= wanted);
+    return open ? laterOf(open.from, wanted) : null;
   };
   const here = start(answer.windows);
   if (here !== null) return { earliestStart: here, earliestStartRestsOn: "site" };
@@ -165,9 +166,9 @@ function choose(
   { windows: found }: WindowsAnswer,
   wanted: Day | null,
 ): { readonly window: Window; readonly start: Day } | null {
-  const window =
+  const open =
     wanted === null ? found[0] : found.find(({ from, latestStart }) => wanted >= from && wanted <= latestStart);
-  return window ? { window, start: wanted ?? window.from } : null;
+  return open ? { window: open, start: wanted ?? open.from } : null;
 }
 
 /** Every span that stands in the way: of the wanted days when a day was named, of all days asked about otherwise. */
@@ -204,7 +205,7 @@ export function untested({ colonies, coloniesTested, untestedReason }: PlanReque
 }
 
 const jurisdictionDoubt = ({ jurisdiction }: PlanRequest): readonly Problem[] =>
-  jurisdiction === null ? [problem("jurisdiction-unknown", "warned", "jurisdiction")] : [];
+  jurisdiction === null ? [controlProblem("jurisdiction-unknown", "warned", "jurisdiction")] : [];
 
 /** A new queen or none in a colony about to be treated: common practice, no source. */
 const queenDoubts = ({ colonies }: PlanRequest): readonly Problem[] => {
@@ -212,7 +213,7 @@ const queenDoubts = ({ colonies }: PlanRequest): readonly Problem[] => {
   return unsettled.length === 0
     ? []
     : [
-        problem("queen-not-settled", "warned", "colonies", {
+        controlProblem("queen-not-settled", "warned", "colonies", {
           slots: { colonies: unsettled.map(({ code }) => code).join(", ") },
         }),
       ];
@@ -229,10 +230,12 @@ function heatDoubts(site: SiteTemperatures, label: LabelRecord, start: Day, remo
   const problems: Problem[] = [];
   if (doubtful !== undefined && cool.length > 0)
     problems.push(
-      problem("vapour-doubtful", "warned", "site", { slots: { days: cool.length, limitCelsius: doubtful } }),
+      controlProblem("vapour-doubtful", "warned", "site", { slots: { days: cool.length, limitCelsius: doubtful } }),
     );
   if (harmful !== undefined && hot.length > 0)
-    problems.push(problem("heat-harms-bees", "warned", "site", { slots: { days: hot.length, limitCelsius: harmful } }));
+    problems.push(
+      controlProblem("heat-harms-bees", "warned", "site", { slots: { days: hot.length, limitCelsius: harmful } }),
+    );
   return problems;
 }
 
@@ -255,7 +258,7 @@ function vapourOver(site: SiteTemperatures, label: LabelRecord, from: Day, to: D
 
 /** The refusal with what can be done instead. */
 function refuse(request: PlanRequest, refused: readonly Refusal[], first: Earliest): ControlPlan {
-  const has = (reason: string) => refused.some((each) => each.reason === reason);
+  const has = (reason: Refusal["reason"]) => refused.some((each) => each.reason === reason);
   const options: Option[] = [];
   if (has("no-label-record") || has("label-for-another-ingredient") || has("label-for-another-jurisdiction"))
     options.push({ option: "load-label-record", from: null });
@@ -272,7 +275,7 @@ function refuse(request: PlanRequest, refused: readonly Refusal[], first: Earlie
   };
 }
 
-const always = (rule: string, reason: string, slots: Refusal["slots"] = {}): Refusal => ({
+const always = (rule: string, reason: Refusal["reason"], slots: Refusal["slots"] = {}): Refusal => ({
   rule,
   reason,
   from: null,

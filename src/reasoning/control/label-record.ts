@@ -1,6 +1,7 @@
 /** What the printed label in the user's hand allows, and whether its record can be used. */
 import type { Kept, LabelRecordState } from "../../casebook/index.ts";
-import { daysBetween, ensure, isDay, type Problem, problem } from "../../units/index.ts";
+import { daysBetween, ensure, isDay, type Problem } from "../../units/index.ts";
+import { controlProblem } from "./control-problem.ts";
 
 /** A label record as the journal keeps it. Typed from the printed label, never supplied by this program. */
 export type LabelRecord = NonNullable<LabelRecordState["record"]> extends Kept<infer Body> ? Body : never;
@@ -48,51 +49,74 @@ export function treatmentDays({
 
 /** Problems that keep the record's limits from being used; empty when they can. */
 export function limitProblems(label: LabelLimits): readonly Problem[] {
-  const problems: Problem[] = [];
-  const block = (code: string, field: string, given: number, slots: Problem["slots"]) =>
-    problems.push(problem(code, "blocked", `labelRecord.${field}`, { given, slots }));
-  const { minDailyHighCelsius: least, maxDailyHighCelsius: greatest, durationDays, applications } = label;
-  if (!(Number.isFinite(least) && Number.isFinite(greatest)))
-    block("label-temperatures-missing", "minDailyHighCelsius", least, {});
-  else if (least >= greatest) block("label-temperatures-crossed", "minDailyHighCelsius", least, { least, greatest });
-  // No label asks for days above 45 °C or allows 60 °C; limits typed in Fahrenheit do. Judgement.
-  else if (least > 45 || greatest > 60)
-    block("label-temperatures-look-like-fahrenheit", "maxDailyHighCelsius", greatest, { least, greatest });
+  const { durationDays, applications, daysBetweenApplications, daysBeforeSupers } = label;
+  const problems = [...temperatureProblems(label)];
   if (!(Number.isInteger(durationDays) && durationDays >= 1))
-    block("label-duration-out-of-range", "durationDays", durationDays, { durationDays });
+    problems.push(
+      controlProblem("label-duration-out-of-range", "blocked", "labelRecord.durationDays", {
+        given: durationDays,
+        slots: { durationDays },
+      }),
+    );
   if (!(Number.isInteger(applications) && applications >= 1))
-    block("label-applications-out-of-range", "applications", applications, { applications });
-  else if (applications > 1 && !(label.daysBetweenApplications >= 1))
-    block("label-applications-without-days-between", "daysBetweenApplications", label.daysBetweenApplications, {
-      applications,
-    });
-  if (!(label.daysBeforeSupers >= 0))
-    block("label-days-before-supers-out-of-range", "daysBeforeSupers", label.daysBeforeSupers, {
-      daysBeforeSupers: label.daysBeforeSupers,
-    });
+    problems.push(
+      controlProblem("label-applications-out-of-range", "blocked", "labelRecord.applications", {
+        given: applications,
+        slots: { applications },
+      }),
+    );
+  else if (applications > 1 && !(daysBetweenApplications >= 1))
+    problems.push(
+      controlProblem("label-applications-without-days-between", "blocked", "labelRecord.daysBetweenApplications", {
+        given: daysBetweenApplications,
+        slots: { applications },
+      }),
+    );
+  if (!(daysBeforeSupers >= 0))
+    problems.push(
+      controlProblem("label-days-before-supers-out-of-range", "blocked", "labelRecord.daysBeforeSupers", {
+        given: daysBeforeSupers,
+        slots: { daysBeforeSupers },
+      }),
+    );
   return problems;
+}
+
+function temperatureProblems({
+  minDailyHighCelsius: least,
+  maxDailyHighCelsius: greatest,
+}: LabelLimits): readonly Problem[] {
+  const field = "labelRecord.minDailyHighCelsius";
+  const detail = { given: least, slots: { least, greatest } };
+  if (!(Number.isFinite(least) && Number.isFinite(greatest)))
+    return [controlProblem("label-temperatures-missing", "blocked", field, { given: least })];
+  if (least >= greatest) return [controlProblem("label-temperatures-crossed", "blocked", field, detail)];
+  // No label asks for days above 45 °C or allows 60 °C; limits typed in Fahrenheit do. Judgement.
+  return least > 45 || greatest > 60
+    ? [controlProblem("label-temperatures-look-like-fahrenheit", "blocked", field, detail)]
+    : [];
 }
 
 /** Doubts about a label record on the day a plan is made: read long ago, read in the future, invented. */
 export function recordDoubts(label: LabelRecord, madeOn: string): readonly Problem[] {
   if (!isDay(label.readOn))
-    return [problem("label-read-date-unknown", "blocked", "labelRecord.readOn", { given: label.readOn })];
+    return [controlProblem("label-read-date-unknown", "blocked", "labelRecord.readOn", { given: label.readOn })];
   const age = daysBetween(label.readOn, madeOn);
   const problems: Problem[] = [];
   if (age < 0)
     problems.push(
-      problem("label-read-in-future", "blocked", "labelRecord.readOn", {
+      controlProblem("label-read-in-future", "blocked", "labelRecord.readOn", {
         given: label.readOn,
         slots: { readOn: label.readOn, madeOn },
       }),
     );
   if (age > oldLabelDays)
     problems.push(
-      problem("label-record-old", "warned", "labelRecord.readOn", {
+      controlProblem("label-record-old", "warned", "labelRecord.readOn", {
         given: label.readOn,
         slots: { readOn: label.readOn, days: age },
       }),
     );
-  if (label.invented) problems.push(problem("label-record-invented", "warned", "labelRecord"));
+  if (label.invented) problems.push(controlProblem("label-record-invented", "warned", "labelRecord"));
   return problems;
 }

@@ -1,7 +1,8 @@
 /** A dated control plan, or a refusal that says why and what can be done instead. */
 import { controlIds, controls } from "../../knowledge/index.ts";
-import { blocked, ensure, isDay, type Problem, problem, type Result } from "../../units/index.ts";
+import { blocked, ensure, isDay, type Problem, type Result } from "../../units/index.ts";
 import { chemicalPlan } from "./chemical-plan.ts";
+import { controlProblem } from "./control-problem.ts";
 import { pattyPlan } from "./patty-plan.ts";
 import type { ControlPlan, PlanRequest } from "./plan.ts";
 import { requeenPlan } from "./requeen-plan.ts";
@@ -31,23 +32,23 @@ function requestTroubles(request: PlanRequest): readonly Problem[] {
   const problems: Problem[] = [];
   for (const [field, day] of Object.entries({ from, to, madeOn, startOn }))
     if (day !== null && !isDay(day))
-      problems.push(problem("date-unknown", "blocked", field, { given: day, slots: { date: String(day) } }));
+      problems.push(controlProblem("date-unknown", "blocked", field, { given: day, slots: { date: String(day) } }));
   if (problems.length > 0) return problems;
   if (to < from)
-    problems.push(problem("span-ends-before-it-begins", "blocked", "to", { given: to, slots: { from, to } }));
-  if (colonies.length === 0) problems.push(problem("no-colonies-in-plan", "blocked", "colonies"));
+    problems.push(controlProblem("span-ends-before-it-begins", "blocked", "to", { given: to, slots: { from, to } }));
+  if (colonies.length === 0) problems.push(controlProblem("no-colonies-in-plan", "blocked", "colonies"));
   const ids = new Set(colonies.map(({ id }) => id));
-  if (ids.size < colonies.length) problems.push(problem("colony-twice-in-plan", "blocked", "colonies"));
+  if (ids.size < colonies.length) problems.push(controlProblem("colony-twice-in-plan", "blocked", "colonies"));
   if (colonies.length > coloniesInApiary)
     problems.push(
-      problem("more-colonies-planned-than-stand", "blocked", "coloniesInApiary", {
+      controlProblem("more-colonies-planned-than-stand", "blocked", "coloniesInApiary", {
         given: coloniesInApiary,
         slots: { planned: colonies.length, standing: coloniesInApiary },
       }),
     );
   if (!(coloniesTested >= 0 && coloniesTested <= coloniesInApiary))
     problems.push(
-      problem("more-colonies-tested-than-stand", "blocked", "coloniesTested", {
+      controlProblem("more-colonies-tested-than-stand", "blocked", "coloniesTested", {
         given: coloniesTested,
         slots: { tested: coloniesTested, standing: coloniesInApiary },
       }),

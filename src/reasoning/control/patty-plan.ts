@@ -1,16 +1,8 @@
 /** A plan of fat-and-sugar patties: they keep mites from finding new bees and kill none. */
-import {
-  addDays,
-  answered,
-  type Day,
-  ounces,
-  type Problem,
-  problem,
-  type Result,
-  seasonOf,
-} from "../../units/index.ts";
+import { addDays, answered, type Day, ounces, type Problem, type Result, seasonOf } from "../../units/index.ts";
 import { earlierOf, laterOf } from "../site/index.ts";
 import { cautionsOf } from "./cautions-of.ts";
+import { controlProblem } from "./control-problem.ts";
 import type { ControlPlan, PlanRequest, PlanStep } from "./plan.ts";
 import { recheckDoubts, recheckStep } from "./recheck.ts";
 
@@ -115,15 +107,17 @@ export function pattyPlan(request: PlanRequest): Result<ControlPlan> {
 function doubts(request: PlanRequest, start: Day): readonly Problem[] {
   const { site, flows = [], smallHiveBeetle, colonies } = request;
   const problems: Problem[] = [
-    problem("check-jurisdiction", "warned", "jurisdiction", { slots: { jurisdiction: request.jurisdiction ?? "" } }),
-    problem("patty-does-not-kill", "noted", null),
+    controlProblem("check-jurisdiction", "warned", "jurisdiction", {
+      slots: { jurisdiction: request.jurisdiction ?? "" },
+    }),
+    controlProblem("patty-does-not-kill", "noted", null),
   ];
   if (site.latitude !== undefined && seasonOf(start, site.latitude) === "summer")
-    problems.push(problem("patty-in-summer", "warned", "startOn", { given: start }));
+    problems.push(controlProblem("patty-in-summer", "warned", "startOn", { given: start }));
   for (const { from, to } of flows)
     if (from <= request.to && to >= start)
-      problems.push(problem("patty-in-flow", "warned", "flows", { slots: { from, to } }));
+      problems.push(controlProblem("patty-in-flow", "warned", "flows", { slots: { from, to } }));
   if (smallHiveBeetle === undefined || smallHiveBeetle === "unknown")
-    problems.push(problem("small-hive-beetle-unknown", "unknown", "smallHiveBeetle"));
+    problems.push(controlProblem("small-hive-beetle-unknown", "unknown", "smallHiveBeetle"));
   return [...problems, ...recheckDoubts(request.to, site.latitude, colonies)];
 }

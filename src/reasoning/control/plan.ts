@@ -4,6 +4,7 @@ import type { Day } from "../../units/index.ts";
 import type { SiteTemperatures, Span, Supers } from "../site/index.ts";
 import type { EarlierTreatment } from "./day-rules.ts";
 import type { LabelRecord } from "./label-record.ts";
+import type { RefusalReasons } from "./problems.ts";
 import type { Window } from "./windows.ts";
 
 export interface PlannedColony {
@@ -85,7 +86,7 @@ export type StepCode = keyof StepCodes;
 /** One reason why there is no plan, with the rule it rests on. */
 export interface Refusal {
   readonly rule: string;
-  readonly reason: string;
+  readonly reason: keyof RefusalReasons;
   /** Span it holds for; null when it holds whatever the day. */
   readonly from: Day | null;
   readonly until: Day | null;

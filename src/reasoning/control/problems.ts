@@ -61,6 +61,10 @@ export interface ControlProblems {
   readonly "small-hive-beetle-unknown": Record<never, never>;
   /** noted: new stock may be better or worse than the old. */
   readonly "requeening-may-be-worse": Record<never, never>;
+  /** blocked: two weather years stand for the apiary. */
+  readonly "weather-in-conflict": Record<never, never>;
+  /** warned: people recorded different flows, supers or treatments (`field`); every value was taken to bar its days. */
+  readonly "records-in-conflict": { readonly field: string; readonly disputed: number };
   /** blocked */
   readonly "no-colonies-in-plan": Record<never, never>;
   /** blocked */

@@ -1,5 +1,6 @@
 /** When a look inside the tracheae can show whether a control worked: dead mites stay where they died. */
-import { addDays, type Day, type Problem, problem, seasonOf } from "../../units/index.ts";
+import { addDays, type Day, type Problem, seasonOf } from "../../units/index.ts";
+import { controlProblem } from "./control-problem.ts";
 import type { PlannedColony, PlanStep } from "./plan.ts";
 
 /**
@@ -67,16 +68,18 @@ export function recheckDoubts(
 ): readonly Problem[] {
   const problems: Problem[] = [];
   const { lifespanFrom } = recheckDays(ended);
-  if (latitude === undefined) problems.push(problem("season-of-recheck-unknown", "unknown", "site.latitude"));
+  if (latitude === undefined) problems.push(controlProblem("season-of-recheck-unknown", "unknown", "site.latitude"));
   else {
     const season = seasonOf(lifespanFrom, latitude);
     if (season === "autumn" || season === "winter")
-      problems.push(problem("recheck-among-winter-bees", "warned", null, { slots: { on: lifespanFrom, season } }));
+      problems.push(
+        controlProblem("recheck-among-winter-bees", "warned", null, { slots: { on: lifespanFrom, season } }),
+      );
   }
   const broodless = colonies.filter(({ brood, queen }) => brood === "absent" || queen === "none");
   if (broodless.length > 0)
     problems.push(
-      problem("no-bees-emerge-to-recheck", "warned", "colonies", {
+      controlProblem("no-bees-emerge-to-recheck", "warned", "colonies", {
         slots: { colonies: broodless.map(({ code }) => code).join(", ") },
       }),
     );

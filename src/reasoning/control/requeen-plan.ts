@@ -1,7 +1,8 @@
 /** A plan of requeening: it works only as the new queen's workers replace the old ones. */
-import { addDays, answered, type Problem, problem, type Result } from "../../units/index.ts";
+import { addDays, answered, type Problem, type Result } from "../../units/index.ts";
 import { laterOf } from "../site/index.ts";
 import { cautionsOf } from "./cautions-of.ts";
+import { controlProblem } from "./control-problem.ts";
 import type { ControlPlan, PlanRequest, PlanStep } from "./plan.ts";
 import { recheckDoubts, recheckStep } from "./recheck.ts";
 
@@ -64,6 +65,6 @@ export function requeenPlan(request: PlanRequest): Result<ControlPlan> {
 }
 
 const doubts = ({ jurisdiction }: PlanRequest): readonly Problem[] => [
-  problem("requeening-may-be-worse", "noted", null),
-  problem("check-jurisdiction", "warned", "jurisdiction", { slots: { jurisdiction: jurisdiction ?? "" } }),
+  controlProblem("requeening-may-be-worse", "noted", null),
+  controlProblem("check-jurisdiction", "warned", "jurisdiction", { slots: { jurisdiction: jurisdiction ?? "" } }),
 ];

@@ -7,10 +7,10 @@ import {
   daysBetween,
   isDay,
   type Problem,
-  problem,
   type Result,
 } from "../../units/index.ts";
 import { type HighMethod, type SiteTemperatures, type Span, type Supers, temperaturesBetween } from "../site/index.ts";
+import { controlProblem } from "./control-problem.ts";
 import { type Against, type DayReason, type EarlierTreatment, reasonsAgainst } from "./day-rules.ts";
 import { type LabelLimits, limitProblems, treatmentDays } from "./label-record.ts";
 import { runsOf } from "./runs.ts";
@@ -136,13 +136,13 @@ export function windows(input: WindowsInput): Result<WindowsAnswer> {
 function doubts({ flows = [] }: WindowsInput, { windows: found, highs }: WindowsAnswer): readonly Problem[] {
   const problems: Problem[] = [];
   if (highs === "mean-in-place-of-high" && found.length > 0)
-    problems.push(problem("upper-limit-not-judged", "warned", "site.monthlyMeanCelsius"));
-  for (const window of found)
+    problems.push(controlProblem("upper-limit-not-judged", "warned", "site.monthlyMeanCelsius"));
+  for (const { from, to } of found)
     for (const flow of flows)
-      if (flow.from <= window.to && flow.to >= window.from)
+      if (flow.from <= to && flow.to >= from)
         problems.push(
-          problem("flow-in-window", "warned", "flows", {
-            slots: { from: flow.from, to: flow.to, window: window.from },
+          controlProblem("flow-in-window", "warned", "flows", {
+            slots: { from: flow.from, to: flow.to, window: from },
           }),
         );
   return problems;
@@ -190,11 +190,13 @@ function spanTrouble(from: Day, to: Day): Problem | null {
     ["from", from],
     ["to", to],
   ] as const)
-    if (!isDay(day)) return problem("date-unknown", "blocked", field, { given: day, slots: { date: String(day) } });
-  if (from > to) return problem("span-ends-before-it-begins", "blocked", "to", { given: to, slots: { from, to } });
+    if (!isDay(day))
+      return controlProblem("date-unknown", "blocked", field, { given: day, slots: { date: String(day) } });
+  if (from > to)
+    return controlProblem("span-ends-before-it-begins", "blocked", "to", { given: to, slots: { from, to } });
   const days = daysBetween(from, to) + 1;
   return days > longestSpanDays
-    ? problem("span-too-long", "blocked", "to", { given: to, slots: { days, longest: longestSpanDays } })
+    ? controlProblem("span-too-long", "blocked", "to", { given: to, slots: { days, longest: longestSpanDays } })
     : null;
 }
 
@@ -203,9 +205,14 @@ function dateProblems({ flows = [], supers = [], treatments = [] }: WindowsInput
   const ends = (field: string, first: Day, last: Day | null): readonly Problem[] => {
     const unknown = [first, last].find((day) => day !== null && !isDay(day));
     if (unknown !== undefined)
-      return [problem("date-unknown", "blocked", field, { given: unknown, slots: { date: String(unknown) } })];
+      return [controlProblem("date-unknown", "blocked", field, { given: unknown, slots: { date: String(unknown) } })];
     return last !== null && last < first
-      ? [problem("span-ends-before-it-begins", "blocked", field, { given: last, slots: { from: first, to: last } })]
+      ? [
+          controlProblem("span-ends-before-it-begins", "blocked", field, {
+            given: last,
+            slots: { from: first, to: last },
+          }),
+        ]
       : [];
   };
   return [

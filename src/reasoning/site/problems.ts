@@ -8,8 +8,10 @@ export interface SiteProblems {
   readonly "two-temperature-lists": Record<never, never>;
   /** blocked: monthly means are not twelve numbers. */
   readonly "monthly-means-not-twelve": { readonly count: number };
-  /** blocked: an entry of a list is not a number. */
-  readonly "temperature-not-a-number": { readonly place: string };
+  /** blocked: the high of a day is not a number. */
+  readonly "temperature-not-a-number": { readonly date: string };
+  /** blocked: the mean of a month is not a number. */
+  readonly "month-mean-not-a-number": { readonly month: number };
   /** blocked: the values cannot be Celsius and would be ordinary in Fahrenheit. */
   readonly "temperatures-look-like-fahrenheit": { readonly highest: number; readonly asCelsius: number };
   /** blocked: a temperature no place on earth has. */

@@ -138,7 +138,8 @@ describe("weather", () => {
     expect(first({ dailyMaxCelsius: [] })).toBe("no-temperatures");
     expect(first({ dailyMaxCelsius: one, monthlyMeanCelsius: camrose })).toBe("two-temperature-lists");
     expect(first({ monthlyMeanCelsius: camrose.slice(1) })).toBe("monthly-means-not-twelve");
-    expect(first({ monthlyMeanCelsius: [Number.NaN, ...camrose.slice(1)] })).toBe("temperature-not-a-number");
+    expect(first({ monthlyMeanCelsius: [Number.NaN, ...camrose.slice(1)] })).toBe("month-mean-not-a-number");
+    expect(first({ dailyMaxCelsius: [{ date: "2026-05-10", value: Number.NaN }] })).toBe("temperature-not-a-number");
     expect(first({ dailyMaxCelsius: [{ date: "2026-02-30", value: 1 }] })).toBe("temperature-date-unknown");
     expect(first({ dailyMaxCelsius: [...one, { date: "2026-05-10", value: 18 }] })).toBe("temperature-date-twice");
     expect(first({ dailyMaxCelsius: [...one, ...one] })).toBe("answered");

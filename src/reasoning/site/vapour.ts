@@ -1,6 +1,7 @@
 /** How strongly a treatment's vapour leaves at a temperature, with the limits inside which each fit may be used. */
 import { type Antoine, type SourceKey, vapourFacts } from "../../knowledge/index.ts";
-import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
+import { answered, blocked, ensure, type Result } from "../../units/index.ts";
+import { siteProblem } from "./site-problem.ts";
 
 /** Constants of one fit and the temperatures it was made for. */
 interface Fit {
@@ -95,15 +96,12 @@ export function vapourPressure(substance: VapourSubstance, celsius: number): Res
   const kelvin = celsius + 273.15;
   if (kelvin < fit.fromKelvin || kelvin > fit.toKelvin)
     return blocked(
-      problem("outside-vapour-range", "blocked", "celsius", {
-        given: celsius,
-        slots: {
-          substance,
-          celsius,
-          fromCelsius: fit.fromKelvin - 273.15,
-          toCelsius: fit.toKelvin - 273.15,
-        },
-      }),
+      siteProblem(
+        "outside-vapour-range",
+        "celsius",
+        { substance, celsius, fromCelsius: fit.fromKelvin - 273.15, toCelsius: fit.toKelvin - 273.15 },
+        { given: celsius },
+      ),
     );
   const pascals = Math.exp(fit.lnPascals(kelvin));
   return answered({

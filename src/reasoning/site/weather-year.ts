@@ -7,11 +7,10 @@ import {
   dayNumber,
   isDay,
   type Problem,
-  problem,
   type Result,
 } from "../../units/index.ts";
 import { dailyMeans } from "./daily-means.ts";
-import type { SiteProblems } from "./problems.ts";
+import { siteProblem } from "./site-problem.ts";
 
 export interface DailyHigh {
   readonly date: Day;
@@ -80,10 +79,10 @@ export function temperaturesBetween(
   span: { readonly from: Day; readonly to: Day },
 ): Result<WeatherYear> {
   const { dailyMaxCelsius, monthlyMeanCelsius } = site;
-  if (dailyMaxCelsius && monthlyMeanCelsius) return blocked(trouble("two-temperature-lists", "site", {}));
+  if (dailyMaxCelsius && monthlyMeanCelsius) return blocked(siteProblem("two-temperature-lists", "site", {}));
   if (dailyMaxCelsius) return fromHighs(dailyMaxCelsius, span);
   if (monthlyMeanCelsius) return fromMonths(site, monthlyMeanCelsius, span);
-  return blocked(trouble("no-temperatures", "site", {}));
+  return blocked(siteProblem("no-temperatures", "site", {}));
 }
 
 function fromHighs(highs: readonly DailyHigh[], span: { readonly from: Day; readonly to: Day }): Result<WeatherYear> {
@@ -91,16 +90,18 @@ function fromHighs(highs: readonly DailyHigh[], span: { readonly from: Day; read
   const problems: Problem[] = [];
   const byDate = new Map<Day, number>();
   highs.forEach(({ date, value }, index) => {
-    if (!isDay(date)) problems.push(trouble("temperature-date-unknown", field(index, "date"), { date }, date));
+    if (!isDay(date))
+      problems.push(siteProblem("temperature-date-unknown", field(index, "date"), { date }, { given: date }));
     else if (!Number.isFinite(value))
-      problems.push(trouble("temperature-not-a-number", field(index, "value"), { place: date }, value));
-    else if (value < -90) problems.push(trouble("temperature-beyond-earth", field(index, "value"), { value }, value));
+      problems.push(siteProblem("temperature-not-a-number", field(index, "value"), { date }, { given: value }));
+    else if (value < -90)
+      problems.push(siteProblem("temperature-beyond-earth", field(index, "value"), { value }, { given: value }));
     else if (byDate.has(date) && byDate.get(date) !== value)
-      problems.push(trouble("temperature-date-twice", field(index, "date"), { date }, date));
+      problems.push(siteProblem("temperature-date-twice", field(index, "date"), { date }, { given: date }));
     else byDate.set(date, value);
   });
   if (problems.length > 0) return blocked(...problems);
-  if (byDate.size === 0) return blocked(trouble("no-temperatures", "site.dailyMaxCelsius", {}));
+  if (byDate.size === 0) return blocked(siteProblem("no-temperatures", "site.dailyMaxCelsius", {}));
   const values = [...byDate.values()];
   const highest = Math.max(...values);
   const average = values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -120,20 +121,26 @@ function fromMonths(
 ): Result<WeatherYear> {
   const field = "site.monthlyMeanCelsius";
   if (means.length !== 12)
-    return blocked(trouble("monthly-means-not-twelve", field, { count: means.length }, means.length));
+    return blocked(siteProblem("monthly-means-not-twelve", field, { count: means.length }, { given: means.length }));
   const bad = means.findIndex((mean) => !Number.isFinite(mean));
   if (bad >= 0)
-    return blocked(trouble("temperature-not-a-number", `${field}[${bad}]`, { place: `month ${bad + 1}` }, means[bad]));
+    return blocked(
+      siteProblem("month-mean-not-a-number", `${field}[${bad}]`, { month: bad + 1 }, { given: means[bad] }),
+    );
   const highest = Math.max(...means);
   if (highest > hottestMonthCelsius) return blocked(looksLikeFahrenheit(field, highest));
   const lowest = Math.min(...means);
-  if (lowest < -80) return blocked(trouble("temperature-beyond-earth", field, { value: lowest }, lowest));
+  if (lowest < -80)
+    return blocked(siteProblem("temperature-beyond-earth", field, { value: lowest }, { given: lowest }));
   const above = highAboveMeanCelsius;
   if (above !== undefined && !(above >= 0 && above <= 30))
-    return blocked(trouble("high-above-mean-out-of-range", "site.highAboveMeanCelsius", { value: above }, above));
+    return blocked(
+      siteProblem("high-above-mean-out-of-range", "site.highAboveMeanCelsius", { value: above }, { given: above }),
+    );
 
-  const problems: Problem[] = [problem("ordinary-year", "noted", field)];
-  if (above === undefined) problems.push(problem("mean-used-as-high", "noted", "site.highAboveMeanCelsius"));
+  const problems: Problem[] = [siteProblem("ordinary-year", field, {}, { severity: "noted" })];
+  if (above === undefined)
+    problems.push(siteProblem("mean-used-as-high", "site.highAboveMeanCelsius", {}, { severity: "noted" }));
   problems.push(...hemisphereDoubt(means, latitude));
 
   const years = new Map<string, readonly number[]>();
@@ -156,23 +163,21 @@ function hemisphereDoubt(means: readonly number[], latitude: number | undefined)
   const isNorthernSummer = warmestMonth >= 5 && warmestMonth <= 10;
   if (isNorthernSummer === latitude > 0) return [];
   return [
-    problem("hemisphere-unlike-temperatures", "warned", "site.latitude", {
-      given: latitude,
-      slots: { latitude, warmestMonth } satisfies SiteProblems["hemisphere-unlike-temperatures"],
-    }),
+    siteProblem(
+      "hemisphere-unlike-temperatures",
+      "site.latitude",
+      { latitude, warmestMonth },
+      { severity: "warned", given: latitude },
+    ),
   ];
 }
 
 const looksLikeFahrenheit = (field: string, highest: number): Problem =>
-  trouble("temperatures-look-like-fahrenheit", field, { highest, asCelsius: (highest - 32) / 1.8 }, highest);
+  siteProblem(
+    "temperatures-look-like-fahrenheit",
+    field,
+    { highest, asCelsius: (highest - 32) / 1.8 },
+    { given: highest },
+  );
 
 const padded = (year: number): string => String(year).padStart(4, "0");
-
-function trouble<Code extends keyof SiteProblems>(
-  code: Code,
-  field: string,
-  slots: SiteProblems[Code] & Problem["slots"],
-  given?: unknown,
-): Problem {
-  return problem(code, "blocked", field, given === undefined ? { slots } : { given, slots });
-}

@@ -1,0 +1,183 @@
+/** Tries an import without doing it: every entry it would make, or every problem, never some of either. */
+import type { EntryDraft } from "../journal/index.ts";
+import { type Cell, plainCell, readText, type Writing } from "./cells.ts";
+import { importId } from "./import-id.ts";
+import { type ImportAnswer, type ImportProblem, importProblem } from "./import-problem.ts";
+import { columnsOf, type Mapping } from "./mapping.ts";
+import type { PlannedImport } from "./planned-import.ts";
+import { findingDraft, knownIdProblems, resultDraft } from "./row-drafts.ts";
+import { type RowReader, rowReader } from "./row-reader.ts";
+import { readTable, type Table } from "./table.ts";
+import { temperatureDrafts } from "./temperature-drafts.ts";
+
+export interface ImportRequest {
+  readonly text: string;
+  readonly mapping: Mapping;
+  /** Today; days after it are refused. Null when not asked. */
+  readonly today: string | null;
+}
+
+/**
+ * The entries that a table would become under a mapping. Nothing is partial: one blocked cell, and there are no
+ * drafts, but every problem of the file is listed by line and column, with a mend where we know one.
+ *
+ * The same text and mapping give the same ids; see `freshDrafts` for what already stands.
+ */
+export function dryRun({ text, mapping, today }: ImportRequest): ImportAnswer<PlannedImport> {
+  const table = readTable(text, mapping.delimiter);
+  if (!table.ok) return table;
+  const { header } = table.value;
+  const used = new Set(columnsOf(mapping));
+  const missing = [...used].filter((column) => !header.includes(column));
+  const problems: ImportProblem[] = [
+    ...table.problems,
+    ...missing.map((column) => importProblem("column-missing", { line: 1, column })),
+    ...header
+      .filter((column) => !used.has(column) && !mapping.leftOut.includes(column))
+      .map((column) => importProblem("column-not-mapped", { severity: "warned", line: 1, column })),
+    ...knownIdProblems(mapping),
+  ];
+  if (missing.length > 0) return { ok: false, problems };
+  const mended = applyMends(table.value, mapping, problems);
+  const planned = mapping.temperatures
+    ? temperatureDrafts({
+        table: mended,
+        mapping,
+        temperatures: mapping.temperatures,
+        problems,
+        writing: writingOf(mapping, today),
+      })
+    : colonyDrafts(mended, mapping, writingOf(mapping, today), problems);
+  return problems.some(({ severity }) => severity === "blocked")
+    ? { ok: false, problems }
+    : { ok: true, value: planned, problems };
+}
+
+const writingOf = ({ decimal, dates }: Mapping, today: string | null): Writing => ({ decimal, dates, today });
+
+/** Cells that a person decided to read otherwise; a mend that meets another cell than it was written for is a problem. */
+function applyMends(table: Table, { mends, colony, apiary }: Mapping, problems: ImportProblem[]): Table {
+  const rowColumn = table.header.indexOf(colony?.column ?? apiary.column);
+  const unused = new Set(mends);
+  const rows = table.rows.map((row) => {
+    const own = mends.filter((mend) => mend.row === plainCell(row.cells[rowColumn] ?? ""));
+    const cells = [...row.cells];
+    for (const mend of own) {
+      unused.delete(mend);
+      const index = table.header.indexOf(mend.column);
+      const found = plainCell(row.cells[index] ?? "");
+      if (index < 0 || found !== mend.given)
+        problems.push(
+          importProblem("mend-does-not-fit", {
+            line: row.line,
+            column: mend.column,
+            given: found,
+            slots: { expected: mend.given, found },
+          }),
+        );
+      else {
+        cells[index] = mend.use;
+        problems.push(
+          importProblem("mended", {
+            severity: "noted",
+            line: row.line,
+            column: mend.column,
+            given: found,
+            slots: { use: mend.use, reason: mend.reason },
+          }),
+        );
+      }
+    }
+    return { line: row.line, cells };
+  });
+  for (const mend of unused)
+    problems.push(
+      importProblem("mend-does-not-fit", { line: 1, column: mend.column, slots: { expected: mend.row, found: "" } }),
+    );
+  return { header: table.header, rows };
+}
+
+function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems: ImportProblem[]): PlannedImport {
+  const { key, asOf, colony, apiary } = mapping;
+  const apiaries = new Map<string, EntryDraft[]>();
+  const colonies: EntryDraft[] = [];
+  const found: EntryDraft[] = [];
+  const coloniesOfCase = new Map<string, string[]>();
+  const seen = new Map<string, number>();
+
+  for (const row of table.rows) {
+    const reader = rowReader({ table, row, mapping, writing, problems });
+    const placeCell = requiredCell(reader, apiary.column);
+    const placeName = reader.keep(readText(placeCell, 200));
+    const code = colony ? reader.keep(readText(requiredCell(reader, colony.column), 200)) : null;
+    if (placeName === undefined || code === undefined) continue;
+    const place = Object.hasOwn(apiary.places, placeName) ? apiary.places[placeName] : undefined;
+    if (!place) {
+      reader.tell(
+        importProblem("id-unknown", {
+          line: row.line,
+          column: apiary.column,
+          given: placeName,
+          slots: { id: placeName },
+        }),
+      );
+      continue;
+    }
+    const apiaryId = importId(key, "apiary", place.code);
+    const caseId = importId(key, "case", place.code);
+    if (!apiaries.has(apiaryId))
+      apiaries.set(apiaryId, [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: place }]);
+    if (code === null || !colony) continue;
+    const first = seen.get(`${apiaryId} ${code}`);
+    if (first !== undefined) {
+      reader.tell(importProblem("row-twice", { line: row.line, column: colony.column, given: code, slots: { first } }));
+      continue;
+    }
+    seen.set(`${apiaryId} ${code}`, row.line);
+    if (/^\d{1,2}[-/ ][A-Za-z]{3}$|^[A-Za-z]{3}[-/ ]\d{2}$|^\d(\.\d+)?[Ee]\+?\d+$/.test(code))
+      reader.tell(
+        importProblem("code-looks-changed", { severity: "warned", line: row.line, column: colony.column, given: code }),
+      );
+    const colonyId = importId(key, "colony", place.code, code);
+    colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
+    coloniesOfCase.set(caseId, [...(coloniesOfCase.get(caseId) ?? []), colonyId]);
+    for (const each of mapping.results) found.push(...resultDraft(reader, each, { caseId, colonyId }));
+    for (const each of mapping.findings) found.push(...findingDraft(reader, each, { caseId, colonyId }));
+  }
+  const cases = caseDrafts(mapping, [...apiaries.values()].flat(), coloniesOfCase);
+  return {
+    drafts: [...[...apiaries.values()].flat(), ...colonies, ...cases, ...found],
+    counts: {
+      rows: table.rows.length,
+      apiaries: apiaries.size,
+      colonies: colonies.length,
+      results: found.filter(({ kind }) => kind === "test-result-recorded").length,
+      findings: found.filter(({ kind }) => kind === "finding-recorded").length,
+    },
+  };
+}
+
+/** One case a place, about all its colonies of the file. */
+function caseDrafts(
+  mapping: Mapping,
+  apiaries: readonly EntryDraft[],
+  colonies: ReadonlyMap<string, readonly string[]>,
+): readonly EntryDraft[] {
+  const opening = mapping.case;
+  if (!opening) return [];
+  return apiaries.flatMap((draft) => {
+    if (draft.kind !== "apiary-registered") return [];
+    const id = importId(mapping.key, "case", draft.data.code);
+    const data = {
+      code: opening.code.replace("{apiary}", draft.data.code),
+      openedOn: opening.openedOn,
+      question: opening.question,
+      story: mapping.source,
+      colonies: [...(colonies.get(id) ?? [])],
+    };
+    return [{ kind: "case-opened", at: opening.openedOn, about: [id, draft.about[0] as string], data } as const];
+  });
+}
+
+const requiredCell = (reader: RowReader, column: string): Cell =>
+  reader.cell(column) ?? { line: reader.row.line, column, text: "" };

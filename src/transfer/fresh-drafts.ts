@@ -1,0 +1,69 @@
+/** Leaves out of an import what the casebook already holds, and shows where it holds something else. */
+import { type Casebook, type Kept, stateOf } from "../casebook/index.ts";
+import { canonicalJson, type EntryDraft, type EntryId } from "../journal/index.ts";
+
+export interface FreshDrafts {
+  /** To be recorded. */
+  readonly fresh: readonly EntryDraft[];
+  /** How many stand already, word for word. */
+  readonly standing: number;
+  /** What the casebook holds differently: shown to a person, never overwritten. `replaces` is what they would correct. */
+  readonly differing: readonly { readonly draft: EntryDraft; readonly replaces: readonly EntryId[] }[];
+}
+
+/**
+ * The drafts that add something to the casebook. The same file imported twice adds nothing the second time.
+ *
+ * A result of the same test, colony and day with other counts is taken as a correction for a person to settle.
+ * A value that somebody withdrew after an import comes back as fresh.
+ */
+export function freshDrafts(casebook: Casebook, drafts: readonly EntryDraft[]): FreshDrafts {
+  const fresh: EntryDraft[] = [];
+  const differing: { draft: EntryDraft; replaces: readonly EntryId[] }[] = [];
+  let standing = 0;
+  for (const draft of drafts) {
+    const held = heldInPlaceOf(casebook, draft);
+    const wanted = canonicalJson(draft.data);
+    if (held.length === 0) fresh.push(draft);
+    else if (held.some(({ value }) => canonicalJson(value) === wanted)) standing++;
+    else differing.push({ draft, replaces: held.map(({ entry }) => entry) });
+  }
+  return { fresh, standing, differing };
+}
+
+interface Held {
+  readonly entry: EntryId;
+  readonly value: unknown;
+}
+
+const kept = (slot: Kept<unknown> | null | undefined): readonly Held[] => slot?.candidates ?? [];
+
+/** What stands where the draft would stand. */
+function heldInPlaceOf(casebook: Casebook, draft: EntryDraft): readonly Held[] {
+  const [root = "", second = ""] = draft.about;
+  const apiary = stateOf(casebook.apiaries, root);
+  const kase = stateOf(casebook.cases, root);
+  switch (draft.kind) {
+    case "apiary-registered":
+      return kept(apiary?.record);
+    case "colony-registered":
+      return kept(stateOf(apiary?.colonies ?? {}, second)?.record);
+    case "weather-year-recorded":
+      return kept(apiary?.weather);
+    case "case-opened":
+      return kept(kase?.record);
+    case "finding-recorded":
+      // The casebook keeps the state of a finding, not its day: the state is what is compared.
+      return kept(kase?.findings[draft.data.colony ?? ""]?.[draft.data.finding]).map((each) => ({
+        entry: each.entry,
+        value: { ...draft.data, state: each.value },
+      }));
+    case "test-result-recorded":
+      return Object.values(kase?.tests ?? {}).filter(
+        ({ value }) =>
+          value.colony === draft.data.colony && value.test === draft.data.test && value.on === draft.data.on,
+      );
+    default:
+      return [];
+  }
+}
