@@ -1,8 +1,14 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { controlProblems } from "./control.ts";
+import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
 
 /** By `Problem.code`. */
-export const problems: Readonly<Record<string, (slots: Slots) => string>> = { ...formProblems };
+export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
+  ...formProblems,
+  ...countProblems,
+  ...controlProblems,
+};
