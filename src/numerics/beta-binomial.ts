@@ -4,7 +4,7 @@ import { logCountsWidth, saddlePair } from "./binomial.ts";
 import { countDistribution, type DiscreteDistribution } from "./distribution.ts";
 import { twoProduct } from "./exact-arithmetic.ts";
 import { logBetaWidth } from "./incomplete-beta.ts";
-import { sumRatios } from "./ratio-sum.ts";
+import { complement, sumRatios } from "./ratio-sum.ts";
 
 export interface BetaBinomialDesign {
   /** Trials, a whole number ≥ 0. */
@@ -46,11 +46,11 @@ export function betaBinomial({ n, a, b }: BetaBinomialDesign): DiscreteDistribut
   };
   // With a shape below 1 the chances may rise again towards that end, so the early stop must not be used.
   const lower = (k: number) => {
-    const ratio = (i: number) => ((k - i) / (n - k + i + 1)) * ((b + n - k + i) / (a + k - i - 1));
+    const ratio = (i: number) => ((k - i) / (n - k + i + 1)) * ((n - k + i + b) / (k - i - 1 + a));
     return Math.exp(logPmf(k)) * (a < 1 ? sumAllRatios(k, ratio) : sumRatios(k, ratio));
   };
   const upper = (k: number) => {
-    const ratio = (i: number) => ((n - k - 1 - i) / (k + 2 + i)) * ((a + k + 1 + i) / (b + n - k - 2 - i));
+    const ratio = (i: number) => ((n - k - 1 - i) / (k + 2 + i)) * ((k + 1 + i + a) / (n - k - 2 - i + b));
     return Math.exp(logPmf(k + 1)) * (b < 1 ? sumAllRatios(n - k - 1, ratio) : sumRatios(n - k - 1, ratio));
   };
   return countDistribution({
@@ -58,8 +58,8 @@ export function betaBinomial({ n, a, b }: BetaBinomialDesign): DiscreteDistribut
     mean,
     variance: mean * (b / total) * ((total + n) / (total + 1)),
     logPmf,
-    cdf: (k) => (k < mean ? lower(k) : 1 - upper(k)),
-    sf: (k) => (k < mean ? 1 - lower(k) : upper(k)),
+    cdf: (k) => (k < mean ? lower(k) : complement(upper(k), () => lower(k))),
+    sf: (k) => (k < mean ? complement(lower(k), () => upper(k)) : upper(k)),
   });
 }
 

@@ -1,6 +1,6 @@
 /** Quantiles of the beta distribution from either tail. */
 import { ensure } from "../units/index.ts";
-import { type BetaPoint, logBetaFront, lowerBetaTail, upperBetaTail } from "./incomplete-beta.ts";
+import { type BetaPoint, lowerBetaTail, upperBetaTail } from "./incomplete-beta.ts";
 import { logBeta } from "./log-gamma.ts";
 import { normalQuantile } from "./normal.ts";
 import { solveTail } from "./tail-solver.ts";
@@ -71,8 +71,8 @@ function quantileBelowHalf({ p, a, b, tail }: BetaTailRequest): number {
     rising,
     at: (x) => {
       const point = { x, y: 1 - x, a, b };
-      const { log } = tailOf(point);
-      const slope = Math.exp(logBetaFront(point) - log) / point.y;
+      const { log, frontShare } = tailOf(point);
+      const slope = frontShare / point.y;
       return { gap: log - wanted, slope: rising ? slope : -slope };
     },
   });

@@ -100,10 +100,11 @@ function smallest({ support: { low, high }, mean, variance, enough }: CountSearc
   let reached = high;
   if (enough(start)) {
     reached = start;
-    while (reached - step > low && enough(reached - step)) {
+    while (reached - step >= low && enough(reached - step)) {
       reached -= step;
       step *= 2;
     }
+    // Below the support nothing is enough; within it only what was tried is known to fall short.
     short = Math.max(low - 1, reached - step);
   } else {
     short = start;

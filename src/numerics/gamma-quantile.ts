@@ -1,7 +1,7 @@
 /** Quantiles of the gamma distribution with rate 1 from either tail. */
 import { ensure } from "../units/index.ts";
-import { logGammaFront, lowerGammaTail, upperGammaTail } from "./incomplete-gamma.ts";
-import { logGamma } from "./log-gamma.ts";
+import { lowerGammaTail, upperGammaTail } from "./incomplete-gamma.ts";
+import { logGammaOnePlus } from "./log-gamma.ts";
 import { normalQuantile } from "./normal.ts";
 import { solveTail } from "./tail-solver.ts";
 
@@ -55,9 +55,8 @@ function quantile({ p, a, tail }: GammaTailRequest): number {
     high: Infinity,
     rising,
     at: (x) => {
-      const { log } = tailOf(a, x);
-      const slope = Math.exp(logGammaFront(a, x) - log);
-      return { gap: log - wanted, slope: rising ? slope : -slope };
+      const { log, frontShare } = tailOf(a, x);
+      return { gap: log - wanted, slope: rising ? frontShare : -frontShare };
     },
   });
 }
@@ -67,6 +66,6 @@ function firstGuess({ p, a, tail }: GammaTailRequest): number {
   const z = (tail === "lower" ? 1 : -1) * normalQuantile(p);
   const root = 1 - 1 / (9 * a) + z / (3 * Math.sqrt(a));
   if (root > 0.3) return a * root ** 3;
-  if (tail === "lower") return Math.exp((Math.log(p) + logGamma(a + 1)) / a);
-  return Math.max(a, 1);
+  if (tail === "lower") return Math.exp((Math.log(p) + logGammaOnePlus(a)) / a);
+  return Math.max(a, -Math.log(p));
 }

@@ -2,7 +2,7 @@
 import { ensure } from "../units/index.ts";
 import { logCountsWidth, saddlePair } from "./binomial.ts";
 import { countDistribution, type DiscreteDistribution } from "./distribution.ts";
-import { sumRatios } from "./ratio-sum.ts";
+import { complement, sumRatios } from "./ratio-sum.ts";
 
 export interface HypergeometricDesign {
   /** How many there are. Whole, ≥ 0. */
@@ -59,8 +59,8 @@ export function hypergeometric({ population, marked, drawn }: HypergeometricDesi
     mean,
     variance: population < 2 ? 0 : mean * (unmarked / population) * ((population - drawn) / (population - 1)),
     logPmf,
-    cdf: (k) => (k < mean ? lower(k) : 1 - upper(k)),
-    sf: (k) => (k < mean ? 1 - lower(k) : upper(k)),
+    cdf: (k) => (k < mean ? lower(k) : complement(upper(k), () => lower(k))),
+    sf: (k) => (k < mean ? complement(lower(k), () => upper(k)) : upper(k)),
   });
 }
 

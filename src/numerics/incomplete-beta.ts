@@ -2,12 +2,14 @@
 import { ensure } from "../units/index.ts";
 import { saddleTerm } from "./deviance.ts";
 import { differenceFromShare } from "./exact-arithmetic.ts";
-import { logGamma, logGammaStep, stirlingError } from "./log-gamma.ts";
+import { logGammaOnePlus, logGammaStep, stirlingError } from "./log-gamma.ts";
 
 /** A tail probability and its logarithm; the logarithm stays finite where the value underflows to 0. */
 export interface Tail {
   readonly value: number;
   readonly log: number;
+  /** The front factor divided by the tail, known where both underflow; it gives the slope of the logarithm. */
+  readonly frontShare: number;
 }
 
 export interface BetaPoint {
@@ -119,12 +121,16 @@ export function upperBetaTail({ x, y, a, b }: BetaPoint): Tail {
 /** Lower tail at a point given by both x and 1 − x. */
 export function lowerBetaTail(at: BetaPoint): Tail {
   const { x, y, a, b } = at;
-  if (x === 0) return { value: 0, log: -Infinity };
-  if (y === 0) return { value: 1, log: 0 };
+  if (x === 0) return { value: 0, log: -Infinity, frontShare: a };
+  if (y === 0) return { value: 1, log: 0, frontShare: 0 };
   if (x * (a + b + 2) <= a + 1) return byFraction(at);
   if (b < 1) return a * y < 1 && y < 0.5 ? bySmallShape(at) : byFraction(at);
-  const other = byFraction({ x: y, y: x, a: b, b: a }).value;
-  return { value: 1 - other, log: Math.log1p(-other) };
+  return complement(byFraction({ x: y, y: x, a: b, b: a }));
+}
+
+/** The other tail: 1 − this one. */
+export function complement({ value, frontShare }: Tail): Tail {
+  return { value: 1 - value, log: Math.log1p(-value), frontShare: frontShare * (value / (1 - value)) };
 }
 
 /** DiDonato and Morris's continued fraction by the modified method of Lentz; best below the mean. */
@@ -137,16 +143,16 @@ function byFraction(at: BetaPoint): Tail {
   let c = fraction;
   let d = 0;
   for (let m = 1; m <= 200_000; m += 1) {
-    const odd = a + 2 * m - 1;
-    const numerator = ((a + m - 1) / odd) * ((a + b + m - 1) / odd) * m * (b - m) * x * x;
+    const odd = 2 * m - 1 + a; // whole numbers first: a + m − 1 would lose the digits of a tiny a
+    const numerator = ((m - 1 + a) / odd) * ((m - 1 + a + b) / odd) * m * (b - m) * x * x;
     const denominator = partial(m);
     d = 1 / (denominator + numerator * d);
     c = denominator + numerator / c;
     const factor = c * d;
     fraction *= factor;
-    if (Math.abs(factor - 1) < 1.2e-16 || numerator === 0) {
+    if (Math.abs(factor - 1) < 3e-16 || numerator === 0) {
       const front = logBetaFront(at);
-      return { value: Math.exp(front) / fraction, log: front - Math.log(fraction) };
+      return { value: Math.exp(front) / fraction, log: front - Math.log(fraction), frontShare: fraction };
     }
   }
   throw new Error(`the continued fraction of the beta tail did not settle at x = ${x}, a = ${a}, b = ${b}`);
@@ -156,7 +162,8 @@ function byFraction(at: BetaPoint): Tail {
  * Lower tail above the mean where b < 1 makes it small: 1 − I_y(b, a) taken in logs, so that nothing cancels.
  * I_y(b, a) = y^b/(b·B(a, b))·(1 + b·Σ (1 − a)…(n − a)/n! · yⁿ/(b + n)).
  */
-function bySmallShape({ y, a, b }: BetaPoint): Tail {
+function bySmallShape(at: BetaPoint): Tail {
+  const { y, a, b } = at;
   let term = 1;
   let sum = 0;
   for (let n = 1; n < 500; n += 1) {
@@ -165,7 +172,7 @@ function bySmallShape({ y, a, b }: BetaPoint): Tail {
     if (next === sum) break;
     sum = next;
   }
-  const log = b * Math.log(y) - logGamma(1 + b) + logGammaStep(a, b) + Math.log1p(b * sum);
+  const log = b * Math.log(y) - logGammaOnePlus(b) + logGammaStep(a, b) + Math.log1p(b * sum);
   const value = -Math.expm1(log);
-  return { value, log: Math.log(value) };
+  return { value, log: Math.log(value), frontShare: Math.exp(logBetaFront(at)) / value };
 }

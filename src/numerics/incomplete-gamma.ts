@@ -1,8 +1,8 @@
 /** Regularized incomplete gamma function, each tail computed on its own so that tiny tails keep their digits. */
 import { ensure } from "../units/index.ts";
 import { saddleTerm } from "./deviance.ts";
-import type { Tail } from "./incomplete-beta.ts";
-import { logGamma, stirlingError } from "./log-gamma.ts";
+import { complement, type Tail } from "./incomplete-beta.ts";
+import { logGammaOnePlus, stirlingError } from "./log-gamma.ts";
 
 /**
  * P(a, x), the chance that a gamma variable of shape a and rate 1 is at most x.
@@ -64,8 +64,8 @@ export function logGammaFront(a: number, x: number): number {
 /** P(a, x) with its logarithm. */
 export function lowerGammaTail(a: number, x: number): Tail {
   check(a, x);
-  if (x === 0) return { value: 0, log: -Infinity };
-  if (x === Infinity) return { value: 1, log: 0 };
+  if (x === 0) return { value: 0, log: -Infinity, frontShare: a };
+  if (x === Infinity) return { value: 1, log: 0, frontShare: 0 };
   if (x <= a + 1) return bySeries(a, x);
   return complement(byFraction(a, x));
 }
@@ -73,8 +73,8 @@ export function lowerGammaTail(a: number, x: number): Tail {
 /** Q(a, x) with its logarithm. */
 export function upperGammaTail(a: number, x: number): Tail {
   check(a, x);
-  if (x === 0) return { value: 1, log: 0 };
-  if (x === Infinity) return { value: 0, log: -Infinity };
+  if (x === 0) return { value: 1, log: 0, frontShare: 0 };
+  if (x === Infinity) return { value: 0, log: -Infinity, frontShare: Infinity };
   if (x > a + 1 || (a < 1 && x >= 1)) return byFraction(a, x);
   return a < 1 ? bySmallShape(a, x) : complement(bySeries(a, x));
 }
@@ -82,10 +82,6 @@ export function upperGammaTail(a: number, x: number): Tail {
 function check(a: number, x: number): void {
   ensure(a > 0 && a < Infinity, "a", a, "a finite number above 0");
   ensure(x >= 0, "x", x, "0 or more");
-}
-
-function complement({ value }: Tail): Tail {
-  return { value: 1 - value, log: Math.log1p(-value) };
 }
 
 /** P(a, x) = front/a · (1 + x/(a + 1) + x²/((a + 1)(a + 2)) + …): all terms positive. */
@@ -102,7 +98,7 @@ function bySeries(a: number, x: number): Tail {
     sum = next;
   }
   const front = logGammaFront(a, x);
-  return { value: (Math.exp(front) / a) * sum, log: front - Math.log(a) + Math.log(sum) };
+  return { value: (Math.exp(front) / a) * sum, log: front - Math.log(a) + Math.log(sum), frontShare: a / sum };
 }
 
 /** Legendre's continued fraction for Q(a, x) by the modified method of Lentz. */
@@ -118,9 +114,9 @@ function byFraction(a: number, x: number): Tail {
     c = denominator + numerator / c;
     const factor = c * d;
     fraction *= factor;
-    if (Math.abs(factor - 1) < 1.2e-16 || numerator === 0) {
+    if (Math.abs(factor - 1) < 3e-16 || numerator === 0) {
       const front = logGammaFront(a, x);
-      return { value: Math.exp(front) / fraction, log: front - Math.log(fraction) };
+      return { value: Math.exp(front) / fraction, log: front - Math.log(fraction), frontShare: fraction };
     }
   }
   throw new Error(`the continued fraction of the gamma tail did not settle at a = ${a}, x = ${x}`);
@@ -136,6 +132,6 @@ function bySmallShape(a: number, x: number): Tail {
     if (next === sum) break;
     sum = next;
   }
-  const value = -Math.expm1(a * Math.log(x) - logGamma(1 + a) + Math.log1p(a * sum));
-  return { value, log: Math.log(value) };
+  const value = -Math.expm1(a * Math.log(x) - logGammaOnePlus(a) + Math.log1p(a * sum));
+  return { value, log: Math.log(value), frontShare: Math.exp(logGammaFront(a, x)) / value };
 }

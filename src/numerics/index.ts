@@ -43,7 +43,15 @@ export {
   type ProportionData,
   wilsonInterval,
 } from "./intervals.ts";
-export { logBeta, logChoose, logFactorial, logGamma, logGammaStep, stirlingError } from "./log-gamma.ts";
+export {
+  logBeta,
+  logChoose,
+  logFactorial,
+  logGamma,
+  logGammaOnePlus,
+  logGammaStep,
+  stirlingError,
+} from "./log-gamma.ts";
 export { logNormalCdf, normalCdf, normalPdf, normalQuantile, normalSf, normalUpperQuantile } from "./normal.ts";
 export { type NormalShape, normal } from "./normal-distribution.ts";
 export { type Counter, type Key, philox } from "./philox.ts";

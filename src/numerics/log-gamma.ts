@@ -26,6 +26,14 @@ const stirling: readonly number[] = [
   43867 / 244188,
 ];
 
+/** μ(x) at x = ½, 1, 1½, … 8: where counts and half-counts need it most. */
+const errorsAtHalves: readonly number[] = [
+  0.15342640972002736, 0.08106146679532726, 0.05481412105191765, 0.0413406959554093, 0.03316287351993629,
+  0.02767792568499834, 0.023746163656297496, 0.020790672103765093, 0.018488450532673187, 0.016644691189821193,
+  0.015134973221917378, 0.013876128823070748, 0.012810465242920227, 0.01189670994589177, 0.011104559758206917,
+  0.010411265261972096,
+];
+
 /**
  * ln Γ(x), relative error below 1e-14 also about the zeros at 1 and 2.
  *
@@ -49,6 +57,18 @@ export function logGamma(x: number): number {
     return Math.log(product) + aboutTwo(x - steps - 2);
   }
   return (x - 0.5) * (Math.log(x) - 1) + (halfLog2Pi - 0.5) + stirlingSeries(x);
+}
+
+/**
+ * ln Γ(1 + x), which keeps its digits for a tiny x where 1 + x would lose them.
+ *
+ * @throws DomainError unless x is finite and ≥ 0
+ * @example
+ * logGammaOnePlus(1e-20)  // → -5.77215664902e-21
+ */
+export function logGammaOnePlus(x: number): number {
+  ensure(x >= 0 && x < Infinity, "x", x, "a finite number of 0 or more");
+  return x < 0.5 ? aboutTwo(x) - Math.log1p(x) : logGamma(1 + x);
 }
 
 /** ln Γ(2 + z) for |z| ≤ 0.5. */
@@ -76,10 +96,12 @@ function stirlingSeries(x: number): number {
  */
 export function stirlingError(x: number): number {
   ensure(x > 0 && x < Infinity, "x", x, "a finite number above 0");
+  const tabled = errorsAtHalves[2 * x - 1];
+  if (tabled !== undefined) return tabled;
   if (x < 1) return logGamma(x) - (x - 0.5) * Math.log(x) + x - halfLog2Pi;
   let shifted = x;
   let sum = 0;
-  while (shifted < 10) {
+  while (shifted < 8) {
     sum += (shifted + 0.5) * Math.log1p(1 / shifted) - 1;
     shifted += 1;
   }

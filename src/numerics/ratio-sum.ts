@@ -24,3 +24,13 @@ export function sumRatios(count: number, ratio: (i: number) => number): number {
   }
   return sum;
 }
+
+/**
+ * 1 − tail, or the other tail summed afresh where the subtraction would lose more than a digit.
+ *
+ * @example
+ * complement(0.25, () => 0.75)  // → 0.75
+ */
+export function complement(tail: number, other: () => number): number {
+  return tail > 0.9 ? other() : 1 - tail;
+}

@@ -241,6 +241,15 @@ describe("importing into a casebook", () => {
       ["finding-recorded", 1],
     ]);
   });
+  it("[TR13] a result of another day is no correction: it is fresh", () => {
+    const casebook = fold(sealed(drafts(rows)));
+    const later = freshDrafts(casebook, drafts(rows.replaceAll("2026-03-09", "2026-04-09")));
+    expect(later.fresh.map(({ kind, at }) => [kind, at])).toEqual([
+      ["test-result-recorded", "2026-04-09"],
+      ["test-result-recorded", "2026-04-09"],
+    ]);
+    expect(later.differing).toEqual([]);
+  });
   it("[TR20] the drafts seal and fold without complaint", () => {
     const casebook = fold(sealed(drafts(rows)));
     expect(casebook.unread).toEqual([]);

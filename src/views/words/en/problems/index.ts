@@ -2,6 +2,7 @@
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
+import { caseProblems } from "./reasoning.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
@@ -9,6 +10,7 @@ export type Slots = Readonly<Record<string, string | number>>;
 /** By `Problem.code`. */
 export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...formProblems,
+  ...caseProblems,
   ...countProblems,
   ...controlProblems,
 };
