@@ -1,5 +1,9 @@
 /** What the pages, the paper and the programs show: pure builders from casebook and reasoning to view data. */
 export * from "./apiary-view.ts";
+export * from "./bench/bench-drafts.ts";
+export * from "./bench/keys.ts";
+export * from "./bench/reading.ts";
+export * from "./bench/worklist.ts";
 export * from "./case-rows.ts";
 export * from "./check-letter.ts";
 export * from "./codes.ts";
@@ -11,6 +15,12 @@ export * from "./form.ts";
 export * from "./forms/apiary-form.ts";
 export * from "./forms/case-form.ts";
 export * from "./forms/label-form.ts";
+export * from "./found/found-view.ts";
+export * from "./found/missed.ts";
+export * from "./found/other-tests.ts";
+export * from "./found/quality.ts";
+export * from "./found/specimens.ts";
+export * from "./paper.ts";
 export * from "./red-flags.ts";
 export * from "./sample-plan.ts";
 export * from "./spine.ts";

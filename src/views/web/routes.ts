@@ -35,5 +35,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/walk/:case/:key", area: "cases", light: "field", bare: true, load: () => import("./walk/WalkPage.tsx") },
   { path: "/apiaries", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiariesPage.tsx") },
   { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
+  { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
+  { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

@@ -1,4 +1,6 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { controlProblems } from "./control.ts";
+import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 
@@ -6,4 +8,9 @@ import { caseProblems } from "./reasoning.ts";
 export type Slots = Readonly<Record<string, string | number>>;
 
 /** By `Problem.code`. */
-export const problems: Readonly<Record<string, (slots: Slots) => string>> = { ...formProblems, ...caseProblems };
+export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
+  ...formProblems,
+  ...caseProblems,
+  ...countProblems,
+  ...controlProblems,
+};

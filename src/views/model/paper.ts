@@ -1,0 +1,134 @@
+/** What the papers show: plain values, already in words and rounded for the reader. */
+
+/** One vial label; printed as often as `copies` says. */
+export interface VialLabel {
+  readonly code: string;
+  readonly colony: string;
+  /** ISO day, or null to leave a line to write on. */
+  readonly takenOn: string | null;
+  /** Where the bees are taken: letter and words, such as `E honey, pollen edge`. */
+  readonly from: string;
+  readonly keptIn: string;
+}
+
+/** The sheets on which labels are printed; sizes in millimetres. */
+export interface LabelStock {
+  readonly id: string;
+  readonly name: string;
+  readonly page: "A4" | "Letter";
+  readonly columns: number;
+  readonly rows: number;
+  readonly width: number;
+  readonly height: number;
+  readonly left: number;
+  readonly top: number;
+  readonly pitchX: number;
+  readonly pitchY: number;
+}
+
+/**
+ * Sheet geometry of general label stock, by the number of labels on a sheet.
+ * Source: open label-template data, as named in docs/methods/paper.md; US sizes are inches turned to millimetres.
+ */
+export const labelStocks: readonly LabelStock[] = [
+  {
+    id: "a4-65",
+    name: "A4, 65 labels of 38.1 × 21.2 mm",
+    page: "A4",
+    columns: 5,
+    rows: 13,
+    width: 38.1,
+    height: 21.2,
+    left: 4.7,
+    top: 10.9,
+    pitchX: 40.6,
+    pitchY: 21.2,
+  },
+  {
+    id: "letter-80",
+    name: "US Letter, 80 labels of 44.5 × 12.7 mm",
+    page: "Letter",
+    columns: 4,
+    rows: 20,
+    width: 44.45,
+    height: 12.7,
+    left: 7.11,
+    top: 12.7,
+    pitchX: 52.39,
+    pitchY: 12.7,
+  },
+];
+
+export interface LabelSheet {
+  readonly stock: LabelStock;
+  readonly caseCode: string;
+  readonly title: string;
+  readonly labels: readonly VialLabel[];
+  /** Labels already used on the first sheet, 0 when it is whole. */
+  readonly used: number;
+  readonly isDemonstration: boolean;
+}
+
+/** The card that travels with the vials, written for the laboratory they go to. */
+export interface KitCard {
+  readonly caseCode: string;
+  readonly place: string;
+  readonly laboratory: string;
+  readonly question: string;
+  readonly rows: readonly {
+    readonly code: string;
+    readonly colony: string;
+    readonly from: string;
+    readonly bees: number;
+  }[];
+  readonly steps: readonly string[];
+  readonly promise: string;
+  readonly cautions: readonly string[];
+  readonly isDemonstration: boolean;
+}
+
+/** One specimen as the report tells it. Shares are per 100 bees. */
+export interface ReportRow {
+  readonly code: string;
+  readonly colony: string;
+  readonly from: string;
+  readonly condition: string;
+  readonly read: string;
+  readonly withMites: string;
+  /** Null when no bee could be read. */
+  readonly estimate: { readonly value: number; readonly low: number; readonly high: number } | null;
+  readonly isLimited: boolean;
+}
+
+export interface Report {
+  readonly code: string;
+  readonly version: number;
+  readonly caseCode: string;
+  readonly place: string;
+  readonly area: string;
+  readonly colonies: string;
+  readonly sampledOn: string;
+  readonly issuedOn: string;
+  readonly asked: string;
+  /** The answer: the part in heavy type, then the rest. */
+  readonly answer: { readonly heavy: string; readonly rest: string };
+  readonly below: readonly string[];
+  /** The specimen drawn as 100 squares; null when none was read. */
+  readonly picture: {
+    readonly colony: string;
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+  } | null;
+  readonly rows: readonly ReportRow[];
+  /** Published lines drawn through the intervals, per 100 bees. */
+  readonly lines: readonly number[];
+  readonly howRead: string;
+  readonly missed: readonly string[];
+  readonly toDo: readonly { readonly on: string; readonly what: string }[];
+  readonly heed: readonly string[];
+  readonly rules: string;
+  /** Heads of the journal it rests on, such as `device 3f2a, entry 41`. */
+  readonly heads: readonly string[];
+  readonly isDemonstration: boolean;
+}

@@ -1,0 +1,25 @@
+/** The card that goes with the kit, written for the laboratory the vials go to. */
+import type { KitCard } from "../model/index.ts";
+import { paperWords } from "../words/index.ts";
+import { html } from "./html.ts";
+import { matrixCode } from "./mark.ts";
+import type { Paper } from "./paper.ts";
+import { sheetCss } from "./paper-css.ts";
+
+/** One page: what is asked, which bees from where, how to keep and send them, what heeds. */
+export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper {
+  const words = paperWords.kit;
+  const rows = card.rows.map(
+    (row) =>
+      html`<tr><td class="c"><b>${row.code}</b></td><td>${row.colony}</td><td>${row.from}</td><td class="r">${row.bees}</td><td></td><td></td></tr>`,
+  );
+  const body = html`${card.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
+<header class="top"><div><h1>${words.title}</h1><p>${words.forLaboratory} <b>${card.laboratory}</b></p></div>
+<div class="label"><span class="code">${card.caseCode}</span>${matrixCode(card.caseCode)}<span>${card.place}</span></div></header>
+<section><h2>${words.asked}</h2><p>${card.question}</p></section>
+<section><h2>${words.vials}</h2><div><table><thead><tr><th>${words.code}</th><th>${words.colony}</th><th>${words.from}</th><th class="r">${words.bees}</th><th>${words.takenOn}</th><th>${words.by}</th></tr></thead><tbody>${rows}</tbody></table><p class="small">${card.promise}</p></div></section>
+<section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>
+<section><h2>${words.heed}</h2><div>${card.cautions.map((caution) => html`<p>${caution}</p>`)}</div></section>
+<section><h2>${words.handOver}</h2><table><tbody><tr><td>${words.sentBy}</td><td>${words.sentOn}</td><td>${words.drained}</td></tr><tr><td>${words.receivedBy}</td><td>${words.receivedOn}</td><td>${words.countMatches}</td></tr></tbody></table></section>`;
+  return { title: `${words.title} ${card.caseCode}`, css: sheetCss(page, card.caseCode, card.place), body: body.html };
+}

@@ -1,0 +1,128 @@
+/** Papers: nothing that was typed can break out of its place, labels stand where the sheet has them, codes stand beside their symbols. */
+import { describe, expect, it } from "vitest";
+import { labelStocks, type Report, type VialLabel } from "../model/index.ts";
+import { html } from "./html.ts";
+import { kitCardPaper, labelPaper, reportPaper } from "./index.ts";
+
+const label = (code: string): VialLabel => ({
+  code,
+  colony: "WB-07",
+  takenOn: "2026-03-16",
+  from: "E honey, pollen edge",
+  keptIn: "70 % ethanol",
+});
+const sheet = (count: number, used = 0) => ({
+  stock: labelStocks[0] ?? expect.fail("no stock"),
+  caseCode: "TV-26-014",
+  title: "Kit",
+  labels: Array.from({ length: count }, (_, index) => label(`TV26-${String(index).padStart(4, "0")}-A`)),
+  used,
+  isDemonstration: false,
+});
+
+const report: Report = {
+  code: "TV26-R-0031",
+  version: 1,
+  caseCode: "TV-26-014",
+  place: "Withen Bank",
+  area: "Tarrow Valley",
+  colonies: "12 colonies",
+  sampledOn: "2026-03-03",
+  issuedOn: "2026-03-06",
+  asked: "Are there mites?",
+  answer: { heavy: "Mites in one colony.", rest: "17 of 50 bees." },
+  below: [],
+  picture: { colony: "WB-07", value: 34, low: 21.2, high: 48.8 },
+  rows: [
+    {
+      code: "TV26-0147-K",
+      colony: "WB-07",
+      from: "E",
+      condition: "0 firm",
+      read: "50 of 52",
+      withMites: "17",
+      estimate: { value: 34, low: 21.2, high: 48.8 },
+      isLimited: false,
+    },
+  ],
+  lines: [15, 30, 50],
+  howRead: "Both trunks.",
+  missed: [],
+  toDo: [],
+  heed: [],
+  rules: "Exact, 95 in 100.",
+  heads: ["device a, entry 4"],
+  isDemonstration: false,
+};
+
+const count = (text: string, part: string): number => text.split(part).length - 1;
+
+describe("papers", () => {
+  it("escape what people typed, in text and in attributes", () => {
+    const typed = `<script>alert("x")</script>' & co`;
+    expect(html`<p title="${typed}">${typed}</p>`.html).not.toMatch(/<script|"x"/);
+    expect(reportPaper({ ...report, asked: typed, place: typed }).body).not.toContain("<script>alert");
+    expect(reportPaper({ ...report, place: '"; } body { display: none' }).css).not.toContain('content: ""; }');
+  });
+
+  it("print each specimen three times: vial, sheet, spare", () => {
+    const { body } = labelPaper(sheet(11));
+    expect(count(body, 'class="vial"')).toBe(33);
+    for (const use of ["vial", "sheet", "spare"]) expect(count(body, `>${use}</span>`)).toBe(11);
+  });
+
+  it("put the first and the last label of a sheet where the stock has them", () => {
+    const { body } = labelPaper(sheet(22));
+    expect(body).toContain('style="left:4.70mm;top:10.90mm"');
+    // 65th label: column 5 of row 13 of the A4 sheet of 65.
+    expect(body).toContain(`style="left:${(4.7 + 4 * 40.6).toFixed(2)}mm;top:${(10.9 + 12 * 21.2).toFixed(2)}mm"`);
+    expect(count(body, 'class="page"')).toBe(2);
+  });
+
+  it("start at the first free label of a used sheet", () => {
+    const { body } = labelPaper(sheet(1, 7));
+    expect(body).not.toContain('style="left:4.70mm;top:10.90mm"');
+    expect(body).toContain(`style="left:${(4.7 + 2 * 40.6).toFixed(2)}mm;top:${(10.9 + 21.2).toFixed(2)}mm"`);
+    expect(body).toContain("Next free label: 11");
+  });
+
+  it("all labels of a stock lie on its page", () => {
+    for (const stock of labelStocks) {
+      const [width, height] = stock.page === "A4" ? [210, 297] : [215.9, 279.4];
+      expect(stock.left + (stock.columns - 1) * stock.pitchX + stock.width).toBeLessThanOrEqual(width);
+      expect(stock.top + (stock.rows - 1) * stock.pitchY + stock.height).toBeLessThanOrEqual(height);
+    }
+  });
+
+  it("the code stands in letters beside every 2-D symbol", () => {
+    const { body } = labelPaper(sheet(3));
+    for (const code of ["TV26-0000-A", "TV26-0002-A"]) {
+      expect(count(body, `aria-label="2-D code: ${code}"`)).toBe(3);
+      expect(count(body, `>${code}</b>`)).toBe(3);
+    }
+  });
+
+  it("the report fills 34 of 100 squares and dots the range from 21 to 49", () => {
+    const { body } = reportPaper(report);
+    expect(count(body, 'height="4.3" fill="#000"')).toBe(34);
+    expect(count(body, "<circle")).toBe(49 - 21);
+  });
+
+  it("a demonstration says so on every paper", () => {
+    const kit = {
+      caseCode: "A",
+      place: "B",
+      laboratory: "own bench",
+      question: "?",
+      rows: [],
+      steps: [],
+      promise: "",
+      cautions: [],
+    };
+    const said = "Invented case, for demonstration";
+    expect(labelPaper({ ...sheet(1), isDemonstration: true }).body).toContain(said);
+    expect(kitCardPaper({ ...kit, isDemonstration: true }).body).toContain(said);
+    expect(reportPaper({ ...report, isDemonstration: true }).body).toContain(said);
+    expect(kitCardPaper({ ...kit, isDemonstration: false }).body).not.toContain(said);
+  });
+});

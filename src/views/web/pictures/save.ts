@@ -1,0 +1,44 @@
+/** Saves a picture or a table as a file of the reader's own. */
+import { type ExportTable, toCsv } from "../../../transfer/index.ts";
+
+/** Hands the text to the reader as a file. */
+export function saveText(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/** The table as comma-separated values. */
+export const saveCsv = (table: ExportTable): void => saveText(`${table.name}.csv`, toCsv(table), "text/csv");
+
+/** Attributes in which a picture names colours of the page. */
+const painted = ["fill", "stroke"] as const;
+
+/** The picture as a file that looks the same elsewhere: the colours of the page are written out. */
+export function saveSvg(svg: SVGSVGElement, name: string): void {
+  const copy = svg.cloneNode(true) as SVGSVGElement;
+  const originals = [svg, ...svg.querySelectorAll<SVGElement>("*")];
+  const copies = [copy, ...copy.querySelectorAll<SVGElement>("*")];
+  originals.forEach((original, index) => {
+    const target = copies[index];
+    if (!target) return;
+    const style = getComputedStyle(original);
+    for (const attribute of painted) {
+      const colour = style.getPropertyValue(attribute);
+      if (colour) target.setAttribute(attribute, colour);
+    }
+    if (original.tagName === "text") {
+      target.setAttribute("font-family", style.fontFamily);
+      target.setAttribute("font-size", style.fontSize);
+      target.setAttribute("font-weight", style.fontWeight);
+    }
+  });
+  copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+  const { width, height } = svg.viewBox.baseVal;
+  copy.setAttribute("width", String(width));
+  copy.setAttribute("height", String(height));
+  saveText(`${name}.svg`, new XMLSerializer().serializeToString(copy), "image/svg+xml");
+}
