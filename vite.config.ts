@@ -87,6 +87,7 @@ export default defineConfig({
     target: "es2022",
     // Strict content security: nothing as a data address, no code in the page itself.
     assetsInlineLimit: 0,
+    manifest: true,
     modulePreload: { polyfill: false },
     rolldownOptions: { treeshake },
   },
