@@ -7,8 +7,8 @@ interface Named {
 }
 
 const range = (low: number, high: number) => {
-  const [from, to] = [low < 0.05 ? "0" : inTen(low), high < 0.05 ? "1" : high > 0.95 ? "10" : inTen(high)];
-  return from === to ? `about ${from}` : `${from} to ${to}`;
+  const [from, to] = [Math.round(low * 10), Math.round(high * 10)];
+  return from !== to ? `${from} to ${to}` : from === 0 ? "under 1" : from === 10 ? "over 9" : `about ${from}`;
 };
 
 export const could = {
@@ -21,7 +21,7 @@ export const could = {
       .join("; ")}.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
-    `**${slots.term} leads.** Our judgement: **${inTen(slots.share)}** in 10, could be ${range(slots.low, slots.high)}.`,
+    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10; it could be ${range(slots.low, slots.high)}.`,
   groups: {
     varroa_and_viruses: "Varroa and its viruses",
     queen_trouble: "Queen trouble",

@@ -38,13 +38,14 @@ export const tell = {
   reckoning: "Reckoning what would tell",
   answer: (slots: { readonly look: string | null; readonly test: string | null }) =>
     slots.look && slots.test
-      ? `**Look first: ${lower(slots.look)}.** Then the test that tells most for its cost: ${lower(slots.test)}.`
+      ? `**Next look: ${lower(slots.look)}.** Next test: ${lower(slots.test)}.`
       : slots.look
-        ? `**Look first: ${lower(slots.look)}.**`
+        ? `**Next look: ${lower(slots.look)}.**`
         : slots.test
-          ? `**${slots.test}** tells most for its cost.`
+          ? `**Next test: ${lower(slots.test)}.**`
           : "**No open look or test would tell more.**",
-  under: "Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+  under:
+    "In the order of what each tells for its minutes and money. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
   looksHead: "Looks, free",
   testsHead: "Tests",
   bits: "bits",
