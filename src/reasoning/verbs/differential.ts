@@ -138,6 +138,7 @@ const output = z.strictObject({
       "every look and test that is open, best first; decisionGain in shares of one colony's value by the default loss table, cost in cost class 1 to 4",
     ),
   neglectedMass: z.number().describe("bound on the posterior mass left out; 0 when all sets of causes are in"),
+  nextUncovered: z.number().describe("posterior mass of the sets of causes that the bits of `next` leave out"),
   knowledge: z
     .strictObject({ version: z.string(), judgedShare: z.number() })
     .describe("version of the knowledge, and the share of the pairs used that rest on judgement alone"),
