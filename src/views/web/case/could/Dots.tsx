@@ -14,12 +14,7 @@ const tallAtFullSize = 10;
 /** Places of the dots: those of one column stand on each other. */
 export function dotPlaces(dots: readonly number[]): readonly DotPlace[] {
   const columnOf = (dot: number) => Math.min(Math.floor(width / step) - 1, Math.floor((dot * width) / step));
-  const tallest = Math.max(
-    0,
-    ...Map.groupBy(dots, columnOf)
-      .values()
-      .map((column) => column.length),
-  );
+  const tallest = Math.max(0, ...[...Map.groupBy(dots, columnOf).values()].map((column) => column.length));
   const [rise, size] = tallest > tallAtFullSize ? [3.8, 1.7] : [7.4, radius];
   const heights = new Map<number, number>();
   return dots.map((dot) => {
