@@ -1,9 +1,13 @@
 /** Saves a picture or a table as a file of the reader's own. */
-import { type ExportTable, toCsv } from "../../../transfer/index.ts";
+import type { ExportTable } from "../../../transfer/index.ts";
 import { saveText } from "../parts/save.ts";
 
 /** The table as comma-separated values. */
-export const saveCsv = (table: ExportTable): void => saveText(`${table.name}.csv`, "text/csv", toCsv(table));
+export async function saveCsv(table: ExportTable): Promise<void> {
+  // Fetched when it is asked for: reading and writing tables is a large part of the program, a picture is not.
+  const { toCsv } = await import("../../../transfer/index.ts");
+  saveText(`${table.name}.csv`, "text/csv", toCsv(table));
+}
 
 /** Attributes in which a picture names colours of the page. */
 const painted = ["fill", "stroke"] as const;
