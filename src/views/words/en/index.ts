@@ -4,6 +4,7 @@ import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
+import { done } from "./done.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
@@ -24,6 +25,7 @@ export const en = {
   labels,
   bench,
   found,
+  done,
   evidence,
   problems,
 };
