@@ -4,3 +4,4 @@ export { type Belief, belief, type Candidate } from "./belief.ts";
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
 export type { Setting } from "./network-for.ts";
+export { quantiles } from "./quantiles.ts";

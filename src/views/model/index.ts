@@ -32,5 +32,7 @@ export * from "./paper-builders/kit.ts";
 export * from "./paper-builders/label-sheet.ts";
 export * from "./paper-builders/report.ts";
 export * from "./red-flags.ts";
+export * from "./sample-plan.ts";
 export * from "./spine.ts";
+export * from "./tell.ts";
 export * from "./walk.ts";

@@ -49,6 +49,11 @@ export default function ApiariesPage() {
           </tbody>
         </table>
       ) : null}
+      <p className="trace">
+        <Link className="act" href="/labels">
+          {say.toLabels}
+        </Link>
+      </p>
       <RegisterForm taken={apiaries.flatMap((apiary) => apiary.record?.code ?? [])} />
     </main>
   );

@@ -41,9 +41,8 @@ function Question({ view, question, here }: QuestionProps) {
   );
   return (
     <li
-      className={isHere ? "open" : question.status}
+      className={isHere ? "open" : question.status === "open" ? "waits" : question.status}
       style={{ "--entries": question.ticks } as React.CSSProperties}
-      data-waits={question.status === "open" || undefined}
     >
       {questionPages.has(question.question) ? (
         <Link href={`/cases/${view.caseId}/${question.question}`} aria-current={isHere ? "step" : undefined}>

@@ -9,6 +9,7 @@ export const apiaries = {
   columns: { name: "Name", district: "District", colonies: "Colonies", weather: "Weather year", cases: "Cases" },
   has: "on record",
   hasNot: "missing",
+  toLabels: "Label records of treatments",
   registerHead: "Register an apiary",
   register: "Register the apiary",
   name: "Name of the place",

@@ -55,7 +55,8 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
     if (!next) return;
     event.preventDefault();
     setAt(next);
-    grid.current?.querySelector<HTMLElement>(`[data-at="${next.row} ${next.column}"]`)?.focus();
+    const column = Math.min(next.column, (rows[next.row]?.cells.length ?? 1) - 1);
+    grid.current?.querySelector<HTMLElement>(`[data-at="${next.row} ${column}"]`)?.focus();
   };
   return (
     <section className="sheet" aria-labelledby="h-sheet">
@@ -195,7 +196,7 @@ function Cell({ row, cell, code, place, isHere, focus, press }: CellProps) {
       data-at={`${place.row} ${place.column}`}
       tabIndex={isHere ? 0 : -1}
       aria-label={say.cell({ finding: row.term, colony: code, state: says })}
-      onFocus={() => focus(place)}
+      onFocus={() => isHere || focus(place)}
       onClick={() => press(row, cell.key)}
     >
       <Mark state={cell.state} />

@@ -27,6 +27,10 @@ export const controlProblems = {
   "outside-vapour-range": (slots: Slots) =>
     `How fast ${slots.substance} leaves at ${degrees(n(slots, "celsius"))} is not known.`,
 
+  "weather-in-conflict": () => "Two people recorded different weather for this place. Settle which one holds.",
+  "records-in-conflict": () =>
+    "People recorded different flows, supers or treatments; every one of them was taken to bar its days.",
+
   "date-unknown": (slots: Slots) => `“${slots.date}” is not a day. Expected: year-month-day.`,
   "span-ends-before-it-begins": (slots: Slots) => `The end, ${slots.to}, lies before the start, ${slots.from}.`,
   "span-too-long": (slots: Slots) => `${slots.days} days are asked about. Expected: at most ${slots.longest}.`,
