@@ -70,8 +70,8 @@ export const labelCss = (stock: LabelStock): string => `${faces}
 .page:last-child { break-after: auto; }
 .page ul { position: absolute; left: ${stock.left}mm; top: ${stock.top}mm; display: grid; grid-template-columns: repeat(${stock.columns}, ${stock.width}mm); grid-auto-rows: ${stock.height}mm; column-gap: ${gap(stock.pitchX - stock.width)}mm; row-gap: ${gap(stock.pitchY - stock.height)}mm; }
 .page li { padding: 1.2mm; min-width: 0; }
-.vial { height: 100%; border: .25mm solid #000; display: grid; grid-template-columns: 1fr auto; padding: .6mm 1mm 0 1.3mm; column-gap: 1mm; ${stock.height < 15 ? "font-size: 6.2pt; line-height: 6.5pt;" : "font-size: 7pt; line-height: 8.6pt;"} white-space: nowrap; overflow: hidden; }
-.vial .k { font: 700 ${stock.height < 15 ? "7.5pt/8pt" : "8pt/9.6pt"} "Atkinson Hyperlegible Mono", monospace; letter-spacing: -.02em; }
+.vial { height: 100%; border: .25mm solid #000; display: grid; grid-template-columns: 1fr auto; padding: .6mm 1mm 0 1.3mm; column-gap: 1mm; ${stock.height < 15 ? "font-size: 6pt; line-height: 6pt; align-content: start; padding-top: .4mm;" : "font-size: 7pt; line-height: 8.6pt;"} white-space: nowrap; overflow: hidden; }
+.vial .k { font: 700 ${stock.height < 15 ? "7.5pt/7.4pt" : "8pt/9.6pt"} "Atkinson Hyperlegible Mono", monospace; letter-spacing: -.02em; }
 .vial .mark { grid-area: 1 / 2 / span ${stock.height < 15 ? 4 : 3}; width: ${stock.height < 15 ? "8.4mm" : "9.6mm"}; height: ${stock.height < 15 ? "8.4mm" : "9.6mm"}; }
 .vial .col { font-weight: 650; }
 .vial .wide { grid-column: ${stock.height < 15 ? "1" : "1 / -1"}; display: flex; justify-content: space-between; }
