@@ -103,7 +103,11 @@ function answerOf(
 
 /** The highest sound estimate of the newest day, or that it cannot be said. */
 function worstOf(read: readonly SpecimenFound[], words: Words): string {
-  const newest = read.reduce((day, each) => ((each.takenOn ?? "") > day ? (each.takenOn ?? "") : day), "");
+  const newest =
+    read
+      .map((each) => each.takenOn ?? "")
+      .sort()
+      .at(-1) ?? "";
   const own = read
     .filter((each) => (each.takenOn ?? "") === newest)
     .sort((one, other) => (other.estimate?.value ?? 0) - (one.estimate?.value ?? 0));

@@ -43,7 +43,7 @@ export function Picture({ title, aside, under, table, className, show = plain, c
           <button type="button" className="act" onClick={save}>
             {say.saveSvg}
           </button>
-          <button type="button" className="act" onClick={() => saveCsv(table)}>
+          <button type="button" className="act" onClick={() => void saveCsv(table)}>
             {say.saveCsv}
           </button>
         </span>

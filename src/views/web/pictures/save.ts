@@ -1,18 +1,13 @@
 /** Saves a picture or a table as a file of the reader's own. */
-import { type ExportTable, toCsv } from "../../../transfer/index.ts";
-
-/** Hands the text to the reader as a file. */
-export function saveText(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
+import type { ExportTable } from "../../../transfer/index.ts";
+import { saveText } from "../parts/save.ts";
 
 /** The table as comma-separated values. */
-export const saveCsv = (table: ExportTable): void => saveText(`${table.name}.csv`, toCsv(table), "text/csv");
+export async function saveCsv(table: ExportTable): Promise<void> {
+  // Fetched when it is asked for: reading and writing tables is a large part of the program, a picture is not.
+  const { toCsv } = await import("../../../transfer/index.ts");
+  saveText(`${table.name}.csv`, "text/csv", toCsv(table));
+}
 
 /** Attributes in which a picture names colours of the page. */
 const painted = ["fill", "stroke"] as const;
@@ -40,5 +35,5 @@ export function saveSvg(svg: SVGSVGElement, name: string): void {
   const { width, height } = svg.viewBox.baseVal;
   copy.setAttribute("width", String(width));
   copy.setAttribute("height", String(height));
-  saveText(`${name}.svg`, new XMLSerializer().serializeToString(copy), "image/svg+xml");
+  saveText(`${name}.svg`, "image/svg+xml", new XMLSerializer().serializeToString(copy));
 }

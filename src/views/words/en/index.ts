@@ -4,9 +4,11 @@ import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
+import { done } from "./done.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
+import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
@@ -24,6 +26,8 @@ export const en = {
   labels,
   bench,
   found,
+  done,
   evidence,
+  paper,
   problems,
 };

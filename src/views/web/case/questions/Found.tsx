@@ -35,7 +35,7 @@ export default function Found({ caseId }: QuestionProps) {
         </>
       ) : null}
       {shown ? (
-        <div className="three">
+        <div className="found-parts">
           <SpecimenCard specimen={shown} />
           {read > 0 ? <MissedCurve view={missedView(read, words)} name={`missed-${shown.label.code}`} /> : <span />}
           <Quality specimen={shown} caseId={caseId} />

@@ -13,4 +13,5 @@ export const questionPages: ReadonlyMap<number, Load> = new Map<number, Load>([
   [2, () => import("./Could.tsx")],
   [3, () => import("./Tell.tsx")],
   [4, () => import("./Found.tsx")],
+  [5, () => import("./Done.tsx")],
 ]);

@@ -95,7 +95,8 @@ export const refusalReasons: Readonly<Record<string, (slots: Slots) => string>> 
   "too-close-to-supers": (slots) =>
     `Supers go on ${date(slots, "on")}, and the label asks for ${some(n(slots, "days"), "day", "days")} before.`,
   "flow-and-supers-not-recorded": () => "A nectar flow is on, and nobody recorded whether supers are.",
-  "other-treatment-in-hive": (slots) => `${slots.activeIngredient} is in the hives${until(slots, "off")}.`,
+  "other-treatment-in-hive": (slots) =>
+    `Another treatment, ${slots.activeIngredient}, is in the hives${until(slots, "off")}.`,
   "too-few-days": (slots) => `Only ${slots.days} lawful days in a row; the label needs ${slots.needed}.`,
   "too-few-days-before-end": (slots) =>
     `Only ${slots.days} lawful days before the season ends; the label needs ${slots.needed}.`,
