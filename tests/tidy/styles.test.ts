@@ -4,7 +4,7 @@ import { files, read } from "./tree.ts";
 
 const styles = files.filter((file) => /^src\/views\/web\/.*\.css$/.test(file));
 /** What several pages share on purpose. */
-const isShared = (file: string): boolean => /\/web\/(look|parts|pictures)\//.test(file);
+const isShared = (file: string): boolean => /\/web\/(look|parts|pictures)\/|\/case\/notices/.test(file);
 
 /** The first class of every selector in a style sheet, at-rules opened. */
 function leadingClasses(file: string): ReadonlySet<string> {
