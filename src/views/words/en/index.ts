@@ -8,6 +8,7 @@ import { done } from "./done.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
+import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
@@ -27,5 +28,6 @@ export const en = {
   found,
   done,
   evidence,
+  paper,
   problems,
 };
