@@ -212,7 +212,7 @@ describe("the year and the meantime", () => {
       },
     ];
     const casebook = casebookOf(drafts);
-    const dead = casebook.cases["case"] ?? expect.fail("no case");
+    const dead = casebook.cases.case ?? expect.fail("no case");
     expect(untilResult(casebook, dead, { today: "2026-01-20", words })[0]?.says).toContain(
       "Close a dead hive bee-tight",
     );
