@@ -36,3 +36,6 @@ export * from "./sample-plan.ts";
 export * from "./spine.ts";
 export * from "./tell.ts";
 export * from "./walk.ts";
+export * from "./worked/check.ts";
+export * from "./worked/closing.ts";
+export * from "./worked/steps.ts";

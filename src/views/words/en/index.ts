@@ -13,6 +13,7 @@ import { problems } from "./problems/index.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
+import { worked } from "./worked.ts";
 
 /** All English sentences by area of the tool. */
 export const en = {
@@ -27,6 +28,7 @@ export const en = {
   bench,
   found,
   done,
+  worked,
   evidence,
   paper,
   problems,

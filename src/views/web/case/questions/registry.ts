@@ -14,4 +14,5 @@ export const questionPages: ReadonlyMap<number, Load> = new Map<number, Load>([
   [3, () => import("./Tell.tsx")],
   [4, () => import("./Found.tsx")],
   [5, () => import("./Done.tsx")],
+  [6, () => import("./Worked.tsx")],
 ]);
