@@ -6,12 +6,13 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writ
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
+const parent = process.ppid;
 const root = path.dirname(fileURLToPath(import.meta.url));
 const tool = path.join(root, ".tool");
 const nodeMajor = 24;
-const platform = process.platform === "win32" ? "win" : process.platform;
-const runtimePackage = `node-${platform}-${process.arch}`;
 const windows = process.platform === "win32";
+const platform = windows ? "win" : process.platform;
+const runtimePackage = `node-${platform}-${process.arch}`;
 const carriedNode = path.join(tool, "node_modules", runtimePackage, "bin", windows ? "node.exe" : "node");
 const npmCli = path.join(tool, "node_modules", "npm", "bin", "npm-cli.js");
 
@@ -33,27 +34,62 @@ function run(command, args, options = {}) {
   );
 }
 
+/** The npm that came with the Node that runs this: by its script when npm started us, else by its name. */
+function runOwnNpm(args) {
+  const script = process.env.npm_execpath;
+  if (script && /npm-cli\.c?js$/.test(script) && existsSync(script)) run(process.execPath, [script, ...args]);
+  else if (windows)
+    run(
+      "npm.cmd",
+      args.map((each) => (/\s/.test(each) ? `"${each}"` : each)),
+      { shell: true },
+    );
+  else run("npm", args);
+}
+
+const lock = path.join(tool, "lock");
+const longestSetUpMilliseconds = 60 * 60 * 1000;
+
+/** The lock is a file with its holder's process number; creating it fails when there is one already. */
+function takeLock() {
+  try {
+    writeFileSync(lock, String(process.pid), { flag: "wx" });
+    return true;
+  } catch (error) {
+    if (error.code === "EEXIST") return false;
+    return stop(`Set-up cannot write into ${tool}: ${error.message}`);
+  }
+}
+
+/** Removes a lock whose holder is gone. The rename lets one of several waiting starts do it, once. */
+function clearAbandonedLock() {
+  try {
+    const holder = Number(readFileSync(lock, "utf8"));
+    const age = Date.now() - statSync(lock).mtimeMs;
+    // A lock that is still empty is being written this moment.
+    const held = holder > 0 ? alive(holder) && age < longestSetUpMilliseconds : age < 10_000;
+    if (held) return;
+    const aside = `${lock}.abandoned.${process.pid}`;
+    renameSync(lock, aside);
+    // Another start cleared the lock and took it between our look and our rename: it gets its lock back.
+    if (Number(readFileSync(aside, "utf8")) !== holder && !existsSync(lock)) renameSync(aside, lock);
+    else rmSync(aside, { force: true });
+  } catch (error) {
+    if (error.code !== "ENOENT") throw error;
+  }
+}
+
 /** Two starts at once would write one folder: the second waits for the first. */
 async function withLock(action) {
   mkdirSync(tool, { recursive: true });
-  const lock = path.join(tool, "lock");
-  for (let waited = 0; ; waited += 1) {
-    try {
-      mkdirSync(lock);
-      break;
-    } catch {
-      const pidFile = path.join(lock, "pid");
-      const pid = existsSync(pidFile) ? Number(readFileSync(pidFile, "utf8")) : 0;
-      const abandoned = pid ? !alive(pid) : waited > 20;
-      if (abandoned) rmSync(lock, { recursive: true, force: true });
-      else {
-        if (waited === 0) say("Another start is setting up; waiting for it.");
-        await new Promise((resolve) => setTimeout(resolve, 500));
-      }
-    }
+  for (let waited = 0; !takeLock(); waited += 1) {
+    clearAbandonedLock();
+    if (waited === 1) say("Another start is setting up; waiting for it.");
+    if (waited > 0) await new Promise((resolve) => setTimeout(resolve, 500));
   }
-  writeFileSync(path.join(lock, "pid"), String(process.pid));
-  const release = () => rmSync(lock, { recursive: true, force: true });
+  const release = () => {
+    if (existsSync(lock) && readFileSync(lock, "utf8") === String(process.pid)) rmSync(lock, { force: true });
+  };
   process.once("exit", release);
   try {
     action();
@@ -77,7 +113,7 @@ function stamp() {
   const lockFile = readFileSync(path.join(root, "package-lock.json"));
   return createHash("sha256")
     .update(lockFile)
-    .update(`${nodeMajor}|${bigEnough ? process.versions.node : "carried"}`)
+    .update(`${platform}|${process.arch}|${nodeMajor}|${bigEnough ? process.versions.node : "carried"}`)
     .digest("hex");
 }
 
@@ -90,13 +126,13 @@ const isReady = () =>
 
 function setUp() {
   if (isReady()) return;
-  const quiet = ["--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"];
-  const ownNpm = windows ? "npm.cmd" : "npm";
+  // NODE_ENV=production would leave out the tools that build the page.
+  const quiet = ["--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error", "--include=dev"];
   if (!existsSync(npmCli) || !existsSync(node())) {
     say("Fetching the runtime this project runs on …");
     writeFileSync(path.join(tool, "package.json"), '{ "private": true }\n');
     const wanted = bigEnough ? ["npm@11"] : [`${runtimePackage}@${nodeMajor}`, "npm@11"];
-    run(ownNpm, ["install", "--prefix", tool, "--no-save", ...quiet, ...wanted], { shell: windows });
+    runOwnNpm(["install", "--prefix", tool, "--no-save", ...quiet, ...wanted]);
     if (!existsSync(node()))
       stop(
         `No Node ${nodeMajor} package for ${platform} ${process.arch}. Install Node ${nodeMajor} or newer and start again.`,
@@ -113,27 +149,37 @@ function setUp() {
 function environment() {
   const key = Object.keys(process.env).find((name) => name.toUpperCase() === "PATH") ?? "PATH";
   const first = [path.dirname(node()), path.join(root, "node_modules", ".bin")];
-  return { ...process.env, [key]: [...first, process.env[key]].join(path.delimiter) };
+  return {
+    ...process.env,
+    [key]: [...first, process.env[key]].filter((each) => each).join(path.delimiter),
+    SKEPSIS_CWD: standing(),
+  };
+}
+
+/** Where the person stood: npm runs scripts in the project's folder and notes the other one in INIT_CWD. */
+const standing = () => (process.cwd() === root && process.env.INIT_CWD ? process.env.INIT_CWD : process.cwd());
+
+const signals = windows ? ["SIGINT", "SIGTERM"] : ["SIGINT", "SIGTERM", "SIGHUP"];
+
+function start(task, args) {
+  const child = spawn(node(), [path.join(root, "scripts", "tasks.ts"), task, ...args], {
+    cwd: root,
+    env: environment(),
+    stdio: "inherit",
+  });
+  const watch = setInterval(() => {
+    if (process.ppid !== parent || !alive(parent)) child.kill("SIGTERM");
+  }, 500);
+  for (const signal of signals) process.on(signal, () => child.kill(signal));
+  child.on("error", (error) => stop(String(error)));
+  child.on("exit", (code, signal) => {
+    clearInterval(watch);
+    process.exit(code ?? (signal === "SIGINT" ? 130 : 143));
+  });
 }
 
 const [task = "start", ...args] = process.argv.slice(2);
 if (!existsSync(path.join(root, "package-lock.json")))
   stop("package-lock.json is missing: this is not a whole copy of the project.");
 if (!isReady()) await withLock(setUp);
-statSync(node());
-
-const child = spawn(node(), [path.join(root, "scripts", "tasks.ts"), task, ...args], {
-  cwd: process.env.INIT_CWD && task === "skepsis" ? process.env.INIT_CWD : root,
-  env: environment(),
-  stdio: "inherit",
-});
-const parent = process.ppid;
-const watch = setInterval(() => {
-  if (process.ppid !== parent || !alive(parent)) child.kill("SIGTERM");
-}, 1000);
-for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, () => child.kill(signal));
-child.on("error", (error) => stop(String(error)));
-child.on("exit", (code, signal) => {
-  clearInterval(watch);
-  process.exit(code ?? (signal === "SIGINT" || signal === "SIGTERM" ? 0 : 1));
-});
+start(task, args);

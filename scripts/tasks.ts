@@ -1,11 +1,16 @@
 /** The project's tasks by name; bootstrap.mjs runs this file under the right Node. */
-import { spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync } from "node:fs";
+import { type ChildProcess, spawn } from "node:child_process";
+import { createHash } from "node:crypto";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
+/** Where the person stood when the task was started; a relative path of theirs is seen from there. */
+const standing = process.env.SKEPSIS_CWD ?? process.cwd();
+delete process.env.SKEPSIS_CWD;
+
 const bin = (name: string) =>
   path.join(root, "node_modules", ".bin", process.platform === "win32" ? `${name}.cmd` : name);
 
@@ -15,13 +20,44 @@ interface Outcome {
   readonly failed: number;
 }
 
+/** Programs now running: a signal to this one is theirs too. */
+const running = new Set<ChildProcess>();
+const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+
+/** A signal ends the whole task, not just the program that happened to run. */
+function passOn(signal: (typeof signals)[number]): void {
+  for (const child of running) child.kill(signal);
+  process.exitCode = 128 + { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 }[signal];
+  if (running.size === 0) process.exit();
+}
+
 /** Runs a program with the output of this one; resolves to its exit status. */
-function run(command: string, args: readonly string[], env: NodeJS.ProcessEnv = process.env): Promise<number> {
+function run(command: string, args: readonly string[]): Promise<number> {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: "inherit", env });
-    child.on("error", () => resolve(1));
-    child.on("exit", (code) => resolve(code ?? 1));
+    const child = spawn(command, args, { cwd: root, stdio: "inherit", shell: command.endsWith(".cmd") });
+    running.add(child);
+    const ended = (status: number): void => {
+      running.delete(child);
+      if (process.exitCode !== undefined && running.size === 0) process.exit();
+      resolve(status);
+    };
+    child.on("error", (error) => {
+      process.stderr.write(`${command}: ${error.message}\n`);
+      ended(1);
+    });
+    child.on("exit", (code) => ended(code ?? 1));
   });
+}
+
+/** The command line, in this very process: one program less between a signal and the service. */
+async function skepsis(args: readonly string[]): Promise<number> {
+  for (const signal of signals) process.removeAllListeners(signal);
+  process.chdir(standing);
+  const parent = process.ppid;
+  // Whoever started this is gone without a word: the service may not stay behind.
+  setInterval(() => process.ppid !== parent && process.kill(process.pid, "SIGTERM"), 500).unref();
+  const { runProcess } = await import("../src/views/cli/index.ts");
+  return runProcess(args);
 }
 
 const node = (script: string, args: readonly string[] = []) =>
@@ -72,37 +108,39 @@ async function check(): Promise<number> {
   return failed === 0 && passed > 0 ? 0 : 1;
 }
 
-async function build(): Promise<number> {
-  for (const config of ["vite.config.ts", "vite.programs.config.ts"]) {
-    const status = await tool("vite", ["build", "--logLevel", "warn", "--config", config]);
-    if (status !== 0) return status;
-  }
-  return 0;
+/** The page and the programs that run without the sources. */
+const build = async (): Promise<number> =>
+  (await buildPage()) || (await tool("vite", ["build", "--logLevel", "warn", "--config", "vite.programs.config.ts"]));
+
+/** What the page is made from, as one hash: it changes when any of these files does. */
+function pageSources(): string {
+  const hash = createHash("sha256");
+  const files = ["src", "public"].flatMap((folder) =>
+    existsSync(path.join(root, folder))
+      ? readdirSync(path.join(root, folder), { recursive: true, withFileTypes: true })
+          .filter((each) => each.isFile() && !/\.test\.tsx?$/.test(each.name))
+          .map((each) => path.join(each.parentPath, each.name))
+      : [],
+  );
+  for (const name of ["index.html", "vite.config.ts", "package-lock.json"]) files.push(path.join(root, name));
+  for (const file of files.filter((each) => existsSync(each)).sort()) hash.update(file).update(readFileSync(file));
+  return hash.digest("hex");
 }
 
-/** The page is built when there is none, or when sources are newer than it. */
-function pageIsStale(): boolean {
-  const page = path.join(root, "dist", "web", "index.html");
-  if (!existsSync(page)) return true;
-  const newest = spawnSync("git", ["log", "-1", "--format=%ct", "--", "src", "package-lock.json", "vite.config.ts"], {
-    cwd: root,
-    encoding: "utf8",
-  });
-  const changed = spawnSync("git", ["status", "--porcelain", "--", "src"], { cwd: root, encoding: "utf8" });
-  const stamp = path.join(root, "dist", "web", ".built-from");
-  const wanted = `${newest.stdout ?? ""}${changed.stdout ?? ""}`;
-  return !existsSync(stamp) || readFileSync(stamp, "utf8") !== wanted;
+/** Builds the page unless the one there was made from these very sources. */
+async function buildPage(): Promise<number> {
+  const stamp = path.join(root, "dist", "page-sources");
+  const wanted = pageSources();
+  const isFresh = existsSync(path.join(root, "dist", "web", "index.html")) && existsSync(stamp);
+  if (isFresh && readFileSync(stamp, "utf8") === wanted) return 0;
+  process.stderr.write("Building the page …\n");
+  const status = await tool("vite", ["build", "--logLevel", "warn", "--config", "vite.config.ts"]);
+  if (status === 0) writeFileSync(stamp, wanted);
+  return status;
 }
 
 const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number>>> = {
-  start: async (args) => {
-    if (pageIsStale()) {
-      process.stderr.write("Building the page …\n");
-      const status = await tool("vite", ["build", "--logLevel", "warn"]);
-      if (status !== 0) return status;
-    }
-    return node("src/views/cli/skepsis.ts", ["serve", ...args]);
-  },
+  start: async (args) => (await buildPage()) || (await skepsis(["serve", ...args])),
   check,
   build,
   dev: (args) => tool("vite", args),
@@ -112,9 +150,9 @@ const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number
   unit: (args) => tool("vitest", ["run", "--project", "unit", ...args]),
   browser: (args) => tool("vitest", ["run", "--project", "built", ...args]),
   bench: (args) => node("benchmarks/run.ts", args),
-  knowledge: (args) => node("scripts/knowledge.ts", args),
+  knowledge: async (args) => (await node("scripts/knowledge.ts", args)) || (await node("scripts/schemas.ts", args)),
   reference: (args) => node("tests/reference/run.ts", args),
-  skepsis: (args) => run(process.execPath, [path.join(root, "src/views/cli/skepsis.ts"), ...args]),
+  skepsis,
 };
 
 const [name = "", ...args] = process.argv.slice(2);
@@ -123,5 +161,5 @@ if (!task) {
   process.stderr.write(`There is no task "${name}". There are: ${Object.keys(tasks).join(", ")}.\n`);
   process.exit(2);
 }
-for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, () => {});
+for (const signal of signals) process.on(signal, () => passOn(signal));
 process.exit(await task(args));

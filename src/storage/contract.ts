@@ -1,7 +1,7 @@
 /** What every store of a journal can do, whether it keeps in memory, in a browser or in SQLite. */
 import type { Casebook } from "../casebook/index.ts";
 import type { Entry, EntryId, Head } from "../journal/index.ts";
-import type { Problem } from "../units/index.ts";
+import { type Problem, problem } from "../units/index.ts";
 
 /** The programme of invented examples. It has a store of its own, and is the only one that can be removed. */
 export const demonstration = "demonstration";
@@ -51,3 +51,11 @@ export interface JournalStore {
 
 /** Entries in a page when nothing else is asked. */
 export const pageSize = 500;
+
+/** Why a store is not removed: records never are, only the invented ones. */
+export const onlyDemonstration = (programme: string): Problem =>
+  problem("only-demonstration-removable", "blocked", "programme", {
+    given: programme,
+    expected: demonstration,
+    slots: { programme },
+  });

@@ -66,7 +66,7 @@ describe("the device's store", () => {
     const [entry] = await store.record([bee(1)]);
     await store.close();
     const again = await openDeviceStore({ programme: "main", author: "someone", device: "another" });
-    expect(again.device).toBe("phone-1");
+    expect(again.device()).toBe("phone-1");
     expect(again.author()).toBe("L. Brook");
     expect(entry?.header.author).toBe("L. Brook");
     expect(again.lastSafeAt()).toBe(entry?.header.recordedAt);

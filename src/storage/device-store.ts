@@ -1,17 +1,11 @@
 /** The device's store: records into IndexedDB, keeps the states, tells listeners. */
-import { type Casebook, emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
-import {
-  type Entry,
-  type EntryDraft,
-  type Head,
-  headerHash,
-  newEntryId,
-  newSalt,
-  sealChain,
-} from "../journal/index.ts";
+import { emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
+import { type Entry, type EntryDraft, headerHash, newEntryId, newSalt, sealChain } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { judge } from "./admission.ts";
-import { type JournalStore, type PushReply, pageSize } from "./contract.ts";
+import { type PushReply, pageSize } from "./contract.ts";
+import { type DeviceSettings, type DeviceSnapshot, type DeviceStore, StoreStopped } from "./device-contract.ts";
+import { markSent, moveToNewChain } from "./device-fork.ts";
 import { heldIn, keepStates, quarantine, takeIn } from "./device-writing.ts";
 import {
   allStores,
@@ -21,67 +15,6 @@ import {
   openDatabase,
   type Writing,
 } from "./indexed-db.ts";
-
-/** What a view shows of the store. A new object after each change, the same one between changes. */
-export interface DeviceSnapshot {
-  readonly casebook: Casebook;
-  /** Entries that the service has not acknowledged. */
-  readonly unsentCount: number;
-  /** Instant at which the newest recording was on this device's disk; null before the first. */
-  readonly lastSafeAt: string | null;
-  /** Instant of the last exchange that the service answered; null before the first. */
-  readonly lastExchangeAt: string | null;
-  /** Why this device may not record; null when it may. */
-  readonly stopped: Problem | null;
-}
-
-export interface DeviceStore extends JournalStore {
-  readonly device: string;
-  /** Name that stands on what is recorded from here on. */
-  author(): string;
-  signAs(author: string): Promise<void>;
-  /**
-   * Seals the drafts onto this device's chain and writes them, with head and states, in one transaction. Resolved
-   * only when they are on the disk; all of them or none.
-   * @throws StoreStopped when the device may not record; DomainError when a draft does not fit its kind
-   */
-  record(drafts: readonly EntryDraft[]): Promise<readonly Entry[]>;
-  snapshot(): DeviceSnapshot;
-  /** Calls the listener after each change of the snapshot, also by another tab; returns how to stop it. */
-  subscribe(listener: () => void): () => void;
-  /** Oldest first. */
-  unsent(limit?: number): Promise<readonly Entry[]>;
-  unsentCount(): Promise<number>;
-  lastSafeAt(): string | null;
-  /** Where the next pull from the service starts. */
-  cursor(): Promise<number>;
-  /** Takes in a page pulled from the service and moves the cursor, in one transaction. */
-  takePage(page: { readonly entries: readonly Entry[]; readonly cursor: number }): Promise<PushReply>;
-  /** Marks as sent what the service has acknowledged; stops the device when the service knows another entry there. */
-  acknowledge(heads: readonly Head[]): Promise<void>;
-  /** Stops recording on this device until it is registered anew. */
-  stop(reason: Problem): Promise<void>;
-}
-
-/** The device may not record: a person must look at it first. */
-export class StoreStopped extends Error {
-  override name = "StoreStopped";
-  readonly problem: Problem;
-  constructor(reason: Problem) {
-    super(`recording is stopped on this device: ${reason.code}`);
-    this.problem = reason;
-  }
-}
-
-export interface DeviceSettings {
-  readonly programme: string;
-  /** Name of who records, until `signAs` changes it. Used on the first run. */
-  readonly author: string;
-  /** Id of the device. Used on the first run; drawn at random when left out. */
-  readonly device?: string;
-  /** Milliseconds since 1970 UTC; the machine's clock when left out. */
-  readonly now?: () => number;
-}
 
 const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16));
 
@@ -93,7 +26,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
   const channel = new BroadcastChannel(`skepsis-${programme}`);
   const listeners = new Set<() => void>();
   let position = 0;
-  let author = first.author;
+  let { device, author } = first;
   let shown: DeviceSnapshot = {
     casebook: emptyCasebook,
     unsentCount: 0,
@@ -123,7 +56,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     const casebook = changed.length > 0 ? withRoots(shown.casebook, roots, parts) : shown.casebook;
     const { lastSafeAt, lastExchangeAt, stopped } = record;
     position = Math.max(position, record.position);
-    author = record.author;
+    ({ device, author } = record);
     shown = { casebook, unsentCount, lastSafeAt, lastExchangeAt, stopped };
     for (const listener of listeners) listener();
   }
@@ -150,30 +83,43 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     });
   }
 
+  /** Drafts sealed onto the chain of this device, not yet written. */
+  async function sealHere(tx: Writing, record: DeviceRecord, drafts: readonly EntryDraft[]): Promise<readonly Entry[]> {
+    const head = (await tx.objectStore("heads").get(record.device)) ?? null;
+    const milliseconds = now();
+    const recordedAt = new Date(milliseconds).toISOString();
+    const chances = drafts.map(() => ({ id: newEntryId(milliseconds, randomBytes()), salt: newSalt(randomBytes()) }));
+    return sealChain(drafts, { device: record.device, head, programme, author: record.author, recordedAt }, chances);
+  }
+
+  async function write(tx: Writing, record: DeviceRecord, sealed: readonly Entry[]) {
+    const verdict = judge(sealed, await heldIn(tx, sealed), { programme, acceptsWithheld: false });
+    const [trouble] = verdict.refused;
+    if (trouble) throw new StoreStopped(trouble.problem);
+    const position = await takeIn(tx, { ...verdict, record, areUnsent: true });
+    return { position, lastSafeAt: sealed.at(-1)?.header.recordedAt ?? record.lastSafeAt };
+  }
+
   channel.addEventListener("message", () => void look().catch(() => {}));
   await look();
   return {
     programme,
-    device: first.device,
+    device: () => device,
     author: () => author,
     signAs: (name) => change((tx, record) => saveDevice(tx, { ...record, author: name })),
     record: (drafts) =>
       change(async (tx, record) => {
         if (record.stopped) throw new StoreStopped(record.stopped);
-        const head = (await tx.objectStore("heads").get(record.device)) ?? null;
-        const milliseconds = now();
-        const recordedAt = new Date(milliseconds).toISOString();
-        const chances = drafts.map(() => ({
-          id: newEntryId(milliseconds, randomBytes()),
-          salt: newSalt(randomBytes()),
-        }));
-        const { device } = record;
-        const sealed = sealChain(drafts, { device, head, programme, author: record.author, recordedAt }, chances);
-        const verdict = judge(sealed, await heldIn(tx, sealed), { programme, acceptsWithheld: false });
-        const [trouble] = verdict.refused;
-        if (trouble) throw new StoreStopped(trouble.problem);
-        const end = await takeIn(tx, { ...verdict, record, areUnsent: true });
-        await saveDevice(tx, { ...record, position: end, lastSafeAt: recordedAt });
+        const sealed = await sealHere(tx, record, drafts);
+        await saveDevice(tx, { ...record, ...(await write(tx, record, sealed)) });
+        return sealed;
+      }),
+    registerAnew: (id = newEntryId(now(), randomBytes())) =>
+      change(async (tx, old) => {
+        const record = { ...old, device: id, cursor: 0, stopped: null };
+        const drafts = await moveToNewChain(tx, old.device);
+        const sealed = await sealHere(tx, record, drafts);
+        await saveDevice(tx, { ...record, ...(await write(tx, record, sealed)) });
         return sealed;
       }),
     push: (entries) => admit(entries, { areUnsent: true }),
@@ -262,26 +208,4 @@ async function thisDevice(tx: Writing): Promise<DeviceRecord> {
 
 async function saveDevice(tx: Writing, record: DeviceRecord): Promise<void> {
   await tx.objectStore("device").put(record, "this");
-}
-
-/** Takes the mark "unsent" off everything up to the acknowledged heads; returns why the device must stop, if it must. */
-async function markSent(tx: Writing, heads: readonly Head[], record: DeviceRecord): Promise<Problem | null> {
-  const store = tx.objectStore("entries");
-  const safeUpTo = new Map(heads.map((head) => [head.device, head.seq]));
-  let stopped = record.stopped;
-  for (const { device, seq, hash } of heads) {
-    const row = await store.index("by-place").get([device, seq]);
-    if (row && row.hash !== hash) {
-      safeUpTo.delete(device);
-      if (device === record.device) {
-        stopped = problem("two-entries-one-number", "blocked", "header.seq", { slots: { id: row.id, device, seq } });
-      }
-    }
-  }
-  for (const row of await store.index("by-unsent").getAll()) {
-    if (row.seq > (safeUpTo.get(row.device) ?? 0)) continue;
-    const { unsent: _, ...sent } = row;
-    await store.put(sent);
-  }
-  return stopped;
 }

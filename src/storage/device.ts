@@ -1,4 +1,7 @@
 /** The device's entrance to storage: IndexedDB and the exchange with a service. Nothing of Node is reachable here. */
 export * from "./contract.ts";
-export * from "./device-store.ts";
+export * from "./device-contract.ts";
+export * from "./device-removal.ts";
+export { openDeviceStore } from "./device-store.ts";
+export * from "./exchange.ts";
 export { memoryStore } from "./memory.ts";

@@ -202,3 +202,6 @@ const finish = (state: BenchState, bee: ReadBee): BenchStep => ({
   state: { ...state, asked: "left", left: null, flagged: false, last: bee },
   effect: { kind: "bee", bee },
 });
+
+/** The bench as it stands when a reading is taken up again: nothing half read, the last bee ready to repeat. */
+export const resumedBench = (last: ReadBee | null): BenchState => ({ ...freshBench, last });

@@ -1,0 +1,10 @@
+/** Bench: from bees as read to counts, shares, loads and checks on the reading. */
+export * from "./compare-readings.ts";
+export * from "./mite-load.ts";
+export * from "./prevalence.ts";
+export * from "./problems.ts";
+export * from "./reading.ts";
+export * from "./sides.ts";
+export * from "./tally.ts";
+export * from "./two-by-two.ts";
+export * from "./wash.ts";

@@ -1,0 +1,84 @@
+/** Every trouble the bench step can report, with the slots its sentence needs. */
+import { type Problem, problem, type Severity } from "../../units/index.ts";
+
+/** Codes of the bench with their slots; views/words holds one sentence for each. */
+export interface BenchProblems {
+  readonly "positives-exceed-examined": { readonly positive: number; readonly examined: number };
+  readonly "nothing-examined": Readonly<Record<never, never>>;
+  /** The reading stopped because of what was found: the interval is that of a stopped sample. */
+  readonly "stopped-early": { readonly positive: number; readonly examined: number };
+  readonly "no-mites-counted": { readonly bees: number };
+  /** A mean of fewer than two bees has no interval. */
+  readonly "too-few-to-estimate": { readonly bees: number };
+  /** Left + right must equal infested + both. */
+  readonly "sides-do-not-add-up": {
+    readonly left: number;
+    readonly right: number;
+    readonly both: number;
+    readonly infested: number;
+  };
+  /** More bees with mites on both sides than chance gives: old and young bees mixed, or a reading habit. */
+  readonly "both-sides-far-exceed": {
+    readonly both: number;
+    readonly expected: number;
+    readonly examined: number;
+    readonly pValue: number;
+  };
+  /** One side is found infested far more often than the other; mites do not choose a side. */
+  readonly "left-and-right-differ": { readonly left: number; readonly right: number; readonly pValue: number };
+  /** The interval reaches over more than one band, or over a gap between bands. */
+  readonly "interval-spans-bands": { readonly lowPercent: number; readonly highPercent: number };
+  /** By some sources the share is over the line, by others under it. */
+  readonly "sources-disagree": { readonly over: number; readonly under: number };
+  /** The bands are for autumn and winter; the sample is of another season. */
+  readonly "bands-out-of-season": { readonly season: string };
+  /** Two readings of the same bees lie in different classes, beyond chance. */
+  readonly "readers-disagree": { readonly first: number; readonly second: number; readonly pValue: number };
+  readonly "recovery-not-given": { readonly mites: number; readonly bees: number };
+  /** Limits of a wash count one vial only; colonies vary far more. */
+  readonly "one-wash-one-vial": { readonly bees: number };
+  readonly "table-has-empty-margin": {
+    readonly a: number;
+    readonly b: number;
+    readonly c: number;
+    readonly d: number;
+  };
+  /** A cell is 0: half a bee was added to every cell to get limits. */
+  readonly "half-added-to-cells": {
+    readonly a: number;
+    readonly b: number;
+    readonly c: number;
+    readonly d: number;
+  };
+  /** Expected counts under 5: trust Fisher's test rather than chi-square. */
+  readonly "chi-square-thin": { readonly smallestExpected: number };
+}
+
+/** All codes of `BenchProblems`, for tests of completeness. */
+export const benchProblemCodes = [
+  "positives-exceed-examined",
+  "nothing-examined",
+  "stopped-early",
+  "no-mites-counted",
+  "too-few-to-estimate",
+  "sides-do-not-add-up",
+  "both-sides-far-exceed",
+  "left-and-right-differ",
+  "interval-spans-bands",
+  "sources-disagree",
+  "bands-out-of-season",
+  "readers-disagree",
+  "recovery-not-given",
+  "one-wash-one-vial",
+  "table-has-empty-margin",
+  "half-added-to-cells",
+  "chi-square-thin",
+] as const satisfies readonly (keyof BenchProblems)[];
+
+/** A Problem of this step: code and slots must fit each other. */
+export const benchProblem = <Code extends keyof BenchProblems>(
+  code: Code,
+  severity: Severity,
+  field: string | null,
+  slots: BenchProblems[Code],
+): Problem => problem(code, severity, field, { slots: { ...slots } });

@@ -1,0 +1,83 @@
+/** What a sample of n bees is worth when the loss of waiting is proportional to the share infested. */
+import { ensure } from "../../units/index.ts";
+import { type BenchTest, type BetaBelief, benchChances, ensureBelief, signals } from "./belief.ts";
+import { lossesFrom, perfectLoss } from "./losses.ts";
+
+export interface SampleWorth {
+  readonly bees: number;
+  /** Expected fall of the loss through the sample, before its cost. */
+  readonly evsi: number;
+  /** Act from this number of positives on; null when no result leads to acting or there is no sample. */
+  readonly actFrom: number | null;
+  /** Worth less cost; 0 for no sample. */
+  readonly net: number;
+}
+
+export interface SamplingWorth {
+  readonly priorMean: number;
+  /** Loss of the better of waiting and acting, without a sample. */
+  readonly lossNow: number;
+  /** Share infested at which waiting and acting cost the same. */
+  readonly threshold: number;
+  /** Value of knowing the share exactly: no sample is worth more. */
+  readonly evpi: number;
+  readonly rows: readonly SampleWorth[];
+  /** Of the sizes asked for, the one with the largest net worth; the smallest at a tie. */
+  readonly bestSize: number;
+}
+
+/**
+ * Value of sample information for beta belief, waiting losing L·p and acting costing C.
+ *
+ * Exact also for an imperfect test. 0 ≤ EVSI ≤ EVPI, and EVSI never falls with n.
+ *
+ * @throws DomainError for a belief, costs, sizes or a test outside their range
+ * @source Raiffa & Schlaifer 1961
+ *
+ * @example
+ * valueOfSampling({ belief: { a: 2, b: 18 }, lossAtFull: 300, actCost: 45, sizes: [30], costPerBee: 0.02, fixedCost: 0.2 }).rows[0].evsi  // → 1.9297309434
+ */
+export function valueOfSampling(question: {
+  readonly belief: BetaBelief;
+  /** Loss of waiting when every bee is infested, L. */
+  readonly lossAtFull: number;
+  /** Cost of acting, C. */
+  readonly actCost: number;
+  /** Numbers of bees to look at, each a whole number ≥ 0. */
+  readonly sizes: readonly number[];
+  readonly costPerBee: number;
+  readonly fixedCost: number;
+  /** 1 when not given. */
+  readonly sensitivity?: number;
+  readonly specificity?: number;
+}): SamplingWorth {
+  const { belief, lossAtFull, actCost, sizes, costPerBee, fixedCost, sensitivity = 1, specificity = 1 } = question;
+  ensureBelief(belief);
+  ensure(lossAtFull > 0 && Number.isFinite(lossAtFull), "lossAtFull", lossAtFull, "above 0");
+  ensure(actCost >= 0 && Number.isFinite(actCost), "actCost", actCost, "0 or more");
+  ensure(sizes.length > 0, "sizes", sizes, "at least one size");
+  const line = [
+    { prevalence: 0, value: 0 },
+    { prevalence: 1, value: 1 },
+  ];
+  const prices = { colonyValue: lossAtFull, actCost, testCost: 0, residualShare: 0 };
+  const priorMean = belief.a / (belief.a + belief.b);
+  const lossNow = Math.min(actCost, lossAtFull * priorMean);
+  const rows = sizes.map((bees): SampleWorth => {
+    ensure(Number.isInteger(bees) && bees >= 0, "sizes", bees, "whole numbers ≥ 0");
+    if (bees === 0) return { bees, evsi: 0, actFrom: null, net: 0 };
+    const test: BenchTest = { bees, sensitivity, specificity };
+    const losses = lossesFrom(signals(belief, test, benchChances(test), line), line, prices);
+    const evsi = lossNow - losses["test-first"];
+    return { bees, evsi, actFrom: losses.actFrom, net: evsi - fixedCost - costPerBee * bees };
+  });
+  const best = rows.reduce((top, row) => (row.net > top.net ? row : top));
+  return {
+    priorMean,
+    lossNow,
+    threshold: Math.min(1, actCost / lossAtFull),
+    evpi: lossNow - perfectLoss(belief, line, prices).loss,
+    rows,
+    bestSize: best.bees,
+  };
+}

@@ -1,0 +1,83 @@
+/** What the differential answers. */
+import type { ConditionId, FindingId, Role, RollUp, TestId } from "../../knowledge/index.ts";
+
+/** A finding or test, and how it moves a condition. */
+export interface Reason {
+  /** Id of the finding or test. */
+  readonly finding: FindingId | TestId;
+  /** log2 of the condition's odds with it, less the same without it; positive for, negative against. */
+  readonly bits: number;
+}
+
+/** A condition in the ranking. */
+export interface RankedCondition {
+  readonly id: ConditionId;
+  readonly role: Role;
+  /** Probability of the clinical level, or that the cause is present, at the stated grades. */
+  readonly posterior: number;
+  /** 5 and 95 % points of the draws. */
+  readonly low: number;
+  readonly high: number;
+  /** Where the agent can be there without being the cause; the three sum to one. */
+  readonly level?: { readonly none: number; readonly background: number; readonly clinical: number };
+  readonly for: readonly Reason[];
+  readonly against: readonly Reason[];
+}
+
+/** A roll-up group: any of its members. */
+export interface RankedGroup {
+  readonly id: RollUp;
+  readonly posterior: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Why the verdict is what it is. */
+export type Because =
+  | "leads"
+  | "group-leads"
+  | "no-sign-or-test"
+  | "nothing-likely"
+  | "range-too-wide"
+  | "primary-open"
+  | "needs-wash-and-spore-count"
+  | "tracheae-not-opened"
+  | "spotty-brood-alone"
+  | "circumstances-only";
+
+/** A name, or that none can be given yet. `condition` is absent when only the group can be named. */
+export interface Verdict {
+  readonly kind: "cannot-tell" | "leading";
+  readonly condition?: ConditionId;
+  readonly group?: RollUp;
+  readonly because: Because;
+}
+
+/** What is shown whatever the rank. */
+export interface Notice {
+  readonly condition: ConditionId;
+  /** What fired it: the finding or test; the first, where several must meet. */
+  readonly finding: FindingId | TestId;
+  readonly findings: readonly (FindingId | TestId)[];
+  readonly act: string;
+  readonly doNot: readonly string[];
+  readonly report: boolean;
+}
+
+/** The differential of one colony. */
+export interface DifferentialAnswer {
+  /** Every condition, likeliest first. */
+  readonly conditions: readonly RankedCondition[];
+  readonly groups: readonly RankedGroup[];
+  /** Posterior of the empty set. */
+  readonly nothingWrong: number;
+  readonly verdict: Verdict;
+  readonly mustNotMiss: readonly Notice[];
+  /** Bound on the posterior mass that was left out; 0 when all sets are in. */
+  readonly neglectedMass: number;
+  readonly knowledge: {
+    readonly version: string;
+    /** Share of the pairs used whose grade and belonging are judgement alone; 1 when nothing was looked for. */
+    readonly judgedShare: number;
+  };
+}

@@ -1,0 +1,239 @@
+/** One case as the engine reckons it: network, what was looked for, circumstances and counts; and how it is drawn. */
+import {
+  conditionIds,
+  conditions,
+  type FindingId,
+  gradeProbability,
+  healthyRates,
+  type RollUp,
+  type TestId,
+} from "../../knowledge/index.ts";
+import { drawNormal, type RandomStream } from "../../numerics/index.ts";
+import type { Problem } from "../../units/index.ts";
+import type { Groups } from "./expansion.ts";
+import type { ReadCase } from "./input.ts";
+import {
+  carriersPerClinical,
+  circumstanceLimits,
+  mostCarriers,
+  sporeRates,
+  spread,
+  varroaCarriers,
+} from "./judgements.ts";
+import { type LevelReading, levelReadings } from "./levels.ts";
+import type { Network, NetworkEvidence } from "./network.ts";
+import { circumstanceIds, networkFindingIds, networkFor } from "./network-for.ts";
+import { type Judged, statedNumbers } from "./parameters.ts";
+import { testFindings, weighedTests } from "./weighed-tests.ts";
+
+/** What bears on the answer, one item each: a sign, a circumstance, or a test. */
+export interface EvidenceItem {
+  readonly kind: "sign" | "circumstance" | "test";
+  readonly id: FindingId | TestId;
+  /** Present, or found. */
+  readonly isPositive: boolean;
+}
+
+/** How one looked-for circumstance bears on one condition. */
+interface CircumstancePair {
+  readonly condition: number;
+  readonly finding: FindingId;
+  readonly isPresent: boolean;
+  readonly rate: number;
+  readonly healthy: number;
+}
+
+/** A case ready to be reckoned. */
+export interface CaseModel {
+  readonly read: ReadCase;
+  readonly network: Network;
+  readonly rollUps: readonly RollUp[];
+  readonly groups: Groups;
+  readonly present: readonly number[];
+  readonly absent: readonly number[];
+  readonly circumstances: readonly CircumstancePair[];
+  readonly levels: readonly LevelReading[];
+  readonly items: readonly EvidenceItem[];
+}
+
+/** Everything judged that the posterior rests on. */
+export interface CaseNumbers extends Judged {
+  readonly circumstanceRates: Float64Array;
+  readonly circumstanceHealthy: Float64Array;
+  /** Factor on the odds of carriage below the clinical level, one per counted agent. */
+  readonly carriage: Float64Array;
+}
+
+/** Roll-up groups, in the order they are listed. */
+export const rollUps: readonly RollUp[] = ["varroa_and_viruses", "queen_trouble", "nosema", "brood_disease", "normal"];
+const rollUpMembers: Groups = rollUps.map((rollUp) =>
+  Int32Array.from(
+    [...conditionIds.keys()].filter((index) => conditions[conditionIds[index] ?? "amoeba"].rollUp === rollUp),
+  ),
+);
+
+/** The case as the engine reckons it, one item of evidence left out if asked. */
+export function caseModel(read: ReadCase, problems: Problem[] = [], without: EvidenceItem | null = null): CaseModel {
+  const kept = (id: string) => without === null || without.id !== id;
+  const network = networkFor(read);
+  const index = new Map(networkFindingIds.map((id, at) => [id, at]));
+  const results = testResults(read).filter(({ test }) => kept(test));
+  const positions = (ids: readonly string[]) => ids.flatMap((id) => index.get(id) ?? []).sort((a, b) => a - b);
+  const states = { present: read.present.filter(kept), absent: read.absent.filter(kept) };
+  return {
+    read,
+    network,
+    rollUps,
+    groups: rollUpMembers,
+    present: positions([...states.present, ...results.filter(({ found }) => found).map(({ id }) => id)]),
+    absent: positions([...states.absent, ...results.filter(({ found }) => !found).map(({ id }) => id)]),
+    circumstances: circumstancePairs(read, states),
+    levels: levelReadings(read, problems, without?.kind === "test" ? (without.id as TestId) : null),
+    items: evidenceItems(read, results),
+  };
+}
+
+function circumstancePairs(
+  { season }: ReadCase,
+  { present, absent }: { present: readonly FindingId[]; absent: readonly FindingId[] },
+): readonly CircumstancePair[] {
+  return circumstanceIds.flatMap((finding) => {
+    const isPresent = present.includes(finding);
+    if (!isPresent && !absent.includes(finding)) return [];
+    const healthy = gradeProbability[healthyRates[season][finding]];
+    return conditionIds.flatMap((id, condition) => {
+      const grade = conditions[id].frequencies[finding]?.grade;
+      if (grade === undefined || gradeProbability[grade] <= healthy) return [];
+      return [{ condition, finding, isPresent, rate: gradeProbability[grade], healthy }];
+    });
+  });
+}
+
+interface TestResult {
+  readonly id: string;
+  readonly test: TestId;
+  readonly found: boolean;
+}
+
+/** Test results as states of the findings that stand for them. Of several results of one test, "found" prevails. */
+function testResults({ tests }: ReadCase): readonly TestResult[] {
+  return testFindings.flatMap(({ id, test }) => {
+    const made = tests.filter((each) => each.test === test);
+    if (made.length === 0) return [];
+    if (weighedTests[test]?.model === "found")
+      return [{ id, test, found: made.some(({ result }) => result === "found") }];
+    const most = Math.max(...made.map(({ sporesMillionsPerBee }) => sporesMillionsPerBee ?? 0));
+    if (id === "spores-any") return [{ id, test, found: most > 0 }];
+    return most > 0 ? [{ id, test, found: most >= sporeRates.lineMillions }] : [];
+  });
+}
+
+function evidenceItems(read: ReadCase, results: readonly TestResult[]): readonly EvidenceItem[] {
+  const item = (id: FindingId, isPositive: boolean): EvidenceItem => ({
+    kind: circumstanceIds.includes(id) ? "circumstance" : "sign",
+    id,
+    isPositive,
+  });
+  const counted = (id: string) =>
+    read.tests.some((each) => each.test === id && ((each.positive ?? 0) > 0 || (each.mites ?? 0) > 0));
+  const tests = [...new Set(read.tests.map(({ test }) => test as TestId))].map(
+    (id): EvidenceItem => ({
+      kind: "test",
+      id,
+      isPositive: counted(id) || results.some(({ test, found }) => test === id && found),
+    }),
+  );
+  return [
+    ...read.present.map((id) => item(id, true)),
+    ...read.absent.map((id) => item(id, false)),
+    ...tests.sort((a, b) => (a.id < b.id ? -1 : 1)),
+  ];
+}
+
+/** The numbers as the knowledge states them. */
+export const statedCase = ({ network, circumstances, levels }: CaseModel): CaseNumbers => ({
+  ...statedNumbers(network),
+  circumstanceRates: Float64Array.from(circumstances, ({ rate }) => rate),
+  circumstanceHealthy: Float64Array.from(circumstances, ({ healthy }) => healthy),
+  carriage: new Float64Array(levels.length).fill(1),
+});
+
+/**
+ * One draw of the judged numbers: grades normal on the logit scale about the stated one, prior odds and carriage
+ * normal in logs. A pair that is stated to have no influence has none in any draw.
+ */
+export function drawnCase(model: CaseModel, stream: RandomStream): CaseNumbers {
+  const stated = statedCase(model);
+  const logit = (p: number) => 1 / (1 + ((1 - p) / p) * Math.exp(-spread.grade * drawNormal(stream)));
+  const factor = (sd: number) => Math.exp(sd * drawNormal(stream));
+  const odds = stated.odds.map((each) => each * factor(spread.priorOdds));
+  const healthy = stated.healthy.map(logit);
+  const rates = stated.rates.map((rate, index) => {
+    const pair = model.network.pairs[index];
+    const influences = pair?.suppresses === true || rate > (stated.healthy[pair?.finding ?? 0] ?? 0);
+    return influences ? logit(rate) : 0;
+  });
+  const circumstance = new Map<string, number>();
+  const circumstanceHealthy = Float64Array.from(model.circumstances, ({ finding, healthy: rate }) => {
+    const known = circumstance.get(finding) ?? logit(rate);
+    circumstance.set(finding, known);
+    return known;
+  });
+  return {
+    odds,
+    healthy,
+    rates,
+    circumstanceRates: stated.circumstanceRates.map(logit),
+    circumstanceHealthy,
+    carriage: stated.carriage.map(() => factor(spread.carriage)),
+  };
+}
+
+/** The evidence with what circumstances and counts make of the prior odds. */
+export function evidenceOf(model: CaseModel, numbers: CaseNumbers): NetworkEvidence {
+  const oddsFactor = circumstanceFactors(model, numbers);
+  for (const [index, reading] of model.levels.entries()) {
+    const at = conditionIds.indexOf(reading.condition);
+    const { none, background, clinical } = reading.likelihood;
+    const carriers = carrierShare(model, numbers, index);
+    oddsFactor[at] = (oddsFactor[at] ?? 1) * (clinical / ((1 - carriers) * none + carriers * background));
+  }
+  return { present: model.present, absent: model.absent, oddsFactor };
+}
+
+/**
+ * What the circumstances make of each condition's odds: rate over healthy rate when present, the complements when
+ * absent; each at most tenfold up or down, all together at most thirtyfold.
+ */
+export function circumstanceFactors(model: CaseModel, numbers: CaseNumbers): Float64Array {
+  const { one, together } = circumstanceLimits;
+  const factors = new Float64Array(conditionIds.length).fill(1);
+  for (const [index, { condition, isPresent }] of model.circumstances.entries()) {
+    const rate = numbers.circumstanceRates[index] ?? 1;
+    const healthy = numbers.circumstanceHealthy[index] ?? 1;
+    const ratio = isPresent ? rate / healthy : (1 - rate) / (1 - healthy);
+    factors[condition] = (factors[condition] ?? 1) * Math.min(one, Math.max(1 / one, ratio));
+  }
+  return factors.map((each) => Math.min(together, Math.max(1 / together, each)));
+}
+
+/** Share of colonies without clinical signs of the agent that carry it all the same. */
+function carrierShare({ levels, read }: CaseModel, numbers: CaseNumbers, index: number): number {
+  const factor = numbers.carriage[index] ?? 1;
+  const { condition } = levels[index] as LevelReading;
+  if (condition === "varroa_pms") {
+    const odds = (share: number) => (share / (1 - share)) * factor;
+    const carried = odds(varroaCarriers[read.region.varroa]);
+    return carried / (1 + carried);
+  }
+  const odds = numbers.odds[conditionIds.indexOf(condition)] ?? 0;
+  return Math.min(mostCarriers, odds * carriersPerClinical.tracheal_mites * factor);
+}
+
+/** Share of the colonies without clinical signs that carry the agent, once the counts are known. */
+export function carriedShare(model: CaseModel, numbers: CaseNumbers, index: number): number {
+  const { none, background } = (model.levels[index] as LevelReading).likelihood;
+  const carriers = carrierShare(model, numbers, index);
+  const carried = carriers * background;
+  return carried / (carried + (1 - carriers) * none);
+}

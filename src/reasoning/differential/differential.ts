@@ -1,0 +1,119 @@
+/** The differential of one colony: what could explain it, several causes at once, with reasons, ranges and bars. */
+import {
+  type ConditionId,
+  conditionIds,
+  conditions,
+  type FindingId,
+  findingIds,
+  knowledgeVersion,
+} from "../../knowledge/index.ts";
+import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
+import type { DifferentialAnswer, RankedCondition } from "./answer.ts";
+import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
+import { rangesOf } from "./draws.ts";
+import type { DifferentialInput, ReadCase } from "./input.ts";
+import { noticesOf } from "./notices.ts";
+import type { Posterior } from "./posterior.ts";
+import { readInput } from "./read-input.ts";
+import { reasonsOf, speaksAgainst, speaksFor, statedPosterior } from "./reasons.ts";
+import { roleOf, verdictOf } from "./verdict.ts";
+
+/**
+ * Ranked conditions of one colony, with ranges, reasons in bits, a verdict and what must not be missed.
+ *
+ * Model: conditions are present together or not, with independent prior odds by season and region and a stated weight
+ * for nothing wrong; signs by noisy-OR over the healthy rate of the season; counts bear on the level of an agent, and
+ * only the clinical level explains signs. Exact over all sets of conditions. Grades are judgement: low and high are
+ * the 5 and 95 % points of draws of all of them. Not looked for is not absent.
+ *
+ * Not a diagnosis: without a test of the tracheae, tracheal mites are never named.
+ *
+ * @returns the answer, or every problem of the input by field; warnings travel with the answer
+ * @source design of the noisy-OR network: Pearl 1988; Shwe et al. 1991; quickscore: Heckerman 1989
+ * @example
+ * differential({ season: "autumn", findings: {} }).ok  // → true
+ */
+export function differential(input: DifferentialInput): Result<DifferentialAnswer> {
+  const read = readInput(input);
+  if (!read.ok) return read;
+  const problems = [...read.problems];
+  const case_ = contradictionsResolved(read.value, problems);
+  const model = caseModel(case_, problems);
+  const posterior = statedPosterior(model);
+  if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
+  const conditionsRanked = ranked(model, posterior);
+  const ranges = conditionsRanked.ranges;
+  const groups = rollUps
+    .map((id, index) => ({
+      id,
+      posterior: posterior.group[index] ?? 0,
+      ...(ranges.group[index] ?? { low: 0, high: 1 }),
+    }))
+    .sort((a, b) => b.posterior - a.posterior);
+  return answered(
+    {
+      conditions: conditionsRanked.conditions,
+      groups,
+      nothingWrong: posterior.nothingWrong,
+      verdict: verdictOf(model, conditionsRanked.conditions, groups),
+      mustNotMiss: noticesOf(case_),
+      neglectedMass: posterior.neglectedMass,
+      knowledge: { version: knowledgeVersion, judgedShare: judgedShare(case_) },
+    },
+    problems,
+  );
+}
+
+/** Mites seen where there should be none outweigh the map: the region is then taken as unknown, and it is said. */
+function contradictionsResolved(read: ReadCase, problems: Problem[]): ReadCase {
+  const isSeen = read.tests.some(({ positive }) => (positive ?? 0) > 0);
+  if (read.region.acarapisWoodi !== "absent" || !isSeen) return read;
+  problems.push(
+    problem("exotic-found", "warned", "region.acarapisWoodi", {
+      given: "absent",
+      expected: "call the competent authority before anything is moved: mites were seen where there should be none",
+      slots: { condition: "tracheal_mites" },
+    }),
+  );
+  return { ...read, region: { ...read.region, acarapisWoodi: "unknown" } };
+}
+
+function ranked(model: CaseModel, posterior: Posterior) {
+  const reasons = reasonsOf(model, posterior);
+  const ranges = rangesOf(model, posterior);
+  const conditions = conditionIds
+    .map((id, index): RankedCondition => {
+      const level = levelOf(model, posterior, id, index);
+      return {
+        id,
+        role: roleOf(index),
+        posterior: posterior.condition[index] ?? 0,
+        ...(ranges.condition[index] ?? { low: 0, high: 1 }),
+        ...(level === null ? {} : { level }),
+        for: speaksFor(reasons[index] ?? []),
+        against: speaksAgainst(reasons[index] ?? []),
+      };
+    })
+    .sort((a, b) => b.posterior - a.posterior);
+  return { conditions, ranges };
+}
+
+function levelOf(
+  model: CaseModel,
+  posterior: Posterior,
+  id: ConditionId,
+  index: number,
+): RankedCondition["level"] | null {
+  const at = model.levels.findIndex(({ condition }) => condition === id);
+  if (at < 0) return null;
+  const clinical = posterior.condition[index] ?? 0;
+  const background = (1 - clinical) * carriedShare(model, statedCase(model), at);
+  return { none: 1 - clinical - background, background, clinical };
+}
+
+/** Share of the pairs used that rest on judgement alone. Healthy rates, all judged, are not pairs and are not counted. */
+function judgedShare({ present, absent }: ReadCase): number {
+  const looked = findingIds.filter((id: FindingId) => present.includes(id) || absent.includes(id));
+  const pairs = conditionIds.flatMap((id) => looked.flatMap((finding) => conditions[id].frequencies[finding] ?? []));
+  return pairs.length === 0 ? 1 : pairs.filter(({ source }) => source === "judgement").length / pairs.length;
+}

@@ -1,0 +1,4 @@
+/** The differential: what could explain a failing colony, several causes at once, and when nobody can tell yet. */
+export type * from "./answer.ts";
+export { differential } from "./differential.ts";
+export type * from "./input.ts";

@@ -1,0 +1,83 @@
+/** Figures of this step that nobody has measured: all judgement, in one place, so that they can be argued with. */
+
+/**
+ * How strongly findings of one group go together. At 0.7 a second finding of a group that tells as much as the first
+ * adds about three tenths of its bits: the weight the judges gave it. Judgement.
+ */
+export const groupDependence = 0.7;
+
+/** The viruses that varroa carries are this many times as frequent in a colony with mite disease. Judgement. */
+export const virusWithVarroaRatio = 4;
+
+/** What circumstances may do to the odds of a condition: one alone, and all together; as much down as up. Judgement. */
+export const circumstanceLimits = { one: 10, together: 30 } as const;
+
+/** Standard deviations of the draws: of a grade on the logit scale, of prior odds and of carriage in logs. Judgement. */
+export const spread = { grade: 0.5, priorOdds: 0.4, carriage: 0.5 } as const;
+
+/** Draws behind every range, and the shares of them that bound it. */
+export const ranges = { draws: 400, fewest: 40, most: 5000, low: 0.05, high: 0.95 } as const;
+
+/** When a condition may be named, and when a primary cause still stands in the way of a secondary one. Judgement. */
+export const defaultThresholds = {
+  /** The lower end of the range must exceed it. */
+  leading: 0.5,
+  /** A cause at or above it is open. */
+  open: 0.1,
+} as const;
+
+/** A reason smaller than this, in bits, is not listed. Judgement. */
+export const smallestReason = 0.01;
+
+/** Specificity of a found-or-not test whose record says "about 1" without a figure. Judgement. */
+export const specificityAboutOne = 0.99;
+
+/** Share of colonies that carry an agent without clinical signs, per clinical one, where the agent lives. Judgement. */
+export const carriersPerClinical = { tracheal_mites: 10 } as const;
+
+/** At most this share of colonies carries tracheal mites below the clinical level. Judgement. */
+export const mostCarriers = 0.5;
+
+/** Share of colonies without mite disease that still carry varroa. Judgement, after 85 to 97 % of US apiaries. */
+export const varroaCarriers = { present: 0.9, absent: 0.02 } as const;
+
+/**
+ * Share of bees in which mites are found, by level, as beta shapes; none: a bee taken for positive by mistake.
+ * Drawn to the bands: below 15 % background, 15 to 30 % grey, from 30 % clinical, in the cold season; in summer young
+ * bees dilute the share. Judgement.
+ */
+export const trachealShare = {
+  mistaken: 0.001,
+  background: { a: 1, b: 12 },
+  clinical: { a: 4, b: 5 },
+  clinicalInSummer: { a: 1.5, b: 5 },
+} as const;
+
+/**
+ * Mites on 100 bees, by level, as gamma shape and mean; none: a mite that came by chance.
+ * Drawn to the bands: below 3 background, from 5 clinical. Judgement.
+ */
+export const varroaLoad = {
+  strayPerHundred: 0.02,
+  background: { shape: 1, mean: 1.2 },
+  clinical: { shape: 2, mean: 10 },
+} as const;
+
+/** Probability that a sample shows nothing whatever the level, for each thing that weakens it. Judgement. */
+export const weakSample = { summer: 0.4, deadWhenTaken: 0.5, afterControl: 0.5 } as const;
+
+/** A control this many days ago or less still weakens a count. Judgement: one label period and the bees' turnover. */
+export const controlWeakensDays = 42;
+
+/** Fewer bees than this make "none found" a weak answer. Judgement, at 30 bees 5 % infested is missed 1 time in 5. */
+export const fewBees = 30;
+
+/**
+ * Nosema spores as two questions, one after the other: any spores, and if so one million a bee or more.
+ * `healthy` after 47 to 60 % of US apiaries with spores; the rest judgement.
+ */
+export const sporeRates = {
+  lineMillions: 1,
+  any: { healthy: 0.5, clinical: 0.97 },
+  overLine: { healthy: 0.25, clinical: 0.8 },
+} as const;

@@ -1,0 +1,33 @@
+/** What must not be missed: notices that fire on a key finding or test, whatever the ranking says. */
+import { type FindingId, mustNotMiss, type TestId } from "../../knowledge/index.ts";
+import type { Notice } from "./answer.ts";
+import type { ReadCase } from "./input.ts";
+
+/** Tests whose "found" says what a key finding says. */
+const testsLikeFindings: Readonly<Partial<Record<TestId, FindingId>>> = {
+  "rope-test": "ropy_thread",
+  "afb-strip": "ropy_thread",
+  "efb-strip": "twisted_discoloured_larva",
+  "bump-test": "fast_small_mites",
+};
+
+/** The notices of a case, in the order of the knowledge. */
+export function noticesOf(read: ReadCase): readonly Notice[] {
+  const firedBy = (finding: FindingId): FindingId | TestId | null => {
+    if (read.present.includes(finding)) return finding;
+    const test = read.tests.find(
+      ({ test, result }) => result === "found" && testsLikeFindings[test as TestId] === finding,
+    );
+    return test === undefined ? null : (test.test as TestId);
+  };
+  return Object.values(mustNotMiss).flatMap((notice): readonly Notice[] => {
+    const { condition, findings, onlyIf, act, doNot, report } = notice;
+    const fired = findings.map(firedBy);
+    if (fired.some((each) => each === null)) return [];
+    if (onlyIf === "colony-alive" && read.colonyState === "dead") return [];
+    if (onlyIf === "not-endemic" && read.region.smallHiveBeetle === "endemic") return [];
+    const by = fired as (FindingId | TestId)[];
+    const first = by[0];
+    return first === undefined ? [] : [{ condition, finding: first, findings: by, act, doNot, report }];
+  });
+}

@@ -1,0 +1,57 @@
+/** Which way the sums are taken, and what they say of each condition. */
+import { bestFirstPosterior } from "./best-first.ts";
+import { expand, type Groups, type Sums } from "./expansion.ts";
+import type { NetworkEvidence } from "./network.ts";
+import type { Parameters } from "./parameters.ts";
+import { termsOf } from "./terms.ts";
+import { unionTables } from "./union-tables.ts";
+
+/** Posterior probabilities. */
+export interface Posterior {
+  /** One per condition: probability that it is present. */
+  readonly condition: Float64Array;
+  /** One per roll-up group asked for: probability that any member is present. */
+  readonly group: Float64Array;
+  /** Probability of the empty set. */
+  readonly nothingWrong: number;
+  /** Bound on the posterior mass of the sets that were left out; 0 when all sets are in the sums. */
+  readonly neglectedMass: number;
+  /** `expansion` and `tables` hold every set, `sets` the best ones. */
+  readonly method: "expansion" | "tables" | "sets";
+}
+
+/** More present findings than this go to the tables at once; their work is 2^findings too, but nothing cancels. */
+export const expansionLimit = 12;
+/** More present findings than this go to the best sets: the tables would no longer fit. */
+export const tablesLimit = 16;
+/** Relative rounding error of the expansion above which the tables give a second opinion. */
+export const acceptedError = 1e-9;
+
+/**
+ * Posterior of every condition; null when no set of conditions could bring the evidence.
+ *
+ * The expansion up to twelve present findings, unless its measured cancellation is too large; then the tables, in which
+ * nothing cancels; beyond sixteen the best sets, with a bound on what was left out.
+ */
+export function posteriorOf(parameters: Parameters, evidence: NetworkEvidence, groups: Groups): Posterior | null {
+  const { length } = evidence.present;
+  if (length <= expansionLimit) {
+    const sums = expand(parameters, termsOf(parameters, evidence), groups);
+    if (sums.relativeError <= acceptedError) return asPosterior(sums, "expansion");
+  }
+  if (length <= tablesLimit) {
+    const sums = unionTables(parameters, evidence, groups);
+    return sums.total > 0 && sums.relativeError < 1 ? asPosterior(sums, "tables") : null;
+  }
+  return bestFirstPosterior(parameters, evidence, groups);
+}
+
+function asPosterior(sums: Sums, method: Posterior["method"]): Posterior {
+  return {
+    condition: sums.withCondition.map((each) => each / sums.total),
+    group: sums.withoutGroup.map((each) => 1 - each / sums.total),
+    nothingWrong: sums.empty / sums.total,
+    neglectedMass: 0,
+    method,
+  };
+}

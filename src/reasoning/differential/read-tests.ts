@@ -1,0 +1,116 @@
+/** Checks test results, each by what its test counts. */
+import { type TestId, testIds } from "../../knowledge/index.ts";
+import { isDay, type Problem, problem } from "../../units/index.ts";
+import type { TestInput } from "./input.ts";
+import { weighedTests } from "./weighed-tests.ts";
+import { unknownFields, words, wrong } from "./wrong-value.ts";
+
+const results = ["found", "none-found", "unclear"] as const;
+const bodies = ["S", "E", "B", "F", "D"] as const;
+const fields = [
+  "test",
+  "positive",
+  "examined",
+  "unreadable",
+  "mites",
+  "bees",
+  "recovery",
+  "sporesMillionsPerBee",
+  "result",
+  "date",
+  "takenFrom",
+  "aliveWhenTaken",
+  "daysSinceControl",
+  "note",
+  "on",
+  "colony",
+];
+
+/** The tests that can be weighed; the others are noted as problems that do not block. */
+export function readTests(given: unknown, problems: Problem[]): readonly TestInput[] {
+  if (given === undefined) return [];
+  if (!Array.isArray(given)) {
+    problems.push(wrong("tests", given, "a list of tests"));
+    return [];
+  }
+  return (given as TestInput[]).filter((test, index) => isWeighed(test, `tests[${index}]`, problems));
+}
+
+function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean {
+  if (typeof test !== "object" || test === null) {
+    problems.push(wrong(path, test, "a test with its result"));
+    return false;
+  }
+  problems.push(...unknownFields(test as unknown as Record<string, unknown>, fields, `${path}.`));
+  if (!(testIds as readonly string[]).includes(test.test)) {
+    problems.push(wrong(`${path}.test`, test.test, `one of ${words(testIds)}`));
+    return false;
+  }
+  checkCircumstances(test, path, problems);
+  const model = weighedTests[test.test as TestId];
+  const whole = (field: "positive" | "examined" | "mites" | "bees", least: number) => {
+    const value = test[field];
+    const fine = Number.isInteger(value) && (value ?? -1) >= least;
+    if (!fine) problems.push(wrong(`${path}.${field}`, value, `a whole number, ${least} or more`));
+    return fine ? (value ?? null) : null;
+  };
+  switch (model?.model) {
+    case undefined:
+      problems.push(
+        problem("test-not-weighed", "noted", `${path}.test`, { given: test.test, slots: { test: test.test } }),
+      );
+      return false;
+    case "tracheal-count": {
+      const [positive, examined] = [whole("positive", 0), whole("examined", 1)];
+      if (positive !== null && examined !== null && positive > examined) {
+        problems.push(wrong(`${path}.positive`, positive, `at most the ${examined} bees examined`));
+      }
+      return true;
+    }
+    case "varroa-count": {
+      whole("mites", 0);
+      whole("bees", 1);
+      const { recovery } = test;
+      if (recovery !== undefined && !(recovery > 0 && recovery <= 1)) {
+        problems.push(wrong(`${path}.recovery`, recovery, "above 0 and at most 1"));
+      }
+      return true;
+    }
+    case "spores": {
+      const spores = test.sporesMillionsPerBee;
+      if (spores === undefined && test.result === "none-found") return true;
+      if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0)) {
+        problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
+      }
+      return true;
+    }
+    case "found":
+      if (!results.includes(test.result as never)) problems.push(wrong(`${path}.result`, test.result, words(results)));
+      if (test.result === "unclear") {
+        problems.push(
+          problem("test-unclear", "noted", `${path}.result`, { given: "unclear", slots: { test: test.test } }),
+        );
+        return false;
+      }
+      return true;
+  }
+}
+
+function checkCircumstances(test: TestInput, path: string, problems: Problem[]): void {
+  const { unreadable, date, takenFrom, aliveWhenTaken, daysSinceControl } = test;
+  if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0)) {
+    problems.push(wrong(`${path}.unreadable`, unreadable, "a whole number, 0 or more"));
+  }
+  if (date !== undefined && !(typeof date === "string" && isDay(date))) {
+    problems.push(wrong(`${path}.date`, date, "a day as YYYY-MM-DD"));
+  }
+  if (takenFrom !== undefined && !bodies.includes(takenFrom)) {
+    problems.push(wrong(`${path}.takenFrom`, takenFrom, words(bodies)));
+  }
+  if (aliveWhenTaken !== undefined && typeof aliveWhenTaken !== "boolean") {
+    problems.push(wrong(`${path}.aliveWhenTaken`, aliveWhenTaken, "true or false"));
+  }
+  if (daysSinceControl !== undefined && !(Number.isFinite(daysSinceControl) && daysSinceControl >= 0)) {
+    problems.push(wrong(`${path}.daysSinceControl`, daysSinceControl, "days, 0 or more"));
+  }
+}

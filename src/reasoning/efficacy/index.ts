@@ -1,0 +1,8 @@
+/** Efficacy: what a treatment did, against a comparator or not at all. */
+export * from "./abbott.ts";
+export type { Share } from "./group.ts";
+export * from "./henderson-tilton.ts";
+export * from "./other-formulas.ts";
+export * from "./problems.ts";
+export * from "./share-ratio.ts";
+export * from "./trial-outcome.ts";

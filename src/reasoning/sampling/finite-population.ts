@@ -1,0 +1,156 @@
+/** Detection in a small colony or apiary: drawing without replacement, the bench missing some. */
+import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
+import { tieSlack } from "./detection-sample-size.ts";
+import { samplingProblem } from "./problems.ts";
+
+export interface FiniteGroup {
+  /** Bees in the colony, or colonies in the apiary. Whole number ≥ 1. */
+  readonly population: number;
+  /** How many of them are infested. Whole number. */
+  readonly infested: number;
+  /** Probability that an infested one is found when examined, 0 < Se ≤ 1. */
+  readonly sensitivity: number;
+}
+
+/**
+ * Probability of finding at least one, `examined` drawn without replacement.
+ *
+ * Model: d infested among the n examined is hypergeometric(N, D, n); each is missed with
+ * probability 1 − Se, so the chance of none is Σ_d P(d)·(1 − Se)^d. Specificity 1.
+ *
+ * @returns proportion 0–1, or the problem that stands in the way
+ * @throws DomainError for counts that are not whole or a sensitivity outside (0, 1]
+ * @source Cannon & Roe 1982 (exact form); Cameron & Baldock 1998, Prev Vet Med 34:1–17 (imperfect test)
+ *
+ * @example
+ * finiteDetectionProbability({ population: 100, infested: 1, sensitivity: 1, examined: 95 }).value  // → 0.95
+ */
+export function finiteDetectionProbability(group: FiniteGroup & { readonly examined: number }): Result<number> {
+  const trouble = groupTrouble(group);
+  ensure(Number.isInteger(group.examined) && group.examined >= 0, "examined", group.examined, "a whole number ≥ 0");
+  if (trouble) return blocked(trouble);
+  if (group.examined > group.population) {
+    return blocked(
+      samplingProblem("examined-exceed-population", "blocked", "examined", {
+        examined: group.examined,
+        population: group.population,
+      }),
+    );
+  }
+  return answered(1 - noneFound(group, group.examined));
+}
+
+/**
+ * Smallest number to examine that reaches `confidence`, drawn without replacement.
+ *
+ * Ties count as reached within a relative slack of 1e-12: N = 100 with D = 1 needs exactly 95.
+ * When even examining all does not reach it, the problem names the most that can be reached.
+ *
+ * @returns a whole number 1 … population, or the problem
+ * @throws DomainError for counts that are not whole, confidence outside (0, 1), sensitivity outside (0, 1]
+ * @source Cannon & Roe 1982 (exact form); Cameron & Baldock 1998, Prev Vet Med 34:1–17 (imperfect test)
+ *
+ * @example
+ * finiteDetectionSampleSize({ population: 100, infested: 1, confidence: 0.95, sensitivity: 1 }).value  // → 95
+ * finiteDetectionSampleSize({ population: 30, infested: 1, confidence: 0.95, sensitivity: 0.8 }).ok  // → false
+ */
+export function finiteDetectionSampleSize(design: FiniteGroup & { readonly confidence: number }): Result<number> {
+  const { population, infested, confidence, sensitivity } = design;
+  ensure(confidence > 0 && confidence < 1, "confidence", confidence, "in (0, 1)");
+  const trouble = groupTrouble(design);
+  if (trouble) return blocked(trouble);
+  if (infested === 0) {
+    return blocked(samplingProblem("nothing-to-detect", "blocked", "infested", { population }));
+  }
+  const allowed = (1 - confidence) * (1 + tieSlack);
+  const leftOver = noneFound(design, population);
+  if (leftOver > allowed) {
+    const slots = { reachable: 1 - leftOver, confidence, population, infested, sensitivity };
+    return blocked(samplingProblem("confidence-out-of-reach", "blocked", "confidence", slots));
+  }
+  let [tooFew, enough] = [0, population];
+  while (enough - tooFew > 1) {
+    const middle = Math.floor((tooFew + enough) / 2);
+    if (noneFound(design, middle) <= allowed) enough = middle;
+    else tooFew = middle;
+  }
+  return answered(enough);
+}
+
+/**
+ * Largest number infested that a zero among `examined` leaves possible, drawn without replacement.
+ *
+ * The largest D for which a zero still has probability 1 − level or more.
+ *
+ * @returns a whole number 0 … population, or the problem
+ * @throws DomainError for counts that are not whole or a level outside (0, 1)
+ * @source inversion of the hypergeometric test, as in Cannon & Roe 1982
+ *
+ * @example
+ * finiteUpperLimitOfZero({ population: 60, examined: 20, level: 0.95, sensitivity: 1 }).value  // → 6
+ */
+export function finiteUpperLimitOfZero(zero: {
+  readonly population: number;
+  readonly examined: number;
+  readonly level: number;
+  readonly sensitivity: number;
+}): Result<number> {
+  const { population, examined, level, sensitivity } = zero;
+  ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
+  ensure(Number.isInteger(examined) && examined >= 0, "examined", examined, "a whole number ≥ 0");
+  groupTrouble({ population, infested: 0, sensitivity });
+  if (examined === 0) return blocked(samplingProblem("nothing-examined", "blocked", "examined", {}));
+  if (examined > population) {
+    return blocked(samplingProblem("examined-exceed-population", "blocked", "examined", { examined, population }));
+  }
+  let [possible, tooMany] = [0, population + 1];
+  while (tooMany - possible > 1) {
+    const middle = Math.floor((possible + tooMany) / 2);
+    if (noneFound({ population, infested: middle, sensitivity }, examined) * (1 + tieSlack) >= 1 - level) {
+      possible = middle;
+    } else tooMany = middle;
+  }
+  return answered(possible);
+}
+
+function groupTrouble({ population, infested, sensitivity }: FiniteGroup): Problem | null {
+  ensure(Number.isInteger(population) && population >= 1, "population", population, "a whole number ≥ 1");
+  ensure(Number.isInteger(infested) && infested >= 0, "infested", infested, "a whole number ≥ 0");
+  ensure(sensitivity > 0 && sensitivity <= 1, "sensitivity", sensitivity, "in (0, 1]");
+  if (infested <= population) return null;
+  return samplingProblem("infested-exceed-population", "blocked", "infested", { infested, population });
+}
+
+/**
+ * Σ_d P(d)·(1 − Se)^d by the ratio of neighbouring terms, started at the likeliest d: all terms are
+ * positive, none is built from a difference of logarithms, so ties keep their last bits.
+ */
+function noneFound({ population, infested, sensitivity }: FiniteGroup, examined: number): number {
+  const missed = 1 - sensitivity;
+  if (missed === 0) return noInfestedDrawn(population, infested, examined);
+  const fewest = Math.max(0, examined + infested - population);
+  const most = Math.min(examined, infested);
+  const likeliest = Math.floor(((examined + 1) * (infested + 1)) / (population + 2));
+  const mode = Math.min(most, Math.max(fewest, likeliest));
+  const up = (d: number) => ((infested - d) * (examined - d)) / ((d + 1) * (population - infested - examined + d + 1));
+  let [weights, none] = [1, missed ** mode];
+  for (let d = mode, weight = 1; d < most && weight > 0; d++) {
+    weight *= up(d);
+    weights += weight;
+    none += weight * missed ** (d + 1);
+  }
+  for (let d = mode - 1, weight = 1; d >= fewest && weight > 0; d--) {
+    weight /= up(d);
+    weights += weight;
+    none += weight * missed ** d;
+  }
+  return none / weights;
+}
+
+/** C(N − D, n)/C(N, n) as a product of min(n, D) factors. */
+function noInfestedDrawn(population: number, infested: number, examined: number): number {
+  const [factors, drawn] = infested < examined ? [infested, examined] : [examined, infested];
+  let product = 1;
+  for (let i = 0; i < factors; i++) product *= Math.max(0, population - drawn - i) / (population - i);
+  return product;
+}

@@ -1,0 +1,73 @@
+/** Every trouble the sampling step can report, with the slots its sentence needs. */
+import { type Problem, problem, type Severity } from "../../units/index.ts";
+
+/** Codes of sampling with their slots; views/words holds one sentence for each. */
+export interface SamplingProblems {
+  /** Even examining every bee cannot reach the wanted confidence. */
+  readonly "confidence-out-of-reach": {
+    readonly reachable: number;
+    readonly confidence: number;
+    readonly population: number;
+    readonly infested: number;
+    readonly sensitivity: number;
+  };
+  readonly "infested-exceed-population": { readonly infested: number; readonly population: number };
+  /** A design with no infested bee at all has nothing to detect. */
+  readonly "nothing-to-detect": { readonly population: number };
+  readonly "nothing-examined": Readonly<Record<never, never>>;
+  readonly "examined-exceed-population": { readonly examined: number; readonly population: number };
+  /** The zero is compatible with every prevalence up to 1. */
+  readonly "zero-rules-nothing-out": {
+    readonly examined: number;
+    readonly sensitivity: number;
+    readonly level: number;
+  };
+  readonly "no-colony-chosen": { readonly coloniesInApiary: number };
+  readonly "colonies-exceed-apiary": { readonly chosen: number; readonly coloniesInApiary: number };
+  readonly "colony-chosen-twice": { readonly colony: string };
+  /** `missedIfOne`: chance that a single infested colony, drawn at random, is not among the chosen. */
+  readonly "some-colonies-untested": {
+    readonly chosen: number;
+    readonly coloniesInApiary: number;
+    readonly missedIfOne: number;
+  };
+  readonly "summer-zero-is-weak": { readonly beesPerColony: number };
+  /** Fewer bees than the design needs: `missed` is the chance that it would still look clear. */
+  readonly "too-few-for-design": {
+    readonly examined: number;
+    readonly designPrevalence: number;
+    readonly missed: number;
+  };
+  readonly "treated-before": { readonly daysAgo: number };
+  /** One vial is asked to answer questions that need bees from different places. */
+  readonly "one-vial-two-questions": { readonly question: string; readonly takes: string };
+  /** The spare bees rest on a judged share of unreadable bees, not on a source. */
+  readonly "spare-share-judged": { readonly spareShare: number; readonly spareBees: number };
+}
+
+/** All codes of `SamplingProblems`, for tests of completeness. */
+export const samplingProblemCodes = [
+  "confidence-out-of-reach",
+  "infested-exceed-population",
+  "nothing-to-detect",
+  "nothing-examined",
+  "examined-exceed-population",
+  "zero-rules-nothing-out",
+  "no-colony-chosen",
+  "colonies-exceed-apiary",
+  "colony-chosen-twice",
+  "some-colonies-untested",
+  "summer-zero-is-weak",
+  "too-few-for-design",
+  "treated-before",
+  "one-vial-two-questions",
+  "spare-share-judged",
+] as const satisfies readonly (keyof SamplingProblems)[];
+
+/** A Problem of this step: code and slots must fit each other. */
+export const samplingProblem = <Code extends keyof SamplingProblems>(
+  code: Code,
+  severity: Severity,
+  field: string | null,
+  slots: SamplingProblems[Code],
+): Problem => problem(code, severity, field, { slots: { ...slots } });

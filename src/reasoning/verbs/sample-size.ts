@@ -1,0 +1,98 @@
+/** `sample-size`: how many bees to examine so that an infestation is not missed, and what that number could still miss. */
+import * as z from "zod";
+import { answered, type Result } from "../../units/index.ts";
+import {
+  detectionProbability,
+  detectionSampleSize,
+  finiteDetectionProbability,
+  finiteDetectionSampleSize,
+  missedCurve,
+} from "../sampling/index.ts";
+import { couldMiss, count, level, positiveShare, prevalences } from "./fields.ts";
+import { verb } from "./verb.ts";
+
+const input = z.strictObject({
+  designPrevalence: positiveShare.describe("Smallest share of infested bees that must not be missed."),
+  sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
+  confidence: level
+    .default(0.95)
+    .describe("Wanted chance of at least one positive bee when the design prevalence is there."),
+  population: count
+    .min(1)
+    .exactOptional()
+    .describe("Bees, or colonies, in the whole group, when it is small. Left out: so many that it does not matter."),
+  prevalences: prevalences.describe("Shares of infested bees for which to say what the sample could miss."),
+});
+
+const output = z.strictObject({
+  bees: z.number().int().describe("the smallest number that reaches the wanted confidence"),
+  detectionProbability: z.number().describe("chance of at least one positive among them at the design prevalence"),
+  infested: z
+    .number()
+    .int()
+    .nullable()
+    .describe("infested ones in the group at the design prevalence; null when the group is large"),
+  couldMiss: z.array(couldMiss).describe("share of such samples in which none would be found, by prevalence"),
+  design: z.strictObject({
+    designPrevalence: z.number(),
+    sensitivity: z.number(),
+    confidence: z.number(),
+    population: z.number().int().nullable(),
+  }),
+  rule: z.string().describe("rule that fixes the method"),
+});
+
+type Input = z.output<typeof input>;
+
+export const sampleSize = verb({
+  name: "sample-size",
+  summary: "How many bees to examine so that an infestation is not missed.",
+  assumptions: [
+    "Bees are drawn at random; bees that cluster by infestation need more.",
+    "A mite seen in a trachea is a mite: no false positives.",
+    "With a population, bees are drawn without putting back, and the infested ones are the smallest whole number that makes up the design prevalence.",
+  ],
+  source: "Pirk et al. 2013, BEEBOOK I, section 2.2 (large colony); hypergeometric sampling (small group).",
+  example: { designPrevalence: 0.05, sensitivity: 0.8 },
+  input,
+  output,
+  run: (design) => (design.population === undefined ? inLargeGroup(design) : inSmallGroup(design, design.population)),
+});
+
+function inLargeGroup(given: Input) {
+  const { designPrevalence, sensitivity, confidence } = given;
+  const bees = detectionSampleSize({ designPrevalence, confidence, sensitivity });
+  return answered({
+    bees,
+    detectionProbability: detectionProbability({ bees, designPrevalence, sensitivity }),
+    infested: null,
+    couldMiss: missedCurve({ bees, sensitivity, prevalences: given.prevalences }),
+    design: { designPrevalence, sensitivity, confidence, population: null },
+    rule: "SD1",
+  });
+}
+
+function inSmallGroup(given: Input, population: number): Result<z.output<typeof output>> {
+  const { designPrevalence, sensitivity, confidence } = given;
+  const infested = wholeShare(designPrevalence, population);
+  const size = finiteDetectionSampleSize({ population, infested, confidence, sensitivity });
+  if (!size.ok) return size;
+  const examined = size.value;
+  const found = (count: number) => finiteDetectionProbability({ population, infested: count, examined, sensitivity });
+  const detected = found(infested);
+  if (!detected.ok) return detected;
+  return answered({
+    bees: examined,
+    detectionProbability: detected.value,
+    infested,
+    couldMiss: given.prevalences.flatMap((prevalence) => {
+      const chance = found(wholeShare(prevalence, population));
+      return chance.ok ? [{ prevalence, missed: 1 - chance.value }] : [];
+    }),
+    design: { designPrevalence, sensitivity, confidence, population },
+    rule: "SD4",
+  });
+}
+
+/** The smallest whole number that makes up at least this share; a product off by rounding alone costs no bee. */
+const wholeShare = (share: number, population: number): number => Math.ceil(share * population * (1 - 1e-12));

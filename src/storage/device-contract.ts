@@ -1,0 +1,72 @@
+/** What the device's store can do beyond every store: record, tell views, and take part in the exchange. */
+import type { Casebook } from "../casebook/index.ts";
+import type { Entry, EntryDraft, Head } from "../journal/index.ts";
+import type { Problem } from "../units/index.ts";
+import type { JournalStore, PushReply } from "./contract.ts";
+
+/** What a view shows of the store. A new object after each change, the same one between changes. */
+export interface DeviceSnapshot {
+  readonly casebook: Casebook;
+  /** Entries that the service has not acknowledged. */
+  readonly unsentCount: number;
+  /** Instant at which the newest recording was on this device's disk; null before the first. */
+  readonly lastSafeAt: string | null;
+  /** Instant of the last exchange that the service answered; null before the first. */
+  readonly lastExchangeAt: string | null;
+  /** Why this device may not record; null when it may. */
+  readonly stopped: Problem | null;
+}
+
+export interface DeviceStore extends JournalStore {
+  /** Id of this device. */
+  device(): string;
+  /** Name that stands on what is recorded from here on. */
+  author(): string;
+  signAs(author: string): Promise<void>;
+  /**
+   * Seals the drafts onto this device's chain and writes them, with head and states, in one transaction. Resolved
+   * only when they are on the disk; all of them or none.
+   * @throws StoreStopped when the device may not record; DomainError when a draft does not fit its kind
+   */
+  record(drafts: readonly EntryDraft[]): Promise<readonly Entry[]>;
+  snapshot(): DeviceSnapshot;
+  /** Calls the listener after each change of the snapshot, also by another tab; returns how to stop it. */
+  subscribe(listener: () => void): () => void;
+  /** Oldest first. */
+  unsent(limit?: number): Promise<readonly Entry[]>;
+  unsentCount(): Promise<number>;
+  lastSafeAt(): string | null;
+  /** Where the next pull from the service starts. */
+  cursor(): Promise<number>;
+  /** Takes in a page pulled from the service and moves the cursor, in one transaction. */
+  takePage(page: { readonly entries: readonly Entry[]; readonly cursor: number }): Promise<PushReply>;
+  /** Marks as sent what the service has acknowledged; stops the device when the service knows another entry there. */
+  acknowledge(heads: readonly Head[]): Promise<void>;
+  /** Stops recording on this device until it is registered anew. */
+  stop(reason: Problem): Promise<void>;
+  /**
+   * Registers a stopped device anew, under a new id. What the service had not acknowledged is sealed again on the new
+   * chain; the old copies are kept apart, and the next pull starts from the beginning. Resolves to what was sealed.
+   */
+  registerAnew(device?: string): Promise<readonly Entry[]>;
+}
+
+/** The device may not record: a person must look at it first. */
+export class StoreStopped extends Error {
+  override name = "StoreStopped";
+  readonly problem: Problem;
+  constructor(reason: Problem) {
+    super(`recording is stopped on this device: ${reason.code}`);
+    this.problem = reason;
+  }
+}
+
+export interface DeviceSettings {
+  readonly programme: string;
+  /** Name of who records, until `signAs` changes it. Used on the first run. */
+  readonly author: string;
+  /** Id of the device. Used on the first run; drawn at random when left out. */
+  readonly device?: string;
+  /** Milliseconds since 1970 UTC; the machine's clock when left out. */
+  readonly now?: () => number;
+}

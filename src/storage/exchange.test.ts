@@ -1,0 +1,244 @@
+import "fake-indexeddb/auto";
+import { IDBFactory } from "fake-indexeddb";
+import { beforeEach, describe, expect, it } from "vitest";
+import { bee, callDrafts, everyKind, kitDrafts } from "../../tests/journals/every-kind.ts";
+import { serviceFetch } from "../../tests/journals/service.ts";
+import { writer } from "../../tests/journals/writer.ts";
+import { fold } from "../casebook/index.ts";
+import { type Entry, verifyChain } from "../journal/index.ts";
+import { type DeviceStore, exchangeOnce, openDeviceStore, removeDemonstration, StoreStopped } from "./device.ts";
+import { memoryStore } from "./index.ts";
+
+beforeEach(() => {
+  globalThis.indexedDB = new IDBFactory();
+});
+
+const open = (device: string, programme = "main") => openDeviceStore({ programme, author: "R. Vale", device });
+
+/** Each device has a disk of its own. */
+async function onDisk<T>(disk: IDBFactory, use: () => Promise<T>): Promise<T> {
+  globalThis.indexedDB = disk;
+  return use();
+}
+
+describe("an exchange", () => {
+  it("brings everything to everyone", async () => {
+    const service = memoryStore({ programme: "main" });
+    const fetch = serviceFetch({ store: service });
+    const phone = await onDisk(new IDBFactory(), () => open("phone-1"));
+    const office = await onDisk(new IDBFactory(), () => open("office-1"));
+    await office.record(callDrafts);
+    await phone.record([bee(1), bee(2)]);
+    expect(await exchangeOnce({ fetch, base: "/api", store: office })).toMatchObject({
+      reached: true,
+      sent: 5,
+      received: 0,
+    });
+    expect(await exchangeOnce({ fetch, base: "/api", store: phone })).toMatchObject({
+      reached: true,
+      sent: 2,
+      received: 5,
+    });
+    expect(await exchangeOnce({ fetch, base: "/api", store: office })).toMatchObject({
+      reached: true,
+      sent: 0,
+      received: 2,
+    });
+    expect(await phone.states()).toEqual(await service.states());
+    expect(await office.states()).toEqual(fold(await phone.all()));
+    expect(office.snapshot()).toMatchObject({ unsentCount: 0, stopped: null });
+    expect(office.snapshot().lastExchangeAt).not.toBeNull();
+    await phone.close();
+    await office.close();
+  });
+
+  it("goes in pages when there is much", async () => {
+    const service = memoryStore({ programme: "main" });
+    await service.push(
+      writer({ device: "office-1" }).write(...Array.from({ length: 1203 }, (_, index) => bee(index + 1))),
+    );
+    const phone = await open("phone-1");
+    const report = await exchangeOnce({ fetch: serviceFetch({ store: service }), base: "/api", store: phone });
+    expect(report).toMatchObject({ reached: true, received: 1203 });
+    expect(await exchangeOnce({ fetch: serviceFetch({ store: service }), base: "/api", store: phone })).toMatchObject({
+      received: 0,
+    });
+    await phone.close();
+  });
+
+  it("loses and doubles nothing when the connection goes before or after any request", async () => {
+    for (const side of ["before", "after"] as const) {
+      for (let lost = 0; lost < 4; lost += 1) {
+        globalThis.indexedDB = new IDBFactory();
+        const service = memoryStore({ programme: "main" });
+        await service.push(writer({ device: "office-1" }).write(...callDrafts));
+        const phone = await open("phone-1");
+        await phone.record([bee(1), bee(2), bee(3)]);
+        let requests = 0;
+        const cut = () => {
+          requests += 1;
+          if (requests === lost + 1) throw new TypeError("Failed to fetch");
+        };
+        const fetch = serviceFetch({ store: service, [side]: cut });
+        const report = await exchangeOnce({ fetch, base: "/api", store: phone });
+        if (!report.reached) expect(report.problems.map((each) => each.code)).toEqual(["service-unreached"]);
+        await exchangeOnce({ fetch, base: "/api", store: phone });
+        expect(await phone.unsentCount()).toBe(0);
+        expect(await service.all()).toHaveLength(8);
+        expect(await phone.states()).toEqual(await service.states());
+        await phone.close();
+      }
+    }
+  });
+
+  it("says what the service answered when it was no journal", async () => {
+    const phone = await open("phone-1");
+    await phone.record([bee(1)]);
+    const answers: readonly (readonly [Response, string])[] = [
+      [new Response("<html>Sign in to the network</html>"), "service-unreadable"],
+      [new Response("{}", { status: 200 }), "service-unreadable"],
+      [new Response("no", { status: 503 }), "service-refused"],
+    ];
+    for (const [response, code] of answers) {
+      const report = await exchangeOnce({ fetch: async () => response, base: "/api", store: phone });
+      expect(report.reached).toBe(false);
+      expect(report.problems.map((each) => each.code)).toEqual([
+        code === "service-unreached" ? "service-unreadable" : code,
+      ]);
+    }
+    expect(await phone.unsentCount()).toBe(1);
+    await phone.close();
+  });
+
+  it("flags a clock that is more than ten minutes off, and changes nothing", async () => {
+    const service = memoryStore({ programme: "main" });
+    const date = "Mon, 09 Mar 2026 08:00:00 GMT";
+    const phone = await open("phone-1");
+    const at = async (minutes: number) =>
+      (
+        await exchangeOnce({
+          fetch: serviceFetch({ store: service, date }),
+          base: "/api",
+          store: phone,
+          now: () => Date.parse(date) + minutes * 60_000,
+        })
+      ).problems;
+    expect(await at(10)).toEqual([]);
+    expect(await at(-11)).toMatchObject([{ code: "clock-off", severity: "warned", slots: { minutes: -11 } }]);
+    await phone.close();
+  });
+
+  it("erases on every device what one erased", async () => {
+    const service = memoryStore({ programme: "main" });
+    const fetch = serviceFetch({ store: service });
+    const phone = await onDisk(new IDBFactory(), () => open("phone-1"));
+    const office = await onDisk(new IDBFactory(), () => open("office-1"));
+    const [entry] = (await phone.record([bee(1)])) as [Entry];
+    for (const store of [phone, office]) await exchangeOnce({ fetch, base: "/api", store });
+    await office.record([
+      {
+        kind: "content-erased",
+        at: "2026-03-17",
+        about: entry.header.about,
+        data: { entries: [entry.header.id], reason: "asked for" },
+      },
+    ]);
+    for (const store of [office, phone]) await exchangeOnce({ fetch, base: "/api", store });
+    for (const store of [office, phone, service]) {
+      expect((await store.all()).find((each) => each.header.id === entry.header.id)?.body).toBeNull();
+    }
+    await phone.close();
+    await office.close();
+  });
+});
+
+describe("a phone that was copied", () => {
+  async function copied(): Promise<{
+    readonly phone: DeviceStore;
+    readonly fetch: typeof globalThis.fetch;
+    readonly service: ReturnType<typeof memoryStore>;
+  }> {
+    const service = memoryStore({ programme: "main" });
+    const other = writer({ device: "phone-1", author: "the copy" });
+    await service.push(other.write(bee(1), bee(2)));
+    const phone = await open("phone-1");
+    await phone.record([bee(3), bee(4), ...kitDrafts]);
+    return { phone, service, fetch: serviceFetch({ store: service }) };
+  }
+
+  it("is stopped, both sides are kept, and the problem names the entry", async () => {
+    const { phone, service, fetch } = await copied();
+    const report = await exchangeOnce({ fetch, base: "/api", store: phone });
+    expect(report.refused[0]?.problem).toMatchObject({
+      code: "two-entries-one-number",
+      slots: { device: "phone-1", seq: 1 },
+    });
+    expect(phone.snapshot().stopped?.code).toBe("two-entries-one-number");
+    await expect(phone.record([bee(9)])).rejects.toThrow(StoreStopped);
+    expect(await service.quarantined()).toHaveLength(2);
+    expect(await phone.quarantined()).toHaveLength(2);
+    expect(await phone.unsentCount()).toBe(6);
+    await phone.close();
+  });
+
+  it("records again under a new id without losing what it had", async () => {
+    const { phone, service, fetch } = await copied();
+    await exchangeOnce({ fetch, base: "/api", store: phone });
+    const anew = await phone.registerAnew("phone-2");
+    expect(anew.map((entry) => entry.header.seq)).toEqual([1, 2, 3, 4, 5, 6]);
+    const report = await exchangeOnce({ fetch, base: "/api", store: phone });
+    expect(report).toMatchObject({ reached: true, sent: 6, refused: [] });
+    expect(phone.device()).toBe("phone-2");
+    expect(phone.snapshot()).toMatchObject({ stopped: null, unsentCount: 0 });
+    expect(await phone.states()).toEqual(await service.states());
+    expect(verifyChain(await phone.all()).isIntact).toBe(true);
+    expect(Object.keys((await phone.states()).specimens["specimen-1"]?.readings["reading-1"]?.bees ?? {})).toEqual([
+      "1",
+      "2",
+      "3",
+      "4",
+    ]);
+    await phone.record([bee(5)]);
+    await phone.close();
+  });
+
+  it("heals by the next pull when it was only set back and has recorded nothing since", async () => {
+    const service = memoryStore({ programme: "main" });
+    const fetch = serviceFetch({ store: service });
+    await service.push(writer({ device: "phone-1" }).write(bee(1), bee(2)));
+    const phone = await open("phone-1");
+    await exchangeOnce({ fetch, base: "/api", store: phone });
+    const [next] = await phone.record([bee(3)]);
+    expect(next?.header.seq).toBe(3);
+    expect(await exchangeOnce({ fetch, base: "/api", store: phone })).toMatchObject({ sent: 1, refused: [] });
+    await phone.close();
+  });
+});
+
+describe("the demonstration on a device", () => {
+  it("never mixes with records, and goes away whole", async () => {
+    const real = await open("phone-1");
+    const invented = await open("phone-1", "demonstration");
+    await invented.push(everyKind("demonstration"));
+    await real.record([bee(1)]);
+    expect((await real.push(await invented.all())).refused[0]?.problem.code).toBe("other-programme");
+    expect(await removeDemonstration(real)).toMatchObject({
+      ok: false,
+      problems: [{ code: "only-demonstration-removable" }],
+    });
+    expect((await removeDemonstration(invented)).ok).toBe(true);
+    expect((await indexedDB.databases()).map((each) => each.name)).toEqual(["skepsis-main"]);
+    expect(await real.all()).toHaveLength(1);
+    await real.close();
+  });
+
+  it("goes away also while another tab shows it", async () => {
+    const [one, two] = [await open("phone-1", "demonstration"), await open("phone-1", "demonstration")];
+    await one.record([bee(1)]);
+    expect((await removeDemonstration(one)).ok).toBe(true);
+    await two.close();
+    const again = await open("phone-1", "demonstration");
+    expect(await again.all()).toEqual([]);
+    await again.close();
+  });
+});

@@ -1,0 +1,141 @@
+/** The exchange between a device and a service: send what is unsent, fetch what is new. */
+import type { Entry, Head } from "../journal/index.ts";
+import { type Problem, problem } from "../units/index.ts";
+import { type PushReply, pageSize, type Refusal } from "./contract.ts";
+import type { DeviceStore } from "./device-contract.ts";
+
+export interface ExchangeSettings {
+  readonly fetch: typeof globalThis.fetch;
+  /** Address of the service's interface, without a slash at the end: `/api`. */
+  readonly base: string;
+  readonly store: DeviceStore;
+  /** Milliseconds since 1970 UTC; the machine's clock when left out. */
+  readonly now?: () => number;
+}
+
+export interface ExchangeReport {
+  /** Whether the service answered every request. That alone says whether there is a connection. */
+  readonly reached: boolean;
+  /** Entries sent that the service keeps now. */
+  readonly sent: number;
+  /** Entries that were new here. */
+  readonly received: number;
+  /** What either side did not take in. */
+  readonly refused: readonly Refusal[];
+  /** What stood in the way, and a clock that is off. */
+  readonly problems: readonly Problem[];
+}
+
+/** More than this between two clocks is said aloud. Common practice, no source. */
+const clockToleranceMilliseconds = 10 * 60_000;
+
+/**
+ * One round: pushes until nothing is unsent or something is refused, then pulls until nothing is new. Safe to repeat
+ * and safe to cut off anywhere. Never throws for the network's sake: see `reached` and `problems`.
+ */
+export async function exchangeOnce({ fetch, base, store, now = Date.now }: ExchangeSettings): Promise<ExchangeReport> {
+  const address = `${base}/programmes/${encodeURIComponent(store.programme)}/entries`;
+  const refused: Refusal[] = [];
+  let [sent, received, clock]: [number, number, Problem | null] = [0, 0, null];
+  const report = (reached: boolean, ...problems: readonly Problem[]): ExchangeReport => ({
+    reached,
+    sent,
+    received,
+    refused,
+    problems: clock ? [...problems, clock] : problems,
+  });
+  const ask = async (path: string, init?: RequestInit): Promise<unknown> => {
+    const response = await fetch(path, init);
+    clock ??= clockProblem(response.headers.get("date"), now());
+    if (!response.ok) throw new ServiceRefused(response.status);
+    return response.json().catch(() => {
+      throw new UnreadableReply("not JSON"); // the sign-in page of a network, say
+    });
+  };
+
+  try {
+    for (let entries = await store.unsent(pageSize); entries.length > 0; entries = await store.unsent(pageSize)) {
+      const body = JSON.stringify({ entries });
+      const reply = pushReplyOf(
+        await ask(address, { method: "POST", headers: { "content-type": "application/json" }, body }),
+      );
+      const before = await store.unsentCount();
+      await store.acknowledge(reply.heads);
+      const acknowledged = before - (await store.unsentCount());
+      sent += Math.max(0, acknowledged);
+      refused.push(...reply.refused);
+      const fork = reply.refused.find(
+        ({ problem: { code, slots } }) => code === forked && slots.device === store.device(),
+      );
+      if (fork) await store.stop(fork.problem);
+      if (reply.refused.length > 0 || acknowledged <= 0) break;
+    }
+    for (let more = true; more; ) {
+      const cursor = await store.cursor();
+      const page = pageOf(await ask(`${address}?cursor=${cursor}&limit=${pageSize}`));
+      const before = countOf(await store.heads());
+      const taken = await store.takePage(page);
+      received += countOf(await store.heads()) - before;
+      refused.push(...taken.refused);
+      more = page.more && page.cursor > cursor;
+    }
+    await store.acknowledge([]);
+    return report(true);
+  } catch (trouble) {
+    if (trouble instanceof ServiceRefused) {
+      return report(false, problem("service-refused", "warned", null, { slots: { status: trouble.status } }));
+    }
+    if (trouble instanceof UnreadableReply) return report(false, problem("service-unreadable", "warned", null));
+    if (trouble instanceof TypeError || (trouble as Error).name === "AbortError") {
+      return report(false, problem("service-unreached", "noted", null)); // how fetch says that there is no connection
+    }
+    throw trouble;
+  }
+}
+
+const forked = "two-entries-one-number";
+
+/** Chains have no gaps: their heads tell how many entries there are. */
+const countOf = (heads: readonly Head[]): number => heads.reduce((sum, head) => sum + head.seq, 0);
+
+class ServiceRefused extends Error {
+  readonly status: number;
+  constructor(status: number) {
+    super(`the service answered ${status}`);
+    this.status = status;
+  }
+}
+
+class UnreadableReply extends Error {}
+
+/** The difference of two clocks, when it is more than ten minutes; nothing is corrected. */
+function clockProblem(serviceDate: string | null, here: number): Problem | null {
+  const there = Date.parse(serviceDate ?? "");
+  const minutes = Math.round((here - there) / 60_000);
+  if (Number.isNaN(there) || Math.abs(here - there) <= clockToleranceMilliseconds) return null;
+  return problem("clock-off", "warned", null, { slots: { minutes } });
+}
+
+function pushReplyOf(value: unknown): PushReply {
+  const reply = value as Partial<PushReply> | null;
+  if (!Array.isArray(reply?.heads) || !Array.isArray(reply.refused)) throw new UnreadableReply("no heads");
+  if (!reply.heads.every(isHead)) throw new UnreadableReply("a head without number");
+  return { heads: reply.heads, refused: reply.refused };
+}
+
+const isHead = (head: unknown): head is Head => {
+  const { device, seq, hash } = (head ?? {}) as Partial<Head>;
+  return typeof device === "string" && Number.isInteger(seq) && typeof hash === "string";
+};
+
+interface ServicePage {
+  readonly entries: readonly Entry[];
+  readonly cursor: number;
+  readonly more: boolean;
+}
+
+function pageOf(value: unknown): ServicePage {
+  const page = value as Partial<ServicePage> | null;
+  if (!Array.isArray(page?.entries) || !Number.isInteger(page.cursor)) throw new UnreadableReply("no page");
+  return { entries: page.entries, cursor: page.cursor ?? 0, more: page.more === true };
+}

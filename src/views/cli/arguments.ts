@@ -1,0 +1,69 @@
+/** Reads the words after the verb. What does not fit becomes a Problem in words, never a stack trace. */
+import { parseArgs } from "node:util";
+import { listed, nearestName } from "../../reasoning/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
+import type { Flag } from "./flags.ts";
+
+export interface Given {
+  readonly json: boolean;
+  readonly help: boolean;
+  readonly input: string | null;
+  /** In the order typed. Words are empty for a switch. */
+  readonly flags: readonly { readonly flag: Flag; readonly words: string }[];
+  readonly positionals: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+const common = ["json", "input", "help"] as const;
+
+export function readArguments(argv: readonly string[], flags: readonly Flag[], takesPositionals: boolean): Given {
+  const options = Object.fromEntries(
+    flags.map(({ name, kind }) => [name, { type: kind === "switch" ? "boolean" : "string" } as const]),
+  );
+  const { tokens } = parseArgs({
+    args: [...argv],
+    options: {
+      ...options,
+      json: { type: "boolean" },
+      input: { type: "string", short: "i" },
+      help: { type: "boolean", short: "h" },
+    },
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const given: { flag: Flag; words: string }[] = [];
+  const positionals: string[] = [];
+  const problems: Problem[] = [];
+  let afterUnknown = false;
+  const seen = { json: false, help: false, input: null as string | null };
+  for (const token of tokens) {
+    if (token.kind === "positional") {
+      if (takesPositionals) positionals.push(token.value);
+      else if (!afterUnknown)
+        problems.push(problem("argument-unexpected", "blocked", null, { given: token.value, expected: "a flag" }));
+    } else if (token.kind === "option") {
+      const flag = flags.find((each) => each.name === token.name);
+      if (token.name === "json" || token.name === "help") seen[token.name] = true;
+      else if (token.name === "input") {
+        if (token.value === undefined) problems.push(needsValue("input", "a file name, or - for standard input"));
+        else seen.input = token.value;
+      } else if (!flag) problems.push(unknownFlag(token.rawName, flags));
+      else if (flag.kind !== "switch" && token.value === undefined) problems.push(needsValue(flag.name, "a value"));
+      else given.push({ flag, words: token.value ?? "" });
+      afterUnknown = flag === undefined && !(common as readonly string[]).includes(token.name);
+    }
+  }
+  return { ...seen, flags: given, positionals, problems };
+}
+
+const needsValue = (name: string, expected: string): Problem =>
+  problem("flag-empty", "blocked", `--${name}`, { expected });
+
+function unknownFlag(rawName: string, flags: readonly Flag[]): Problem {
+  const names = [...flags.map(({ name }) => name), ...common];
+  const nearest = nearestName(rawName.replace(/^-+/, ""), names);
+  return problem("flag-unknown", "blocked", rawName, {
+    expected: nearest ? `--${nearest}` : `one of ${listed(names.map((name) => `--${name}`))}`,
+  });
+}

@@ -1,0 +1,35 @@
+/** What the command line needs of the world around it; a test hands in its own. */
+import { randomBytes } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import { text } from "node:stream/consumers";
+
+export interface Io {
+  /** Answers. With `--json` exactly one JSON value comes this way. */
+  readonly out: (text: string) => void;
+  /** Progress and trouble. */
+  readonly err: (text: string) => void;
+  /** A file as text; `-` is what comes in on standard input. */
+  readonly read: (file: string) => Promise<string>;
+  /** A relative path, seen from where the person stands. */
+  readonly resolve: (file: string) => string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly isTerminal: boolean;
+  readonly now: () => Date;
+  readonly random: (bytes: number) => Uint8Array;
+}
+
+/** The world of a running process. */
+export function processIo(): Io {
+  const resolve = (file: string) => path.resolve(file);
+  return {
+    out: (words) => process.stdout.write(words),
+    err: (words) => process.stderr.write(words),
+    read: (file) => (file === "-" ? text(process.stdin) : readFile(resolve(file), "utf8")),
+    resolve,
+    env: process.env,
+    isTerminal: process.stderr.isTTY === true,
+    now: () => new Date(),
+    random: (bytes) => randomBytes(bytes),
+  };
+}

@@ -1,0 +1,47 @@
+/** The command line: finds the verb, reads its words, runs it, and turns an error of ours into words and exit status 1. */
+import { unknownVerb, verbs } from "../../reasoning/index.ts";
+import { readArguments } from "./arguments.ts";
+import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { overview } from "./help.ts";
+import { type Io, processIo } from "./io.ts";
+import { project } from "./project.ts";
+import { reasoningCommand } from "./reasoning-command.ts";
+import { serveCommand } from "./serve-command.ts";
+
+/** Every command, reasoning first. */
+export const commands: readonly Command[] = [...verbs.map(reasoningCommand), serveCommand];
+
+export async function main(argv: readonly string[], io: Io = processIo()): Promise<ExitStatus> {
+  const [name = "help", ...rest] = argv;
+  if (["help", "--help", "-h"].includes(name)) return help(rest, io);
+  if (name === "--version") {
+    io.out(`${project().version}\n`);
+    return 0;
+  }
+  const command = commands.find((each) => each.name === name);
+  const json = rest.includes("--json");
+  if (!command) return reportUnfit([unknownVerb(name, names())], "", json, io);
+  const given = readArguments(rest, command.flags, command.operand !== null);
+  if (given.help) return help([name], io);
+  if (given.problems.length > 0) return reportUnfit(given.problems, name, json, io);
+  try {
+    return await command.run(given, io);
+  } catch (error) {
+    io.err(`${name} stopped because of an error of ours. Nothing more was written.\n`);
+    io.err(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    return 1;
+  }
+}
+
+const names = (): readonly string[] => [...commands.map((each) => each.name), "help"];
+
+function help([name]: readonly string[], io: Io): ExitStatus {
+  if (name === undefined || name === "help" || name.startsWith("-")) {
+    io.out(overview(commands, project().version));
+    return 0;
+  }
+  const command = commands.find((each) => each.name === name);
+  if (!command) return reportUnfit([unknownVerb(name, names())], "", false, io);
+  io.out(command.help());
+  return 0;
+}

@@ -1,0 +1,69 @@
+/** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
+import { replyBody, type Verb } from "../../reasoning/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
+import type { Given } from "./arguments.ts";
+import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { flagsOf, withFlag } from "./flags.ts";
+import { verbHelp } from "./help.ts";
+import type { Io } from "./io.ts";
+import { idLists } from "./lists.ts";
+import { answerForPeople, cell } from "./table.ts";
+
+export function reasoningCommand(verb: Verb): Command {
+  return {
+    name: verb.name,
+    summary: verb.summary,
+    operand: null,
+    flags: flagsOf(verb.inputShape),
+    help: () => verbHelp(verb, idLists(verb.name)),
+    run: (given, io) => answer(verb, given, io),
+  };
+}
+
+async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
+  const input = await readInputFile(given, io);
+  if (!("value" in input)) return reportUnfit([input.problem], verb.name, given.json, io);
+  const raw = given.flags.reduce<unknown>(
+    (before, { flag, words }) => withFlag(asObject(before), flag, words),
+    input.value,
+  );
+  const reply = verb.ask(raw);
+  if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
+  const body = replyBody(reply);
+  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(body, reply.kind === "refused"));
+  return 0;
+}
+
+/** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
+function forPeople(body: object, isRefused: boolean): string {
+  const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
+  if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
+  return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
+}
+
+const asObject = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Record<string, unknown>) : {};
+
+type Input = { readonly value: unknown } | { readonly problem: Problem };
+
+/** What `--input` names; an empty object when only flags were given. */
+async function readInputFile({ input }: Given, io: Io): Promise<Input> {
+  if (input === null) return { value: {} };
+  let text: string;
+  try {
+    text = await io.read(input);
+  } catch {
+    return {
+      problem: problem("input-unreadable", "blocked", "--input", {
+        given: input,
+        expected: "a file that can be read, or -",
+      }),
+    };
+  }
+  try {
+    return { value: JSON.parse(text.replace(/^\uFEFF/, "")) };
+  } catch (error) {
+    const where = error instanceof Error ? error.message : String(error);
+    return { problem: problem("input-not-json", "blocked", "--input", { given: input, expected: `JSON; ${where}` }) };
+  }
+}

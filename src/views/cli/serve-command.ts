@@ -1,0 +1,67 @@
+/** `skepsis serve`: the page and the API on this machine. */
+import { existsSync } from "node:fs";
+import path from "node:path";
+import { problem } from "../../units/index.ts";
+import type { Given } from "./arguments.ts";
+import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import type { Flag } from "./flags.ts";
+import { flagHelp } from "./help.ts";
+import type { Io } from "./io.ts";
+import { dataFolder, project } from "./project.ts";
+
+const flags: readonly Flag[] = [
+  {
+    name: "port",
+    path: ["port"],
+    kind: "value",
+    required: false,
+    shape: {
+      type: "integer",
+      minimum: 0,
+      maximum: 65535,
+      description: "Port to listen on; else SKEPSIS_PORT, else 4747.",
+    },
+  },
+];
+
+export const serveCommand: Command = {
+  name: "serve",
+  summary: "Serve the page and the API on this machine.",
+  operand: null,
+  flags,
+  help: () =>
+    `skepsis serve: serve the page and the API on this machine.\n\nFlags\n${flags.map(flagHelp).join("")}\n` +
+    "Settings\n  SKEPSIS_PORT  port, 4747 when not set; 0 takes any free one\n" +
+    "  SKEPSIS_HOST  127.0.0.1 when not set; an address that other machines can reach is refused\n" +
+    "                while there are no accounts\n" +
+    "  SKEPSIS_DATA  folder of the records, .data in the project when not set\n",
+  run,
+};
+
+async function run(given: Given, io: Io): Promise<ExitStatus> {
+  const words = given.flags.at(-1)?.words ?? io.env.SKEPSIS_PORT ?? "4747";
+  const port = Number(words);
+  if (!/^\d{1,5}$/.test(words) || port > 65535) {
+    const field = given.flags.length > 0 ? "--port" : "SKEPSIS_PORT";
+    const wrong = problem("field-unfit", "blocked", field, {
+      given: words,
+      expected: "a whole number from 0 to 65535",
+    });
+    return reportUnfit([wrong], "serve", given.json, io);
+  }
+  const { root, version } = project();
+  const page = path.join(root, "dist", "web");
+  const { serve } = await import("../service/index.ts");
+  const stop = new AbortController();
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, () => stop.abort());
+  return serve({
+    version,
+    host: io.env.SKEPSIS_HOST || "127.0.0.1",
+    port,
+    dataFolder: dataFolder(io),
+    page: existsSync(path.join(page, "index.html")) ? page : null,
+    say: (text) => io.err(`${text}\n`),
+    announce: (address) => io.out(given.json ? `${JSON.stringify({ address })}\n` : `Skepsis ${version}: ${address}\n`),
+    stop: stop.signal,
+  });
+}

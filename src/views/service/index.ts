@@ -1,0 +1,5 @@
+/** The service over HTTP. */
+export { isLoopback } from "./guards.ts";
+export { openApiDocument } from "./open-api.ts";
+export { service } from "./service.ts";
+export { type StartOptions, serve } from "./start.ts";

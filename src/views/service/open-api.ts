@@ -1,0 +1,123 @@
+/** The OpenAPI 3.1 document, made from the verbs' schemas, so that it cannot drift from what is served. */
+import { type Shape, type Verb, verbs } from "../../reasoning/index.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** The whole document. */
+export function openApiDocument(version: string): Json {
+  return {
+    openapi: "3.1.0",
+    jsonSchemaDialect: "https://json-schema.org/draft/2020-12/schema",
+    info: {
+      title: "Skepsis",
+      version,
+      summary: "From the first worried call about failing honey bee colonies to a checked outcome.",
+      license: { name: "MIT", identifier: "MIT" },
+    },
+    servers: [{ url: "/" }],
+    paths: {
+      "/api/health": { get: health },
+      ...Object.fromEntries(verbs.map((verb) => [`/api/reasoning/${verb.name}`, { post: reasoning(verb) }])),
+    },
+    components: { schemas: { Problems: problems, Refused: refused, Notice: notice } },
+  };
+}
+
+const json = (schema: Json, example?: unknown): Json => ({
+  "application/json": example === undefined ? { schema } : { schema, example },
+});
+const reference = (name: string): Json => ({ $ref: `#/components/schemas/${name}` });
+const trouble = (description: string): Json => ({ description, content: json(reference("Problems")) });
+
+const health: Json = {
+  operationId: "health",
+  summary: "Who answers, and in which version.",
+  responses: {
+    "200": {
+      description: "The service is there.",
+      content: json({
+        type: "object",
+        properties: { name: { const: "skepsis" }, version: { type: "string" }, knowledge: { type: "string" } },
+        required: ["name", "version", "knowledge"],
+      }),
+    },
+  },
+};
+
+const reasoning = (verb: Verb): Json => ({
+  operationId: verb.name,
+  summary: verb.summary,
+  description: [`Rests on: ${verb.assumptions.join(" ")}`, `Source: ${verb.source}`].join("\n\n"),
+  requestBody: { required: true, content: json(withoutDialect(verb.inputShape), verb.example) },
+  responses: {
+    "200": {
+      description: "The answer, with `notices` when there are any; or `refused`, when a rule stands in the way.",
+      content: json({ anyOf: [answerOf(verb), reference("Refused")] }),
+    },
+    "400": trouble("The body is no JSON."),
+    "413": trouble("The body is too large."),
+    "415": trouble("The body is not application/json."),
+    "422": trouble("The input does not fit: each problem names field, given and expected."),
+  },
+});
+
+/** The answer as served: the verb's own fields, with notices and refusals beside them. */
+function answerOf(verb: Verb): Json {
+  const shape = withoutDialect(verb.outputShape);
+  const properties = (shape.properties ?? {}) as Json;
+  const besides = { refused: refusals, notices: { type: "array", items: reference("Notice") } };
+  return { ...shape, properties: { ...besides, ...properties } };
+}
+
+const withoutDialect = ({ $schema: _dialect, ...shape }: Shape & { readonly $schema?: unknown }): Json => ({
+  ...shape,
+});
+
+const nullable = (type: string): Json => ({ type: [type, "null"] });
+
+const problems: Json = {
+  type: "object",
+  properties: {
+    problems: {
+      type: "array",
+      minItems: 1,
+      items: {
+        type: "object",
+        properties: {
+          field: {
+            ...nullable("string"),
+            description: "Path in the input, such as tests[0].positive; null for the whole.",
+          },
+          given: { description: "What was given, as it came; null when nothing was." },
+          expected: nullable("string"),
+          message: { type: "string" },
+        },
+        required: ["field", "given", "expected", "message"],
+      },
+    },
+  },
+  required: ["problems"],
+};
+
+const refusals: Json = {
+  type: "array",
+  minItems: 1,
+  items: {
+    type: "object",
+    properties: { rule: { type: "string" }, reason: { type: "string" } },
+    required: ["rule", "reason"],
+  },
+};
+
+const refused: Json = { type: "object", properties: { refused: refusals }, required: ["refused"] };
+
+const notice: Json = {
+  type: "object",
+  properties: {
+    code: { type: "string" },
+    severity: { enum: ["warned", "noted", "unknown"] },
+    field: nullable("string"),
+    message: { type: "string" },
+  },
+  required: ["code", "severity", "field", "message"],
+};

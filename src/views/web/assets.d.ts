@@ -1,0 +1,3 @@
+/** What the builder turns into files of the page. */
+/// <reference types="vite-plugin-pwa/vanillajs" />
+declare module "*.css";

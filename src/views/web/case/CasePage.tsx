@@ -1,0 +1,50 @@
+/** A case: its six questions as the spine, and the page of the one that is open. */
+import { lazy, Suspense, useLayoutEffect } from "react";
+import { Redirect } from "wouter";
+import { spineView } from "../../model/index.ts";
+import { Answer } from "../parts/Answer.tsx";
+import type { PageProps } from "../routes.ts";
+import { useCasebook } from "../store/context.ts";
+import { words } from "../words.ts";
+import { questionPages } from "./questions/registry.ts";
+import { Spine } from "./Spine.tsx";
+import "../look/spine.css";
+import "./case.css";
+
+const pages = new Map([...questionPages].map(([question, load]) => [question, lazy(load)]));
+
+export default function CasePage({ params }: PageProps) {
+  const { casebook } = useCasebook();
+  const caseId = params.case ?? "";
+  const spine = spineView(casebook, caseId, words);
+  const title = spine ? `${spine.code} ${spine.place}` : words.shell.tool;
+  useLayoutEffect(() => {
+    document.title = title;
+    return () => {
+      document.title = words.shell.tool;
+    };
+  }, [title]);
+  if (!spine)
+    return (
+      <main id="page" className="plain">
+        <Answer text={words.case.missing} />
+      </main>
+    );
+  const asked = Number(params.question);
+  const Page = pages.get(asked);
+  if (!Page) {
+    // The case opens at the first question that waits; a question without a page yet falls back to the last that has one.
+    const last = Math.max(...[...pages.keys()].filter((question) => question <= spine.open));
+    return <Redirect to={`/cases/${caseId}/${last}`} replace />;
+  }
+  return (
+    <div className="case">
+      <Spine view={spine} here={asked} />
+      <main id="page" className="open-q">
+        <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
+          <Page key={caseId} caseId={caseId} />
+        </Suspense>
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,4 @@
+/** Question page. */
+export default function Could() {
+  return null;
+}

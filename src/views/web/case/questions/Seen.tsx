@@ -1,0 +1,4 @@
+/** Question page. */
+export default function Seen() {
+  return null;
+}

@@ -1,0 +1,163 @@
+/** Fields of a form: label above, hint under it, trouble under the field with what is expected. */
+import { type FormEvent, type ReactNode, useId, useState } from "react";
+import type { Problem, Result } from "../../../units/index.ts";
+import type { Fields } from "../../model/index.ts";
+import { words } from "../words.ts";
+
+interface FieldProps {
+  readonly name: string;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly needed?: boolean;
+  readonly problems: readonly Problem[];
+  readonly wide?: boolean;
+  readonly children: (input: FieldInput) => ReactNode;
+}
+
+/** What the input of a field must carry. */
+export interface FieldInput {
+  readonly id: string;
+  readonly name: string;
+  readonly "aria-describedby": string | undefined;
+  readonly "aria-invalid": true | undefined;
+  readonly "aria-required": true | undefined;
+}
+
+/** The sentence of a problem. */
+export const sentence = ({ code, slots }: Problem): string => words.problems[code]?.(slots) ?? code;
+
+export function Field({ name, label, hint, needed, problems, wide, children }: FieldProps) {
+  const id = useId();
+  const own = problems.filter((trouble) => trouble.field === name);
+  const described = [hint ? `${id}-hint` : "", own.length > 0 ? `${id}-trouble` : ""].filter(Boolean).join(" ");
+  return (
+    <div className={wide ? "field wide" : "field"} data-trouble={own.length > 0 || undefined}>
+      <label htmlFor={id}>
+        {label}
+        {needed ? <span className="needed"> {words.shell.needed}</span> : null}
+      </label>
+      {hint ? (
+        <p className="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      ) : null}
+      {children({
+        id,
+        name,
+        "aria-describedby": described || undefined,
+        "aria-invalid": own.length > 0 || undefined,
+        "aria-required": needed || undefined,
+      })}
+      {own.map((trouble) => (
+        <p key={trouble.code} className="trouble" id={`${id}-trouble`}>
+          {sentence(trouble)}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** A line of text, a number or a day. */
+export function TextField(
+  props: Omit<FieldProps, "children"> & {
+    readonly type?: "text" | "date";
+    readonly numeric?: boolean;
+    readonly value?: string | undefined;
+    readonly unit?: string;
+    readonly onType?: (typed: string) => void;
+    readonly list?: readonly string[];
+  },
+) {
+  const { type = "text", numeric, value, unit, onType, list, ...field } = props;
+  return (
+    <Field {...field}>
+      {(input) => (
+        <span className="with-unit">
+          <input
+            {...input}
+            type={type}
+            inputMode={numeric ? "decimal" : undefined}
+            className={numeric ? "number" : undefined}
+            autoComplete="off"
+            list={list && list.length > 0 ? `${input.id}-list` : undefined}
+            {...(onType
+              ? { value: value ?? "", onChange: (event) => onType(event.target.value) }
+              : { defaultValue: value })}
+          />
+          {unit ? <span className="unit">{unit}</span> : null}
+          {list && list.length > 0 ? (
+            <datalist id={`${input.id}-list`}>
+              {list.map((each) => (
+                <option key={each} value={each} />
+              ))}
+            </datalist>
+          ) : null}
+        </span>
+      )}
+    </Field>
+  );
+}
+
+/** Several lines. */
+export function LongField(props: Omit<FieldProps, "children"> & { readonly rows?: number }) {
+  const { rows = 3, ...field } = props;
+  return <Field {...field}>{(input) => <textarea {...input} rows={rows} />}</Field>;
+}
+
+export interface Choice {
+  readonly value: string;
+  readonly says: string;
+}
+
+/** One of a few. */
+export function ChoiceField(
+  props: Omit<FieldProps, "children"> & {
+    readonly choices: readonly Choice[];
+    readonly value?: string | undefined;
+    readonly onChoose?: (value: string) => void;
+  },
+) {
+  const { choices, value, onChoose, ...field } = props;
+  return (
+    <Field {...field}>
+      {(input) => (
+        <select
+          {...input}
+          {...(onChoose ? { value, onChange: (event) => onChoose(event.target.value) } : { defaultValue: value })}
+        >
+          {choices.map((choice) => (
+            <option key={choice.value} value={choice.value}>
+              {choice.says}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+}
+
+/** The text fields of a form, by name. */
+export const fieldsOf = (form: HTMLFormElement): Fields =>
+  Object.fromEntries([...new FormData(form)].filter((pair): pair is [string, string] => typeof pair[1] === "string"));
+
+/**
+ * Reads a form when it is sent: problems are shown and the first field with one takes the focus; a value goes on.
+ * The form keeps what was typed until the value was taken.
+ */
+export function useForm<Value>(read: (fields: Fields) => Result<Value>, take: (value: Value) => Promise<void> | void) {
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const onSubmit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = event.currentTarget;
+    const result = read(fieldsOf(form));
+    setProblems(result.ok ? [] : result.problems);
+    if (result.ok) {
+      void Promise.resolve(take(result.value)).then(() => form.reset());
+      return;
+    }
+    const first = result.problems.find((trouble) => trouble.field && form.elements.namedItem(trouble.field));
+    const field = first?.field ? form.elements.namedItem(first.field) : null;
+    if (field instanceof HTMLElement) field.focus();
+  };
+  return { problems, onSubmit };
+}

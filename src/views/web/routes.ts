@@ -1,0 +1,40 @@
+/** The pages there are. To add one: a line here, and the page in a folder of its own. An area with a page shows in the top line. */
+import type { ComponentType } from "react";
+import type { Light } from "./shell/light.ts";
+
+/** What the address holds: `/cases/:case` gives `case`. */
+export interface PageProps {
+  readonly params: Readonly<Record<string, string | undefined>>;
+}
+
+export type Area = "cases" | "apiaries" | "bench" | "evidence" | "reckoner";
+
+export interface PageRoute {
+  readonly path: string;
+  readonly area: Area | null;
+  /** The light this work asks for. */
+  readonly light: Light;
+  /** The page fills the screen: no top line. */
+  readonly bare?: true;
+  readonly load: () => Promise<{ readonly default: ComponentType<PageProps> }>;
+}
+
+/** Where an area begins. */
+export const areaHome: Readonly<Record<Area, string>> = {
+  cases: "/cases",
+  apiaries: "/apiaries",
+  bench: "/bench",
+  evidence: "/evidence",
+  reckoner: "/reckoner",
+};
+
+export const routes: readonly PageRoute[] = [
+  { path: "/cases", area: "cases", light: "desk", load: () => import("./cases/CasesPage.tsx") },
+  { path: "/cases/open", area: "cases", light: "desk", load: () => import("./cases/OpenCasePage.tsx") },
+  { path: "/cases/:case/:question?", area: "cases", light: "desk", load: () => import("./case/CasePage.tsx") },
+  { path: "/apiaries", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiariesPage.tsx") },
+  { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
+  { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
+  { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
+  { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
+];

@@ -1,0 +1,44 @@
+/** "Saved here 16:42 · 3 entries not yet sent", and in words what stands in the way of keeping or sending. */
+import { sentence } from "../parts/Form.tsx";
+import { useCasebook } from "../store/context.ts";
+import { localTime } from "../store/today.ts";
+import { words } from "../words.ts";
+
+export function Kept() {
+  const { keeping } = useCasebook();
+  const say = words.shell;
+  const saved = keeping.savedAt ? say.savedHere({ time: localTime(keeping.savedAt) }) : say.nothingYet;
+  return (
+    <span role="status">
+      {keeping.savedAt ? words.shell.keptLine({ saved, sent: say.unsent({ entries: keeping.unsent }) }) : saved}
+    </span>
+  );
+}
+
+/** Lines under the top line: only when there is something a person must know. */
+export function KeepingNotes() {
+  const { keeping, programme, openProgramme, removeDemonstration } = useCasebook();
+  const say = words.shell;
+  return (
+    <>
+      {programme === "demonstration" ? (
+        <p className="quiet-line demo">
+          <b>{say.demonstration}</b>
+          <button type="button" className="act" onClick={() => openProgramme("main")}>
+            {say.closeDemonstration}
+          </button>
+          <button type="button" className="act" onClick={() => void removeDemonstration()}>
+            {say.removeDemonstration}
+          </button>
+        </p>
+      ) : null}
+      {keeping.stopped ? (
+        <p className="quiet-line" role="alert">
+          {sentence(keeping.stopped)}
+        </p>
+      ) : null}
+      {keeping.refused > 0 ? <p className="quiet-line">{say.refused({ entries: keeping.refused })}</p> : null}
+      {keeping.persisted === false && keeping.unsent > 0 ? <p className="quiet-line">{say.mayBeCleared}</p> : null}
+    </>
+  );
+}

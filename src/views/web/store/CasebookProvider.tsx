@@ -1,0 +1,138 @@
+/** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
+import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
+import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
+import { Answer } from "../parts/Answer.tsx";
+import { words } from "../words.ts";
+import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
+import { removeDemonstrationHere } from "./demonstration.ts";
+import { useToday } from "./today.ts";
+import { useExchange } from "./use-exchange.ts";
+
+/** Until someone signs, entries say that nobody did. */
+const unsigned = "not signed";
+const key = "skepsis.programme";
+
+const lastProgramme = (): Programme => {
+  try {
+    return sessionStorage.getItem(key) === "demonstration" ? "demonstration" : "main";
+  } catch {
+    return "main";
+  }
+};
+
+/** The store of a programme, opened once for the whole page. */
+function useStore(programme: Programme): { readonly store: DeviceStore | null; readonly failed: boolean } {
+  const [opened, setOpened] = useState<{ readonly store: DeviceStore | null; readonly failed: boolean }>({
+    store: null,
+    failed: false,
+  });
+  useEffect(() => {
+    let here = true;
+    let store: DeviceStore | null = null;
+    setOpened({ store: null, failed: false });
+    openDeviceStore({ programme, author: unsigned }).then(
+      (ready) => {
+        store = ready;
+        if (here) setOpened({ store: ready, failed: false });
+        else void ready.close();
+      },
+      () => here && setOpened({ store: null, failed: true }),
+    );
+    return () => {
+      here = false;
+      void store?.close();
+    };
+  }, [programme]);
+  return opened;
+}
+
+/** Asks the browser once to keep what is stored; the answer is shown, not hidden. */
+function usePersistence(): boolean | null {
+  const [persisted, setPersisted] = useState<boolean | null>(null);
+  useEffect(() => {
+    if (!navigator.storage?.persist) return;
+    void navigator.storage
+      .persisted()
+      .then((already) => already || navigator.storage.persist())
+      .then(setPersisted, () => setPersisted(false));
+  }, []);
+  return persisted;
+}
+
+export function CasebookProvider({ children }: { readonly children: ReactNode }) {
+  const [programme, setProgramme] = useState<Programme>(lastProgramme);
+  const { store, failed } = useStore(programme);
+  const openProgramme = useCallback((next: Programme) => {
+    try {
+      sessionStorage.setItem(key, next);
+    } catch {
+      // the programme is then forgotten with the tab
+    }
+    setProgramme(next);
+  }, []);
+  if (failed)
+    return (
+      <main className="plain" role="alert">
+        <Answer text={words.shell.noStore} under={words.shell.noStoreDetail} />
+        <p>
+          <button type="button" className="press" onClick={() => location.reload()}>
+            {words.shell.again}
+          </button>
+        </p>
+      </main>
+    );
+  // The programme of the store, not of the choice: between two programmes there is a moment without a store.
+  if (!store || store.programme !== programme) return <p className="plain busy">{words.shell.openingRecords}</p>;
+  return (
+    <Opened key={programme} store={store} programme={programme} openProgramme={openProgramme}>
+      {children}
+    </Opened>
+  );
+}
+
+interface OpenedProps {
+  readonly store: DeviceStore;
+  readonly programme: Programme;
+  readonly openProgramme: (programme: Programme) => void;
+  readonly children: ReactNode;
+}
+
+function Opened({ store, programme, openProgramme, children }: OpenedProps) {
+  const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
+  const today = useToday();
+  const persisted = usePersistence();
+  const { refused, soon } = useExchange(store);
+  const [author, setAuthor] = useState(store.author());
+  const access = useMemo<CasebookAccess>(
+    () => ({
+      programme,
+      casebook: snapshot.casebook,
+      keeping: {
+        savedAt: snapshot.lastSafeAt,
+        unsent: snapshot.unsentCount,
+        refused,
+        persisted,
+        stopped: snapshot.stopped,
+      },
+      today,
+      author: author === unsigned ? "" : author,
+      signAs: async (name) => {
+        await store.signAs(name);
+        setAuthor(name);
+      },
+      record: async (drafts) => {
+        const entries = await store.record(drafts);
+        soon();
+        return entries;
+      },
+      openProgramme,
+      removeDemonstration: async () => {
+        await store.close();
+        await removeDemonstrationHere();
+        openProgramme("main");
+      },
+    }),
+    [programme, snapshot, refused, persisted, today, author, store, soon, openProgramme],
+  );
+  return <CasebookContext value={access}>{children}</CasebookContext>;
+}

@@ -1,0 +1,45 @@
+/** What every page may ask of the records on this device. */
+import { createContext, useContext } from "react";
+import type { Casebook } from "../../../casebook/index.ts";
+import type { Entry, EntryDraft } from "../../../journal/index.ts";
+import type { Day, Problem } from "../../../units/index.ts";
+
+export type Programme = "main" | "demonstration";
+
+/** What was kept and sent. */
+export interface Keeping {
+  /** Instant at which the newest recording was on the disk of this device; null before the first. */
+  readonly savedAt: string | null;
+  readonly unsent: number;
+  /** Entries the service did not take at the last exchange. */
+  readonly refused: number;
+  /** Whether the browser promised not to clear what is kept; null while it has not answered. */
+  readonly persisted: boolean | null;
+  /** Why this device may not record; null when it may. */
+  readonly stopped: Problem | null;
+}
+
+export interface CasebookAccess {
+  readonly programme: Programme;
+  readonly casebook: Casebook;
+  readonly keeping: Keeping;
+  /** The reader's calendar day. */
+  readonly today: Day;
+  /** Who writes, as it stands on entries; empty until someone said. */
+  readonly author: string;
+  readonly signAs: (author: string) => Promise<void>;
+  /** Writes entries; they are on the disk of the device when the promise settles. */
+  readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
+  readonly openProgramme: (programme: Programme) => void;
+  /** Removes the demonstration from this device and goes back to the real records. */
+  readonly removeDemonstration: () => Promise<void>;
+}
+
+export const CasebookContext = createContext<CasebookAccess | null>(null);
+
+/** The records. Only inside the provider. */
+export function useCasebook(): CasebookAccess {
+  const access = useContext(CasebookContext);
+  if (!access) throw new Error("useCasebook stands outside its provider");
+  return access;
+}

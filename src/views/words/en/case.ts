@@ -1,0 +1,51 @@
+/** Sentences of the case page: the six questions and what their scale says. */
+import { day, dayAndMonth, some, whole } from "./numbers.ts";
+
+export const caseWords = {
+  questions: {
+    1: "What was seen?",
+    2: "What could it be?",
+    3: "What would tell?",
+    4: "What was found?",
+    5: "What shall be done?",
+    6: "Did it work?",
+  },
+  spine: "The six questions of this case",
+  placeLabel: "Place label",
+  missing: "**There is no such case here.** It may not have arrived on this device yet.",
+  colonies: (slots: { readonly count: number }) => some(slots.count, "colony", "colonies"),
+  under: (slots: { readonly district: string; readonly colonies: number }) =>
+    `${slots.district}, ${some(slots.colonies, "colony", "colonies")}`,
+  foot: (slots: { readonly author: string }) => `call taken by ${slots.author}`,
+  noPlace: "Place not recorded",
+  flagsOpen: (slots: { readonly left: number }) => `${some(slots.left, "red flag", "red flags")} not asked`,
+  seen: (slots: { readonly answered: number; readonly notLooked: number }) =>
+    `${whole(slots.answered)} answered, ${whole(slots.notLooked)} not looked`,
+  nothingSeen: "Nothing looked at yet",
+  ranked: (slots: { readonly answered: number }) => `Ranked from ${some(slots.answered, "finding", "findings")}`,
+  nothingToRank: "Nothing to rank yet",
+  planned: (slots: { readonly looks: number; readonly tests: number; readonly vials: number }) =>
+    [
+      slots.looks > 0 ? some(slots.looks, "look", "looks") : "",
+      slots.tests > 0 ? some(slots.tests, "test", "tests") : "",
+      slots.vials > 0 ? some(slots.vials, "vial labelled", "vials labelled") : "",
+    ]
+      .filter(Boolean)
+      .join(", "),
+  nothingPlanned: "No look or test chosen",
+  noSpecimens: "No specimens yet",
+  vialsRead: (slots: { readonly read: number; readonly all: number }) =>
+    `${whole(slots.read)} of ${some(slots.all, "vial", "vials")} read`,
+  notDecided: "Not decided yet",
+  decided: { "act-now": "Act now", "test-first": "Test first", wait: "Wait" },
+  decidedUntil: (slots: { readonly choice: string; readonly day: string }) =>
+    `${slots.choice}; look again on ${dayAndMonth(slots.day)}`,
+  noOutcome: "No outcome recorded",
+  outcomes: (slots: { readonly count: number; readonly colonies: number }) =>
+    `Outcome of ${whole(slots.count)} of ${some(slots.colonies, "colony", "colonies")}`,
+  closed: "Closed",
+  day: (slots: { readonly day: string }) => day(slots.day),
+  story: "In the caller’s own words",
+  alreadyDone: "Already done",
+  question: "The question",
+};

@@ -1,0 +1,2 @@
+/** Sentences of the could pages. */
+export const could = {};

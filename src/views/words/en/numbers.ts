@@ -1,0 +1,98 @@
+/** How English writes days, times, amounts and shares. */
+import type { Day } from "../../../units/index.ts";
+
+const months = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+] as const;
+
+/** Names of the months, January first. */
+export const monthNames: readonly string[] = months;
+
+/**
+ * A day in words.
+ * @example
+ * day("2026-03-09")  // → "9 March 2026"
+ */
+export const day = (iso: Day): string => `${dayAndMonth(iso)} ${iso.slice(0, 4)}`;
+
+/**
+ * A day of this year in words.
+ * @example
+ * dayAndMonth("2026-03-09")  // → "9 March"
+ */
+export const dayAndMonth = (iso: Day): string => `${Number(iso.slice(8, 10))} ${months[Number(iso.slice(5, 7)) - 1]}`;
+
+/**
+ * A number with its noun.
+ * @example
+ * some(1, "entry", "entries")  // → "1 entry"
+ */
+export const some = (count: number, one: string, many: string): string => `${whole(count)} ${count === 1 ? one : many}`;
+
+/**
+ * A whole number with thin groups from 10 000 on.
+ * @example
+ * whole(1500)  // → "1,500"
+ */
+export const whole = (count: number): string => String(Math.round(count)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");
+
+/**
+ * Names in a row.
+ * @example
+ * list(["a", "b", "c"])  // → "a, b and c"
+ */
+export function list(names: readonly string[]): string {
+  const last = names.at(-1) ?? "";
+  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`;
+}
+
+/**
+ * A share as so many in 10, at least "under 1".
+ * @example
+ * inTen(0.47)  // → "5"
+ * inTen(0.02)  // → "under 1"
+ */
+export const inTen = (share: number): string =>
+  share < 0.05 ? "under 1" : share > 0.95 ? "over 9" : String(Math.round(share * 10));
+
+/**
+ * A share as so many in 100.
+ * @example
+ * inHundred(0.214)  // → "21"
+ */
+export const inHundred = (share: number): string =>
+  share > 0 && share < 0.005 ? "under 1" : share < 1 && share > 0.995 ? "over 99" : String(Math.round(share * 100));
+
+/**
+ * The fixed scale of words for a probability (EFSA 2018 guidance on uncertainty, the bounds in per cent).
+ * @example
+ * likelihood(0.2)  // → "unlikely"
+ */
+export function likelihood(probability: number): string {
+  const row = scale.find((each) => probability <= each.to) ?? scale[scale.length - 1];
+  return row?.word ?? "";
+}
+
+/** The fixed scale, least likely first: word and upper bound. */
+export const scale: readonly { readonly word: string; readonly from: number; readonly to: number }[] = [
+  { word: "almost impossible", from: 0, to: 0.01 },
+  { word: "extremely unlikely", from: 0.01, to: 0.05 },
+  { word: "very unlikely", from: 0.05, to: 0.1 },
+  { word: "unlikely", from: 0.1, to: 0.33 },
+  { word: "as likely as not", from: 0.33, to: 0.66 },
+  { word: "likely", from: 0.66, to: 0.9 },
+  { word: "very likely", from: 0.9, to: 0.95 },
+  { word: "extremely likely", from: 0.95, to: 0.99 },
+  { word: "almost certain", from: 0.99, to: 1 },
+];

@@ -1,0 +1,25 @@
+/** What can be wrong with a field of a form. */
+import type { Slots } from "./index.ts";
+
+const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
+
+export const formProblems = {
+  "field-empty": () => "Nothing is entered here; it is needed.",
+  "field-not-number": (slots: Slots) =>
+    `“${slots.given}” is not a number. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
+  "field-out-of-range": (slots: Slots) =>
+    `${slots.given} is outside the range. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
+  "field-not-whole": (slots: Slots) =>
+    `${slots.given} is not a whole number. Expected: from ${slots.min} to ${slots.max}.`,
+  "field-not-day": (slots: Slots) => `“${slots.given}” is not a day. Expected: year-month-day, such as 2026-03-09.`,
+  "field-not-chosen": () => "Nothing is chosen here; choose one.",
+  "field-code-taken": (slots: Slots) => `${slots.given} is taken. Expected: a code that no other has.`,
+  "field-days-reversed": (slots: Slots) =>
+    `The end, ${slots.to}, lies before the start, ${slots.from}. Check both days.`,
+  "field-range-reversed": (slots: Slots) =>
+    `The highest value, ${slots.max}, is below the lowest, ${slots.min}. Check both.`,
+  "code-shape": (slots: Slots) =>
+    `“${slots.typed}” is not a specimen code. Expected: two letters, two digits, a dash, four digits, a letter, such as TV26-0147-M.`,
+  "code-check-letter": (slots: Slots) =>
+    `The last letter of “${slots.typed}” does not fit the rest, so one character is wrong. Read the label again.`,
+};

@@ -1,0 +1,50 @@
+/** Sentences of the frame: the top line, the lights, keeping and sending, and when something broke. */
+import { some } from "./numbers.ts";
+
+export const shell = {
+  tool: "Skepsis",
+  skip: "To the page",
+  needed: "needed",
+  areas: "Areas",
+  area: {
+    cases: "Cases",
+    apiaries: "Apiaries",
+    bench: "Bench",
+    evidence: "Evidence",
+    reckoner: "Reckoner",
+  },
+  light: "Light",
+  lightByWork: (slots: { readonly light: string }) => `as the work asks (${slots.light})`,
+  lights: { field: "field", desk: "desk", bench: "bench" },
+  opening: "Opening …",
+  openingRecords: "Opening the records on this device …",
+  savedHere: (slots: { readonly time: string }) => `Saved here ${slots.time}`,
+  nothingYet: "Nothing written yet",
+  unsent: (slots: { readonly entries: number }) =>
+    slots.entries === 0 ? "all sent" : `${some(slots.entries, "entry", "entries")} not yet sent`,
+  keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
+  mayBeCleared:
+    "This browser may clear what is kept here when the device runs short of space: it refused to promise otherwise. Send the entries, or save a copy of the journal.",
+  refused: (slots: { readonly entries: number }) =>
+    `The service did not take ${some(slots.entries, "entry", "entries")}. They are kept here; tell the person who runs the service.`,
+  newVersion: "A new version is ready.",
+  takeNewVersion: "Use it now",
+  offlineReady: "This page now works without a connection.",
+  demonstration: "This is the demonstration casebook: invented places, invented readings. Nothing here is real.",
+  closeDemonstration: "Close",
+  removeDemonstration: "Remove the demonstration",
+  removed: "The demonstration is removed from this device.",
+  notFound: "**There is no such page.** The address may be old or mistyped.",
+  toCases: "To the cases",
+  broke: "**This page stopped because of an error of ours.** What you have written is safe.",
+  brokeDetail: "Copy the line below to tell us, then load the page again.",
+  again: "Load again",
+  noStore: "**The records on this device cannot be opened.** Nothing can be written down until they can.",
+  noStoreDetail:
+    "A private window, or a browser told to keep nothing, can be the reason. Use an ordinary window, then load the page again.",
+  table: "Table",
+  picture: "Picture",
+  saveSvg: "SVG",
+  saveCsv: "CSV",
+  twins: (slots: { readonly picture: string }) => `Other forms of: ${slots.picture}`,
+};

@@ -1,0 +1,2 @@
+/** Sentences of the tell pages. */
+export const tell = {};

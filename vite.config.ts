@@ -1,0 +1,85 @@
+/** Builds the page into dist/web: scripts and styles without inline code, fonts of its own, and a worker for use offline. */
+import { spawnSync } from "node:child_process";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import react from "@vitejs/plugin-react";
+import { defineConfig, type Plugin } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+
+const root = import.meta.dirname;
+const output = path.join(root, "dist", "web");
+
+/** Notes which sources the page was built from, in the words `scripts/tasks.ts` compares. */
+function noteSources(): Plugin {
+  const git = (...args: readonly string[]) => spawnSync("git", args, { cwd: root, encoding: "utf8" }).stdout ?? "";
+  return {
+    name: "note-sources",
+    apply: "build",
+    closeBundle: {
+      order: "post",
+      sequential: true,
+      handler() {
+        const newest = git("log", "-1", "--format=%ct", "--", "src", "package-lock.json", "vite.config.ts");
+        const changed = git("status", "--porcelain", "--", "src");
+        writeFileSync(path.join(output, ".built-from"), `${newest}${changed}`);
+      },
+    },
+  };
+}
+
+/** The licences of the fonts travel with the fonts. */
+function fontLicences(): Plugin {
+  const folder = path.join(root, "src", "views", "web", "look", "fonts");
+  return {
+    name: "font-licences",
+    apply: "build",
+    generateBundle() {
+      for (const file of readdirSync(folder).filter((name) => name.endsWith(".txt")))
+        this.emitFile({ type: "asset", fileName: `licences/${file}`, source: readFileSync(path.join(folder, file)) });
+    },
+  };
+}
+
+export default defineConfig({
+  root,
+  plugins: [
+    react(),
+    VitePWA({
+      registerType: "prompt",
+      injectRegister: null,
+      manifest: {
+        name: "Skepsis",
+        short_name: "Skepsis",
+        description: "From the first worried call about failing honey bee colonies to a checked outcome.",
+        start_url: "/",
+        display: "standalone",
+        background_color: "#f2f3ef",
+        theme_color: "#f2f3ef",
+        icons: [
+          { src: "icon-192.png", sizes: "192x192", type: "image/png" },
+          { src: "icon-512.png", sizes: "512x512", type: "image/png" },
+          { src: "icon.svg", sizes: "any", type: "image/svg+xml" },
+        ],
+      },
+      workbox: {
+        globPatterns: ["**/*.{js,css,html,woff2,svg,png,txt}"],
+        navigateFallback: "index.html",
+        navigateFallbackDenylist: [/^\/api\//],
+        clientsClaim: false,
+        skipWaiting: false,
+      },
+    }),
+    fontLicences(),
+    noteSources(),
+  ],
+  worker: { format: "es" },
+  build: {
+    outDir: output,
+    emptyOutDir: true,
+    target: "es2022",
+    // Strict content security: nothing as a data address, no code in the page itself.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  server: { proxy: { "/api": "http://127.0.0.1:4230" } },
+});
