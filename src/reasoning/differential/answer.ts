@@ -9,6 +9,13 @@ export interface Reason {
   readonly bits: number;
 }
 
+/** Where an agent can be there without being the cause; the three sum to one. */
+export interface AgentLevel {
+  readonly none: number;
+  readonly background: number;
+  readonly clinical: number;
+}
+
 /** A condition in the ranking. */
 export interface RankedCondition {
   readonly id: ConditionId;
@@ -18,8 +25,8 @@ export interface RankedCondition {
   /** 5 and 95 % points of the draws. */
   readonly low: number;
   readonly high: number;
-  /** Where the agent can be there without being the cause; the three sum to one. */
-  readonly level?: { readonly none: number; readonly background: number; readonly clinical: number };
+  /** Of agents that are counted. */
+  readonly level?: AgentLevel;
   readonly for: readonly Reason[];
   readonly against: readonly Reason[];
 }

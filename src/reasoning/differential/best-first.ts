@@ -1,10 +1,7 @@
 /** Sets of conditions one by one, likeliest first: for bits on the joint state, and where tables no longer fit. */
-import type { Groups } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
-import type { Posterior } from "./posterior.ts";
 import { type Level, termsOf } from "./terms.ts";
-import { unionTables } from "./union-tables.ts";
 
 /** A list of sets, in the order found. Set i is set `parent[i]` with `added[i]`; set 0 is the empty set (added −1). */
 export interface SetList {
@@ -44,7 +41,8 @@ export function bestSets(parameters: Parameters, evidence: NetworkEvidence, orde
   const weight = new Float64Array(room);
   const odds = new Float64Array(room);
   const signed = new Float64Array(room * width);
-  const tie = tiesOf(parameters);
+  const ties = tiesOf(parameters);
+  const tied = new Int32Array(room);
 
   let at = 0;
   for (const level of levels) for (const each of level.coefficient) signed[at++] = each;
@@ -70,7 +68,9 @@ export function bestSets(parameters: Parameters, evidence: NetworkEvidence, orde
       added[count] = condition;
       last[count] = place;
       odds[count] = grown;
-      const value = grown * tie(count, parent, added) * Math.max(0, likelihoodOf(levels, signed, count * width));
+      tied[count] = (tied[from] as number) | (ties.bit[condition] as number);
+      const value =
+        grown * ties.weight(tied[count] as number) * Math.max(0, likelihoodOf(levels, signed, count * width));
       weight[count] = value;
       total += value;
       if (value > 0) pushHeaviest(heap, weight, count);
@@ -98,19 +98,30 @@ function likelihoodOf(levels: readonly Level[], signed: Float64Array, start: num
   return product;
 }
 
-/** Weight of a set's members in the blocks beside the product of their odds. */
-function tiesOf({ blocks }: Parameters): (set: number, parent: Int32Array, added: Int32Array) => number {
-  if (blocks.length === 0) return () => 1;
-  return (set, parent, added) => {
-    const states = blocks.map(() => 0);
-    for (let each = set; each > 0; each = parent[each] as number) {
-      for (const [index, { members }] of blocks.entries()) {
-        const bit = members.indexOf(added[each] as number);
-        if (bit >= 0) states[index] = (states[index] as number) | (1 << bit);
-      }
+/** Tie of a set's members in the blocks: the state of all blocks as bits, and the weight it stands for. */
+interface Ties {
+  /** Bit of a condition among the states of all blocks; 0 when it is in none. */
+  readonly bit: Int32Array;
+  readonly weight: (state: number) => number;
+}
+
+function tiesOf({ blocks, conditions }: Parameters): Ties {
+  const bit = new Int32Array(conditions);
+  const shifts: number[] = [];
+  let shift = 0;
+  for (const { members } of blocks) {
+    shifts.push(shift);
+    for (const member of members) bit[member] = 1 << shift++;
+  }
+  const weight = (state: number) => {
+    let product = 1;
+    for (let index = 0; index < blocks.length; index++) {
+      const { members, weight: table } = blocks[index] as Parameters["blocks"][number];
+      product *= table[(state >> (shifts[index] as number)) & ((1 << members.length) - 1)] as number;
     }
-    return blocks.reduce((product, { weight }, index) => product * (weight[states[index] as number] as number), 1);
+    return product;
   };
+  return { bit, weight };
 }
 
 /** Puts a set on a heap whose heaviest set stands first. */
@@ -154,81 +165,84 @@ export function byProbability(probability: Float64Array): Int32Array {
   );
 }
 
-/** Sets looked at when there are too many present findings for the tables. */
-const setsForPosterior = 40_000;
-/** Present findings of the easier question that orders the conditions and bounds what was left out. */
-const easierFindings = 12;
-
-/**
- * Posterior from the best sets. `neglectedMass` is a bound: the sets left out weigh no more under all the evidence than
- * under its first twelve present findings, and for those the exact total is known.
- */
-export function bestFirstPosterior(
-  parameters: Parameters,
-  evidence: NetworkEvidence,
-  groups: Groups,
-): Posterior | null {
-  const easier = { ...evidence, present: evidence.present.slice(0, easierFindings) };
-  const exact = unionTables(parameters, easier, groups);
-  if (!(exact.total > 0)) return null;
-  const order = byProbability(exact.withCondition);
-  const sets = bestSets(parameters, evidence, order, { sets: setsForPosterior, weight: Number.POSITIVE_INFINITY });
-  if (!(sets.total > 0)) return null;
-  const covered = weightOf(parameters, easier, sets);
-  const leftOut = Math.max(0, exact.total - covered);
-  const condition = new Float64Array(parameters.conditions);
-  const none = new Float64Array(groups.length);
-  const members = new Set<number>();
-  for (let set = 0; set < sets.count; set++) {
-    const share = (sets.weight[set] as number) / sets.total;
-    members.clear();
-    for (let each = set; each > 0; each = sets.parent[each] as number) members.add(sets.added[each] as number);
-    for (const member of members) condition[member] = (condition[member] as number) + share;
-    for (const [index, group] of groups.entries()) {
-      if (!group.some((each) => members.has(each))) none[index] = (none[index] as number) + share;
-    }
-  }
-  return {
-    condition,
-    group: none.map((each) => 1 - each),
-    nothingWrong: (sets.weight[0] as number) / sets.total,
-    neglectedMass: leftOut / (leftOut + sets.total),
-    method: "sets",
-  };
-}
-
-/** Weight of the listed sets under other evidence or other numbers. */
-export function weightOf(parameters: Parameters, evidence: NetworkEvidence, sets: SetList): number {
-  return weightsOf(parameters, evidence, sets).reduce((sum, each) => sum + each, 0);
-}
-
 /** Weight of each listed set under other evidence or other numbers. */
 export function weightsOf(parameters: Parameters, evidence: NetworkEvidence, sets: SetList): Float64Array {
   const { conditions } = parameters;
+  const { count, parent, added } = sets;
   const terms = termsOf(parameters, evidence);
-  const tie = tiesOf(parameters);
-  const weight = new Float64Array(sets.count).fill(terms.constant);
+  const ties = tiesOf(parameters);
+  const tied = new Int32Array(count);
+  const odds = new Float64Array(count).fill(1);
+  const weight = new Float64Array(count);
   weight[0] = parameters.emptyWeight * terms.constant;
-  const odds = new Float64Array(sets.count).fill(1);
-  for (let set = 1; set < sets.count; set++) {
-    odds[set] = (odds[sets.parent[set] as number] as number) * (terms.odds[sets.added[set] as number] as number);
-    weight[set] = (weight[set] as number) * (odds[set] as number) * tie(set, sets.parent, sets.added);
+  for (let set = 1; set < count; set++) {
+    const [from, condition] = [parent[set] as number, added[set] as number];
+    tied[set] = (tied[from] as number) | (ties.bit[condition] as number);
+    odds[set] = (odds[from] as number) * (terms.odds[condition] as number);
+    weight[set] = terms.constant * (odds[set] as number) * ties.weight(tied[set] as number);
   }
-  const signed = new Float64Array(sets.count);
-  const sum = new Float64Array(sets.count);
+  const signed = new Float64Array(count);
+  const sum = new Float64Array(count);
   for (const { options, coefficient, factor } of terms.levels) {
     sum.fill(0);
     for (let option = 0; option < options; option++) {
+      const start = option * conditions;
       signed[0] = coefficient[option] as number;
       sum[0] = (sum[0] as number) + (signed[0] as number);
-      for (let set = 1; set < sets.count; set++) {
-        signed[set] =
-          (signed[sets.parent[set] as number] as number) *
-          (factor[option * conditions + (sets.added[set] as number)] as number);
-        sum[set] = (sum[set] as number) + (signed[set] as number);
+      for (let set = 1; set < count; set++) {
+        const value = (signed[parent[set] as number] as number) * (factor[start + (added[set] as number)] as number);
+        signed[set] = value;
+        sum[set] = (sum[set] as number) + value;
       }
     }
-    for (let set = 0; set < sets.count; set++) weight[set] = (weight[set] as number) * Math.max(0, sum[set] as number);
+    for (let set = 0; set < count; set++) weight[set] = (weight[set] as number) * Math.max(0, sum[set] as number);
   }
   return weight;
+}
+
+/**
+ * The list with, for each of its `heaviest` sets, every set that differs from it by one condition: so that a condition
+ * that is in all heavy sets, or in none, is weighed against sets that differ in it.
+ */
+export function withNeighbours(sets: SetList, order: Int32Array, heaviest: number): SetList {
+  const place = new Int32Array(order.length);
+  for (let at = 0; at < order.length; at++) place[order[at] as number] = at;
+  const [parent, added] = [[...sets.parent], [...sets.added]];
+  const child = new Map<number, number>();
+  const key = (from: number, condition: number) => from * order.length + condition;
+  for (let set = 1; set < sets.count; set++) child.set(key(parent[set] as number, added[set] as number), set);
+  const find = (members: readonly number[]) => {
+    let from = 0;
+    for (const condition of members) {
+      const known = child.get(key(from, condition));
+      if (known === undefined) {
+        child.set(key(from, condition), parent.length);
+        parent.push(from);
+        added.push(condition);
+      }
+      from = known ?? parent.length - 1;
+    }
+  };
+  const heavy = [...sets.weight.keys()]
+    .sort((a, b) => (sets.weight[b] ?? 0) - (sets.weight[a] ?? 0))
+    .slice(0, heaviest);
+  for (const set of heavy) {
+    const members: number[] = [];
+    for (let each = set; each > 0; each = parent[each] as number) members.push(added[each] as number);
+    for (const condition of order) {
+      const other = members.includes(condition)
+        ? members.filter((each) => each !== condition)
+        : [...members, condition];
+      find(other.sort((a, b) => (place[a] as number) - (place[b] as number)));
+    }
+  }
+  const weight = new Float64Array(parent.length);
+  weight.set(sets.weight);
+  return {
+    count: parent.length,
+    parent: Int32Array.from(parent),
+    added: Int32Array.from(added),
+    weight,
+    total: sets.total,
+  };
 }

@@ -1,4 +1,4 @@
-/** One case as the engine reckons it: network, what was looked for, circumstances and counts; and how it is drawn. */
+/** One case as the engine reckons it: network, what was looked for, circumstances and counts. */
 import {
   conditionIds,
   conditions,
@@ -8,18 +8,10 @@ import {
   type RollUp,
   type TestId,
 } from "../../knowledge/index.ts";
-import { drawNormal, type RandomStream } from "../../numerics/index.ts";
 import type { Problem } from "../../units/index.ts";
 import type { Groups } from "./expansion.ts";
 import type { ReadCase } from "./input.ts";
-import {
-  carriersPerClinical,
-  circumstanceLimits,
-  mostCarriers,
-  sporeRates,
-  spread,
-  varroaCarriers,
-} from "./judgements.ts";
+import { carriersPerClinical, circumstanceLimits, mostCarriers, sporeRates, varroaCarriers } from "./judgements.ts";
 import { type LevelReading, levelReadings } from "./levels.ts";
 import type { Network, NetworkEvidence } from "./network.ts";
 import { circumstanceIds, networkFindingIds, networkFor } from "./network-for.ts";
@@ -72,31 +64,42 @@ const rollUpMembers: Groups = rollUps.map((rollUp) =>
   ),
 );
 
-/** The case as the engine reckons it, one item of evidence left out if asked. */
-export function caseModel(read: ReadCase, problems: Problem[] = [], without: EvidenceItem | null = null): CaseModel {
-  const kept = (id: string) => without === null || without.id !== id;
-  const network = networkFor(read);
-  const index = new Map(networkFindingIds.map((id, at) => [id, at]));
-  const results = testResults(read).filter(({ test }) => kept(test));
-  const positions = (ids: readonly string[]) => ids.flatMap((id) => index.get(id) ?? []).sort((a, b) => a - b);
-  const states = { present: read.present.filter(kept), absent: read.absent.filter(kept) };
+const indexOfFinding = new Map(networkFindingIds.map((id, at) => [id, at]));
+const positions = (ids: readonly string[]) => ids.flatMap((id) => indexOfFinding.get(id) ?? []).sort((a, b) => a - b);
+
+/** The case as the engine reckons it. */
+export function caseModel(read: ReadCase, problems: Problem[] = []): CaseModel {
+  const results = testResults(read);
+  const idsOf = (found: boolean) => results.filter((result) => result.found === found).map(({ id }) => id);
   return {
     read,
-    network,
+    network: networkFor(read),
     rollUps,
     groups: rollUpMembers,
-    present: positions([...states.present, ...results.filter(({ found }) => found).map(({ id }) => id)]),
-    absent: positions([...states.absent, ...results.filter(({ found }) => !found).map(({ id }) => id)]),
-    circumstances: circumstancePairs(read, states),
-    levels: levelReadings(read, problems, without?.kind === "test" ? (without.id as TestId) : null),
+    present: positions([...read.present, ...idsOf(true)]),
+    absent: positions([...read.absent, ...idsOf(false)]),
+    circumstances: circumstancePairs(read),
+    levels: levelReadings(read, problems),
     items: evidenceItems(read, results),
   };
 }
 
-function circumstancePairs(
-  { season }: ReadCase,
-  { present, absent }: { present: readonly FindingId[]; absent: readonly FindingId[] },
-): readonly CircumstancePair[] {
+/** The same case had one item of evidence not been looked at. */
+export function withoutItem(model: CaseModel, { kind, id }: EvidenceItem): CaseModel {
+  if (kind === "circumstance") {
+    return { ...model, circumstances: model.circumstances.filter(({ finding }) => finding !== id) };
+  }
+  const gone = new Set(
+    kind === "sign"
+      ? positions([id])
+      : positions(testFindings.filter(({ test }) => test === id).map((each) => each.id)),
+  );
+  const kept = (finding: number) => !gone.has(finding);
+  const levels = kind === "test" ? levelReadings(model.read, [], id as TestId) : model.levels;
+  return { ...model, present: model.present.filter(kept), absent: model.absent.filter(kept), levels };
+}
+
+function circumstancePairs({ season, present, absent }: ReadCase): readonly CircumstancePair[] {
   return circumstanceIds.flatMap((finding) => {
     const isPresent = present.includes(finding);
     if (!isPresent && !absent.includes(finding)) return [];
@@ -157,37 +160,6 @@ export const statedCase = ({ network, circumstances, levels }: CaseModel): CaseN
   circumstanceHealthy: Float64Array.from(circumstances, ({ healthy }) => healthy),
   carriage: new Float64Array(levels.length).fill(1),
 });
-
-/**
- * One draw of the judged numbers: grades normal on the logit scale about the stated one, prior odds and carriage
- * normal in logs. A pair that is stated to have no influence has none in any draw.
- */
-export function drawnCase(model: CaseModel, stream: RandomStream): CaseNumbers {
-  const stated = statedCase(model);
-  const logit = (p: number) => 1 / (1 + ((1 - p) / p) * Math.exp(-spread.grade * drawNormal(stream)));
-  const factor = (sd: number) => Math.exp(sd * drawNormal(stream));
-  const odds = stated.odds.map((each) => each * factor(spread.priorOdds));
-  const healthy = stated.healthy.map(logit);
-  const rates = stated.rates.map((rate, index) => {
-    const pair = model.network.pairs[index];
-    const influences = pair?.suppresses === true || rate > (stated.healthy[pair?.finding ?? 0] ?? 0);
-    return influences ? logit(rate) : 0;
-  });
-  const circumstance = new Map<string, number>();
-  const circumstanceHealthy = Float64Array.from(model.circumstances, ({ finding, healthy: rate }) => {
-    const known = circumstance.get(finding) ?? logit(rate);
-    circumstance.set(finding, known);
-    return known;
-  });
-  return {
-    odds,
-    healthy,
-    rates,
-    circumstanceRates: stated.circumstanceRates.map(logit),
-    circumstanceHealthy,
-    carriage: stated.carriage.map(() => factor(spread.carriage)),
-  };
-}
 
 /** The evidence with what circumstances and counts make of the prior odds. */
 export function evidenceOf(model: CaseModel, numbers: CaseNumbers): NetworkEvidence {

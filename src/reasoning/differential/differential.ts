@@ -2,15 +2,15 @@
 import {
   type ConditionId,
   conditionIds,
-  conditions,
   type FindingId,
+  conditions as facts,
   findingIds,
   knowledgeVersion,
 } from "../../knowledge/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
-import type { DifferentialAnswer, RankedCondition } from "./answer.ts";
+import type { AgentLevel, DifferentialAnswer, RankedCondition } from "./answer.ts";
 import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
-import { rangesOf } from "./draws.ts";
+import { type Ranges, rangesOf } from "./draws.ts";
 import type { DifferentialInput, ReadCase } from "./input.ts";
 import { noticesOf } from "./notices.ts";
 import type { Posterior } from "./posterior.ts";
@@ -37,12 +37,12 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
   const read = readInput(input);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  const case_ = contradictionsResolved(read.value, problems);
-  const model = caseModel(case_, problems);
+  const checked = contradictionsResolved(read.value, problems);
+  const model = caseModel(checked, problems);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
-  const conditionsRanked = ranked(model, posterior);
-  const ranges = conditionsRanked.ranges;
+  const ranges = rangesOf(model, posterior);
+  const conditions = ranked(model, posterior, ranges);
   const groups = rollUps
     .map((id, index) => ({
       id,
@@ -52,13 +52,13 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
     .sort((a, b) => b.posterior - a.posterior);
   return answered(
     {
-      conditions: conditionsRanked.conditions,
+      conditions,
       groups,
       nothingWrong: posterior.nothingWrong,
-      verdict: verdictOf(model, conditionsRanked.conditions, groups),
-      mustNotMiss: noticesOf(case_),
+      verdict: verdictOf(model, conditions, groups),
+      mustNotMiss: noticesOf(read.value),
       neglectedMass: posterior.neglectedMass,
-      knowledge: { version: knowledgeVersion, judgedShare: judgedShare(case_) },
+      knowledge: { version: knowledgeVersion, judgedShare: judgedShare(checked) },
     },
     problems,
   );
@@ -78,10 +78,9 @@ function contradictionsResolved(read: ReadCase, problems: Problem[]): ReadCase {
   return { ...read, region: { ...read.region, acarapisWoodi: "unknown" } };
 }
 
-function ranked(model: CaseModel, posterior: Posterior) {
+function ranked(model: CaseModel, posterior: Posterior, ranges: Ranges): readonly RankedCondition[] {
   const reasons = reasonsOf(model, posterior);
-  const ranges = rangesOf(model, posterior);
-  const conditions = conditionIds
+  return conditionIds
     .map((id, index): RankedCondition => {
       const level = levelOf(model, posterior, id, index);
       return {
@@ -95,15 +94,9 @@ function ranked(model: CaseModel, posterior: Posterior) {
       };
     })
     .sort((a, b) => b.posterior - a.posterior);
-  return { conditions, ranges };
 }
 
-function levelOf(
-  model: CaseModel,
-  posterior: Posterior,
-  id: ConditionId,
-  index: number,
-): RankedCondition["level"] | null {
+function levelOf(model: CaseModel, posterior: Posterior, id: ConditionId, index: number): AgentLevel | null {
   const at = model.levels.findIndex(({ condition }) => condition === id);
   if (at < 0) return null;
   const clinical = posterior.condition[index] ?? 0;
@@ -114,6 +107,6 @@ function levelOf(
 /** Share of the pairs used that rest on judgement alone. Healthy rates, all judged, are not pairs and are not counted. */
 function judgedShare({ present, absent }: ReadCase): number {
   const looked = findingIds.filter((id: FindingId) => present.includes(id) || absent.includes(id));
-  const pairs = conditionIds.flatMap((id) => looked.flatMap((finding) => conditions[id].frequencies[finding] ?? []));
+  const pairs = conditionIds.flatMap((id) => looked.flatMap((finding) => facts[id].frequencies[finding] ?? []));
   return pairs.length === 0 ? 1 : pairs.filter(({ source }) => source === "judgement").length / pairs.length;
 }

@@ -1,12 +1,14 @@
 /** Ranges of the posterior: the judged numbers drawn again and again, and the case reckoned with each. */
-import { randomStream } from "../../numerics/index.ts";
-import { bestSets, byProbability, type SetList, weightsOf } from "./best-first.ts";
-import { type CaseModel, drawnCase, evidenceOf, statedCase } from "./case-model.ts";
+import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
+import { type CaseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { expand, type Groups } from "./expansion.ts";
+import { drawn, drawPlan } from "./judged-draws.ts";
 import { ranges } from "./judgements.ts";
-import type { Network, NetworkEvidence } from "./network.ts";
+import type { NetworkEvidence } from "./network.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import type { Posterior } from "./posterior.ts";
+import { restricted } from "./restricted.ts";
+import { type Shares, sharesOfSets } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
 
 /** Lower and upper end for each condition and each roll-up group. */
@@ -21,38 +23,70 @@ export interface Range {
   readonly high: number;
 }
 
-/** Beyond this many present findings a draw reweighs the best sets instead of summing over all of them. */
-const expansionInDraws = 10;
-/** Sets reweighed in each draw. */
-const setsInDraws = 2000;
+/** Up to this many products a draw sums over all sets; beyond it a draw reweighs the sets that matter. */
+const productsInDraws = 512;
+/** Sets reweighed in each draw, and the heaviest of them whose neighbours are added. */
+const setsInDraws = { best: 900, neighboursOf: 16 } as const;
 
 /**
- * Ranges of the posterior. Draw i of a seed always takes the same numbers, whatever else is asked.
- * `posterior` orders the conditions when sets are reweighed.
+ * Ranges of the posterior. A judged number has the same value in draw i of a seed whatever else was looked for.
+ *
+ * With many present findings each draw reweighs a list of sets instead of summing over all: the list's log odds in a
+ * draw, less its log odds at the stated numbers, are added to the exact log odds, so the centre is exact.
  */
 export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
-  const model = { ...whole, ...restricted(whole) };
-  const { draws, seed } = model.read;
+  const { model, originalFinding } = restricted(whole);
+  const stated = statedCase(model);
+  const plan = drawPlan(model, stated, originalFinding);
   const [conditions, groups] = [model.network.conditions.length, model.groups.length];
+  const { draws } = model.read;
   const byCondition = Array.from({ length: conditions }, () => new Float64Array(draws));
   const byGroup = Array.from({ length: groups }, () => new Float64Array(draws));
-  const sets = model.present.length > expansionInDraws ? heaviestSets(model, posterior) : null;
+  const sharesOf = sharesIn(model, posterior);
   for (let draw = 0; draw < draws; draw++) {
-    const numbers = drawnCase(model, randomStream({ seed, stream: draw }));
-    const parameters = parametersOf(model.network, numbers);
-    const evidence = evidenceOf(model, numbers);
-    const shares =
-      sets === null ? summed(parameters, evidence, model.groups) : reweighed(parameters, evidence, model.groups, sets);
-    for (const [index, each] of byCondition.entries()) each[draw] = shares.condition[index] ?? 0;
-    for (const [index, each] of byGroup.entries()) each[draw] = shares.group[index] ?? 0;
+    const numbers = drawn(plan, draw);
+    const shares = sharesOf(parametersOf(model.network, numbers), evidenceOf(model, numbers));
+    for (let index = 0; index < conditions; index++)
+      (byCondition[index] as Float64Array)[draw] = shares.condition[index] ?? 0;
+    for (let index = 0; index < groups; index++) (byGroup[index] as Float64Array)[draw] = shares.group[index] ?? 0;
   }
   return { condition: byCondition.map(rangeOf), group: byGroup.map(rangeOf) };
 }
 
-interface Shares {
-  readonly condition: Float64Array;
-  readonly group: Float64Array;
+type SharesOf = (parameters: Parameters, evidence: NetworkEvidence) => Shares;
+
+/** How the draws of a case are summed. */
+function sharesIn(model: CaseModel, posterior: Posterior): SharesOf {
+  const stated = statedCase(model);
+  const parameters = parametersOf(model.network, stated);
+  const evidence = evidenceOf(model, stated);
+  const products = termsOf(parameters, evidence).levels.reduce((product, { options }) => product * options, 1);
+  if (products <= productsInDraws)
+    return (drawnParameters, drawnEvidence) => summed(drawnParameters, drawnEvidence, model.groups);
+  const order = byProbability(posterior.condition);
+  const best = bestSets(parameters, evidence, order, { sets: setsInDraws.best, weight: Number.POSITIVE_INFINITY });
+  const sets = withNeighbours(best, order, setsInDraws.neighboursOf);
+  const reweighed = (numbers: Parameters, found: NetworkEvidence) =>
+    sharesOfSets(weightsOf(numbers, found, sets), sets, numbers.conditions, model.groups);
+  const centre = reweighed(parameters, evidence);
+  return (drawnParameters, drawnEvidence) => {
+    const shares = reweighed(drawnParameters, drawnEvidence);
+    return {
+      condition: shifted(posterior.condition, shares.condition, centre.condition),
+      group: shifted(posterior.group, shares.group, centre.group),
+    };
+  };
 }
+
+/** Exact probabilities moved on the logit scale as far as the list moved from its own centre. */
+const shifted = (exact: Float64Array, moved: Float64Array, centre: Float64Array): Float64Array =>
+  exact.map((each, index) => {
+    const odds = each / (1 - each);
+    const ratio = oddsRatio(moved[index] ?? 0, centre[index] ?? 0);
+    return each <= 0 || each >= 1 || !Number.isFinite(ratio) ? each : (odds * ratio) / (1 + odds * ratio);
+  });
+
+const oddsRatio = (a: number, b: number): number => (a * (1 - b)) / (b * (1 - a));
 
 function summed(parameters: Parameters, evidence: NetworkEvidence, groups: Groups): Shares {
   const { total, withCondition, withoutGroup } = expand(parameters, termsOf(parameters, evidence), groups);
@@ -60,43 +94,6 @@ function summed(parameters: Parameters, evidence: NetworkEvidence, groups: Group
     condition: withCondition.map((each) => each / total),
     group: withoutGroup.map((each) => 1 - each / total),
   };
-}
-
-function heaviestSets(model: CaseModel, posterior: Posterior): SetList {
-  const numbers = statedCase(model);
-  const parameters = parametersOf(model.network, numbers);
-  return bestSets(parameters, evidenceOf(model, numbers), byProbability(posterior.condition), {
-    sets: setsInDraws,
-    weight: Number.POSITIVE_INFINITY,
-  });
-}
-
-function reweighed(parameters: Parameters, evidence: NetworkEvidence, groups: Groups, sets: SetList): Shares {
-  return sharesOfSets(weightsOf(parameters, evidence, sets), sets, parameters.conditions, groups);
-}
-
-/** Share of the listed sets' weight that holds each condition, and any member of each group. */
-export function sharesOfSets(weights: Float64Array, sets: SetList, conditions: number, groups: Groups): Shares {
-  const condition = new Float64Array(conditions);
-  const group = new Float64Array(groups.length);
-  const total = weights.reduce((sum, each) => sum + each, 0);
-  const groupBits = new Int32Array(conditions);
-  for (const [index, members] of groups.entries()) {
-    for (const member of members) groupBits[member] = (groupBits[member] as number) | (1 << index);
-  }
-  for (let set = 1; set < sets.count; set++) {
-    const share = (weights[set] as number) / total;
-    let bits = 0;
-    for (let each = set; each > 0; each = sets.parent[each] as number) {
-      const member = sets.added[each] as number;
-      condition[member] = (condition[member] as number) + share;
-      bits |= groupBits[member] as number;
-    }
-    for (let index = 0; index < group.length; index++) {
-      if (((bits >> index) & 1) === 1) group[index] = (group[index] as number) + share;
-    }
-  }
-  return { condition, group };
 }
 
 /** Sorts the draws in place; quantiles by linear interpolation between order statistics. */
@@ -110,29 +107,4 @@ function quantile(sorted: Float64Array, share: number): number {
   const below = Math.floor(place);
   const [a, b] = [sorted[below] as number, sorted[Math.min(below + 1, sorted.length - 1)] as number];
   return a + (place - below) * (b - a);
-}
-
-/** The network without the groups in which nothing was looked for: they do not bear on the posterior. */
-function restricted({ network, present, absent }: CaseModel): {
-  network: Network;
-  present: readonly number[];
-  absent: readonly number[];
-} {
-  const groupsLooked = new Set([...present, ...absent].map((each) => network.findings[each]?.group ?? `alone ${each}`));
-  const kept = [...network.findings.keys()].filter((each) =>
-    groupsLooked.has(network.findings[each]?.group ?? `alone ${each}`),
-  );
-  const place = new Map(kept.map((finding, index) => [finding, index]));
-  const moved = (finding: number) => place.get(finding) ?? 0;
-  return {
-    network: {
-      ...network,
-      findings: kept.flatMap((finding) => network.findings[finding] ?? []),
-      pairs: network.pairs
-        .filter(({ finding }) => place.has(finding))
-        .map((pair) => ({ ...pair, finding: moved(pair.finding) })),
-    },
-    present: present.map(moved),
-    absent: absent.map(moved),
-  };
 }

@@ -2,11 +2,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/noisy-or-network.json" with { type: "json" };
-import { bestFirstPosterior, bestSets, byProbability } from "./best-first.ts";
+import { bestSets, byProbability } from "./best-first.ts";
 import { bruteForce } from "./brute-force.ts";
 import { expand } from "./expansion.ts";
 import { findingsOnly, type Network, type NetworkEvidence } from "./network.ts";
 import { parametersOf } from "./parameters.ts";
+import { setsPosterior } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
 import { unionTables } from "./union-tables.ts";
 
@@ -139,7 +140,7 @@ describe("small networks of every make", () => {
         expect(sets.count).toBe(2 ** network.conditions.length);
         const heaviest = Math.max(...sets.weight) / sets.total;
         expect(heaviest).toBeCloseTo(Math.max(...brute.sets.map(({ weight }) => weight)) / brute.total, 7);
-        const posterior = bestFirstPosterior(parameters, evidence, groups);
+        const posterior = setsPosterior(parameters, evidence, groups);
         for (const [index, weight] of brute.withCondition.entries()) {
           expect(posterior?.condition[index]).toBeCloseTo(weight / brute.total, 7);
         }

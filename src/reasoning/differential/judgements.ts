@@ -48,7 +48,7 @@ export const varroaCarriers = { present: 0.9, absent: 0.02 } as const;
  */
 export const trachealShare = {
   mistaken: 0.001,
-  background: { a: 1, b: 12 },
+  background: { a: 1.5, b: 20 },
   clinical: { a: 4, b: 5 },
   clinicalInSummer: { a: 1.5, b: 5 },
 } as const;

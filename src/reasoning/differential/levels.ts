@@ -1,5 +1,5 @@
 /** What counts say of the level of an agent: none, background, clinical. Only the clinical level explains signs. */
-import type { ConditionId, TestId } from "../../knowledge/index.ts";
+import { type ConditionId, levels, type TestId } from "../../knowledge/index.ts";
 import { betaBinomial, binomial, logFactorial, logGamma } from "../../numerics/index.ts";
 import { type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import type { ReadCase, TestInput } from "./input.ts";
@@ -44,18 +44,22 @@ function trachealReading(read: ReadCase, all: readonly TestInput[], problems: Pr
   const weakness = weaknessOf(read, tests, ["summer", "dead", "control"]);
   if (tests.length > 0 && positive === 0) noteWeakness("tracheal_mites", tests, examined, weakness, problems);
   const inSummer = tests.length > 0 && tests.every((test) => seasonOfTest(read, test) === "summer");
-  const share = inSummer ? trachealShare.clinicalInSummer : trachealShare.clinical;
-  const none = binomial({ n: examined, p: trachealShare.mistaken }).pmf(positive);
-  const at = (shape: { readonly a: number; readonly b: number }) =>
-    betaBinomial({ n: examined, ...shape }).pmf(positive);
   return {
     condition: "tracheal_mites",
     tests: namesOf(tests),
-    likelihood:
-      examined === 0
-        ? unknown
-        : weakened({ none, background: at(trachealShare.background), clinical: at(share) }, weakness.chance),
+    likelihood: examined === 0 ? unknown : weakened(trachealCount(positive, examined, inSummer), weakness.chance),
     seen: positive > 0,
+  };
+}
+
+/** Probability of so many bees with mites among those examined, at each level. */
+function trachealCount(positive: number, examined: number, inSummer: boolean): LevelLikelihood {
+  const at = (shape: { readonly a: number; readonly b: number }) =>
+    betaBinomial({ n: examined, ...shape }).pmf(positive);
+  return {
+    none: binomial({ n: examined, p: trachealShare.mistaken }).pmf(positive),
+    background: at(trachealShare.background),
+    clinical: at(inSummer ? trachealShare.clinicalInSummer : trachealShare.clinical),
   };
 }
 
@@ -66,20 +70,53 @@ function varroaReading(read: ReadCase, all: readonly TestInput[], problems: Prob
   // Hundreds of bees, each counted by the share of its mites that came down.
   const washed = tests.reduce((sum, test) => sum + ((test.bees ?? 0) * recoveryOf(test)) / 100, 0);
   const weakness = weaknessOf(read, tests, ["dead", "control"]);
-  if (tests.length > 0 && mites < 3 * washed) noteWeakness("varroa_pms", tests, bees, weakness, problems);
-  const { strayPerHundred, background, clinical } = varroaLoad;
-  const none = Math.exp(-washed * strayPerHundred + mites * Math.log(washed * strayPerHundred) - logFactorial(mites));
-  const likelihood = {
-    none,
-    background: gammaPoisson(mites, background.shape, background.mean * washed),
-    clinical: gammaPoisson(mites, clinical.shape, clinical.mean * washed),
-  };
+  if (tests.length > 0 && mites < varroaBackground * washed)
+    noteWeakness("varroa_pms", tests, bees, weakness, problems);
   return {
     condition: "varroa_pms",
     tests: namesOf(tests),
-    likelihood: bees === 0 ? unknown : weakened(likelihood, weakness.chance),
+    likelihood: bees === 0 ? unknown : weakened(varroaCount(mites, washed), weakness.chance),
     seen: mites > 0,
   };
+}
+
+const varroaBackground = levels.varroa_pms.backgroundBelow;
+
+/** Probability of so many mites from so many hundred bees, at each level. */
+function varroaCount(mites: number, hundreds: number): LevelLikelihood {
+  const { strayPerHundred, background, clinical } = varroaLoad;
+  const stray = hundreds * strayPerHundred;
+  return {
+    none: Math.exp(-stray + mites * Math.log(stray) - logFactorial(mites)),
+    background: gammaPoisson(mites, background.shape, background.mean * hundreds),
+    clinical: gammaPoisson(mites, clinical.shape, clinical.mean * hundreds),
+  };
+}
+
+/** Bees that a count would take, where the test's record gives no number: judgement. */
+const usualBees = { "tracheal-count": 50, "varroa-count": 300 } as const;
+/** Counts above this many mites are put together: they all say clinical. */
+const mostMites = 120;
+
+/** Every result a count could have in this case, with its probability at each level; none for tests that do not count. */
+export function possibleCounts(read: ReadCase, test: TestId): readonly LevelLikelihood[] {
+  const model = weighedTests[test];
+  const planned: TestInput = { test };
+  if (model?.model === "tracheal-count") {
+    const n = usualBees["tracheal-count"];
+    const { chance } = weaknessOf(read, [planned], ["summer", "dead", "control"]);
+    return Array.from({ length: n + 1 }, (_, positive) =>
+      weakened(trachealCount(positive, n, read.season === "summer"), chance),
+    );
+  }
+  if (model?.model === "varroa-count") {
+    const { chance } = weaknessOf(read, [planned], ["dead", "control"]);
+    const hundreds = (usualBees["varroa-count"] / 100) * model.recovery;
+    const counts = Array.from({ length: mostMites }, (_, mites) => weakened(varroaCount(mites, hundreds), chance));
+    const rest = (level: keyof LevelLikelihood) => Math.max(0, 1 - counts.reduce((sum, each) => sum + each[level], 0));
+    return [...counts, { none: rest("none"), background: rest("background"), clinical: rest("clinical") }];
+  }
+  return [];
 }
 
 const unknown: LevelLikelihood = { none: 1, background: 1, clinical: 1 };

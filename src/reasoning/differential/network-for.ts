@@ -52,7 +52,7 @@ export function networkFor(setting: Setting): Network {
       ...signIds.map((id) => ({ id, healthy: gradeProbability[rates[id]], group: group(id) })),
       ...testFindings.map(({ id, healthy, group: shared }) => ({ id, healthy, group: shared })),
     ],
-    pairs: [...signPairs(), ...testPairs()],
+    pairs: [...signPairs(setting.season), ...testPairs()],
     blocks: [
       {
         lead: conditionIds.indexOf("varroa_pms"),
@@ -65,13 +65,16 @@ export function networkFor(setting: Setting): Network {
   };
 }
 
-function signPairs(): readonly NetworkPair[] {
+/** Pairs that bear on anything: a grade at or below the healthy rate does not, one that suppresses only below it. */
+function signPairs(season: Season): readonly NetworkPair[] {
   return conditionIds.flatMap((id, condition) =>
     signIds.flatMap((sign, finding) => {
       const frequency = conditions[id].frequencies[sign];
       if (frequency === undefined) return [];
       const rate = gradeProbability[frequency.grade];
-      return [{ condition, finding, rate, suppresses: frequency.suppresses === true }];
+      const healthy = gradeProbability[healthyRates[season][sign]];
+      const suppresses = frequency.suppresses === true;
+      return (suppresses ? rate < healthy : rate > healthy) ? [{ condition, finding, rate, suppresses }] : [];
     }),
   );
 }

@@ -11,8 +11,22 @@ const testsLikeFindings: Readonly<Partial<Record<TestId, FindingId>>> = {
   "bump-test": "fast_small_mites",
 };
 
-/** The notices of a case, in the order of the knowledge. */
+/** The notices of a case: mites where there should be none, then those of the knowledge in its order. */
 export function noticesOf(read: ReadCase): readonly Notice[] {
+  return [...exoticMites(read), ...keyFindings(read)];
+}
+
+/** Tracheal mites seen in a region that is said to be without them. */
+function exoticMites(read: ReadCase): readonly Notice[] {
+  const test = read.tests.find(({ positive }) => (positive ?? 0) > 0);
+  if (read.region.acarapisWoodi !== "absent" || test === undefined) return [];
+  const finding = test.test as TestId;
+  const act = "Keep the bees in alcohol and call the competent authority today; the reference laboratory decides.";
+  const doNot = ["Do not move bees out of the apiary."];
+  return [{ condition: "tracheal_mites", finding, findings: [finding], act, doNot, report: true }];
+}
+
+function keyFindings(read: ReadCase): readonly Notice[] {
   const firedBy = (finding: FindingId): FindingId | TestId | null => {
     if (read.present.includes(finding)) return finding;
     const test = read.tests.find(

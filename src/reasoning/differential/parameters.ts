@@ -66,12 +66,13 @@ export function parametersOf(network: Network, judged: Judged = statedNumbers(ne
   ensure(dependence >= 0 && dependence < 1, "dependence", dependence, "from 0 to below 1");
   const link = new Float64Array(findings * conditions);
   const keep = new Float64Array(findings * conditions).fill(1);
-  for (const [index, pair] of pairs.entries()) {
-    const rate = judged.rates[index] ?? 0;
-    const healthy = judged.healthy[pair.finding] ?? 0;
+  for (let index = 0; index < pairs.length; index++) {
+    const { condition, finding, suppresses } = pairs[index] as Network["pairs"][number];
+    const rate = judged.rates[index] as number;
+    const healthy = judged.healthy[finding] as number;
     ensure(rate >= 0 && rate <= 1, "rate", rate, "from 0 to 1");
-    const at = pair.finding * conditions + pair.condition;
-    if (pair.suppresses) keep[at] = healthy > 0 ? Math.min(1, rate / healthy) : 1;
+    const at = finding * conditions + condition;
+    if (suppresses) keep[at] = healthy > 0 ? Math.min(1, rate / healthy) : 1;
     else if (rate > healthy) link[at] = (rate - healthy) / (1 - healthy);
   }
   const { groupOf, groups } = groupsOf(network);
@@ -132,7 +133,8 @@ function gatesOf(input: {
     healthyGate[group] = Math.max(healthyGate[group] ?? 0, healthy[finding] ?? 0);
     for (let condition = 0; condition < conditions; condition++) {
       const at = group * conditions + condition;
-      gate[at] = Math.max(gate[at] ?? 0, link[finding * conditions + condition] ?? 0);
+      const here = link[finding * conditions + condition] as number;
+      if (here > (gate[at] as number)) gate[at] = here;
     }
   }
   // A link of 0 is brought by nothing: the gate then stands open, and 0^dependence is never divided by.
@@ -140,7 +142,7 @@ function gatesOf(input: {
   for (let group = 0; group < groups; group++) {
     const size = sizes[group] ?? 0;
     healthyGate[group] = opened(healthyGate[group] ?? 0, size);
-    for (let at = group * conditions; at < (group + 1) * conditions; at++) gate[at] = opened(gate[at] ?? 0, size);
+    for (let at = group * conditions; at < (group + 1) * conditions; at++) gate[at] = opened(gate[at] as number, size);
   }
   return { gate, healthyGate };
 }

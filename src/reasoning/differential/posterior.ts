@@ -1,8 +1,8 @@
 /** Which way the sums are taken, and what they say of each condition. */
-import { bestFirstPosterior } from "./best-first.ts";
 import { expand, type Groups, type Sums } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
+import { setsPosterior } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
 import { unionTables } from "./union-tables.ts";
 
@@ -14,7 +14,7 @@ export interface Posterior {
   readonly group: Float64Array;
   /** Probability of the empty set. */
   readonly nothingWrong: number;
-  /** Bound on the posterior mass of the sets that were left out; 0 when all sets are in the sums. */
+  /** Posterior mass of the sets that were left out, or a bound on it; 0 when all sets are in the sums. */
   readonly neglectedMass: number;
   /** `expansion` and `tables` hold every set, `sets` the best ones. */
   readonly method: "expansion" | "tables" | "sets";
@@ -24,8 +24,8 @@ export interface Posterior {
 export const expansionLimit = 12;
 /** More present findings than this go to the best sets: the tables would no longer fit. */
 export const tablesLimit = 16;
-/** Relative rounding error of the expansion above which the tables give a second opinion. */
-export const acceptedError = 1e-9;
+/** Bound on the relative rounding error of the expansion above which the tables take its place. */
+export const acceptedError = 1e-7;
 
 /**
  * Posterior of every condition; null when no set of conditions could bring the evidence.
@@ -43,7 +43,7 @@ export function posteriorOf(parameters: Parameters, evidence: NetworkEvidence, g
     const sums = unionTables(parameters, evidence, groups);
     return sums.total > 0 && sums.relativeError < 1 ? asPosterior(sums, "tables") : null;
   }
-  return bestFirstPosterior(parameters, evidence, groups);
+  return setsPosterior(parameters, evidence, groups);
 }
 
 function asPosterior(sums: Sums, method: Posterior["method"]): Posterior {

@@ -21,9 +21,6 @@ const fields = [
   "takenFrom",
   "aliveWhenTaken",
   "daysSinceControl",
-  "note",
-  "on",
-  "colony",
 ];
 
 /** The tests that can be weighed; the others are noted as problems that do not block. */

@@ -1,9 +1,11 @@
 /** Reasons for and against, in bits: the odds with a piece of evidence against the odds without it. */
 import type { Reason } from "./answer.ts";
-import { type CaseModel, caseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
+import { type CaseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
 import { smallestReason } from "./judgements.ts";
-import { parametersOf } from "./parameters.ts";
+import { type Parameters, parametersOf } from "./parameters.ts";
 import { type Posterior, posteriorOf } from "./posterior.ts";
+import { sharesOfSets } from "./sets-posterior.ts";
 
 /** Posterior of a case at the stated grades; null when no set of conditions could bring the evidence. */
 export function statedPosterior(model: CaseModel): Posterior | null {
@@ -14,15 +16,38 @@ export function statedPosterior(model: CaseModel): Posterior | null {
 /** Every reason of every condition, one list per condition, in the order of the network. */
 export function reasonsOf(model: CaseModel, posterior: Posterior): readonly (readonly Reason[])[] {
   const reasons: Reason[][] = model.network.conditions.map(() => []);
+  const parameters = parametersOf(model.network, statedCase(model));
+  const probabilities = posterior.method === "expansion" ? exactly(parameters) : byList(parameters, model, posterior);
+  const whole = probabilities(model);
   for (const item of model.items) {
-    const without = statedPosterior(caseModel(model.read, [], item));
-    if (without === null) continue;
+    const without = probabilities(withoutItem(model, item));
     for (const [index, list] of reasons.entries()) {
-      const bits = log2Odds(posterior.condition[index] ?? 0) - log2Odds(without.condition[index] ?? 0);
+      const bits = log2Odds(whole[index] ?? 0) - log2Odds(without[index] ?? 0);
       if (Number.isFinite(bits) && Math.abs(bits) >= smallestReason) list.push({ finding: item.id, bits });
     }
   }
   return reasons;
+}
+
+type Probabilities = (model: CaseModel) => Float64Array;
+
+const exactly =
+  (parameters: Parameters): Probabilities =>
+  (model) =>
+    posteriorOf(parameters, evidenceOf(model, statedCase(model)), [])?.condition ?? new Float64Array();
+
+/** Sets listed when a sum over all sets for every item would take too long. */
+const setsForReasons = { best: 8000, neighboursOf: 40 } as const;
+
+function byList(parameters: Parameters, model: CaseModel, posterior: Posterior): Probabilities {
+  const order = byProbability(posterior.condition);
+  const stop = { sets: setsForReasons.best, weight: Number.POSITIVE_INFINITY };
+  const best = bestSets(parameters, evidenceOf(model, statedCase(model)), order, stop);
+  const sets = withNeighbours(best, order, setsForReasons.neighboursOf);
+  return (each) => {
+    const weights = weightsOf(parameters, evidenceOf(each, statedCase(each)), sets);
+    return sharesOfSets(weights, sets, parameters.conditions, []).condition;
+  };
 }
 
 const log2Odds = (probability: number): number => Math.log2(probability) - Math.log2(1 - probability);

@@ -79,67 +79,87 @@ export function termsOf(parameters: Parameters, evidence: NetworkEvidence): Term
   return { constant, odds, levels: levels.sort((a, b) => a.options - b.options) };
 }
 
-/** The options of one group. */
+/** The options of one group, built up finding by finding. */
 export function levelOf(parameters: Parameters, found: GroupEvidence): Level {
   const { conditions } = parameters;
   const options = 2 ** found.present.length * 3 ** found.absentSuppressed.length;
-  const coefficient = new Float64Array(options);
-  const factor = new Float64Array(options * conditions).fill(1);
-  for (let option = 0; option < options; option++) {
-    let rest = option;
-    let sign = 1;
-    const uncaused = [...found.absent];
-    const kept = [...found.present];
-    for (const finding of found.present) {
-      if (rest % 2 === 1) {
-        sign = -sign;
-        uncaused.push(finding);
-      }
-      rest = Math.floor(rest / 2);
+  const partial: Partial = {
+    sign: new Float64Array(options),
+    healthy: new Float64Array(options),
+    uncaused: new Float64Array(options * conditions),
+    kept: new Float64Array(options * conditions),
+  };
+  partial.sign[0] = 1;
+  partial.healthy[0] = 1;
+  partial.uncaused.fill(1, 0, conditions);
+  partial.kept.fill(1, 0, conditions);
+  for (const finding of found.absent) copyOption(parameters, partial, finding, { from: 0, to: 0, isUncaused: true });
+  let made = 1;
+  for (const finding of found.present) {
+    for (let from = 0; from < made; from++) {
+      copyOption(parameters, partial, finding, { from, to: made + from, isUncaused: true, isKept: true, sign: -1 });
+      copyOption(parameters, partial, finding, { from, to: from, isKept: true });
     }
-    for (const finding of found.absentSuppressed) {
-      const choice = rest % 3;
-      if (choice === 1) sign = -sign;
-      if (choice === 2) uncaused.push(finding);
-      if (choice !== 0) kept.push(finding);
-      rest = Math.floor(rest / 3);
-    }
-    coefficient[option] = sign * healthyUncaused(parameters, found.group, uncaused);
-    multiplyUncaused(
-      parameters,
-      found.group,
-      uncaused,
-      factor.subarray(option * conditions, (option + 1) * conditions),
-    );
-    for (const finding of kept) {
-      for (let condition = 0; condition < conditions; condition++) {
-        const at = option * conditions + condition;
-        factor[at] = (factor[at] ?? 1) * (parameters.keep[finding * conditions + condition] ?? 1);
-      }
-    }
+    made *= 2;
   }
-  return { group: found.group, options, coefficient, factor };
+  for (const finding of found.absentSuppressed) {
+    for (let from = 0; from < made; from++) {
+      copyOption(parameters, partial, finding, { from, to: made + from, isKept: true, sign: -1 });
+      copyOption(parameters, partial, finding, { from, to: 2 * made + from, isUncaused: true, isKept: true });
+    }
+    made *= 3;
+  }
+  return finished(parameters, found.group, partial);
 }
 
-/** Probability that the leak brings none of these findings of a group. */
-export function healthyUncaused(parameters: Parameters, group: number, findings: readonly number[]): number {
-  const gate = parameters.healthyGate[group] ?? 1;
-  let product = 1;
-  for (const finding of findings) product *= 1 - (parameters.healthy[finding] ?? 0) / gate;
-  return 1 - gate + gate * product;
+/** Options in the making: per option a sign and the leak's product, per option and condition two products. */
+interface Partial {
+  readonly sign: Float64Array;
+  /** Product over the findings that must not be caused, given that the leak touches the group. */
+  readonly healthy: Float64Array;
+  /** The same for each condition. */
+  readonly uncaused: Float64Array;
+  /** Product of the suppressing factors. */
+  readonly kept: Float64Array;
 }
 
-/** Multiplies each entry by the probability that the condition brings none of these findings of a group. */
-function multiplyUncaused(
-  { conditions, gate, link }: Parameters,
-  group: number,
-  findings: readonly number[],
-  into: Float64Array,
-): void {
+interface Copy {
+  readonly from: number;
+  readonly to: number;
+  readonly isUncaused?: boolean;
+  readonly isKept?: boolean;
+  readonly sign?: number;
+}
+
+/** Option `to` becomes option `from`, with one more finding that must not be caused, that may be suppressed, or both. */
+function copyOption(parameters: Parameters, partial: Partial, finding: number, copy: Copy): void {
+  const { conditions, groupOf, gate, healthyGate, link, keep } = parameters;
+  const { from, to, isUncaused = false, isKept = false, sign = 1 } = copy;
+  const group = groupOf[finding] as number;
+  const { healthy, uncaused, kept } = partial;
+  partial.sign[to] = sign * (partial.sign[from] as number);
+  const rate = (parameters.healthy[finding] as number) / (healthyGate[group] as number);
+  healthy[to] = (healthy[from] as number) * (isUncaused ? 1 - rate : 1);
+  const [source, target, row, open] = [from * conditions, to * conditions, finding * conditions, group * conditions];
   for (let condition = 0; condition < conditions; condition++) {
-    const touch = gate[group * conditions + condition] ?? 1;
-    let product = 1;
-    for (const finding of findings) product *= 1 - (link[finding * conditions + condition] ?? 0) / touch;
-    into[condition] = (into[condition] ?? 1) * (1 - touch + touch * product);
+    const brings = isUncaused ? (link[row + condition] as number) / (gate[open + condition] as number) : 0;
+    uncaused[target + condition] = (uncaused[source + condition] as number) * (1 - brings);
+    kept[target + condition] = (kept[source + condition] as number) * (isKept ? (keep[row + condition] as number) : 1);
   }
+}
+
+/** A condition that does not touch the group brings nothing; one that does, spares each finding by itself. */
+function finished({ conditions, gate, healthyGate }: Parameters, group: number, partial: Partial): Level {
+  const { sign, healthy, uncaused, kept } = partial;
+  const open = healthyGate[group] as number;
+  const coefficient = sign.map((each, option) => each * (1 - open + open * (healthy[option] as number)));
+  const factor = kept; // reused: each entry is read once, then overwritten
+  for (let option = 0; option < sign.length; option++) {
+    for (let condition = 0; condition < conditions; condition++) {
+      const at = option * conditions + condition;
+      const touch = gate[group * conditions + condition] as number;
+      factor[at] = (kept[at] as number) * (1 - touch + touch * (uncaused[at] as number));
+    }
+  }
+  return { group, options: sign.length, coefficient, factor };
 }

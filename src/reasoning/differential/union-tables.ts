@@ -3,7 +3,7 @@
 import type { Groups, Sums } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
-import { byGroup, type GroupEvidence } from "./terms.ts";
+import { byGroup, type GroupEvidence, isSuppressed } from "./terms.ts";
 
 /**
  * Exact sums over all sets, from tables indexed by the subset of present findings explained so far.
@@ -13,17 +13,35 @@ import { byGroup, type GroupEvidence } from "./terms.ts";
  * something can suppress it enters as "not looked for" less "present": the only differences taken.
  */
 export function unionTables(parameters: Parameters, evidence: NetworkEvidence, groups: Groups = []): Sums {
-  const found = byGroup(parameters, evidence);
-  const suppressed = found.flatMap(({ absentSuppressed }) => absentSuppressed);
-  let sums: Sums | null = null;
-  for (let chosen = 0; chosen < 1 << suppressed.length; chosen++) {
-    const asPresent = suppressed.filter((_, index) => ((chosen >> index) & 1) === 1);
+  const parts = signedParts(parameters, evidence).map(({ sign, part }) => ({
+    sign,
+    sums: positiveSums(parameters, part, groups),
+  }));
+  return parts
+    .slice(1)
+    .reduce((sums, part) => added(sums, part.sums, part.sign), (parts[0] as (typeof parts)[number]).sums);
+}
+
+/** Weight of all sets alone: one walk through the tables, of which only one is kept. */
+export function unionTotal(parameters: Parameters, evidence: NetworkEvidence): number {
+  return signedParts(parameters, evidence).reduce(
+    (sum, { sign, part }) => sum + sign * positiveTotal(parameters, part),
+    0,
+  );
+}
+
+/** The evidence as parts to add and subtract, in none of which a suppressed finding is absent. */
+function signedParts(
+  parameters: Parameters,
+  evidence: NetworkEvidence,
+): readonly { readonly sign: 1 | -1; readonly part: NetworkEvidence }[] {
+  const suppressed = evidence.absent.filter((finding) => isSuppressed(parameters, finding));
+  const absent = evidence.absent.filter((finding) => !suppressed.includes(finding));
+  return Array.from({ length: 1 << suppressed.length }, (_, chosen) => {
+    const asPresent = suppressed.filter((_finding, index) => ((chosen >> index) & 1) === 1);
     const present = [...evidence.present, ...asPresent];
-    const absent = evidence.absent.filter((finding) => !suppressed.includes(finding));
-    const part = positiveSums(parameters, { ...evidence, present, absent }, groups);
-    sums = sums === null ? part : added(sums, part, asPresent.length % 2 === 0 ? 1 : -1);
-  }
-  return sums as Sums;
+    return { sign: asPresent.length % 2 === 0 ? 1 : -1, part: { ...evidence, present, absent } };
+  });
 }
 
 function added(a: Sums, b: Sums, sign: number): Sums {
@@ -52,20 +70,40 @@ interface Touch {
   readonly brings: Float64Array;
 }
 
-function positiveSums(parameters: Parameters, evidence: NetworkEvidence, groups: Groups): Sums {
-  const { conditions } = parameters;
+/** What a walk through the tables needs. A block of tied conditions is one unit of the walk. */
+interface Walk {
+  readonly steps: readonly Step[];
+  readonly units: readonly Unit[];
+  /** The table before any condition: what the leak explains. */
+  readonly start: Float64Array<ArrayBuffer>;
+}
+
+function walkOf(parameters: Parameters, evidence: NetworkEvidence): Walk {
   const found = byGroup(parameters, evidence);
   const bitOf = new Map(evidence.present.map((finding, index) => [finding, index]));
-  const size = 1 << evidence.present.length;
-  const steps = Array.from({ length: conditions }, (_, condition) =>
-    stepOf(parameters, evidence, found, bitOf, condition),
-  );
-  const start = new Float64Array(size);
+  const start = new Float64Array(1 << evidence.present.length);
   start[0] = 1;
   explain(start, leakTouches(parameters, found, bitOf));
+  return {
+    steps: Array.from({ length: parameters.conditions }, (_, condition) =>
+      stepOf(parameters, evidence, found, bitOf, condition),
+    ),
+    units: [...[...parameters.singles].map(singleUnit), ...parameters.blocks.map(blockUnit)],
+    start,
+  };
+}
 
-  // Forward through units (a block is one unit), keeping each table; then back with the weight of completing it.
-  const units = [...[...parameters.singles].map(singleUnit), ...parameters.blocks.map(blockUnit)];
+function positiveTotal(parameters: Parameters, evidence: NetworkEvidence): number {
+  const { steps, units, start } = walkOf(parameters, evidence);
+  const all = units.reduce((table, unit) => pass(unit, steps, table), start).at(-1) as number;
+  return all + (parameters.emptyWeight - 1) * (start.at(-1) as number);
+}
+
+function positiveSums(parameters: Parameters, evidence: NetworkEvidence, groups: Groups): Sums {
+  const { conditions, emptyWeight } = parameters;
+  const { steps, units, start } = walkOf(parameters, evidence);
+  const size = start.length;
+  // Forward through the units, keeping each table; then back with the weight of completing it.
   const tables = [start];
   for (const unit of units) tables.push(pass(unit, steps, tables.at(-1) as Float64Array));
   const all = (tables.at(-1) as Float64Array)[size - 1] as number;
@@ -77,19 +115,21 @@ function positiveSums(parameters: Parameters, evidence: NetworkEvidence, groups:
     addShares(unit, steps, tables[index] as Float64Array, complete, withCondition);
     complete = passBack(unit, steps, complete);
   }
-  const extra = (parameters.emptyWeight - 1) * (start[size - 1] as number);
+  const empty = start[size - 1] as number;
+  const extra = (emptyWeight - 1) * empty;
   const without = groups.map((group) => {
     const kept = units.map((unit) => withoutMembers(unit, group));
     return kept.reduce((table, unit) => pass(unit, steps, table), start)[size - 1] as number;
   });
   const total = all + extra;
+  const roundings = 4 * conditions * (evidence.present.length + 1);
   return {
     total,
     withCondition,
     withoutGroup: Float64Array.from(without, (each) => each + extra),
-    empty: parameters.emptyWeight * (start[size - 1] as number),
+    empty: emptyWeight * empty,
     // One rounding for each product and sum on a path through the tables; the weight of the empty set may take away.
-    relativeError: (4 * conditions * (evidence.present.length + 1) * Number.EPSILON * (all + Math.abs(extra))) / total,
+    relativeError: (roundings * Number.EPSILON * (all + Math.abs(extra))) / total,
   };
 }
 

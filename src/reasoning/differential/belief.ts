@@ -1,0 +1,178 @@
+/** What is believed of one colony, set by set, and what each further look or test would show: for the next step. */
+import { type ConditionId, conditionIds, type FindingId, findings, type TestId } from "../../knowledge/index.ts";
+import { answered, blocked, problem, type Result } from "../../units/index.ts";
+import { bestSets, byProbability, type SetList } from "./best-first.ts";
+import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { expand } from "./expansion.ts";
+import type { DifferentialInput } from "./input.ts";
+import { possibleCounts } from "./levels.ts";
+import type { NetworkEvidence } from "./network.ts";
+import { networkFindingIds, type Setting, signIds } from "./network-for.ts";
+import { type Parameters, parametersOf } from "./parameters.ts";
+import { readInput } from "./read-input.ts";
+import { statedPosterior } from "./reasons.ts";
+import { byGroup, type GroupEvidence, isSuppressed, levelOf, termsOf } from "./terms.ts";
+import { testFindings, weighedTests } from "./weighed-tests.ts";
+
+/** A look or test that was not made, and how its results depend on the state. */
+export type Candidate =
+  | {
+      readonly kind: "look" | "test";
+      readonly id: FindingId | TestId;
+      readonly dependsOn: "set";
+      /** For each result, its probability given each set; the results of a set sum to one. */
+      readonly results: readonly Float64Array[];
+    }
+  | {
+      readonly kind: "test";
+      readonly id: TestId;
+      readonly dependsOn: "condition";
+      /** Index of the condition whose clinical level the count bears on. */
+      readonly condition: number;
+      /** Probability of each result with the condition at the clinical level, and without. */
+      readonly withCondition: Float64Array;
+      readonly without: Float64Array;
+    };
+
+/** Belief over sets of conditions. */
+export interface Belief {
+  /** Season, region and state of the colony. */
+  readonly setting: Setting;
+  readonly conditions: readonly ConditionId[];
+  readonly sets: SetList;
+  /** Probability of each listed set among those listed. */
+  readonly probability: Float64Array;
+  /** Posterior mass of the sets that are not listed. */
+  readonly uncovered: number;
+  readonly candidates: readonly Candidate[];
+}
+
+/** Sets listed at most, and the posterior mass at which the list is long enough. */
+const listed = { sets: 20_000, mass: 0.99 } as const;
+
+/**
+ * The sets that carry the belief, and every finding and weighed test that was not looked at.
+ *
+ * @returns the belief, or the problems of the input
+ */
+export function belief(input: DifferentialInput): Result<Belief> {
+  const read = readInput(input);
+  if (!read.ok) return read;
+  const model = caseModel(read.value);
+  const posterior = statedPosterior(model);
+  if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
+  const numbers = statedCase(model);
+  const parameters = parametersOf(model.network, numbers);
+  const evidence = evidenceOf(model, numbers);
+  const isExact = posterior.method === "expansion";
+  const all = isExact ? expand(parameters, termsOf(parameters, evidence)).total : Number.POSITIVE_INFINITY;
+  const order = byProbability(posterior.condition);
+  const sets = bestSets(parameters, evidence, order, { sets: listed.sets, weight: listed.mass * all });
+  const probability = sets.weight.map((each) => each / sets.total);
+  // Where the weight of all sets is not known here, the mass that the posterior itself left out is what can be said.
+  const uncovered = isExact ? 1 - sets.total / all : posterior.neglectedMass;
+  return answered({
+    setting: read.value,
+    conditions: conditionIds,
+    sets,
+    probability,
+    uncovered,
+    candidates: [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)],
+  });
+}
+
+type SetCandidate = Extract<Candidate, { dependsOn: "set" }>;
+
+function looks(model: CaseModel, parameters: Parameters, evidence: NetworkEvidence, sets: SetList): SetCandidate[] {
+  const { read } = model;
+  const isOpen = (id: FindingId) => {
+    const { derived, exclusiveWith } = findings[id];
+    const looked = read.present.includes(id) || read.absent.includes(id);
+    return !looked && derived !== true && !(exclusiveWith !== undefined && read.present.includes(exclusiveWith));
+  };
+  return signIds.filter(isOpen).map((id) => {
+    const present = presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(id));
+    return { kind: "look", id, dependsOn: "set", results: [present, present.map((each) => 1 - each)] };
+  });
+}
+
+function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEvidence, sets: SetList): Candidate[] {
+  const numbers = statedCase(model);
+  const isDone = (id: TestId) => model.items.some((item) => item.id === id);
+  return (Object.keys(weighedTests) as TestId[]).flatMap((id): Candidate[] => {
+    const weighed = weighedTests[id];
+    if (isDone(id) || weighed === undefined) return [];
+    if (weighed.model === "found" || weighed.model === "spores") {
+      const [first, second] = testFindings
+        .filter(({ test }) => test === id)
+        .map((each) => presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(each.id)));
+      if (first === undefined) return [];
+      const none = first.map((each) => 1 - each);
+      const results =
+        second === undefined
+          ? [first, none]
+          : [
+              none,
+              first.map((each, set) => each * (1 - (second[set] ?? 0))),
+              first.map((each, set) => each * (second[set] ?? 0)),
+            ];
+      return [{ kind: "test", id, dependsOn: "set", results }];
+    }
+    const at = model.levels.findIndex(({ condition }) =>
+      weighed.model === "tracheal-count" ? condition === "tracheal_mites" : condition === "varroa_pms",
+    );
+    const reading = model.levels[at];
+    // A second count of the same agent shares the colony's level with the first; it is not offered here.
+    if (reading === undefined || reading.tests.length > 0) return [];
+    const carried = carriedShare(model, numbers, at);
+    const counts = possibleCounts(model.read, id);
+    return [
+      {
+        kind: "test",
+        id,
+        dependsOn: "condition",
+        condition: conditionIds.indexOf(reading.condition),
+        withCondition: Float64Array.from(counts, ({ clinical }) => clinical),
+        without: Float64Array.from(counts, ({ none, background }) => (1 - carried) * none + carried * background),
+      },
+    ];
+  });
+}
+
+/** Probability that a finding is present, for each set, given the set and what else of its group was looked for. */
+function presentGiven(parameters: Parameters, evidence: NetworkEvidence, sets: SetList, finding: number): Float64Array {
+  const group = parameters.groupOf[finding] ?? 0;
+  const known: GroupEvidence = byGroup(parameters, evidence).find((each) => each.group === group) ?? {
+    group,
+    present: [],
+    absent: [],
+    absentSuppressed: [],
+  };
+  const field = isSuppressed(parameters, finding) ? "absentSuppressed" : "absent";
+  const without = groupLikelihood(parameters, known, sets);
+  const absent = groupLikelihood(parameters, { ...known, [field]: [...known[field], finding] }, sets);
+  return absent.map((each, set) => {
+    const all = without[set] as number;
+    return all > 0 ? Math.min(1, Math.max(0, 1 - each / all)) : 0;
+  });
+}
+
+/** Probability of what was looked for in one group, for each set. */
+function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: SetList): Float64Array {
+  const { conditions } = parameters;
+  const { options, coefficient, factor } = levelOf(parameters, found);
+  const sum = new Float64Array(sets.count);
+  const signed = new Float64Array(sets.count);
+  for (let option = 0; option < options; option++) {
+    const start = option * conditions;
+    signed[0] = coefficient[option] as number;
+    sum[0] = (sum[0] as number) + (signed[0] as number);
+    for (let set = 1; set < sets.count; set++) {
+      const value =
+        (signed[sets.parent[set] as number] as number) * (factor[start + (sets.added[set] as number)] as number);
+      signed[set] = value;
+      sum[set] = (sum[set] as number) + value;
+    }
+  }
+  return sum;
+}

@@ -1,0 +1,111 @@
+/** Draws of everything judged: grades, prior odds, carriage. Each number of a draw is fixed by seed, draw and name. */
+import { conditionIds, type FindingId, findingIds } from "../../knowledge/index.ts";
+import { philox } from "../../numerics/index.ts";
+import type { CaseModel, CaseNumbers } from "./case-model.ts";
+import { spread } from "./judgements.ts";
+import { networkFindingIds } from "./network-for.ts";
+
+/** What a draw has to fill in; reckoned once for all draws of a case. */
+export interface DrawPlan {
+  readonly seed: number;
+  /** Stated numbers of all kinds, one kind after the other in the order of `kinds`. */
+  readonly stated: Float64Array;
+  /** Where each kind begins, and where the last one ends. */
+  readonly starts: readonly number[];
+  /** For each drawn number: its name, sorted, so that neighbours share a block of random words. */
+  readonly names: Int32Array;
+  /** Where it stands among the stated numbers. */
+  readonly places: Int32Array;
+  /** Log odds of a grade, or log of what is drawn as a factor. */
+  readonly centres: Float64Array;
+  /** Standard deviation; below zero for what is drawn as a factor. */
+  readonly spreads: Float64Array;
+}
+
+const kinds = ["odds", "healthy", "rates", "circumstanceRates", "circumstanceHealthy", "carriage"] as const;
+
+/** Findings are numbered from here on in the network's own order; conditions come before. */
+const rows = 64;
+const findingBase = 1;
+const carriageName = 2 ** 20;
+
+/**
+ * The plan: grades are normal on the logit scale about the stated one, prior odds and carriage normal in logs. Only
+ * pairs with a looked-for finding are drawn; the others stay as stated, since they bear only on how findings of a group
+ * go together. A pair that is stated to have no influence is not in the network and has none in any draw.
+ * `originalFinding` names the findings of the whole network, so that a number keeps its name whatever was looked for.
+ */
+export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding: readonly number[]): DrawPlan {
+  const { network, circumstances, present, absent } = model;
+  const looked = new Set([...present, ...absent]);
+  const starts = [0];
+  for (const kind of kinds) starts.push((starts.at(-1) ?? 0) + stated[kind].length);
+  const entries: { name: number; place: number; centre: number; spread: number }[] = [];
+  const add = (kind: (typeof kinds)[number], at: number, name: number, sd: number) => {
+    const value = stated[kind][at] ?? 0;
+    const isGrade = kind !== "odds" && kind !== "carriage";
+    const centre = isGrade ? Math.log(value / (1 - value)) : Math.log(value);
+    entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, centre, spread: isGrade ? sd : -sd });
+  };
+  const row = (finding: number, condition: number) => (findingBase + finding) * rows + condition;
+  const named = (finding: number) => originalFinding[finding] ?? 0;
+  const circumstance = (id: FindingId) => networkFindingIds.length + findingIds.indexOf(id);
+  for (const at of network.conditions.keys()) add("odds", at, at, spread.priorOdds);
+  for (const finding of looked) add("healthy", finding, row(named(finding), conditionIds.length), spread.grade);
+  for (const [at, { condition, finding }] of network.pairs.entries()) {
+    if (looked.has(finding)) add("rates", at, row(named(finding), condition), spread.grade);
+  }
+  for (const [at, { condition, finding }] of circumstances.entries()) {
+    add("circumstanceRates", at, row(circumstance(finding), condition), spread.grade);
+    // One name for all pairs of a circumstance: its healthy rate is one number.
+    add("circumstanceHealthy", at, row(circumstance(finding), conditionIds.length), spread.grade);
+  }
+  for (const at of stated.carriage.keys()) add("carriage", at, carriageName + at, spread.carriage);
+  entries.sort((a, b) => a.name - b.name);
+  return {
+    seed: model.read.seed,
+    stated: Float64Array.from(kinds.flatMap((kind) => [...stated[kind]])),
+    starts,
+    names: Int32Array.from(entries, ({ name }) => name),
+    places: Int32Array.from(entries, ({ place }) => place),
+    centres: Float64Array.from(entries, ({ centre }) => centre),
+    spreads: Float64Array.from(entries, (entry) => entry.spread),
+  };
+}
+
+/** Draw number `draw`, 0 or more. */
+export function drawn({ seed, stated, starts, names, places, centres, spreads }: DrawPlan, draw: number): CaseNumbers {
+  const numbers = stated.slice();
+  const normals = new Float64Array(4);
+  let block = -1;
+  for (let index = 0; index < names.length; index++) {
+    const name = names[index] as number;
+    if (name >> 2 !== block) {
+      block = name >> 2;
+      fillNormals(normals, block, draw, seed);
+    }
+    const sd = spreads[index] as number;
+    const moved = (centres[index] as number) + Math.abs(sd) * (normals[name & 3] as number);
+    numbers[places[index] as number] = sd < 0 ? Math.exp(moved) : 1 / (1 + Math.exp(-moved));
+  }
+  const kind = (at: number) => numbers.subarray(starts[at], starts[at + 1]);
+  return {
+    odds: kind(0),
+    healthy: kind(1),
+    rates: kind(2),
+    circumstanceRates: kind(3),
+    circumstanceHealthy: kind(4),
+    carriage: kind(5),
+  };
+}
+
+/** Four standard normal numbers from one block of random words, two by two. @source Box & Muller 1958 */
+function fillNormals(into: Float64Array, block: number, draw: number, seed: number): void {
+  const words = philox([block, draw, 0, 0], [seed >>> 0, Math.floor(seed / 2 ** 32)]);
+  for (let pair = 0; pair < 4; pair += 2) {
+    const radius = Math.sqrt(-2 * Math.log(((words[pair] as number) + 0.5) / 2 ** 32));
+    const angle = (2 * Math.PI * (words[pair + 1] as number)) / 2 ** 32;
+    into[pair] = radius * Math.cos(angle);
+    into[pair + 1] = radius * Math.sin(angle);
+  }
+}

@@ -1,0 +1,3 @@
+/** The next step: which look or test is worth most, and why. */
+export { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
+export { differentialWithNext, type NextStep, type NextSteps, nextSteps } from "./next-steps.ts";

@@ -1,0 +1,191 @@
+/** The next step: bits against brute force, and the order people need. */
+import { describe, expect, it } from "vitest";
+import golden from "../../../tests/golden/noisy-or-network.json" with { type: "json" };
+import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
+import type { Belief, DifferentialInput } from "../differential/index.ts";
+import { differentialWithNext, type NextStep, nextSteps } from "./index.ts";
+import { expectedLoss, lossTable } from "./loss-table.ts";
+import { marginalsOf, worthOf } from "./value.ts";
+
+function steps(input: DifferentialInput): readonly NextStep[] {
+  const result = nextSteps(input);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value.next;
+}
+
+/** The reference network as a belief: all 32 sets, weighed by the evidence of a printed case. */
+function printedBelief(evidence: Readonly<Record<string, number>>): {
+  belief: Belief;
+  absent: (f: number) => Float64Array;
+} {
+  const n = golden.prior.length;
+  const parent = [-1];
+  const added = [-1];
+  for (let set = 1; set < 2 ** n; set++) {
+    const highest = Math.floor(Math.log2(set));
+    parent.push(set - 2 ** highest);
+    added.push(highest);
+  }
+  const has = (set: number, condition: number) => ((set >> condition) & 1) === 1;
+  const absent = (finding: number) =>
+    Float64Array.from(parent, (_, set) =>
+      golden.link.reduce(
+        (product, row, condition) => product * (has(set, condition) ? 1 - (row[finding] ?? 0) : 1),
+        1 - (golden.leak[finding] ?? 0),
+      ),
+    );
+  const weight = Float64Array.from(parent, (_, set) =>
+    golden.prior.reduce((product, prior, condition) => product * (has(set, condition) ? prior : 1 - prior), 1),
+  ).map((prior, set) =>
+    Object.entries(evidence).reduce((product, [finding, state]) => {
+      const none = absent(Number(finding))[set] ?? 0;
+      return product * (state === 1 ? 1 - none : none);
+    }, prior),
+  );
+  const total = weight.reduce((sum, each) => sum + each, 0);
+  const sets = { count: 2 ** n, parent: Int32Array.from(parent), added: Int32Array.from(added), weight, total };
+  const belief: Belief = {
+    setting: {
+      season: "spring",
+      colonyState: "alive",
+      nothingWrong: 0.15,
+      region: {
+        varroa: "present",
+        acarapisWoodi: "unknown",
+        smallHiveBeetle: "absent",
+        tropilaelaps: "absent",
+        vespa: "absent",
+      },
+    },
+    conditions: ["tracheal_mites", "varroa_pms", "starvation", "queenless", "robbing"],
+    sets,
+    probability: weight.map((each) => each / total),
+    uncovered: 0,
+    candidates: [],
+  };
+  return { belief, absent };
+}
+
+describe("bits", () => {
+  it.each(golden.cases)(
+    "[NX2] expected information of case $id, as printed for the joint state",
+    ({ evidence, expected }) => {
+      const { belief, absent } = printedBelief(evidence as unknown as Record<string, number>);
+      for (const [finding, bits] of Object.entries(expected.eig_joint_bits)) {
+        const none = absent(Number(finding));
+        const results = [none.map((each) => 1 - each), none];
+        const worth = worthOf(belief, marginalsOf(belief), { kind: "look", id: "crawlers", dependsOn: "set", results });
+        expect(worth.bits).toBeCloseTo(bits, 9);
+      }
+    },
+  );
+
+  it("[NX2] a count that bears on one condition tells as much by itself as set by set", () => {
+    const { belief } = printedBelief({ "0": 1 });
+    const [yes, no] = [Float64Array.of(0.1, 0.2, 0.7), Float64Array.of(0.6, 0.3, 0.1)];
+    const holds = (set: number) => (set & 2) !== 0;
+    const bySet = [0, 1, 2].map((result) =>
+      belief.probability.map((_, set) => (holds(set) ? (yes[result] ?? 0) : (no[result] ?? 0))),
+    );
+    const marginals = marginalsOf(belief);
+    const one = worthOf(belief, marginals, {
+      kind: "test",
+      id: "varroa-wash",
+      dependsOn: "condition",
+      condition: 1,
+      withCondition: yes,
+      without: no,
+    });
+    const other = worthOf(belief, marginals, { kind: "test", id: "varroa-wash", dependsOn: "set", results: bySet });
+    expect(one.bits).toBeCloseTo(other.bits, 10);
+    expect(one.decisionGain).toBeCloseTo(other.decisionGain, 10);
+  });
+
+  it("[NX4] what no condition changes is worth nothing", () => {
+    const { belief } = printedBelief({});
+    const flat = belief.probability.map(() => 0.3);
+    const results = [flat, flat.map((each) => 1 - each)];
+    const worth = worthOf(belief, marginalsOf(belief), { kind: "look", id: "crawlers", dependsOn: "set", results });
+    expect(worth.bits).toBeCloseTo(0, 12);
+    expect(worth.decisionGain).toBeCloseTo(0, 12);
+  });
+
+  it("[NX2] [NX5] neither bits nor gains are below zero in real cases", () => {
+    for (const findings of [{}, { crawlers: "present" }, { ropy_thread: "present", k_wing: "absent" }] as const) {
+      for (const { bits, decisionGain } of steps({ season: "summer", findings })) {
+        expect(bits).toBeGreaterThanOrEqual(0);
+        expect(decisionGain).toBeGreaterThanOrEqual(-1e-9);
+      }
+    }
+  });
+});
+
+describe("gain", () => {
+  it("[NX5] the better of acting and leaving alone, condition by condition", () => {
+    // Starvation asks for something the same day: .6 lost when left alone; acting costs .1 and leaves four tenths of it.
+    const { act, residual, leftAlone } = lossTable;
+    const lost = leftAlone["same-day"];
+    expect(expectedLoss(["starvation"], Float64Array.of(0.1))).toBeCloseTo(0.1 * lost, 12);
+    expect(expectedLoss(["starvation"], Float64Array.of(0.9))).toBeCloseTo(act + residual * 0.9 * lost, 12);
+    expect(expectedLoss(["orientation_flight"], Float64Array.of(1))).toBe(0);
+  });
+});
+
+describe("the list", () => {
+  const crawling = { season: "spring", findings: { crawlers: "present", k_wing: "absent" } } as const;
+
+  it("[NX1] holds what was not looked at and nothing that was", () => {
+    const tested = steps({ ...crawling, tests: [{ test: "varroa-wash", mites: 1, bees: 300 }] });
+    const ids = tested.map(({ step }) => step as string);
+    for (const done of ["crawlers", "k_wing", "varroa-wash"]) expect(ids).not.toContain(done);
+    for (const open of ["stores_exhausted", "tracheal-dissection", "spore-count"]) expect(ids).toContain(open);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it("[NX3] says what was left out", () => {
+    const result = nextSteps(crawling);
+    expect(result.ok && result.value.uncovered).toBeLessThan(0.1);
+    expect(result.ok && result.value.uncovered).toBeGreaterThanOrEqual(0);
+  });
+
+  it("[NX6] crawlers on a cold morning: first warm ten bees and watch", () => {
+    for (const season of ["winter", "spring", "autumn"] as const) {
+      const first = steps({ season, findings: { crawlers: "present" } })[0];
+      expect(first).toMatchObject({ step: "revive_on_warming", kind: "look", because: "checks-what-was-reported" });
+    }
+  });
+
+  it("[NX7] opening the tracheae comes first when a verdict waits for nothing else", () => {
+    const signs: FindingId[] = ["crawlers", "k_wing", "loose_cluster", "weak_for_season", "onset_gradual"];
+    const result = differentialWithNext({
+      season: "winter",
+      region: { acarapisWoodi: "found" },
+      findings: { ...Object.fromEntries(signs.map((id) => [id, "present" as const])), revive_on_warming: "absent" },
+      thresholds: { leading: 0.2 },
+      tests: [{ test: "varroa-wash", mites: 0, bees: 300 }],
+    });
+    if (!result.ok) throw new Error(JSON.stringify(result.problems));
+    expect(result.value.verdict.because).toBe("tracheae-not-opened");
+    expect(result.value.next[0]).toMatchObject({ step: "tracheal-dissection", because: "the-verdict-waits-for-it" });
+  });
+
+  it("[NX8] goes by bits per minute of effort", () => {
+    const list = steps({ season: "summer", findings: {} });
+    const money = { 1: 0, 2: 60, 3: 180, 4: 480 };
+    const worth = list.map(({ bits, minutes, cost }) => bits / (minutes + 10 + money[cost]));
+    expect(worth).toEqual(worth.toSorted((a, b) => b - a));
+  });
+
+  it("[NX9] a dead colony is not asked what only live bees show, nor for brood in winter", () => {
+    const dead = steps({ season: "winter", colony: { state: "dead" }, findings: {} }).map(({ step }) => step);
+    for (const id of ["crawlers", "trembling", "hover_facing_hive", "no_brood_in_season"])
+      expect(dead).not.toContain(id);
+    expect(dead).toContain("heads_in_cells");
+  });
+
+  it("[NX10] neither derived findings nor the other half of an exclusive pair are asked for", () => {
+    const ids = steps({ season: "spring", findings: { onset_sudden: "present" } }).map(({ step }) => step);
+    expect(ids).not.toContain("onset_gradual");
+    for (const id of findingIds.filter((each) => findings[each].derived === true)) expect(ids).not.toContain(id);
+  });
+});

@@ -1,0 +1,119 @@
+/** Which look or test is worth most next: what it would tell and spare, for the minutes and money it takes. */
+import { type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
+import { answered, type Result } from "../../units/index.ts";
+import {
+  belief,
+  type Candidate,
+  type DifferentialAnswer,
+  type DifferentialInput,
+  differential,
+  type Verdict,
+} from "../differential/index.ts";
+import { isPossible, verifies } from "./possible.ts";
+import { marginalsOf, type Worth, worthOf } from "./value.ts";
+
+/**
+ * Why a step stands where it does: it checks a reported sign by its own definition; the verdict waits for it, since
+ * nothing else can lift a bar; or it is worth its effort. They come in this order.
+ */
+export type StepReason = "checks-what-was-reported" | "the-verdict-waits-for-it" | "worth-the-effort";
+const reasonsInOrder: readonly StepReason[] = [
+  "checks-what-was-reported",
+  "the-verdict-waits-for-it",
+  "worth-the-effort",
+];
+
+/** A look or test in the list. */
+export interface NextStep {
+  /** Id of the finding or test. */
+  readonly step: FindingId | TestId;
+  readonly kind: "look" | "test";
+  /** Expected information on which conditions are present, in bits. */
+  readonly bits: number;
+  /** Expected loss it spares, in shares of one colony's value, by the default loss table. */
+  readonly decisionGain: number;
+  /** Working minutes; judgement. */
+  readonly minutes: number;
+  /** Cost class, 1 (in the field, nearly free) to 4 (a specialised laboratory). */
+  readonly cost: 1 | 2 | 3 | 4;
+  /** Why it stands where it does. */
+  readonly because: StepReason;
+}
+
+/** The list, and how much of the belief it was reckoned from. */
+export interface NextSteps {
+  readonly next: readonly NextStep[];
+  /** Posterior mass of the sets of conditions that were left out of the reckoning. */
+  readonly uncovered: number;
+}
+
+/** Minutes that come on top of any look or test: going there, opening, writing down. Judgement. */
+const minutesBeside = 10;
+/** Minutes of work that a cost class is weighed like. Judgement, no price is known here. */
+const minutesOfCost = { 1: 0, 2: 60, 3: 180, 4: 480 } as const;
+
+/**
+ * Every finding not looked for and every weighed test not made, best first.
+ *
+ * One convention: bits are the mutual information between the result and the set of conditions that is present.
+ * Order: first what checks a reported sign by its own definition, then the tests that `verdict` waits for, then bits per
+ * minute of effort, where effort is the minutes, ten more for any step, and the minutes its cost class is weighed like.
+ *
+ * @example
+ * nextSteps({ season: "spring", findings: { crawlers: "present" } }).ok  // → true
+ */
+export function nextSteps(input: DifferentialInput, verdict: Verdict | null = null): Result<NextSteps> {
+  const believed = belief(input);
+  if (!believed.ok) return believed;
+  const marginals = marginalsOf(believed.value);
+  const present = Object.entries(input.findings).flatMap(([id, state]) =>
+    state === "present" ? [id as FindingId] : [],
+  );
+  const steps = believed.value.candidates
+    .filter(({ id }) => isPossible(id, believed.value.setting))
+    .map((candidate) => ({
+      ...stepOf(candidate, worthOf(believed.value, marginals, candidate)),
+      because: reasonOf(candidate.id, present, verdict),
+    }));
+  return answered({ next: steps.sort(byWorth), uncovered: believed.value.uncovered });
+}
+
+/** The differential with its next steps: the whole answer to one colony. */
+export function differentialWithNext(
+  input: DifferentialInput,
+): Result<DifferentialAnswer & { readonly next: readonly NextStep[] }> {
+  const answer = differential(input);
+  if (!answer.ok) return answer;
+  const steps = nextSteps(input, answer.value.verdict);
+  return steps.ok ? answered({ ...answer.value, next: steps.value.next }, answer.problems) : steps;
+}
+
+function stepOf({ id, kind }: Candidate, worth: Worth): Omit<NextStep, "because"> {
+  const record = kind === "test" ? tests[id as TestId] : null;
+  return {
+    step: id,
+    kind,
+    ...worth,
+    minutes: record === null ? findings[id as FindingId].minutes : record.minutes.value,
+    cost: record === null ? 1 : record.costClass.low,
+  };
+}
+
+/** Tests that alone can lift what bars a verdict. */
+const lifts: Readonly<Partial<Record<Verdict["because"], readonly TestId[]>>> = {
+  "tracheae-not-opened": ["tracheal-dissection"],
+  "needs-wash-and-spore-count": ["varroa-wash", "spore-count"],
+};
+
+function reasonOf(id: NextStep["step"], present: readonly FindingId[], verdict: Verdict | null): StepReason {
+  if ((verifies[id as FindingId] ?? []).some((sign) => present.includes(sign))) return "checks-what-was-reported";
+  const waitsFor = verdict === null ? [] : (lifts[verdict.because] ?? []);
+  return (waitsFor as readonly string[]).includes(id) ? "the-verdict-waits-for-it" : "worth-the-effort";
+}
+
+const perEffort = ({ bits, minutes, cost }: NextStep): number => bits / (minutes + minutesBeside + minutesOfCost[cost]);
+
+function byWorth(a: NextStep, b: NextStep): number {
+  const first = reasonsInOrder.indexOf(a.because) - reasonsInOrder.indexOf(b.because);
+  return first || perEffort(b) - perEffort(a) || (a.step < b.step ? -1 : 1);
+}

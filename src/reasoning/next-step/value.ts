@@ -1,0 +1,118 @@
+/** What a look or test is worth: bits on the joint state, and loss it is expected to spare. */
+import type { Belief, Candidate } from "../differential/index.ts";
+import { expectedLoss } from "./loss-table.ts";
+
+/** Worth of one step. */
+export interface Worth {
+  /** Mutual information between the result and the set of conditions that is present, in bits. */
+  readonly bits: number;
+  /** Expected loss now, less expected loss once the result is known. */
+  readonly decisionGain: number;
+}
+
+/** How probability of every condition goes with the others; reckoned once for all candidates. */
+export interface Marginals {
+  readonly probability: Float64Array;
+  /** Probability of both, entry `first * conditions + second`. */
+  readonly both: Float64Array;
+}
+
+/** Marginals of the listed sets. */
+export function marginalsOf({ conditions, sets, probability }: Belief): Marginals {
+  const n = conditions.length;
+  const single = new Float64Array(n);
+  const both = new Float64Array(n * n);
+  const members: number[] = [];
+  for (let set = 1; set < sets.count; set++) {
+    members.length = 0;
+    for (let each = set; each > 0; each = sets.parent[each] as number) members.push(sets.added[each] as number);
+    const weight = probability[set] as number;
+    for (const first of members) {
+      single[first] = (single[first] as number) + weight;
+      for (const second of members) both[first * n + second] = (both[first * n + second] as number) + weight;
+    }
+  }
+  return { probability: single, both };
+}
+
+/** Worth of a candidate under the belief. */
+export function worthOf(belief: Belief, marginals: Marginals, candidate: Candidate): Worth {
+  return candidate.dependsOn === "set"
+    ? worthBySets(belief, marginals, candidate.results)
+    : worthByCondition(belief, marginals, candidate);
+}
+
+function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
+  const { conditions, probability } = belief;
+  // Joint probability of each condition with the last result is what the others leave of its marginal.
+  let rest = marginals.probability;
+  let [given, before, loss] = [0, 0, 0];
+  for (const [index, result] of results.entries()) {
+    let chance = 0;
+    for (let set = 0; set < probability.length; set++) {
+      const p = result[set] as number;
+      const weight = (probability[set] as number) * p;
+      if (weight === 0) continue;
+      chance += weight;
+      given -= weight * Math.log2(p);
+    }
+    if (chance === 0) continue;
+    before -= chance * Math.log2(chance);
+    const joint = index === results.length - 1 ? rest : jointWith(belief, result);
+    rest = rest.map((each, condition) => each - (joint[condition] as number));
+    loss +=
+      chance *
+      expectedLoss(
+        conditions,
+        joint.map((each) => each / chance),
+      );
+  }
+  // Rounding can leave a hair below zero where nothing is learnt.
+  return {
+    bits: positive(before - given),
+    decisionGain: positive(expectedLoss(conditions, marginals.probability) - loss),
+  };
+}
+
+/** Probability of each condition together with the result. */
+function jointWith({ conditions, sets, probability }: Belief, result: Float64Array): Float64Array {
+  const joint = new Float64Array(conditions.length);
+  for (let set = 1; set < sets.count; set++) {
+    const weight = (probability[set] as number) * (result[set] as number);
+    for (let each = set; each > 0; each = sets.parent[each] as number) {
+      const member = sets.added[each] as number;
+      joint[member] = (joint[member] as number) + weight;
+    }
+  }
+  return joint;
+}
+
+function worthByCondition(
+  { conditions }: Belief,
+  { probability, both }: Marginals,
+  candidate: Extract<Candidate, { dependsOn: "condition" }>,
+): Worth {
+  const n = conditions.length;
+  const { condition, withCondition, without } = candidate;
+  const p = probability[condition] as number;
+  let bits = 0;
+  let loss = 0;
+  for (let result = 0; result < withCondition.length; result++) {
+    const [yes, no] = [p * (withCondition[result] as number), (1 - p) * (without[result] as number)];
+    const chance = yes + no;
+    if (chance === 0) continue;
+    if (yes > 0) bits += yes * Math.log2((withCondition[result] as number) / chance);
+    if (no > 0) bits += no * Math.log2((without[result] as number) / chance);
+    const after = probability.map((each, other) => {
+      const together = both[condition * n + other] as number;
+      const withIt = p > 0 ? together / p : 0;
+      const withoutIt = p < 1 ? (each - together) / (1 - p) : 0;
+      return (yes * withIt + no * withoutIt) / chance;
+    });
+    loss += chance * expectedLoss(conditions, after);
+  }
+  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability) - loss) };
+}
+
+const roundingSlack = 1e-9;
+const positive = (value: number): number => (value < 0 && value > -roundingSlack ? 0 : value);
