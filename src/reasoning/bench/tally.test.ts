@@ -1,6 +1,7 @@
 /** The bench codes turned into counts, case by case and by law. */
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import type { BodyOf } from "../../journal/index.ts";
 import { type BeeReading, beeResult, type Trunk, tally } from "./tally.ts";
 
 const trunks: readonly Trunk[] = ["clear", "mites", "mites-blotches", "mites-dark", "dark-no-mite", "unreadable"];
@@ -92,4 +93,9 @@ it("[BE2] [BE4] every bee is counted once, and left + right = infested + both", 
     }),
     { seed: 1948, numRuns: 200 },
   );
+});
+
+it("[BE1] takes the bees as the journal holds them", () => {
+  const entry: BodyOf<"bee-read"> = { reading: "r1", bee: 1, lost: false, left: "mites", right: "clear", mites: 4 };
+  expect(tally([entry])).toMatchObject({ read: 1, positive: 1, mites: 4 });
 });

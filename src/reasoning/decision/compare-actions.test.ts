@@ -3,8 +3,9 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import golden from "../../../tests/golden/decision-check-values.json" with { type: "json" };
 import { beta, integral, randomStream } from "../../numerics/index.ts";
-import { type Belief, beliefFromCounts } from "./belief.ts";
-import { type ActionComparison, compareActions, type DecisionRequest } from "./compare-actions.ts";
+import { type Belief, beliefFromCounts, benchChances, signals } from "./belief.ts";
+import { type ActionComparison, asLine, compareActions, type DecisionRequest } from "./compare-actions.ts";
+import { bestOf, lossesFrom } from "./losses.ts";
 import { expectedUtilities, testThresholds } from "./thresholds.ts";
 import { type LossCurve, lossCurveProblem, winterLossAt, winterLossReadings } from "./winter-loss.ts";
 
@@ -16,6 +17,13 @@ const of = (request: DecisionRequest): ActionComparison => {
   const result = compareActions(request);
   if (!result.ok) throw new Error(result.problems.map(({ code }) => code).join(", "));
   return result.value;
+};
+/** The best action alone, without strip and flips. */
+const bestFor = (request: Pick<DecisionRequest, "belief" | "prices" | "test">) => {
+  const line = asLine(winterLossReadings.middle);
+  return bestOf(
+    lossesFrom(signals(request.belief, request.test, benchChances(request.test), line), line, request.prices),
+  );
 };
 const prices = { colonyValue: 250, actCost: 20, testCost: 2, residualShare: 0.2 };
 const test = { bees: 50, sensitivity: 0.95, specificity: 1 };
@@ -105,7 +113,7 @@ it("[DE5] the strip covers 0 to 1 without gap and agrees with asking at any plac
     if (i > 0) expect(stretch.from).toBe(found.strip[i - 1]?.to);
     const middle = (stretch.from + stretch.to) / 2;
     const moved = { a: middle * 13.5, b: (1 - middle) * 13.5 };
-    expect(of({ belief: moved, prices, test }).best).toBe(stretch.best);
+    expect(bestFor({ belief: moved, prices, test })).toBe(stretch.best);
   }
   expect(found.strip.map(({ best }) => best)).toEqual(["wait", "test-first", "act-now"]);
   expect(found.testingThreshold).toBe(found.strip[1]?.from);
@@ -127,11 +135,11 @@ it("[DE6] at each flip the choice changes, and just before it does not", () => {
   expect(found.flips.length).toBeGreaterThanOrEqual(4);
   for (const { input, given, at, becomes, direction } of found.flips) {
     const best = (value: number) => {
-      if (input === "sensitivity") return of({ ...request, test: { ...test, sensitivity: value } }).best;
+      if (input === "sensitivity") return bestFor({ ...request, test: { ...test, sensitivity: value } });
       if (input === "centre-of-belief") {
-        return of({ ...request, belief: { a: value * 13.5, b: (1 - value) * 13.5 } }).best;
+        return bestFor({ ...request, belief: { a: value * 13.5, b: (1 - value) * 13.5 } });
       }
-      return of({ ...request, prices: { ...prices, [input]: value } }).best;
+      return bestFor({ ...request, prices: { ...prices, [input]: value } });
     };
     expect(direction === "up" ? at > given : at < given).toBe(true);
     const nudge = (at - given) * 1e-5;
@@ -276,6 +284,15 @@ it("[DE3] the test is never worth less than nothing nor more than knowing; waiti
       expect(found.valueOfTest).toBeLessThanOrEqual(found.valueOfKnowing + 1e-9);
       expect(of({ ...request, belief: { a: a + 1, b } }).wait).toBeGreaterThanOrEqual(found.wait - 1e-9);
     }),
-    { seed: 1975, numRuns: 40 },
+    { seed: 1975, numRuns: 15 },
   );
+});
+
+it("[DE3] a test that cannot change the act is never named, not even for nothing; at a tie one waits", () => {
+  const firm = { belief: beliefFromCounts({ positive: 170, examined: 500 }), test: { ...test, bees: 5 } };
+  const found = of({ ...firm, prices: { ...prices, testCost: 0 } });
+  expect(found.valueOfTest).toBeCloseTo(0, 9);
+  expect(found.best).toBe("act-now");
+  expect(found.flips.filter(({ input }) => input === "testCost")).toEqual([]);
+  expect(of({ belief, test, prices: { colonyValue: 0, actCost: 0, testCost: 0, residualShare: 0 } }).best).toBe("wait");
 });

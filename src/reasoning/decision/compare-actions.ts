@@ -112,7 +112,7 @@ export function compareActions(request: DecisionRequest): Result<ActionCompariso
     const slots = { testCost: prices.testCost, bees: test.bees };
     problems.push(decisionProblem("testing-never-best", "noted", "test", slots));
   }
-  const least = losses[best];
+  const least = Math.min(losses.wait, losses["test-first"], losses["act-now"]);
   const now = Math.min(losses.wait, losses["act-now"]);
   const known = perfectLoss(belief, line, prices);
   return answered(

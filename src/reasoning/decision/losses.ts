@@ -45,10 +45,12 @@ export function lossesFrom({ chance, weighted }: Signals, line: BrokenLine, pric
   return { wait, "test-first": testCost + tested, "act-now": act, actFrom };
 }
 
-/** The action of least loss; at a tie the one that does less. */
+/** The action of least loss. At a tie wait; and a test is named only when it is better than acting without one. */
 export function bestOf(losses: Losses): Action {
-  if (losses.wait <= losses["test-first"] && losses.wait <= losses["act-now"]) return "wait";
-  return losses["test-first"] <= losses["act-now"] ? "test-first" : "act-now";
+  const { wait, "test-first": tested, "act-now": act } = losses;
+  const slack = tieSlack * Math.max(wait, act);
+  const untested = wait <= act + slack ? "wait" : "act-now";
+  return tested < losses[untested] - slack ? "test-first" : untested;
 }
 
 /** Expected loss if the prevalence were known before choosing, and the prevalence at which the choice turns. */

@@ -123,3 +123,13 @@ it("[DE4] refuses what makes no sense", () => {
   expect(() => valueOfSampling({ ...base, sizes: [1.5] })).toThrow("sizes");
   expect(() => valueOfSampling({ ...base, belief: { a: 0, b: 1 }, sizes: [1] })).toThrow("belief.a");
 });
+
+it("[DE4] at an exact tie nobody acts: Beta(2, 18) with x of n bees has the mean 0.15 of the threshold", () => {
+  for (let bees = 20; bees <= 200; bees += 20) {
+    const tied = 0.15 * (20 + bees) - 2; // a whole number for these n
+    expect(valueOfSampling({ ...base, sizes: [bees] }).rows[0]?.actFrom).toBe(Math.round(tied) + 1);
+  }
+  // here the two sides differ in the last bit: without slack 4 of 15 would act
+  const rounded = valueOfSampling({ ...base, belief: { a: 1, b: 9 }, lossAtFull: 10, actCost: 2, sizes: [15, 20, 50] });
+  expect(rounded.rows.map(({ actFrom }) => actFrom)).toEqual([5, 6, 12]);
+});

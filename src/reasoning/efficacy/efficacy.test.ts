@@ -159,9 +159,15 @@ describe("Henderson and Tilton", () => {
       });
     const none = make(20, 0, 18, 9);
     expect(of(none)).toMatchObject({ value: 1, high: 1, method: "henderson-tilton-shares-half" });
-    // by hand: counts 0.5, 20.5, 18.5, 9.5 of 50.5
-    const width = 1.959963984540054 * Math.sqrt(1 / 0.5 + 1 / 20.5 + 1 / 18.5 + 1 / 9.5 - 4 / 50.5);
-    expect(of(none).low).toBeCloseTo(1 - ((0.5 / 20.5) * 18.5 * Math.exp(width)) / 9.5, 10);
+    // by hand, with half added: 0.5 of 40.5 after 20.5 of 60.5; 9.5 of 30.5 after 18.5 of 50.5
+    const unequal = hendersonTilton({
+      kind: "shares",
+      treated: { before: share([20, 60]), after: share([0, 40]) },
+      control: { before: share([18, 50]), after: share([9, 30]) },
+    });
+    const variance = 1 / 0.5 - 1 / 40.5 + 1 / 20.5 - 1 / 60.5 + 1 / 9.5 - 1 / 30.5 + 1 / 18.5 - 1 / 50.5;
+    const centre = 0.5 / 40.5 / (20.5 / 60.5) / (9.5 / 30.5 / (18.5 / 50.5));
+    expect(of(unequal).low).toBeCloseTo(1 - centre * Math.exp(1.959963984540054 * Math.sqrt(variance)), 10);
     // cautious: lower than with one bee left, where nothing has to be added
     expect(of(none).low).toBeLessThan(of(make(20, 1, 18, 9)).low);
     expect(codes(none)).toEqual(["half-added-for-limits"]);

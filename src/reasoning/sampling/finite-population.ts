@@ -127,7 +127,6 @@ function groupTrouble({ population, infested, sensitivity }: FiniteGroup): Probl
  */
 function noneFound({ population, infested, sensitivity }: FiniteGroup, examined: number): number {
   const missed = 1 - sensitivity;
-  if (missed === 0) return noInfestedDrawn(population, infested, examined);
   const fewest = Math.max(0, examined + infested - population);
   const most = Math.min(examined, infested);
   const likeliest = Math.floor(((examined + 1) * (infested + 1)) / (population + 2));
@@ -145,12 +144,4 @@ function noneFound({ population, infested, sensitivity }: FiniteGroup, examined:
     none += weight * missed ** d;
   }
   return none / weights;
-}
-
-/** C(N − D, n)/C(N, n) as a product of min(n, D) factors. */
-function noInfestedDrawn(population: number, infested: number, examined: number): number {
-  const [factors, drawn] = infested < examined ? [infested, examined] : [examined, infested];
-  let product = 1;
-  for (let i = 0; i < factors; i++) product *= Math.max(0, population - drawn - i) / (population - i);
-  return product;
 }
