@@ -159,6 +159,34 @@ function environment() {
 /** Where the person stood: npm runs scripts in the project's folder and notes the other one in INIT_CWD. */
 const standing = () => (process.cwd() === root && process.env.INIT_CWD ? process.env.INIT_CWD : process.cwd());
 
+/** Parent and name of a running process; null where that cannot be asked. */
+function processFacts(pid) {
+  try {
+    if (process.platform === "linux") {
+      const [, name, rest] = /^\d+ \((.*)\) \S (.*)$/s.exec(readFileSync(`/proc/${pid}/stat`, "utf8"));
+      return { name, parent: Number.parseInt(rest, 10) };
+    }
+    const asked = windows ? null : spawnSync("ps", ["-o", "ppid=,comm=", "-p", String(pid)], { encoding: "utf8" });
+    const found = /^\s*(\d+)\s+(.*\S)/.exec(asked?.stdout ?? "");
+    return found && { name: path.basename(found[2]), parent: Number(found[1]) };
+  } catch {
+    return null;
+  }
+}
+
+/** npm runs a script through a shell, which outlives npm when npm is killed: then the shell's parent is the starter. */
+function shellOfNpm() {
+  const facts = process.env.npm_lifecycle_event ? processFacts(parent) : null;
+  return facts && /^(-?)(sh|dash|bash|ash|zsh|ksh)$/.test(facts.name) && facts.parent > 1 ? facts.parent : null;
+}
+
+/** Whether whoever started this is gone. A dead process that nobody has asked after still counts as gone on Linux. */
+function starterIsGone(npm) {
+  if (process.ppid !== parent || !alive(parent)) return true;
+  if (npm === null) return false;
+  return process.platform === "linux" ? processFacts(parent)?.parent !== npm : !alive(npm);
+}
+
 const signals = windows ? ["SIGINT", "SIGTERM"] : ["SIGINT", "SIGTERM", "SIGHUP"];
 
 function start(task, args) {
@@ -167,8 +195,9 @@ function start(task, args) {
     env: environment(),
     stdio: "inherit",
   });
+  const npm = shellOfNpm();
   const watch = setInterval(() => {
-    if (process.ppid !== parent || !alive(parent)) child.kill("SIGTERM");
+    if (starterIsGone(npm)) child.kill("SIGTERM");
   }, 500);
   for (const signal of signals) process.on(signal, () => child.kill(signal));
   child.on("error", (error) => stop(String(error)));

@@ -15,7 +15,7 @@ export default defineConfig({
       {
         test: {
           name: "built",
-          include: ["tests/{browser,budgets}/**/*.test.ts"],
+          include: ["tests/{browser,budgets,programs}/**/*.test.ts"],
           environment: "node",
           testTimeout: 120_000,
           hookTimeout: 120_000,

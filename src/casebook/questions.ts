@@ -1,4 +1,5 @@
 /** The six questions of a case: which are answered, which is open, which come later. */
+import type { FindingState } from "../journal/index.ts";
 import type { Day } from "../units/index.ts";
 import { plansOf, specimensOf, stateOf } from "./lookups.ts";
 import {
@@ -64,48 +65,50 @@ export function questionsOf(casebook: Casebook, caseId: string, asked: Asked = {
   }));
 }
 
-/** Every red flag has an answer, at least one was asked, and a finding was looked for. */
+/** Every red flag is answered, at least one was asked, and a finding was looked for. */
 function wasSeen({ state, redFlags }: Whole): boolean {
-  // "Not looked" is an answer to a red flag: asked, and the hive was not opened. Silence is not.
-  const flagsAnswered =
-    redFlags.length > 0 && redFlags.every((flag) => settled(stateOf(state.redFlags, flag)) !== null);
+  const flags = redFlags.map((flag) => settled(stateOf(state.redFlags, flag))?.state ?? null);
   const findings = Object.values(state.findings).flatMap((own) => Object.values(own));
+  return flags.length > 0 && flags.every(wasLookedFor) && findings.some((finding) => wasLookedFor(settled(finding)));
+}
+
+const wasLookedFor = (state: FindingState | null): boolean => state === "present" || state === "absent";
+
+/** Something is planned, sampled, tested or decided: what it could be has been weighed. */
+const wasAsked = (whole: Whole): boolean =>
+  isBeingTold(whole) ||
+  settled(whole.state.decision) !== null ||
+  Object.values(whole.state.samplePlans).some((plan) => settled(plan) !== null) ||
+  hasStep(whole, "planned");
+
+/** A vial that was not rejected has a label, or there is something without vials. */
+const isBeingTold = (whole: Whole): boolean =>
+  isToldWithoutVials(whole) ||
+  whole.specimens.some((specimen) => settled(specimen.label) !== null && !wasRejected(specimen));
+
+/** A result is there, a planned look is done, or it was decided to act or wait without testing. */
+function isToldWithoutVials(whole: Whole): boolean {
+  const choice = settled(whole.state.decision)?.choice;
   return (
-    flagsAnswered &&
-    findings.some((finding) => wasLookedFor(finding.candidates.map(({ value }) => ({ value: { state: value } }))))
+    Object.keys(whole.state.tests).length > 0 || hasStep(whole, "done") || choice === "act-now" || choice === "wait"
   );
 }
 
-type Looked = readonly { readonly value: { readonly state: string } }[];
+/** No vial waits, and there is a reading, or something without vials. */
+const wasFound = (whole: Whole): boolean =>
+  (isToldWithoutVials(whole) || whole.specimens.some(wasRead)) &&
+  whole.specimens.every((specimen) => wasRead(specimen) || wasRejected(specimen));
 
-/** Settled, and not merely "not looked". */
-const wasLookedFor = (candidates: Looked | undefined): boolean =>
-  candidates?.length === 1 && candidates[0]?.value.state !== "not-looked";
+const wasRejected = (specimen: SpecimenState): boolean => settled(specimen.received)?.acceptance === "rejected";
 
-/** Something is planned, sampled, tested or decided: what it could be has been weighed. */
-const wasAsked = ({ state, specimens }: Whole): boolean =>
-  specimens.length > 0 ||
-  hasAny(state.samplePlans) ||
-  hasAny(state.tests) ||
-  state.decision !== null ||
-  Object.values(state.steps).some((step) => settled(step)?.state !== "dropped");
-
-/** A look or test was made, vials have labels, or it was decided to do without. */
-const isBeingTold = ({ state, specimens }: Whole): boolean =>
-  specimens.length > 0 ||
-  hasAny(state.tests) ||
-  isSettledOtherThanTesting(state) ||
-  Object.values(state.steps).some((step) => settled(step)?.state === "done");
-
-/** No vial waits, and there is a result, a look done, or a decision to do without. */
-const wasFound = (whole: Whole): boolean => isBeingTold(whole) && whole.specimens.every((specimen) => isRead(specimen));
-
-/** Refused at the bench, or read to the end with no reading still under way. */
-function isRead(specimen: SpecimenState): boolean {
-  if (settled(specimen.received)?.acceptance === "rejected") return true;
+/** Read to the end, and no reading still under way. */
+function wasRead(specimen: SpecimenState): boolean {
   const readings = Object.values(specimen.readings);
   return readings.length > 0 && readings.every((reading) => settled(reading.finished) !== null);
 }
+
+const hasStep = ({ state }: Whole, wanted: "planned" | "done"): boolean =>
+  Object.values(state.steps).some((step) => settled(step)?.state === wanted);
 
 /** Wait, with its day to look again; or act now, with a plan. "Test first" leaves the question open. */
 function isDecided({ state, plans }: Whole): boolean {
@@ -114,13 +117,6 @@ function isDecided({ state, plans }: Whole): boolean {
 }
 
 const isClosedNow = ({ state }: Whole): boolean => settled(state.closed) !== null;
-
-function isSettledOtherThanTesting(state: CaseState): boolean {
-  const choice = settled(state.decision)?.choice;
-  return choice === "act-now" || choice === "wait";
-}
-
-const hasAny = (members: Readonly<Record<string, unknown>>): boolean => Object.keys(members).length > 0;
 
 /** Days and number of the entries that bear on a question. What it could be rests on what was seen and found. */
 function bearingOn(whole: Whole, question: number): Pick<QuestionState, "lastDay" | "entries"> {

@@ -1,6 +1,8 @@
 /** The façade: what views ask of the reasoning. Plain values in the trade's words; the verbs with their schemas. */
 export * as bench from "./bench/index.ts";
 export * as control from "./control/index.ts";
+export * as decision from "./decision/index.ts";
+export * as differential from "./differential/index.ts";
 export * as efficacy from "./efficacy/index.ts";
 export * as sampling from "./sampling/index.ts";
 export * as site from "./site/index.ts";

@@ -140,6 +140,22 @@ it("ends the task when the program that started it is gone without a word", asyn
   expect(await goneWithin(Number(pid), 5000)).toBe(true);
 });
 
+const hasShell = process.platform !== "win32";
+it("ends the task when npm is killed and the shell between stays", async () => {
+  if (!hasShell) return; // npm starts scripts otherwise there
+  const root = project(stayTask);
+  const shell = `"${process.execPath}" bootstrap.mjs start; true`;
+  const npm = spawn(
+    process.execPath,
+    ["-e", `require("node:child_process").spawn("sh", ["-c", ${JSON.stringify(shell)}], { stdio: "inherit" });`],
+    { cwd: root, env: { ...process.env, npm_lifecycle_event: "start" }, stdio: ["ignore", "pipe", "ignore"] },
+  );
+  started.push(npm);
+  const [pid] = await once(npm.stdout, "data");
+  npm.kill("SIGKILL");
+  expect(await goneWithin(Number(pid), 5000)).toBe(true);
+});
+
 it("hands a request to stop on, and ends with the task's status", async () => {
   const child = start(project(stayTask), ["start"]);
   const [pid] = await once(child.stdout, "data");

@@ -6,6 +6,7 @@ import * as journal from "./journal.ts";
 import * as plan from "./plan.ts";
 import * as specimen from "./specimen.ts";
 
+/** What the first id of an entry names; "any": whatever the entry it speaks of is about. */
 export type Root = "case" | "apiary" | "specimen" | "plan" | "label-record" | "programme" | "any";
 
 /** `about` names the ids an entry of the kind must carry after its root; more may follow. */
@@ -16,6 +17,7 @@ const kind = <Body extends z.ZodType>(root: Root, schema: number, body: Body, ab
   about,
 });
 
+/** By kind: root, newest schema, shape of the body, ids that follow the root. */
 export const kinds = {
   "apiary-registered": kind("apiary", 1, apiary.apiaryRegistered),
   "colony-registered": kind("apiary", 1, apiary.colonyRegistered, ["colony"]),
@@ -47,11 +49,14 @@ export const kinds = {
   "heads-noted": kind("programme", 1, journal.headsNoted),
 } as const;
 
+/** Name of a kind that this version knows. */
 export type Kind = keyof typeof kinds;
 
 /** Whether this version knows the kind. */
 export const isKind = (name: string): name is Kind => Object.hasOwn(kinds, name);
 /** Body of a kind, as read. */
 export type BodyOf<K extends Kind> = z.infer<(typeof kinds)[K]["body"]>;
+/** What one trunk shows under the lens. */
 export type Trunk = z.infer<typeof specimen.trunk>;
+/** Seen, looked for and not seen, or not looked for. */
 export type FindingState = BodyOf<"finding-recorded">["state"];

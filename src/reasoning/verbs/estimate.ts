@@ -111,7 +111,7 @@ type Input = z.output<typeof input>;
 
 export const estimate = verb({
   name: "estimate",
-  summary: "What counts of bees or mites amount to, with the doubt that the number of bees leaves.",
+  summary: "What counts of bees or mites amount to, and how sure that is.",
   assumptions: [
     "Bees were drawn at random from a large colony.",
     "Partly read, unreadable and lost bees are outside the denominator.",

@@ -1,4 +1,6 @@
 /** The verbs, in the order of the work. */
+import { decide } from "./decide.ts";
+import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { sampleSize } from "./sample-size.ts";
@@ -6,7 +8,7 @@ import type { Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
 /** Every verb of the reasoning that programs and people can ask. */
-export const verbs: readonly Verb[] = [sampleSize, estimate, windows, efficacy];
+export const verbs: readonly Verb[] = [differential, sampleSize, estimate, decide, windows, efficacy];
 
 /** The verb of this name; undefined where there is none. */
 export const verbNamed = (name: string): Verb | undefined => verbs.find((each) => each.name === name);

@@ -25,6 +25,6 @@ export function reportUnfit(problems: readonly Problem[], verb: string, json: bo
     return 2;
   }
   for (const each of problems) io.err(`${problemLine(each).message}\n`);
-  io.err(`skepsis help ${verb} shows what is expected.\n`);
+  io.err(`${verb === "" ? "skepsis help" : `skepsis help ${verb}`} shows what is expected.\n`);
   return 2;
 }

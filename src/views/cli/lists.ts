@@ -1,9 +1,9 @@
 /** The ids that may stand in a verb's input, with their plain names, as help prints them. */
-import { conditions, findings } from "../../knowledge/index.ts";
+import { conditions, findings, tests } from "../../knowledge/index.ts";
 
 export function idLists(verb: string): string {
   if (verb !== "differential") return "";
-  return [list("Findings", findings), list("Conditions", conditions)].join("\n");
+  return [list("Findings", findings), list("Tests", tests), list("Conditions", conditions)].join("\n");
 }
 
 function list(title: string, facts: Readonly<Record<string, { readonly term: string }>>): string {

@@ -2,14 +2,23 @@
 import { unknownVerb, verbs } from "../../reasoning/index.ts";
 import { readArguments } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
+import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
 import { serveCommand } from "./serve-command.ts";
+import { verifyCommand } from "./verify-command.ts";
 
 /** Every command, reasoning first. */
-export const commands: readonly Command[] = [...verbs.map(reasoningCommand), serveCommand];
+export const commands: readonly Command[] = [
+  ...verbs.map(reasoningCommand),
+  importCommand,
+  exportCommand,
+  verifyCommand,
+  serveCommand,
+];
 
 export async function main(argv: readonly string[], io: Io = processIo()): Promise<ExitStatus> {
   const [name = "help", ...rest] = argv;

@@ -1,13 +1,14 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
-import { replyBody, type Verb } from "../../reasoning/index.ts";
+import { type differential, replyBody, type Verb } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { differentialForPeople } from "./differential-table.ts";
 import { flagsOf, withFlag } from "./flags.ts";
 import { verbHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { idLists } from "./lists.ts";
-import { answerForPeople, cell } from "./table.ts";
+import { answerForPeople, cell, withNotices } from "./table.ts";
 
 export function reasoningCommand(verb: Verb): Command {
   return {
@@ -30,13 +31,14 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   const reply = verb.ask(raw);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
   const body = replyBody(reply);
-  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(body, reply.kind === "refused"));
+  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
   return 0;
 }
 
 /** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
-function forPeople(body: object, isRefused: boolean): string {
+function forPeople(verb: string, body: object, isRefused: boolean): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
+  if (verb === "differential") return withNotices(differentialForPeople(body as differential.DifferentialAnswer), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }

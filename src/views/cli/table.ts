@@ -43,7 +43,7 @@ export function table(columns: readonly string[], rows: readonly (readonly unkno
 }
 
 /** Any answer: plain values first, then each list of objects as a table under its name, then what to bear in mind. */
-export function answerForPeople({ notices = [], ...answer }: Readonly<Record<string, unknown>>): string {
+export function answerForPeople({ notices, ...answer }: Readonly<Record<string, unknown>>): string {
   const entries = Object.entries(answer).filter(
     ([, value]) => value !== null && !(Array.isArray(value) && value.length === 0),
   );
@@ -51,8 +51,14 @@ export function answerForPeople({ notices = [], ...answer }: Readonly<Record<str
   const width = Math.max(0, ...plain.map(([name]) => words(name).length));
   const head = plain.map(([name, value]) => `${words(name).padEnd(width)}  ${cell(value)}\n`).join("");
   const tables = entries.flatMap(([name, value]) => (isTable(value) ? [`${words(name)}\n${rowsOf(value)}`] : []));
-  const notes = (notices as readonly { readonly message: string }[]).map(({ message }) => `- ${message}\n`).join("");
-  return [head, ...tables, notes].filter((part) => part !== "").join("\n");
+  return withNotices([head, ...tables].filter((part) => part !== "").join("\n"), { notices });
+}
+
+/** The text, then what to bear in mind, one line each. */
+export function withNotices(text: string, body: object): string {
+  const notices = "notices" in body && Array.isArray(body.notices) ? body.notices : [];
+  if (notices.length === 0) return text;
+  return `${text}\n${notices.map(({ message }) => `- ${message}\n`).join("")}`;
 }
 
 function rowsOf(list: readonly Readonly<Record<string, unknown>>[]): string {

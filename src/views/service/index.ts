@@ -1,5 +1,6 @@
 /** The service over HTTP. */
 export { isLoopback } from "./guards.ts";
 export { openApiDocument } from "./open-api.ts";
+export { openProgrammes, type Programmes } from "./programmes.ts";
 export { service } from "./service.ts";
 export { type StartOptions, serve } from "./start.ts";

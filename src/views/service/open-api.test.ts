@@ -3,6 +3,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import addFormats from "ajv-formats";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { verbs } from "../../reasoning/index.ts";
+import { openProgrammes } from "./programmes.ts";
 import { service } from "./service.ts";
 
 type Json = Record<string, unknown>;
@@ -10,7 +11,7 @@ let app: Awaited<ReturnType<typeof service>>;
 let document: Json;
 
 beforeAll(async () => {
-  app = await service({ version: "1.2.3", page: null, port: () => 80 });
+  app = await service({ version: "1.2.3", page: null, programmes: openProgrammes("none"), port: () => 80 });
   document = (await app.inject({ url: "/api/openapi.json", headers: { host: "localhost" } })).json();
 });
 afterAll(() => app.close());

@@ -1,6 +1,8 @@
 /** The OpenAPI 3.1 document, made from the verbs' schemas, so that it cannot drift from what is served. */
 import { type Shape, type Verb, verbs } from "../../reasoning/index.ts";
 
+import { programmePaths } from "./open-api-programmes.ts";
+
 type Json = Readonly<Record<string, unknown>>;
 
 /** The whole document. */
@@ -18,6 +20,7 @@ export function openApiDocument(version: string): Json {
     paths: {
       "/api/health": { get: health },
       ...Object.fromEntries(verbs.map((verb) => [`/api/reasoning/${verb.name}`, { post: reasoning(verb) }])),
+      ...programmePaths,
     },
     components: { schemas: { Problems: problems, Refused: refused, Notice: notice } },
   };

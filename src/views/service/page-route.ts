@@ -12,6 +12,7 @@ export async function servePage(app: FastifyInstance, folder: string | null): Pr
     await app.register(fastifyStatic, {
       root: folder,
       preCompressed: true,
+      dotfiles: "ignore",
       cacheControl: false,
       setHeaders: (reply, file) => {
         const named = path.basename(path.dirname(file)) === "assets";

@@ -7,6 +7,7 @@ import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { verbs } from "../../reasoning/index.ts";
 import { isLoopback } from "./guards.ts";
+import { openProgrammes } from "./programmes.ts";
 import { service } from "./service.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-service-"));
@@ -19,7 +20,12 @@ beforeAll(async () => {
   writeFileSync(path.join(page, "index.html"), "<!doctype html><title>Skepsis</title>");
   writeFileSync(path.join(page, "assets", "page-abc.js"), "export {};");
   writeFileSync(path.join(folder, "outside.txt"), "not yours");
-  app = await service({ version: "0.0.0", page, port: () => 4747 });
+  app = await service({
+    version: "0.0.0",
+    page,
+    programmes: openProgrammes(path.join(folder, "data")),
+    port: () => 4747,
+  });
 });
 afterAll(() => app.close());
 

@@ -7,10 +7,13 @@ import { healthRoute } from "./health-route.ts";
 import { openApiRoute } from "./open-api-route.ts";
 import { servePage } from "./page-route.ts";
 import { answerTrouble } from "./problem-replies.ts";
+import { programmeRoutes } from "./programme-routes.ts";
+import type { Programmes } from "./programmes.ts";
 import { reasoningRoute } from "./reasoning-route.ts";
 
 export interface ServiceOptions {
   readonly version: string;
+  readonly programmes: Programmes;
   /** Folder of the built page; null serves the API alone. */
   readonly page: string | null;
   /** Port that requests name in their Host header. */
@@ -36,8 +39,10 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   await app.register(compress, { threshold: 1024, encodings: ["br", "gzip"] });
   healthRoute(app, options.version);
   reasoningRoute(app);
+  programmeRoutes(app, options.programmes);
   openApiRoute(app, options.version);
   await servePage(app, options.page);
+  app.addHook("onClose", () => options.programmes.close());
   return app;
 }
 

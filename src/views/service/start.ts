@@ -1,6 +1,7 @@
 /** Starts the service where it may listen, says so in words, and stops it without losing a write. */
 import { once } from "node:events";
 import { isLoopback } from "./guards.ts";
+import { openProgrammes } from "./programmes.ts";
 import { service } from "./service.ts";
 
 export interface StartOptions {
@@ -26,7 +27,13 @@ export async function serve(options: StartOptions): Promise<0 | 1> {
     return 1;
   }
   const state = { port: options.port };
-  const app = await service({ version: options.version, page: options.page, port: () => state.port, logger: true });
+  const app = await service({
+    version: options.version,
+    programmes: openProgrammes(options.dataFolder),
+    page: options.page,
+    port: () => state.port,
+    logger: true,
+  });
   try {
     await app.listen({ host: host.replaceAll(/[[\]]/g, ""), port: options.port });
   } catch (error) {

@@ -1,0 +1,62 @@
+/** The differential for people: the verdict, what must not be missed, then causes by chance with their reasons. */
+import { conditions, findings, isConditionId, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
+import type { differential } from "../../reasoning/index.ts";
+import { cell, table } from "./table.ts";
+
+type Answer = differential.DifferentialAnswer;
+
+/** Causes less likely than this are counted, not listed. */
+const listedFrom = 0.01;
+
+export function differentialForPeople(answer: Answer): string {
+  const shown = answer.conditions.filter(({ posterior }) => posterior >= listedFrom);
+  const rows = shown.map(({ id, posterior, low, high, for: reasons, against }) => [
+    termOf(id),
+    percent(posterior),
+    `${percent(low)} to ${percent(high)}`,
+    reasonsOf(reasons, 1),
+    reasonsOf(against, -1),
+  ]);
+  const rest = answer.conditions.length - shown.length;
+  return [
+    `${verdictOf(answer)}\n`,
+    ...(answer.mustNotMiss.length > 0 ? [`Must not be missed\n${answer.mustNotMiss.map(noticeOf).join("")}`] : []),
+    table(["cause", "chance", "range", "for", "against"], rows) +
+      (rest > 0 ? `${rest} more below ${percent(listedFrom)}; --json lists them all.\n` : ""),
+    table(
+      ["group", "chance", "range"],
+      answer.groups.map(({ id, posterior, low, high }) => [
+        id.replaceAll("_", " "),
+        percent(posterior),
+        `${percent(low)} to ${percent(high)}`,
+      ]),
+    ),
+    `Nothing wrong: ${percent(answer.nothingWrong)}. Knowledge ${answer.knowledge.version}; ${percent(answer.knowledge.judgedShare)} of what was used is experts' judgement.\n`,
+  ].join("\n");
+}
+
+function verdictOf({ verdict }: Answer): string {
+  const because = verdict.because.replaceAll("-", " ");
+  if (verdict.kind === "cannot-tell") return `Cannot tell yet (${because}).`;
+  const name = verdict.condition ? termOf(verdict.condition) : (verdict.group ?? "").replaceAll("_", " ");
+  return `Leading: ${name} (${because}).`;
+}
+
+const noticeOf = ({ condition, act, doNot, report }: Answer["mustNotMiss"][number]): string =>
+  `- ${termOf(condition)}: ${act}${doNot.map((each) => ` ${each}`).join("")}${report ? " Report it." : ""}\n`;
+
+/** The three strongest reasons in this direction, by name. */
+function reasonsOf(reasons: Answer["conditions"][number]["for"], sign: 1 | -1): string {
+  const strongest = reasons.filter(({ bits }) => bits * sign >= 0.05).slice(0, 3);
+  return strongest.length > 0 ? strongest.map(({ finding }) => termOf(finding)).join("; ") : "";
+}
+
+function termOf(id: string): string {
+  if (isConditionId(id)) return conditions[id].term;
+  if (isFindingId(id)) return findings[id].term;
+  return isTestId(id) ? tests[id].term : id;
+}
+
+/** Two digits at most; below one in a thousand is said so. */
+const percent = (share: number): string =>
+  share > 0 && share < 0.001 ? "under 0.1 %" : `${cell(Number((100 * share).toPrecision(2)))} %`;

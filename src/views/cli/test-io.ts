@@ -1,0 +1,38 @@
+/** A world for tests of the command line: what was said is kept, files come from a map or from the disk. */
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import type { Io } from "./io.ts";
+import { main } from "./main.ts";
+
+export interface Said {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+  /** The one JSON value on standard output. */
+  readonly json: () => Record<string, unknown>;
+}
+
+/** Runs one command line; `stdin` is what `--input -` reads. */
+export async function said(
+  argv: readonly string[],
+  world: { readonly stdin?: string; readonly env?: Io["env"]; readonly folder?: string } = {},
+): Promise<Said> {
+  const [out, err]: [string[], string[]] = [[], []];
+  let drawn = 0;
+  const resolve = (file: string) => path.resolve(world.folder ?? ".", file);
+  const status = await main(argv, {
+    out: (text) => out.push(text),
+    err: (text) => err.push(text),
+    read: async (file) => (file === "-" ? (world.stdin ?? "") : readFile(resolve(file), "utf8")),
+    resolve,
+    env: world.env ?? {},
+    isTerminal: false,
+    now: () => new Date("2026-03-09T10:00:00.000Z"),
+    random: (bytes) => {
+      drawn += 1;
+      return new Uint8Array(bytes).map((_, index) => (drawn * 31 + index * 7) % 256);
+    },
+  });
+  const text = out.join("");
+  return { status, out: text, err: err.join(""), json: () => JSON.parse(text) };
+}

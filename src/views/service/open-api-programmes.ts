@@ -1,0 +1,143 @@
+/** The part of the OpenAPI document about the exchange of entries. */
+import * as z from "zod";
+import { pullQuery, pushBody } from "./programme-routes.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+const json = (schema: Json): Json => ({ "application/json": { schema } });
+const trouble = (description: string): Json => ({
+  description,
+  content: json({ $ref: "#/components/schemas/Problems" }),
+});
+const hash: Json = { type: "string", pattern: "^[0-9a-f]{64}$" };
+const programme: Json = {
+  name: "programme",
+  in: "path",
+  required: true,
+  schema: { type: "string", pattern: "^[a-z0-9](-?[a-z0-9]){0,59}$" },
+};
+
+const head: Json = {
+  type: "object",
+  description: "The newest kept entry of a device.",
+  properties: { device: { type: "string" }, seq: { type: "integer", minimum: 1 }, hash },
+  required: ["device", "seq", "hash"],
+};
+
+const entry: Json = {
+  type: "object",
+  description: "A header that never changes, and a body that is null when it is withheld or erased.",
+  properties: {
+    header: {
+      type: "object",
+      properties: {
+        id: { type: "string", format: "uuid" },
+        kind: { type: "string" },
+        schema: { type: "integer", minimum: 1 },
+        device: { type: "string" },
+        seq: { type: "integer", minimum: 1 },
+        prev: { anyOf: [hash, { type: "null" }] },
+        at: { type: "string" },
+        recordedAt: { type: "string", format: "date-time" },
+        author: { type: "string" },
+        programme: { type: "string" },
+        about: { type: "array", items: { type: "string" }, minItems: 1 },
+        replaces: { type: "array", items: { type: "string" } },
+        content: hash,
+      },
+      required: "id kind schema device seq prev at recordedAt author programme about replaces content".split(" "),
+    },
+    body: {
+      anyOf: [
+        {
+          type: "object",
+          properties: { salt: { type: "string" }, data: { type: "object" } },
+          required: ["salt", "data"],
+        },
+        { type: "null" },
+      ],
+    },
+  },
+  required: ["header", "body"],
+};
+
+const pushReply: Json = {
+  type: "object",
+  properties: {
+    heads: { type: "array", items: head, description: "Everything up to these numbers is safe here." },
+    refused: {
+      type: "array",
+      items: {
+        type: "object",
+        properties: { id: { type: "string" }, problem: { type: "object" } },
+        required: ["id", "problem"],
+      },
+    },
+  },
+  required: ["heads", "refused"],
+};
+
+const page: Json = {
+  type: "object",
+  properties: {
+    entries: { type: "array", items: entry },
+    cursor: { type: "integer", description: "Where the next page starts." },
+    more: { type: "boolean" },
+  },
+  required: ["entries", "cursor", "more"],
+};
+
+const { $schema: _dialect, ...pushShape } = z.toJSONSchema(pushBody, { io: "input" });
+const queryShape = z.toJSONSchema(pullQuery, { io: "output" }) as { readonly properties: Json };
+
+/** The paths of the exchange. */
+export const programmePaths: Json = {
+  "/api/programmes/{programme}/entries": {
+    post: {
+      operationId: "push",
+      summary:
+        "Take entries in. Repeating it changes nothing; each entry that is not taken in is named with its reason.",
+      parameters: [programme],
+      requestBody: {
+        required: true,
+        content: json({ ...pushShape, properties: { entries: { type: "array", items: entry, maxItems: 5000 } } }),
+      },
+      responses: {
+        "200": { description: "What is kept now, and what was refused.", content: json(pushReply) },
+        "404": trouble("The name is none of a programme."),
+        "413": trouble("The body is too large: send fewer entries."),
+        "422": trouble("The body does not fit."),
+      },
+    },
+    get: {
+      operationId: "pull",
+      summary: "Entries taken in after a cursor, in the order they were taken in.",
+      parameters: [
+        programme,
+        ...Object.entries(queryShape.properties).map(([name, schema]) => ({
+          name,
+          in: "query",
+          required: false,
+          schema,
+        })),
+      ],
+      responses: {
+        "200": { description: "A page of entries.", content: json(page) },
+        "404": trouble("The name is none of a programme."),
+        "422": trouble("The query does not fit."),
+      },
+    },
+  },
+  "/api/programmes/{programme}": {
+    delete: {
+      operationId: "removeDemonstration",
+      summary: "Remove the demonstration. Records of any other programme are never removed this way.",
+      parameters: [programme],
+      responses: {
+        "204": { description: "It is gone." },
+        "403": trouble("It is not the demonstration."),
+        "404": trouble("The name is none of a programme."),
+      },
+    },
+  },
+};

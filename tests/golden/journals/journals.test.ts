@@ -1,0 +1,115 @@
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import {
+  type Casebook,
+  type CaseState,
+  caseList,
+  fold,
+  type Kept,
+  openQuestion,
+  type SpecimenState,
+  settled,
+} from "../../../src/casebook/index.ts";
+import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "../../../src/journal/index.ts";
+import expected from "./schema-1.expected.json" with { type: "json" };
+
+const folder = import.meta.dirname;
+const textOf = (name: string): string => readFileSync(path.join(folder, name), "utf8");
+
+function entriesOf(name: string): readonly Entry[] {
+  const read = decodeJournal(textOf(name));
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.value;
+}
+
+/** The same record with each member changed. */
+const each = <From, To>(record: Readonly<Record<string, From>>, change: (from: From) => To): Record<string, To> =>
+  Object.fromEntries(Object.entries(record).map(([name, member]) => [name, change(member)]));
+const values = <T>(kept: Kept<T>): readonly T[] => kept.candidates.map((candidate) => candidate.value);
+
+/** The casebook boiled down to what the hand-written file tells. */
+function told(casebook: Casebook) {
+  return {
+    unread: casebook.unread.map(({ kind, root, why }) => ({ kind, root, why })),
+    apiaries: each(casebook.apiaries, (apiary) => ({
+      code: settled(apiary.record)?.code,
+      colonies: Object.values(apiary.colonies).map((colony) => settled(colony.record)?.code),
+      monthlyMeans: settled(apiary.weather)?.monthlyMeanCelsius?.length,
+      flows: each(apiary.flows, (flow) => settled(flow)?.name),
+      supers: each(apiary.supers, (supers) => settled(supers)?.on),
+      treatments: each(apiary.treatments, (treatment) => settled(treatment)?.activeIngredient),
+    })),
+    cases: each(casebook.cases, caseTold),
+    specimens: each(casebook.specimens, specimenTold),
+    plans: each(casebook.plans, (plan) => ({
+      case: plan.case,
+      steps: settled(plan.record)?.steps.map((step) => step.step),
+      done: each(plan.done, (step) => settled(step)?.state),
+    })),
+    labelRecords: each(casebook.labelRecords, ({ record }) => ({
+      activeIngredient: settled(record)?.activeIngredient,
+      invented: settled(record)?.invented,
+    })),
+    openQuestion: openQuestion(casebook, "case-1"),
+    conflicts: caseList(casebook, "2026-06-03")[0]?.conflicts,
+  };
+}
+
+const caseTold = (state: CaseState) => ({
+  apiary: state.apiary,
+  code: settled(state.record)?.code,
+  waitsOn: settled(state.handedOn)?.waitsOn,
+  redFlags: each(state.redFlags, (flag) => values(flag).map((answer) => answer.state)),
+  findings: each(state.findings, (own) => each(own, values)),
+  colonyStates: each(state.colonyStates, (colony) => settled(colony)?.state),
+  steps: each(state.steps, (step) => settled(step)?.state),
+  samplePlans: each(state.samplePlans, (plan) => settled(plan)?.beesPerColony),
+  tests: Object.values(state.tests).map(({ value: { test, mites, bees } }) => ({ test, mites, bees })),
+  decision: settled(state.decision)?.choice,
+  outcomes: each(state.outcomes, (own) => each(own, (outcome) => settled(outcome)?.survived)),
+  closed: settled(state.closed)?.outcome,
+});
+
+const specimenTold = (specimen: SpecimenState) => ({
+  case: specimen.case,
+  colony: specimen.colony,
+  code: settled(specimen.label)?.code,
+  beesReceived: settled(specimen.received)?.beesReceived,
+  readings: each(specimen.readings, (reading) => ({
+    target: settled(reading.started)?.target,
+    bees: each(reading.bees as Record<string, (typeof reading.bees)[number]>, (bee) =>
+      values(bee).map(({ lost, left, right }) => (lost ? "lost" : `${left} ${right}`)),
+    ),
+    stop: settled(reading.finished)?.stop,
+  })),
+});
+
+describe("the journal of every kind at its first schema", () => {
+  const entries = entriesOf("schema-1.jsonl");
+
+  it("is intact, and of the size told", () => {
+    const report = verifyChain(entries);
+    expect(report).toMatchObject({ isIntact: true, missingBodies: [{ why: "erased" }] });
+    expect(Object.fromEntries(report.heads.map((head) => [head.device, head.seq]))).toEqual(expected.entriesByDevice);
+  });
+
+  it("amounts to what the hand-written file tells", () => {
+    const { source, locator, read, note, entriesByDevice, ...facts } = expected;
+    expect([source, locator, read, note, entriesByDevice].every(Boolean)).toBe(true);
+    expect(told(fold(entries))).toEqual(facts);
+  });
+
+  it("is written again byte for byte", () => {
+    expect(encodeJournal(entries)).toBe(textOf("schema-1.jsonl"));
+  });
+});
+
+it("holds every schema of every kind in one of the files", () => {
+  const files = readdirSync(folder).filter((name) => name.endsWith(".jsonl"));
+  const held = new Set(files.flatMap(entriesOf).map(({ header }) => `${header.kind} ${header.schema}`));
+  const wanted = Object.entries(kinds).flatMap(([kind, { schema }]) =>
+    Array.from({ length: schema }, (_, index) => `${kind} ${index + 1}`),
+  );
+  expect([...held].toSorted()).toEqual(wanted.toSorted());
+});

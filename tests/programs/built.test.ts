@@ -1,0 +1,34 @@
+/** The programs as built: the command line runs without the sources, and says in words that a Node is too old. */
+import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { expect, it } from "vitest";
+
+const program = "dist/cli/skepsis.js";
+
+it("answers from the built file", () => {
+  const run = spawnSync(
+    process.execPath,
+    [program, "sample-size", "--design-prevalence", "0.05", "--sensitivity", "1", "--json"],
+    { encoding: "utf8" },
+  );
+  expect(run.stderr).toBe("");
+  expect(run.status).toBe(0);
+  expect(JSON.parse(run.stdout).bees).toBe(59);
+});
+
+it("knows its own version from where it lies", () => {
+  const { version } = JSON.parse(readFileSync("package.json", "utf8"));
+  const run = spawnSync(process.execPath, [program, "--version"], { encoding: "utf8" });
+  expect(run.stdout).toBe(`${version}\n`);
+});
+
+it("refuses an older Node in words, before anything else is loaded", () => {
+  const older = [
+    "Object.defineProperty(process.versions, 'node', { value: '20.19.0' });",
+    `import(${JSON.stringify(`${process.cwd()}/${program}`)});`,
+  ];
+  const run = spawnSync(process.execPath, ["-e", older.join("")], { encoding: "utf8" });
+  expect(run.status).toBe(1);
+  expect(run.stdout).toBe("");
+  expect(run.stderr).toContain("needs Node 24 or newer; this is Node 20.19.0");
+});
