@@ -40,6 +40,14 @@ function fontLicences(): Plugin {
   };
 }
 
+/** The pure folders do nothing by being loaded, so what a page does not use of them stays out of it. */
+const treeshake = {
+  moduleSideEffects: (id: string) =>
+    !/[/\\]src[/\\](units|numerics|knowledge|journal|casebook|reasoning|transfer|views[/\\](words|model|report))[/\\]/.test(
+      id,
+    ),
+};
+
 export default defineConfig({
   root,
   plugins: [
@@ -72,7 +80,7 @@ export default defineConfig({
     fontLicences(),
     noteSources(),
   ],
-  worker: { format: "es" },
+  worker: { format: "es", rolldownOptions: { treeshake } },
   build: {
     outDir: output,
     emptyOutDir: true,
@@ -80,6 +88,7 @@ export default defineConfig({
     // Strict content security: nothing as a data address, no code in the page itself.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: { treeshake },
   },
   server: { proxy: { "/api": "http://127.0.0.1:4230" } },
 });

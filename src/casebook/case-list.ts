@@ -18,6 +18,7 @@ export type CaseWaitsFor =
   | "outcome"
   | "nothing";
 
+/** One case in the list. */
 export interface CaseRow {
   readonly id: string;
   readonly code: string;

@@ -9,6 +9,7 @@ import {
   wasRead,
 } from "../journal/index.ts";
 
+/** Entries of one root with what they say of each other. */
 export interface Ledger {
   readonly entries: ReadonlyMap<EntryId, Entry>;
   /** Bodies as read, so that no body is read twice. */
@@ -19,6 +20,7 @@ export interface Ledger {
   readonly erased: ReadonlySet<EntryId>;
 }
 
+/** The ledger of no entries. */
 export const noLedger: Ledger = { entries: new Map(), readings: new Map(), replaced: new Set(), erased: new Set() };
 
 /** The ledger with further entries of its root. */
@@ -80,4 +82,5 @@ export interface ReadEntry {
   readonly reading: Reading;
 }
 
+/** Whether the body was read. */
 export const isRead = (each: Standing): each is ReadEntry => wasRead(each.reading);

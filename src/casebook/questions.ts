@@ -15,6 +15,7 @@ import {
 /** 1 seen, 2 could be, 3 would tell, 4 found, 5 be done, 6 did it work. */
 export type Question = 1 | 2 | 3 | 4 | 5 | 6;
 
+/** How far a question has come. */
 export interface QuestionState {
   readonly question: Question;
   /** open: the first that waits; later: waits behind it. */

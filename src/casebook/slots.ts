@@ -9,6 +9,7 @@ export interface Item<K extends Kind> {
   readonly about: readonly string[];
 }
 
+/** Read entries of one root, by kind, oldest first. */
 export type ByKind = ReadonlyMap<string, readonly ReadEntry[]>;
 
 /** Entries by kind, order kept. */

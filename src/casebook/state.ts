@@ -24,11 +24,13 @@ export function settled<T>(kept: Kept<T> | undefined | null): T | null {
 /** Whether two unreplaced entries stand in one slot. */
 export const isInConflict = (kept: Kept<unknown> | undefined | null): boolean => (kept?.candidates.length ?? 0) > 1;
 
+/** A colony on record at an apiary. */
 export interface Colony {
   readonly id: string;
   readonly record: Kept<BodyOf<"colony-registered">>;
 }
 
+/** An apiary: place, colonies, weather, forage, supers, what was put into hives. */
 export interface ApiaryState {
   readonly root: "apiary";
   readonly id: string;
@@ -44,6 +46,7 @@ export interface ApiaryState {
 /** Key under which findings of the whole apiary are kept. */
 export const wholeApiary = "whole-apiary";
 
+/** A case: what was asked, seen, planned, found, decided, and what came of it. */
 export interface CaseState {
   readonly root: "case";
   readonly id: string;
@@ -65,6 +68,7 @@ export interface CaseState {
   readonly closed: Kept<BodyOf<"case-closed">> | null;
 }
 
+/** One sitting at the bench over one specimen. */
 export interface ReadingState {
   readonly id: string;
   readonly started: Kept<BodyOf<"reading-started">> | null;
@@ -73,6 +77,7 @@ export interface ReadingState {
   readonly finished: Kept<BodyOf<"reading-finished">> | null;
 }
 
+/** A vial: label, receipt, readings. */
 export interface SpecimenState {
   readonly root: "specimen";
   readonly id: string;
@@ -83,6 +88,7 @@ export interface SpecimenState {
   readonly readings: Readonly<Record<string, ReadingState>>;
 }
 
+/** A control plan and which of its steps were done. */
 export interface PlanState {
   readonly root: "plan";
   readonly id: string;
@@ -91,14 +97,17 @@ export interface PlanState {
   readonly done: Readonly<Record<string, Kept<BodyOf<"plan-step-done">>>>;
 }
 
+/** What a printed label allows. */
 export interface LabelRecordState {
   readonly root: "label-record";
   readonly id: string;
   readonly record: Kept<BodyOf<"label-record-loaded">> | null;
 }
 
+/** The state of any root. */
 export type RootState = ApiaryState | CaseState | SpecimenState | PlanState | LabelRecordState;
 
+/** Everything the entries amount to, by id, ids in order. */
 export interface Casebook {
   readonly apiaries: Readonly<Record<string, ApiaryState>>;
   readonly cases: Readonly<Record<string, CaseState>>;
@@ -109,6 +118,7 @@ export interface Casebook {
   readonly unread: readonly UnreadEntry[];
 }
 
+/** An entry that is kept and not read, and why. */
 export interface UnreadEntry {
   readonly entry: EntryId;
   readonly root: string;

@@ -5,6 +5,7 @@ export type EntryId = string;
 /** SHA-256 as 64 lower-case hex digits. */
 export type Hash = string;
 
+/** What never changes of an entry; its hash is what the next entry of the device carries. */
 export interface EntryHeader {
   readonly id: EntryId;
   /** Past tense, kebab-case. A kind this version does not know is kept and counted, never dropped. */
@@ -30,12 +31,14 @@ export interface EntryHeader {
   readonly content: Hash;
 }
 
+/** What was recorded. Can be withheld or erased; nothing else ever changes it. */
 export interface EntryBody {
   /** 128 random bits, 32 hex digits; keeps a small body from being guessed by its hash. */
   readonly salt: string;
   readonly data: Readonly<Record<string, unknown>>;
 }
 
+/** One thing that someone wrote down. */
 export interface Entry {
   readonly header: EntryHeader;
   /** Null when withheld from this reader or erased; the chain still verifies. */

@@ -23,6 +23,7 @@ export const registry: Registry = { kinds, upcasters: {} };
 /** A body read by its kind. */
 export type Reading = { [Each in Kind]: { readonly kind: Each; readonly data: BodyOf<Each> } }[Kind];
 
+/** Why a body was not read. */
 export interface Unread {
   readonly unread: UnreadReason;
 }

@@ -18,6 +18,7 @@ export type ChainFaultReason =
   | "head-missing"
   | "head-differs";
 
+/** One place of a chain where something is wrong. */
 export interface ChainFault {
   readonly device: string;
   readonly seq: number;
@@ -34,6 +35,7 @@ export interface MissingBody {
   readonly why: "erased" | "withheld";
 }
 
+/** What checking a journal found. */
 export interface VerifyReport {
   /** True when there is no fault; missing bodies are none. */
   readonly isIntact: boolean;

@@ -11,22 +11,19 @@ import {
   allStores,
   type Database,
   type DeviceRecord,
+  databaseName,
   inOneTransaction,
   openDatabase,
   type Writing,
 } from "./indexed-db.ts";
 
+const closed = problem("store-closed", "blocked", null);
 const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16));
 
 /** Opens the programme's store on this device; it is made on the first run. */
 export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceStore> {
   const { programme, now = Date.now } = settings;
-  const database = await openDatabase(programme);
-  const first = await firstRecord(database, settings, now);
-  const channel = new BroadcastChannel(`skepsis-${programme}`);
   const listeners = new Set<() => void>();
-  let position = 0;
-  let { device, author } = first;
   let shown: DeviceSnapshot = {
     casebook: emptyCasebook,
     unsentCount: 0,
@@ -34,6 +31,11 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     lastExchangeAt: null,
     stopped: null,
   };
+  let isClosed = false;
+  const database = await openDatabase(programme, () => closedElsewhere());
+  let { device, author } = await firstRecord(database, settings, now);
+  let position = 0;
+  const channel = new BroadcastChannel(databaseName(programme));
 
   /** One look after another, so that an older one never covers a newer. */
   let looking: Promise<void> = Promise.resolve();
@@ -50,7 +52,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       tx.objectStore("states").index("by-position").getAll(IDBKeyRange.lowerBound(position, true)),
       tx.objectStore("entries").index("by-unsent").count(),
     ]);
-    if (!record) return;
+    if (!record || isClosed) return;
     const roots = changed.map((row) => row.root);
     const parts = changed.map((row) => row.part);
     const casebook = changed.length > 0 ? withRoots(shown.casebook, roots, parts) : shown.casebook;
@@ -61,8 +63,16 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     for (const listener of listeners) listener();
   }
 
+  /** Another tab removed the store, or the browser did: nothing more is kept here. */
+  function closedElsewhere(): void {
+    isClosed = true;
+    shown = { ...shown, casebook: emptyCasebook, unsentCount: 0, stopped: closed };
+    for (const listener of listeners) listener();
+  }
+
   /** One transaction that ends in a look, here and in the other tabs. */
   async function change<T>(work: (tx: Writing, record: DeviceRecord) => Promise<T>): Promise<T> {
+    if (isClosed) throw new StoreStopped(closed);
     const result = await inOneTransaction(database, async (tx) => work(tx, await thisDevice(tx)));
     await look().catch(() => {}); // it is on the disk: a look that fails must not say otherwise
     channel.postMessage("changed");
@@ -202,7 +212,7 @@ function firstRecord(database: Database, settings: DeviceSettings, now: () => nu
 
 async function thisDevice(tx: Writing): Promise<DeviceRecord> {
   const record = await tx.objectStore("device").get("this");
-  if (!record) throw new StoreStopped(problem("store-removed", "blocked", null));
+  if (!record) throw new StoreStopped(closed);
   return record;
 }
 

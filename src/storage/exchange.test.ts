@@ -235,7 +235,14 @@ describe("the demonstration on a device", () => {
   it("goes away also while another tab shows it", async () => {
     const [one, two] = [await open("phone-1", "demonstration"), await open("phone-1", "demonstration")];
     await one.record([bee(1)]);
+    let told = 0;
+    two.subscribe(() => {
+      told += 1;
+    });
     expect((await removeDemonstration(one)).ok).toBe(true);
+    expect(told).toBeGreaterThan(0);
+    expect(two.snapshot()).toMatchObject({ stopped: { code: "store-closed" }, casebook: { specimens: {} } });
+    await expect(two.record([bee(2)])).rejects.toThrow(StoreStopped);
     await two.close();
     const again = await open("phone-1", "demonstration");
     expect(await again.all()).toEqual([]);

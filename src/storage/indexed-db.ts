@@ -64,8 +64,8 @@ export type Writing = IDBPTransaction<Schema, typeof allStores, "readwrite">;
 
 export const databaseName = (programme: string): string => `skepsis-${programme}`;
 
-/** Opens the programme's database, made when it is not there. Gives way when another tab removes it. */
-export function openDatabase(programme: string): Promise<Database> {
+/** Opens the programme's database, made when it is not there. Gives way, and says so, when another tab removes it. */
+export function openDatabase(programme: string, onClosed: () => void): Promise<Database> {
   return openDB<Schema>(databaseName(programme), 1, {
     upgrade(database) {
       const entries = database.createObjectStore("entries", { keyPath: "id" });
@@ -79,7 +79,11 @@ export function openDatabase(programme: string): Promise<Database> {
       database.createObjectStore("quarantine", { keyPath: "hash" });
       database.createObjectStore("device");
     },
-    blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
+    blocking(_current, _wanted, event) {
+      (event.target as IDBDatabase).close();
+      onClosed();
+    },
+    terminated: onClosed,
   });
 }
 

@@ -90,6 +90,7 @@ const testResult = z.strictObject({
   note: longText.optional(),
 });
 
+/** See `testResult` for the members: a count that fits together, or a word. */
 export const testResultRecorded = testResult
   .refine((test) => (test.positive === undefined) === (test.examined === undefined), {
     path: ["examined"],

@@ -6,7 +6,7 @@
 import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { flagsToAsk, redFlagIds, redFlags } from "./red-flags.ts";
+import { flagsNotAsked, flagsToAsk, redFlags } from "./red-flags.ts";
 
 export interface CaseRowView {
   readonly id: string;
@@ -110,8 +110,7 @@ function rowView(
 ): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
-  const flagsOpen =
-    row.waitsFor === "what-was-seen" && state !== undefined && redFlagIds.some((id) => !state.redFlags[id]);
+  const flagsOpen = row.waitsFor === "what-was-seen" && state !== undefined && flagsNotAsked(state) > 0;
   const stateSays = say.states[flagsOpen ? "red-flags" : row.waitsFor];
   return {
     id: row.id,
@@ -134,7 +133,7 @@ function rowView(
 
 function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
   if (!state) return [];
-  const flag = redFlags(state, words).find((each) => each.stopAndReport);
+  const flag = redFlags(state).find((each) => each.stopAndReport);
   return flag ? [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act: flag.act ?? "" }] : [];
 }
 

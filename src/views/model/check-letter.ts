@@ -11,7 +11,7 @@ export const safeLetters = "ABCDEFGHJKLMNPRSTUVWXYZ";
 const shape = /^([A-Z]{2})(\d{2})-(\d{4,6})-([A-Z])$/;
 const bodyShape = /^([A-Z]{2})(\d{2})-(\d{4,6})$/;
 
-const valueOf = (character: string): number =>
+const amountOf = (character: string): number =>
   character >= "0" && character <= "9" ? Number(character) : safeLetters.indexOf(character);
 
 /**
@@ -28,7 +28,7 @@ const valueOf = (character: string): number =>
  */
 export function checkLetter(body: string): string {
   ensure(bodyShape.test(body), "body", body, "two letters, two digits, a dash and four to six digits");
-  const values = [...body.replace("-", "")].map(valueOf);
+  const values = [...body.replace("-", "")].map(amountOf);
   ensure(!values.includes(-1), "body", body, "without I, O and Q");
   const sum = values.reduce((total, value, index) => total + (index + 1) * value, 0);
   return safeLetters[sum % 23] ?? "";

@@ -3,63 +3,44 @@
  *
  * @module views/model
  */
-import type { CaseState } from "../../casebook/index.ts";
-import { isInConflict, settled } from "../../casebook/index.ts";
+import { type CaseState, isInConflict, settled } from "../../casebook/index.ts";
 import type { FindingState } from "../../journal/index.ts";
-import { type FindingId, findings } from "../../knowledge/index.ts";
-import type { Words } from "../words/index.ts";
+import { findings, mustNotMiss, type RedFlagKey, redFlags as redFlagFacts } from "../../knowledge/index.ts";
 
-/** Red flags in the order they are asked. Those named like a finding mean that finding. Choice and order: judgement. */
-export const redFlagIds = [
-  "ropy_thread",
-  "hard_flat_scale",
-  "twisted_discoloured_larva",
-  "fast_small_mites",
-  "beetles_or_spined_larvae",
-  "green_hard_mummies",
-  "sudden_mass_death",
-  "stores_exhausted",
-  "person_reacts_to_stings",
-] as const;
-export type RedFlagId = (typeof redFlagIds)[number];
-
-/** Red flags that mean: tell the competent authority, and move, burn and treat nothing first. */
-export const reportedFlags: readonly RedFlagId[] = [
-  "ropy_thread",
-  "hard_flat_scale",
-  "twisted_discoloured_larva",
-  "fast_small_mites",
-  "beetles_or_spined_larvae",
-];
+/** Red flags in the order they are asked. */
+export const redFlagIds = Object.keys(redFlagFacts) as readonly RedFlagKey[];
+export type RedFlagId = RedFlagKey;
 
 export interface RedFlagView {
   readonly id: RedFlagId;
   readonly question: string;
-  readonly lookFor: string;
+  /** What answers it with yes, in words; empty where it is about people. */
+  readonly suchAs: readonly string[];
   /** Null until someone answered; `conflict` when two people answered differently. */
   readonly state: FindingState | "conflict" | null;
-  /** What to do now; only when present. */
+  /** What to do now, and what not; null unless present. */
   readonly act: string | null;
+  readonly doNot: readonly string[];
+  /** The law may want to hear of it at once. */
   readonly stopAndReport: boolean;
 }
 
-const isFinding = (id: RedFlagId): id is RedFlagId & FindingId => id in findings;
-
 /** The red flags of a case with their answers. */
-export function redFlags(state: CaseState, words: Words): readonly RedFlagView[] {
+export function redFlags(state: CaseState): readonly RedFlagView[] {
   return redFlagIds.map((id) => {
+    const fact = redFlagFacts[id];
     const kept = state.redFlags[id];
     const answer = isInConflict(kept) ? "conflict" : (settled(kept)?.state ?? null);
-    const asked = isFinding(id)
-      ? findings[id]
-      : words.seen.flags[id as "sudden_mass_death" | "person_reacts_to_stings"];
+    const isPresent = answer === "present";
+    const notices = fact.leadsTo.map((key) => mustNotMiss[key]);
     return {
       id,
-      question: asked.question,
-      lookFor: asked.lookFor,
+      question: fact.question,
+      suchAs: fact.findings.map((finding) => findings[finding].term),
       state: answer,
-      act: answer === "present" ? words.seen.flagActs[id] : null,
-      stopAndReport: answer === "present" && reportedFlags.includes(id),
+      act: isPresent ? fact.act : null,
+      doNot: isPresent ? [...new Set(notices.flatMap((notice) => notice.doNot))] : [],
+      stopAndReport: isPresent && notices.some((notice) => notice.report),
     };
   });
 }
@@ -67,6 +48,9 @@ export function redFlags(state: CaseState, words: Words): readonly RedFlagView[]
 /** The red flags a case still counts as open until asked: "not looked" is an answer, so those are left out. */
 export const flagsToAsk = (state: CaseState): readonly RedFlagId[] =>
   redFlagIds.filter((id) => settled(state.redFlags[id])?.state !== "not-looked");
+
+/** Red flags without an answer of any kind. */
+export const flagsNotAsked = (state: CaseState): number => redFlagIds.filter((id) => !state.redFlags[id]).length;
 
 export interface RedFlagCount {
   readonly asked: number;

@@ -15,7 +15,7 @@ import {
 import type { Day } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import { askedFindings } from "./findings-grid.ts";
-import { flagsToAsk, redFlagIds } from "./red-flags.ts";
+import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
 
 export interface SpineQuestion {
   readonly question: Question;
@@ -129,7 +129,7 @@ function saysOf(casebook: Casebook, state: CaseState, question: Question, words:
 }
 
 function seenSays(state: CaseState, words: Words): string {
-  const left = redFlagIds.filter((id) => !state.redFlags[id]).length;
+  const left = flagsNotAsked(state);
   if (left > 0) return words.case.flagsOpen({ left });
   const answered = answeredFindings(state);
   return answered === 0

@@ -32,6 +32,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/cases", area: "cases", light: "desk", load: () => import("./cases/CasesPage.tsx") },
   { path: "/cases/open", area: "cases", light: "desk", load: () => import("./cases/OpenCasePage.tsx") },
   { path: "/cases/:case/:question?", area: "cases", light: "desk", load: () => import("./case/CasePage.tsx") },
+  { path: "/walk/:case/:key", area: "cases", light: "field", bare: true, load: () => import("./walk/WalkPage.tsx") },
   { path: "/apiaries", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiariesPage.tsx") },
   { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
   { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },

@@ -1,8 +1,9 @@
 /** A case: its six questions as the spine, and the page of the one that is open. */
-import { lazy, Suspense, useLayoutEffect } from "react";
+import { Suspense, useEffect, useLayoutEffect } from "react";
 import { Redirect } from "wouter";
 import { spineView } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
+import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
@@ -11,10 +12,11 @@ import { Spine } from "./Spine.tsx";
 import "../look/spine.css";
 import "./case.css";
 
-const pages = new Map([...questionPages].map(([question, load]) => [question, lazy(load)]));
+const pages = new Map([...questionPages].map(([question, load]) => [question, lazily(load)]));
 
 export default function CasePage({ params }: PageProps) {
   const { casebook } = useCasebook();
+  useEffect(() => fetchWhenIdle([...pages.values()]), []);
   const caseId = params.case ?? "";
   const spine = spineView(casebook, caseId, words);
   const title = spine ? `${spine.code} ${spine.place}` : words.shell.tool;
@@ -31,8 +33,8 @@ export default function CasePage({ params }: PageProps) {
       </main>
     );
   const asked = Number(params.question);
-  const Page = pages.get(asked);
-  if (!Page) {
+  const page = pages.get(asked);
+  if (!page) {
     // The case opens at the first question that waits; a question without a page yet falls back to the last that has one.
     const last = Math.max(...[...pages.keys()].filter((question) => question <= spine.open));
     return <Redirect to={`/cases/${caseId}/${last}`} replace />;
@@ -42,7 +44,7 @@ export default function CasePage({ params }: PageProps) {
       <Spine view={spine} here={asked} />
       <main id="page" className="open-q">
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
-          <Page key={caseId} caseId={caseId} />
+          <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />
         </Suspense>
       </main>
     </div>

@@ -71,11 +71,7 @@ function PlaceLabel({ view }: { readonly view: SpineView }) {
     </>
   );
   return label.apiary ? (
-    <Link
-      className="label"
-      href={`/apiaries/${label.apiary}`}
-      aria-label={`${words.case.placeLabel}: ${label.code} ${label.district}`}
-    >
+    <Link className="label" href={`/apiaries/${label.apiary}`}>
       {content}
     </Link>
   ) : (

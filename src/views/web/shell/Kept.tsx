@@ -16,7 +16,7 @@ export function Kept() {
 }
 
 /** Lines under the top line: only when there is something a person must know. */
-export function KeepingNotes() {
+export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
   const { keeping, programme, openProgramme, removeDemonstration } = useCasebook();
   const say = words.shell;
   return (
@@ -37,8 +37,15 @@ export function KeepingNotes() {
           {sentence(keeping.stopped)}
         </p>
       ) : null}
+      {keeping.troubles.map((trouble) => (
+        <p key={trouble.code} className="quiet-line">
+          {sentence(trouble)}
+        </p>
+      ))}
       {keeping.refused > 0 ? <p className="quiet-line">{say.refused({ entries: keeping.refused })}</p> : null}
-      {keeping.persisted === false && keeping.unsent > 0 ? <p className="quiet-line">{say.mayBeCleared}</p> : null}
+      {atHome && keeping.persisted === false && keeping.savedAt ? (
+        <p className="quiet-line">{say.mayBeCleared}</p>
+      ) : null}
     </>
   );
 }

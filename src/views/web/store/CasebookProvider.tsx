@@ -1,10 +1,9 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
+import { type DeviceStore, openDeviceStore, removeDemonstration } from "../../../storage/device.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
-import { removeDemonstrationHere } from "./demonstration.ts";
 import { useToday } from "./today.ts";
 import { useExchange } from "./use-exchange.ts";
 
@@ -101,7 +100,7 @@ function Opened({ store, programme, openProgramme, children }: OpenedProps) {
   const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
   const today = useToday();
   const persisted = usePersistence();
-  const { refused, soon } = useExchange(store);
+  const { refused, troubles, soon } = useExchange(store);
   const [author, setAuthor] = useState(store.author());
   const access = useMemo<CasebookAccess>(
     () => ({
@@ -111,6 +110,7 @@ function Opened({ store, programme, openProgramme, children }: OpenedProps) {
         savedAt: snapshot.lastSafeAt,
         unsent: snapshot.unsentCount,
         refused,
+        troubles,
         persisted,
         stopped: snapshot.stopped,
       },
@@ -127,12 +127,11 @@ function Opened({ store, programme, openProgramme, children }: OpenedProps) {
       },
       openProgramme,
       removeDemonstration: async () => {
-        await store.close();
-        await removeDemonstrationHere();
+        await removeDemonstration(store);
         openProgramme("main");
       },
     }),
-    [programme, snapshot, refused, persisted, today, author, store, soon, openProgramme],
+    [programme, snapshot, refused, troubles, persisted, today, author, store, soon, openProgramme],
   );
   return <CasebookContext value={access}>{children}</CasebookContext>;
 }

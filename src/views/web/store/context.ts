@@ -13,6 +13,8 @@ export interface Keeping {
   readonly unsent: number;
   /** Entries the service did not take at the last exchange. */
   readonly refused: number;
+  /** What the last exchange warned of, such as a clock that is off. */
+  readonly troubles: readonly Problem[];
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
   readonly persisted: boolean | null;
   /** Why this device may not record; null when it may. */

@@ -1,11 +1,60 @@
 /** The exchange with the service in the background: now and then, and soon after something was written or the net came back. */
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { DeviceStore } from "../../../storage/device.ts";
+import { type DeviceStore, exchangeOnce } from "../../../storage/device.ts";
+import type { Problem } from "../../../units/index.ts";
 
-export function useExchange(_store: DeviceStore): { readonly refused: number; readonly soon: () => void } {
-  const [refused] = useState(0);
-  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  useEffect(() => () => clearTimeout(timer.current), []);
-  const soon = useCallback(() => {}, []);
-  return { refused, soon };
+/** Between two rounds when nothing happens, and after an entry was written. */
+const restMilliseconds = 60_000;
+const soonMilliseconds = 1_500;
+
+export interface Exchange {
+  /** Entries that the service did not take in the last round. */
+  readonly refused: number;
+  /** What a person should know: a clock that is off, a service that refuses. No connection is no trouble. */
+  readonly troubles: readonly Problem[];
+  /** Asks for a round soon. */
+  readonly soon: () => void;
+}
+
+export function useExchange(store: DeviceStore): Exchange {
+  const [state, setState] = useState<Omit<Exchange, "soon">>({ refused: 0, troubles: [] });
+  const wake = useRef<() => void>(() => {});
+  useEffect(() => {
+    let here = true;
+    let running = false;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const round = async () => {
+      if (running) return;
+      running = true;
+      try {
+        const report = await exchangeOnce({ fetch: (...request) => fetch(...request), base: "/api", store });
+        if (here)
+          setState({
+            refused: report.refused.length,
+            troubles: report.reached ? report.problems.filter((trouble) => trouble.severity === "warned") : [],
+          });
+      } catch {
+        // the store was closed under the round: the next page begins another one
+      } finally {
+        running = false;
+        if (here) timer = setTimeout(round, restMilliseconds);
+      }
+    };
+    const later = (milliseconds: number) => {
+      clearTimeout(timer);
+      timer = setTimeout(round, milliseconds);
+    };
+    wake.current = () => later(soonMilliseconds);
+    // The browser's word that there is a net is only a hint to try; the request itself tells.
+    const tryNow = () => later(0);
+    window.addEventListener("online", tryNow);
+    later(soonMilliseconds);
+    return () => {
+      here = false;
+      clearTimeout(timer);
+      window.removeEventListener("online", tryNow);
+    };
+  }, [store]);
+  const soon = useCallback(() => wake.current(), []);
+  return { ...state, soon };
 }

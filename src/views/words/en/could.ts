@@ -1,2 +1,141 @@
-/** Sentences of the could pages. */
-export const could = {};
+/** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
+import { inHundred, inTen, likelihood, list, scale, whole } from "./numbers.ts";
+
+interface Named {
+  readonly term: string;
+  readonly share: number;
+}
+
+const named = (cause: Named) => `${cause.term} **${inTen(cause.share)}** in 10`;
+const range = (low: number, high: number) => {
+  const [from, to] = [low < 0.05 ? "0" : inTen(low), high < 0.05 ? "1" : high > 0.95 ? "10" : inTen(high)];
+  return from === to ? `about ${from}` : `${from} to ${to}`;
+};
+
+export const could = {
+  nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
+  toSeen: "To question 1",
+  reckoning: "Reckoning the ranges",
+  cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
+    slots.second
+      ? `**Cannot tell yet.** Our judgement: ${named({ ...slots.first, term: lower(slots.first.term) })}, ${lower(slots.second.term)} **${inTen(slots.second.share)}** in 10.`
+      : `**Cannot tell yet.** Our judgement: ${lower(slots.first.term)} **${inTen(slots.first.share)}** in 10.`,
+  nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
+  leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
+    `**${slots.term} leads.** Our judgement: **${inTen(slots.share)}** in 10, could be ${range(slots.low, slots.high)}.`,
+  groups: {
+    varroa_and_viruses: "Varroa and its viruses",
+    queen_trouble: "Queen trouble",
+    nosema: "Nosema",
+    brood_disease: "A brood disease",
+    normal: "A normal state",
+  },
+  because: {
+    leads: "It stands clear of the others, and its range does too.",
+    "group-leads": "The group stands clear; which of its members it is, only a test can say.",
+    "no-sign-or-test": "No sign and no test speaks for any cause yet.",
+    "nothing-likely": "No cause is likely enough to be named.",
+    "range-too-wide": "The ranges overlap; a look or a test must part them.",
+    "primary-open": "This comes after another trouble, and that one is still open.",
+    "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
+    "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
+    "spotty-brood-alone": "Spotty brood alone names no queen.",
+    "circumstances-only": "Only circumstances speak for it, no sign and no test.",
+  },
+  underAnswer: (slots: { readonly because: string }) =>
+    `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
+  colonyOf: "Colony",
+  missHead: "Must not miss",
+  miss: (slots: {
+    readonly all: number;
+    readonly present: number;
+    readonly absent: number;
+    readonly notLooked: number;
+    readonly open: number;
+  }) =>
+    [
+      `${whole(slots.all)} red flags:`,
+      list(
+        [
+          slots.present > 0 ? `**${whole(slots.present)} yes**` : "",
+          `${whole(slots.absent)} no`,
+          slots.notLooked > 0 ? `${whole(slots.notLooked)} not looked` : "",
+          slots.open > 0 ? `${whole(slots.open)} not asked` : "",
+        ].filter(Boolean),
+      ),
+    ].join(" "),
+  seeFlags: "See them",
+  noticeStop: "Stop and report",
+  noticeHeed: (slots: { readonly condition: string }) => slots.condition,
+  noticeWhy: (slots: { readonly findings: readonly string[]; readonly condition: string }) =>
+    `${list(slots.findings)}: this can be ${lower(slots.condition)}.`,
+  head: "Ranked causes",
+  headNote: "More than one can be true, so they do not add to 10.",
+  axisRange: "of 10, range",
+  axisWeights: "each tick a bit of weight; bold parts it from its neighbours",
+  inTen: (slots: { readonly share: number }) => inTen(slots.share),
+  in10: "in 10",
+  range: (slots: { readonly low: number; readonly high: number }) => range(slots.low, slots.high),
+  word: (slots: { readonly share: number }) => likelihood(slots.share),
+  for: "For",
+  against: "Against",
+  and: "And",
+  nothingFor: "nothing that was looked for",
+  nothingAgainst: "nothing that was looked for",
+  withOthers: (slots: { readonly others: readonly string[] }) => `can come with ${list(slots.others.map(lower))}`,
+  noPairing: "no pairing on record",
+  absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
+  bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
+  trackRole: {
+    cause: "",
+    secondary: "secondary: find what came first",
+    syndrome: "a name for what is unexplained",
+    normal: "no trouble: look again",
+  },
+  more: (slots: { readonly count: number; readonly atMost: number }) =>
+    `${whole(slots.count)} more, each ${inTen(slots.atMost)} in 10 or fewer:`,
+  showAll: "show all",
+  showFewer: "show fewer",
+  scaleSays: (slots: { readonly words: readonly string[] }) =>
+    `${list(
+      scale
+        .filter((row) => slots.words.includes(row.word))
+        .map((row) => `${row.word} is ${inHundred(row.from)} to ${inHundred(row.to)} in 100`),
+    )}.`.replace(/^./, (letter) => letter.toUpperCase()),
+  judged: (slots: { readonly share: number; readonly version: string; readonly draws: number }) =>
+    `${inHundred(slots.share)} in 100 of the links used are judgement alone; their doubt is drawn through ${whole(slots.draws)} times. Knowledge ${slots.version}.`,
+  dotsLegend: "Each dot is 1 in 20 of how the answer could fall; the bar holds 90 in 100.",
+  barLegend: "The bar holds 90 in 100 of how the answer could fall.",
+  chartName: "Ranked causes of 10 with ranges",
+  chartText: (slots: {
+    readonly rows: readonly {
+      readonly term: string;
+      readonly share: number;
+      readonly low: number;
+      readonly high: number;
+    }[];
+  }) => slots.rows.map((row) => `${row.term}: ${inTen(row.share)} in 10, ${range(row.low, row.high)}`).join("; "),
+  columns: {
+    condition: "Cause",
+    share: "In 100",
+    low: "Low",
+    high: "High",
+    word: "Word",
+    for: "For",
+    against: "Against",
+  },
+  inHundred: (slots: { readonly share: number }) => inHundred(slots.share),
+  normalHead: "Nothing wrong at all",
+  nothingWrong: (slots: { readonly share: number }) => `Nothing wrong at all: ${inTen(slots.share)} in 10.`,
+  refused: "**This cannot be reckoned.** Mend what is listed here.",
+  notesHead: "Assumed",
+};
+
+/** A term within a sentence: its first letter small, unless it is a name. */
+function lower(term: string): string {
+  const first = term.split(" ")[0] ?? "";
+  const isName = names.includes(first) || /[A-Z].*[A-Z]/.test(first);
+  return isName ? term : term.charAt(0).toLowerCase() + term.slice(1);
+}
+
+const names: readonly string[] = ["American", "European", "Nosema", "Varroa", "Tropilaelaps", "K-wing"];

@@ -13,37 +13,10 @@ export const seen = {
     history: "The history",
   },
   states: { present: "Present", absent: "Absent", "not-looked": "Not looked" },
+  flagStates: { present: "Yes", absent: "No", "not-looked": "Not looked" },
   stateNone: "not asked yet",
   stateConflict: "two people differ",
-  flags: {
-    sudden_mass_death: {
-      question: "Many dead within three days?",
-      lookFor: "Heaps or carpets of fresh dead bees at most colonies, and the keeper saw them well a week ago or less.",
-    },
-    person_reacts_to_stings: {
-      question: "Does anyone there react badly to stings?",
-      lookFor: "Someone who was ever short of breath, faint or swollen far from the sting.",
-    },
-  },
-  flagActs: {
-    ropy_thread:
-      "This can be American foulbrood. Tell the competent authority today. Move, burn and treat nothing before they answer; close dead hives so that no bee gets in.",
-    hard_flat_scale:
-      "This can be American foulbrood. Tell the competent authority today. Move, burn and treat nothing before they answer; close dead hives so that no bee gets in.",
-    twisted_discoloured_larva:
-      "This can be European foulbrood, which many countries want reported. Ask the competent authority today. Move and treat nothing first.",
-    fast_small_mites:
-      "These can be Tropilaelaps mites. Put some in alcohol and tell the competent authority today. Move nothing.",
-    beetles_or_spined_larvae:
-      "This can be the small hive beetle. Put some in alcohol. Where it is not established, tell the competent authority today.",
-    green_hard_mummies:
-      "This can be stonebrood; its dust harms lungs. Close the hive, do not crush anything, wear a mask that filters spores.",
-    sudden_mass_death:
-      "This can be poisoning. Photograph it and note the time. Freeze 300 fresh dead bees today; ask the pesticide authority before you disturb the hives.",
-    stores_exhausted: "Feed today: this colony can die within days.",
-    person_reacts_to_stings:
-      "That person stays away from the hives. Do not work alone; know the way to help before you open a lid.",
-  },
+  suchAs: (slots: { readonly signs: readonly string[] }) => `${slots.signs.join("; ")}.`,
   firstFlags: (slots: { readonly left: number }) =>
     `**Red flags first.** ${some(slots.left, "question", "questions")} still to be asked.`,
   stop: "Stop and report",
@@ -74,7 +47,12 @@ export const seen = {
   savedOnPhone: "Saved on this device",
   toSend: (slots: { readonly entries: number }) =>
     slots.entries === 0 ? "all sent" : `${whole(slots.entries)} to send`,
-  mirror: "Other hand",
+  hand: "The hand that holds the phone",
+  hands: { right: "right hand", left: "left hand" },
+  pen: "A press marks",
+  flagsAgain: "See them all, or change an answer",
+  flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
+    `${slots.present} yes, ${slots.absent} no, ${slots.notLooked} not looked.`,
   leave: "Leave",
   skipPlace: "Next place",
   roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,

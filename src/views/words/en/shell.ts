@@ -6,6 +6,7 @@ export const shell = {
   skip: "To the page",
   needed: "needed",
   areas: "Areas",
+  notes: "About the records and this version",
   area: {
     cases: "Cases",
     apiaries: "Apiaries",
@@ -13,7 +14,7 @@ export const shell = {
     evidence: "Evidence",
     reckoner: "Reckoner",
   },
-  light: "Light",
+  lightNow: (slots: { readonly light: string }) => `Light: ${slots.light}`,
   lightByWork: (slots: { readonly light: string }) => `as the work asks (${slots.light})`,
   lights: { field: "field", desk: "desk", bench: "bench" },
   opening: "Opening …",

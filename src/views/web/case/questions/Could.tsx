@@ -1,4 +1,89 @@
-/** Question page. */
-export default function Could() {
-  return null;
+/** Question 2: the verdict as the answer, what must not be missed, the ranked causes with their ranges. */
+import { useState } from "react";
+import { Link } from "wouter";
+import { wholeApiary } from "../../../../casebook/index.ts";
+import {
+  answeredFindings,
+  colonyChoices,
+  couldView,
+  countRedFlags,
+  differentialInput,
+  mostTroubled,
+  redFlags,
+} from "../../../model/index.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { sentence } from "../../parts/Form.tsx";
+import { useDifferential } from "../../reckon/use-differential.ts";
+import { useCasebook } from "../../store/context.ts";
+import { words } from "../../words.ts";
+import { Causes } from "../could/Causes.tsx";
+import { ColonyChoice } from "../could/ColonyChoice.tsx";
+import { MustNotMiss } from "../could/MustNotMiss.tsx";
+import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
+import "../could/could.css";
+
+export default function Could({ caseId }: QuestionProps) {
+  const { casebook } = useCasebook();
+  const state = casebook.cases[caseId];
+  const colonies = state ? colonyChoices(casebook, state) : [];
+  const [chosen, choose] = useState<string | null>(null);
+  const key = chosen ?? (state ? mostTroubled(casebook, state) : wholeApiary);
+  const flags = state ? redFlags(state) : [];
+  const count = countRedFlags(flags);
+  const isReady = state !== undefined && count.complete && answeredFindings(state) > 0;
+  const asked = isReady ? differentialInput(casebook, state, key) : null;
+  const { reply, isFresh } = useDifferential(asked?.input ?? null);
+  const say = words.could;
+  if (!state) return null;
+  if (!asked)
+    return (
+      <>
+        <Answer text={say.nothingYet} />
+        <MustNotMiss caseId={caseId} flags={flags} count={count} notices={[]} />
+        <p className="acts">
+          <Link className="press" href={`/cases/${caseId}/1`}>
+            {say.toSeen}
+          </Link>
+        </p>
+      </>
+    );
+  const problems = [...asked.notes, ...(reply?.result.problems ?? [])];
+  if (!reply) return <p className="answer busy">{say.reckoning}</p>;
+  if (!reply.result.ok)
+    return (
+      <>
+        <Answer text={say.refused} />
+        <Notes problems={problems.map(sentence)} />
+      </>
+    );
+  const view = couldView({ answer: reply.result.value, input: asked.input, draws: reply.draws, words });
+  const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
+  return (
+    <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
+      <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
+      <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
+      <MustNotMiss caseId={caseId} flags={flags} count={count} notices={view.notices} />
+      <Causes view={view} name={`${code}`} />
+      <Notes problems={problems.map(sentence)} />
+      <p className="acts">
+        <Link className="press" href={`/cases/${caseId}/3`}>
+          {words.case.questions[3]}
+        </Link>
+      </p>
+    </div>
+  );
+}
+
+function Notes({ problems }: { readonly problems: readonly string[] }) {
+  if (problems.length === 0) return null;
+  return (
+    <section aria-label={words.could.notesHead}>
+      <ul className="notes">
+        {problems.map((problem) => (
+          <li key={problem}>{problem}</li>
+        ))}
+      </ul>
+    </section>
+  );
 }

@@ -1,0 +1,215 @@
+/**
+ * Question 2: the verdict as a sentence, what must not be missed, and the ranked causes with their ranges and reasons.
+ *
+ * @module views/model
+ */
+import {
+  type ConditionId,
+  coexistence,
+  conditions,
+  type FindingId,
+  findings,
+  isFindingId,
+  isTestId,
+  type Role,
+  tests,
+} from "../../knowledge/index.ts";
+import type { differential } from "../../reasoning/index.ts";
+import type { Words } from "../words/index.ts";
+
+type Answer = differential.DifferentialAnswer;
+type Ranked = differential.RankedCondition;
+
+export interface ReasonView {
+  readonly term: string;
+  readonly bits: number;
+  /** Ticks to draw, one a bit, at least one. */
+  readonly ticks: number;
+  /** It parts this cause from the ones ranked beside it. */
+  readonly parts: boolean;
+}
+
+export interface CauseView {
+  readonly id: ConditionId;
+  readonly term: string;
+  readonly latin: string | null;
+  readonly role: Role;
+  readonly posterior: number;
+  readonly low: number;
+  readonly high: number;
+  /** Twenty values, each 1 in 20 of how the answer could fall; null where only the range is known. */
+  readonly dots: readonly number[] | null;
+  readonly number: string;
+  readonly range: string;
+  readonly word: string;
+  readonly for: readonly ReasonView[];
+  readonly against: readonly ReasonView[];
+  readonly and: string;
+}
+
+export interface NoticeView {
+  readonly key: string;
+  readonly why: string;
+  readonly head: string;
+  readonly act: string;
+  readonly report: boolean;
+}
+
+export interface CouldView {
+  readonly answer: string;
+  readonly because: string;
+  readonly notices: readonly NoticeView[];
+  /** Likeliest first; the first `shown` are shown before "show all". */
+  readonly causes: readonly CauseView[];
+  readonly shown: number;
+  readonly moreAtMost: number;
+  readonly nothingWrong: string;
+  readonly judged: string;
+  /** Words of the fixed scale that the shown causes use. */
+  readonly scaleSays: string;
+}
+
+/** Causes shown at first: those of 1 in 10 or more, five at least, eight at most. */
+const [fewest, most, worthShowing] = [5, 8, 0.1];
+/** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
+const partingBits = 1;
+const reasonsShown = { for: 4, against: 3 } as const;
+
+/** The view of an answer to `input`, whose ranges were drawn `draws` times. */
+export function couldView(asked: {
+  readonly answer: Answer;
+  readonly input: differential.DifferentialInput;
+  readonly draws: number;
+  readonly words: Words;
+}): CouldView {
+  const { answer, input, draws, words } = asked;
+  const absent = (finding: string) => input.findings[finding as FindingId] === "absent";
+  const ranked = answer.conditions;
+  const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
+  const causes = ranked.map((each, index) => causeView({ each, beside: neighbours(ranked, index), absent, words }));
+  return {
+    answer: verdictSentence(answer, words),
+    because: words.could.because[answer.verdict.because],
+    notices: answer.mustNotMiss.map((notice) => noticeView(notice, words)),
+    causes,
+    shown,
+    moreAtMost: ranked[shown]?.posterior ?? 0,
+    nothingWrong: words.could.nothingWrong({ share: answer.nothingWrong }),
+    judged: words.could.judged({ share: answer.knowledge.judgedShare, version: answer.knowledge.version, draws }),
+    scaleSays: words.could.scaleSays({ words: [...new Set(causes.slice(0, shown).map((cause) => cause.word))] }),
+  };
+}
+
+/** The verdict, in the largest type of the page. */
+export function verdictSentence(answer: Answer, words: Words): string {
+  const { verdict, conditions: ranked, groups } = answer;
+  if (verdict.kind === "leading") {
+    const lead = verdict.condition
+      ? ranked.find((each) => each.id === verdict.condition)
+      : groups.find((group) => group.id === verdict.group);
+    const term = verdict.condition ? conditions[verdict.condition].term : words.could.groups[verdict.group ?? "normal"];
+    if (lead) return words.could.leads({ term, share: lead.posterior, low: lead.low, high: lead.high });
+  }
+  const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
+  if (!first) return words.could.nothingStandsOut;
+  const named = (each: Ranked) => ({ term: conditions[each.id].term, share: each.posterior });
+  return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });
+}
+
+const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[] =>
+  [ranked[index - 1], ranked[index + 1]].filter((each) => each !== undefined);
+
+interface Placed {
+  readonly each: Ranked;
+  readonly beside: readonly Ranked[];
+  readonly absent: (finding: string) => boolean;
+  readonly words: Words;
+}
+
+function causeView({ each, beside, absent, words }: Placed): CauseView {
+  const fact = conditions[each.id];
+  const say = words.could;
+  const view = (reason: differential.Reason): ReasonView => ({
+    term: reasonTerm(reason.finding, absent(reason.finding), words),
+    bits: reason.bits,
+    ticks: Math.max(1, Math.round(Math.abs(reason.bits))),
+    parts:
+      beside.length > 0 &&
+      beside.every((other) => Math.abs(reason.bits - bitsOf(other, reason.finding)) >= partingBits),
+  });
+  return {
+    id: each.id,
+    term: fact.term,
+    latin: fact.scientificName,
+    role: each.role,
+    posterior: each.posterior,
+    low: each.low,
+    high: each.high,
+    dots: (each as Ranked & { readonly quantiles?: readonly number[] }).quantiles ?? null,
+    number: say.inTen({ share: each.posterior }),
+    range: say.range({ low: each.low, high: each.high }),
+    word: say.word({ share: each.posterior }),
+    for: each.for.slice(0, reasonsShown.for).map(view),
+    against: each.against.slice(0, reasonsShown.against).map(view),
+    and: andOf(each.id, words),
+  };
+}
+
+const bitsOf = (other: Ranked, finding: string): number =>
+  [...other.for, ...other.against].find((reason) => reason.finding === finding)?.bits ?? 0;
+
+/** The name of what was found or tested; a finding that was looked for and is absent carries its "no". */
+function reasonTerm(id: string, isAbsent: boolean, words: Words): string {
+  if (isFindingId(id)) return isAbsent ? words.could.absentReason({ term: findings[id].term }) : findings[id].term;
+  return isTestId(id) ? tests[id].term : id;
+}
+
+function andOf(id: ConditionId, words: Words): string {
+  const others = new Set<ConditionId>();
+  for (const pair of coexistence) {
+    if (pair.first === id) for (const other of pair.others) others.add(other);
+    else if (pair.others.includes(id)) others.add(pair.first);
+  }
+  return others.size === 0
+    ? words.could.noPairing
+    : words.could.withOthers({ others: [...others].map((other) => conditions[other].term) });
+}
+
+function noticeView(notice: differential.Notice, words: Words): NoticeView {
+  const condition = conditions[notice.condition].term;
+  const terms = notice.findings.map((id) => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id));
+  return {
+    key: `${notice.condition} ${notice.findings.join(" ")}`,
+    head: notice.report ? words.could.noticeStop : words.could.noticeHeed({ condition }),
+    why: words.could.noticeWhy({ findings: terms, condition }),
+    act: [notice.act, ...notice.doNot].join(" "),
+    report: notice.report,
+  };
+}
+
+/** The table twin as comma-separated text (RFC 4180), shares unrounded. */
+export function causesCsv(view: CouldView, words: Words): string {
+  const say = words.could.columns;
+  const reasons = (all: readonly ReasonView[]) =>
+    all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
+  const rows = view.causes.map((cause) => [
+    cause.id,
+    cause.term,
+    cause.posterior,
+    cause.low,
+    cause.high,
+    cause.word,
+    reasons(cause.for),
+    reasons(cause.against),
+  ]);
+  const head = ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against];
+  return [head, ...rows]
+    .map((row) => row.map(csvCell).join(","))
+    .join("\r\n")
+    .concat("\r\n");
+}
+
+const csvCell = (value: string | number): string => {
+  const text = String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+};

@@ -1,0 +1,159 @@
+/**
+ * What the differential is asked for a colony: everything on record of it, and nothing that is not.
+ *
+ * @module views/model
+ */
+import { type Casebook, type CaseState, coloniesOf, settled, specimensOf, wholeApiary } from "../../casebook/index.ts";
+import { type FindingId, findings, isFindingId } from "../../knowledge/index.ts";
+import { bench, type differential } from "../../reasoning/index.ts";
+import { type Day, daysBetween, type Problem, problem } from "../../units/index.ts";
+import { askedFindings } from "./findings-grid.ts";
+import { present } from "./form.ts";
+
+type Input = differential.DifferentialInput;
+type Test = differential.TestInput;
+type State = NonNullable<Input["findings"][FindingId]>;
+
+export interface AskedDifferential {
+  readonly input: Input;
+  /** What was assumed or left out, to be said beside the answer. */
+  readonly notes: readonly Problem[];
+}
+
+/** Findings that speak of a colony doing well; they do not make it one that has the trouble. */
+const goodSigns: readonly FindingId[] = [
+  "normal_eggs_and_queen",
+  "stores_ample",
+  "calm_polished_cells",
+  "hover_facing_hive",
+];
+
+/** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
+const fewestColonies = 4;
+
+/** The question put for one colony of a case; `key` is its id, or `whole-apiary`. */
+export function differentialInput(casebook: Casebook, state: CaseState, key: string): AskedDifferential {
+  const notes: Problem[] = [];
+  const own = recorded(state, key, notes);
+  const shared = key === wholeApiary ? {} : recorded(state, wholeApiary, notes);
+  const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record);
+  const date = lastLook(state, key);
+  const latitude = place?.latitude;
+  if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));
+  const colony = settled(state.colonyStates[key]);
+  const input: Input = {
+    date,
+    // Without a latitude the season is that of the north, and the page says so.
+    latitude: latitude ?? 45,
+    findings: { ...spread(casebook, state), ...shared, ...own },
+    tests: [...testsOf(state, key), ...readingsOf(casebook, state, key)],
+    ...(colony
+      ? {
+          colony: {
+            state: colony.state,
+            ...(colony.diedOn === undefined ? {} : { daysSinceDeath: Math.max(0, daysBetween(colony.diedOn, date)) }),
+          },
+        }
+      : {}),
+  };
+  return { input, notes };
+}
+
+/** Settled findings under a key. Where two people differ the finding counts for nothing, and that is said. */
+function recorded(state: CaseState, key: string, notes: Problem[]): Partial<Record<FindingId, State>> {
+  const found: Partial<Record<FindingId, State>> = {};
+  for (const [id, kept] of Object.entries(state.findings[key] ?? {})) {
+    if (!isFindingId(id)) continue;
+    const value = settled(kept);
+    if (value === null)
+      notes.push(problem("finding-in-conflict", "warned", id, { slots: { finding: findings[id].term } }));
+    else found[id] = value;
+  }
+  return found;
+}
+
+/** Day of the newest finding of the colony or the place; the day of the call when there is none. */
+function lastLook(state: CaseState, key: string): Day {
+  const days = [key, wholeApiary].flatMap((each) =>
+    Object.values(state.findings[each] ?? {}).flatMap((kept) =>
+      kept.candidates.map((candidate) => candidate.at.slice(0, 10)),
+    ),
+  );
+  return days.sort().at(-1) ?? state.record?.candidates[0].value.openedOn ?? "1970-01-01";
+}
+
+/**
+ * "Only one colony" and "most colonies", worked out from the records: only where four colonies or more are on record
+ * and each was looked at for at least one sign, since not looked for is not absent.
+ */
+function spread(casebook: Casebook, state: CaseState): Partial<Record<FindingId, State>> {
+  const all = Object.keys((state.apiary === null ? undefined : casebook.apiaries[state.apiary])?.colonies ?? {});
+  const looked = all.filter((colony) => answers(state, colony).length > 0);
+  if (all.length < fewestColonies || looked.length < all.length) return {};
+  const affected = all.filter((colony) => answers(state, colony).includes("present")).length;
+  if (affected === 1) return { single_colony: "present" };
+  return affected * 2 >= all.length ? { most_colonies: "present" } : {};
+}
+
+/** Answers to the signs of trouble of a colony, "not looked" left out. */
+function answers(state: CaseState, colony: string): readonly State[] {
+  return askedFindings
+    .filter((finding) => finding.kind === "sign" && !goodSigns.includes(finding.id))
+    .flatMap((finding) => settled(state.findings[colony]?.[finding.id]) ?? [])
+    .filter((answer) => answer !== "not-looked");
+}
+
+/** Results that came from elsewhere: of the colony, or of the whole apiary. */
+function testsOf(state: CaseState, key: string): readonly Test[] {
+  return Object.values(state.tests)
+    .map((candidate) => candidate.value)
+    .filter((result) => result.colony === key || result.colony === null)
+    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, ...counts }) => present({ ...counts, date: on }));
+}
+
+/** Dissections read here to the end: one result a specimen, of the reading that was finished last. */
+function readingsOf(casebook: Casebook, state: CaseState, key: string): readonly Test[] {
+  return specimensOf(casebook, state.id)
+    .filter((specimen) => specimen.colony === key)
+    .flatMap((specimen) => {
+      const finished = Object.values(specimen.readings)
+        .flatMap((reading) => {
+          const end = settled(reading.finished);
+          return end ? [{ reading, on: end.on }] : [];
+        })
+        .sort((one, other) => one.on.localeCompare(other.on))
+        .at(-1);
+      const label = settled(specimen.label);
+      if (!finished || !label) return [];
+      const counted = bench.tally(Object.values(finished.reading.bees).flatMap((bee) => settled(bee) ?? []));
+      const received = settled(specimen.received);
+      return [
+        {
+          test: "tracheal-dissection",
+          positive: counted.positive,
+          examined: counted.positive + counted.clear,
+          unreadable: counted.partlyRead + counted.unreadable,
+          date: received?.takenOn ?? label.takenOn ?? finished.on,
+          takenFrom: label.from,
+          ...(received ? { aliveWhenTaken: received.aliveWhenTaken } : {}),
+        },
+      ];
+    });
+}
+
+/** The colonies of a case and how much is known of each: the one with most signs present first. */
+export function colonyChoices(
+  casebook: Casebook,
+  state: CaseState,
+): readonly { readonly key: string; readonly code: string }[] {
+  const colonies = coloniesOf(casebook, state.id).map((colony) => ({ key: colony.id, code: colony.code ?? colony.id }));
+  return colonies;
+}
+
+/** The colony a page opens with: the one with most signs present, the first when none has any. */
+export function mostTroubled(casebook: Casebook, state: CaseState): string {
+  const colonies = coloniesOf(casebook, state.id);
+  const signs = (id: string) => answers(state, id).filter((answer) => answer === "present").length;
+  const [first = null] = [...colonies].sort((one, other) => signs(other.id) - signs(one.id));
+  return first?.id ?? wholeApiary;
+}

@@ -1,0 +1,71 @@
+/**
+ * The walk: the findings of one colony in the order one comes by them, one at a time.
+ *
+ * @module views/model
+ */
+import { type CaseState, wholeApiary } from "../../casebook/index.ts";
+import type { EntryDraft, FindingState } from "../../journal/index.ts";
+import type { FindingId, Place } from "../../knowledge/index.ts";
+import type { Day } from "../../units/index.ts";
+import type { Words } from "../words/index.ts";
+import { askedFindings, cellState, type FindingCell, placesInOrder } from "./findings-grid.ts";
+
+export interface WalkStep {
+  readonly finding: FindingId;
+  readonly term: string;
+  readonly question: string;
+  readonly lookFor: string;
+  readonly place: Place;
+  readonly placeTitle: string;
+  readonly exclusiveWith: FindingId | null;
+  readonly state: FindingCell["state"];
+}
+
+/**
+ * The steps for a colony, or for what is asked once of the whole apiary. With no colonies in the case the whole apiary
+ * is asked everything.
+ */
+export function walkOf(state: CaseState, key: string, colonies: number, words: Words): readonly WalkStep[] {
+  const places = placesInOrder.filter((place) => colonies === 0 || (place === "apiary") === (key === wholeApiary));
+  return places.flatMap((place) =>
+    askedFindings
+      .filter((finding) => finding.place === place)
+      .map((finding) => ({
+        finding: finding.id,
+        term: finding.term,
+        question: finding.question,
+        lookFor: finding.lookFor,
+        place,
+        placeTitle: words.seen.places[place],
+        exclusiveWith: finding.exclusiveWith ?? null,
+        state: cellState(state, key, finding.id),
+      })),
+  );
+}
+
+/**
+ * Takes a press back. Where an answer stood before, it is written again; where none did, what was written is withdrawn.
+ * `entries`: ids that the press wrote.
+ */
+export function undoDrafts(input: {
+  readonly state: CaseState;
+  readonly key: string;
+  readonly finding: FindingId;
+  readonly before: FindingState | null;
+  readonly entries: readonly string[];
+  readonly today: Day;
+}): readonly EntryDraft[] {
+  const { state, key, finding, before, entries, today } = input;
+  const about = key === wholeApiary ? [state.id] : [state.id, key];
+  if (before === null)
+    return [{ kind: "entry-withdrawn", at: today, about, replaces: entries, data: { reason: "undone" } }];
+  return [
+    {
+      kind: "finding-recorded",
+      at: today,
+      about,
+      replaces: entries.slice(0, 1),
+      data: { colony: key === wholeApiary ? null : key, finding, state: before, on: today },
+    },
+  ];
+}

@@ -1,0 +1,216 @@
+/** All findings by colonies on one sheet: a mark a cell, P, A and N on the keyboard, a pen for the pointer. */
+import { type KeyboardEvent, useRef, useState } from "react";
+import { type CaseState, wholeApiary } from "../../../../casebook/index.ts";
+import type { FindingState } from "../../../../journal/index.ts";
+import {
+  type ColonyRef,
+  type FindingCell,
+  type FindingGroupView,
+  type FindingRow,
+  findingDrafts,
+} from "../../../model/index.ts";
+import { Mark } from "../../parts/Mark.tsx";
+import { threeStates } from "../../parts/ThreeStates.tsx";
+import { useCasebook } from "../../store/context.ts";
+import { words } from "../../words.ts";
+import { move } from "./move.ts";
+
+interface Props {
+  readonly state: CaseState;
+  readonly groups: readonly FindingGroupView[];
+  readonly colonies: readonly ColonyRef[];
+}
+
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+const letters: Readonly<Record<string, FindingState>> = { p: "present", a: "absent", n: "not-looked" };
+
+export function FindingsGrid({ state, groups, colonies }: Props) {
+  const { record, today } = useCasebook();
+  const [pen, setPen] = useState<FindingState>("present");
+  const [at, setAt] = useState<Place>({ row: 0, column: 0 });
+  const grid = useRef<HTMLTableElement>(null);
+  const say = words.seen;
+  const rows = groups.flatMap((group) => group.rows);
+  const here = rows[at.row];
+
+  const answer = (row: FindingRow, key: string, value: FindingState) =>
+    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, today }));
+  const onKeyDown = (event: KeyboardEvent) => {
+    const letter = letters[event.key.toLowerCase()];
+    const cell = here?.cells[Math.min(at.column, here.cells.length - 1)];
+    if (letter && here && cell && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      event.preventDefault();
+      if (!event.repeat) answer(here, cell.key, letter);
+      return;
+    }
+    const next = move(
+      event.key,
+      at,
+      rows.map((row) => row.cells.length),
+    );
+    if (!next) return;
+    event.preventDefault();
+    setAt(next);
+    grid.current?.querySelector<HTMLElement>(`[data-at="${next.row} ${next.column}"]`)?.focus();
+  };
+  return (
+    <section className="sheet" aria-labelledby="h-sheet">
+      <div className="head">
+        <h2 id="h-sheet">{say.findings}</h2>
+        <Pen pen={pen} choose={setPen} />
+        <span className="note q3 keys-hint">{say.keys}</span>
+      </div>
+      <div className="sheet-two">
+        <div className="sheet-scroll">
+          {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the pattern of a grid is a table whose cells take keys */}
+          <table ref={grid} role="grid" aria-labelledby="h-sheet" onKeyDown={onKeyDown}>
+            <thead>
+              <tr>
+                <th scope="col">{say.colony}</th>
+                {colonies.map((colony) => (
+                  <th key={colony.id} scope="col">
+                    <ColonyHead code={colony.code} all={colonies} />
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            {groups.map((group) => (
+              <Group
+                key={group.place}
+                group={group}
+                from={rows.indexOf(group.rows[0] as FindingRow)}
+                colonies={colonies}
+                at={at}
+                focus={setAt}
+                press={(row, key) => answer(row, key, pen)}
+              />
+            ))}
+          </table>
+        </div>
+        {here ? <LookFor row={here} /> : null}
+      </div>
+    </section>
+  );
+}
+
+function Pen({ pen, choose }: { readonly pen: FindingState; readonly choose: (pen: FindingState) => void }) {
+  return (
+    <fieldset className="pen">
+      <legend>{words.seen.pen}</legend>
+      {threeStates.map((each) => (
+        <label key={each} className="tick">
+          <input type="radio" name="pen" checked={pen === each} onChange={() => choose(each)} />
+          <Mark state={each} />
+          {words.seen.states[each].toLowerCase()}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** What all codes begin with stands in the corner only; the column has what tells them apart. */
+function ColonyHead({ code, all }: { readonly code: string; readonly all: readonly ColonyRef[] }) {
+  const cut = code.lastIndexOf("-") + 1;
+  const shared = cut > 0 && all.every((colony) => colony.code.startsWith(code.slice(0, cut)));
+  return (
+    <abbr className="c" title={code}>
+      {shared ? code.slice(cut) : code}
+    </abbr>
+  );
+}
+
+interface GroupProps {
+  readonly group: FindingGroupView;
+  readonly from: number;
+  readonly colonies: readonly ColonyRef[];
+  readonly at: Place;
+  readonly focus: (at: Place) => void;
+  readonly press: (row: FindingRow, key: string) => void;
+}
+
+function Group({ group, from, colonies, at, focus, press }: GroupProps) {
+  return (
+    <tbody>
+      <tr>
+        <th colSpan={colonies.length + 1} scope="rowgroup">
+          {group.title}
+        </th>
+      </tr>
+      {group.rows.map((row, index) => (
+        <tr key={row.id} className={from + index === at.row ? "here" : undefined}>
+          <th scope="row">{row.term}</th>
+          {row.cells.map((cell, column) => (
+            <td
+              key={cell.key}
+              className={row.wholeApiary ? "whole" : undefined}
+              colSpan={row.wholeApiary ? Math.max(1, colonies.length) : undefined}
+            >
+              <Cell
+                row={row}
+                cell={cell}
+                code={codeOf(cell, colonies)}
+                place={{ row: from + index, column }}
+                isHere={from + index === at.row && Math.min(at.column, row.cells.length - 1) === column}
+                focus={focus}
+                press={press}
+              />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  );
+}
+
+const codeOf = (cell: FindingCell, colonies: readonly ColonyRef[]): string =>
+  cell.key === wholeApiary
+    ? words.seen.apiaryWide
+    : (colonies.find((colony) => colony.id === cell.key)?.code ?? cell.key);
+
+interface CellProps {
+  readonly row: FindingRow;
+  readonly cell: FindingCell;
+  readonly code: string;
+  readonly place: Place;
+  readonly isHere: boolean;
+  readonly focus: (at: Place) => void;
+  readonly press: (row: FindingRow, key: string) => void;
+}
+
+function Cell({ row, cell, code, place, isHere, focus, press }: CellProps) {
+  const say = words.seen;
+  const says =
+    cell.state === null
+      ? say.stateNone
+      : cell.state === "conflict"
+        ? say.stateConflict
+        : say.states[cell.state].toLowerCase();
+  return (
+    <button
+      type="button"
+      data-at={`${place.row} ${place.column}`}
+      tabIndex={isHere ? 0 : -1}
+      aria-label={say.cell({ finding: row.term, colony: code, state: says })}
+      onFocus={() => focus(place)}
+      onClick={() => press(row, cell.key)}
+    >
+      <Mark state={cell.state} />
+      {row.wholeApiary ? <span className="note">{says}</span> : null}
+    </button>
+  );
+}
+
+/** What to look for, of the finding under the pointer or the keys. */
+function LookFor({ row }: { readonly row: FindingRow }) {
+  return (
+    <aside className="look-for" aria-label={words.seen.lookFor}>
+      <h3>{row.question}</h3>
+      <p>{row.lookFor}</p>
+      {row.tellApart ? <p className="q2">{row.tellApart}</p> : null}
+    </aside>
+  );
+}

@@ -1,0 +1,158 @@
+/** One finding a screen, for one colony, in the field: four large buttons under the thumb, each press saved at once. */
+import { useState } from "react";
+import { Link, useLocation } from "wouter";
+import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
+import type { FindingState } from "../../../journal/index.ts";
+import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { useHand } from "../case/seen/hand.ts";
+import { Rich } from "../parts/Rich.tsx";
+import type { PageProps } from "../routes.ts";
+import { useCasebook } from "../store/context.ts";
+import { localTime } from "../store/today.ts";
+import { words } from "../words.ts";
+import "./walk.css";
+
+/** What the last presses wrote, newest last, so that each can be taken back. */
+interface Pressed {
+  readonly step: WalkStep;
+  readonly answer: FindingState;
+  readonly before: FindingState | null;
+  readonly entries: readonly string[];
+}
+
+export default function WalkPage({ params }: PageProps) {
+  const { casebook, today, record, keeping } = useCasebook();
+  const hand = useHand();
+  const [, go] = useLocation();
+  const [pressed, setPressed] = useState<readonly Pressed[]>([]);
+  const [chosen, setChosen] = useState<number | null>(null);
+  const [busy, setBusy] = useState(false);
+  const caseId = params.case ?? "";
+  const key = params.key ?? wholeApiary;
+  const state = casebook.cases[caseId];
+  if (!state) return null;
+  const say = words.seen;
+  const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
+  const number = colonies.findIndex((colony) => colony.id === key);
+  const code = colonies[number]?.code ?? say.apiaryWide;
+  const steps = walkOf(state, key, colonies.length, words);
+  const waiting = steps.findIndex((step) => step.state === null);
+  const index = chosen ?? waiting;
+  const step = steps[index];
+  const last = pressed.at(-1);
+  const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record);
+
+  const press = async (answer: FindingState) => {
+    if (!step || busy) return;
+    setBusy(true);
+    const before = step.state === "conflict" ? null : step.state;
+    const { finding, exclusiveWith } = step;
+    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, today }));
+    setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
+    // The step just answered no longer waits; the next that does comes up by itself.
+    setChosen(null);
+    setBusy(false);
+  };
+  const undo = async () => {
+    if (!last || busy) return;
+    setBusy(true);
+    await record(
+      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, today }),
+    );
+    setPressed(pressed.slice(0, -1));
+    setChosen(steps.findIndex((each) => each.finding === last.step.finding));
+    setBusy(false);
+  };
+  const next = [...colonies.slice(number + 1), ...colonies.slice(0, Math.max(0, number))].find((colony) =>
+    walkOf(state, colony.id, colonies.length, words).some((each) => each.state === null),
+  );
+  return (
+    <main id="page" className="walk-page" data-hand={hand}>
+      <header>
+        <Link className="label" href={`/cases/${caseId}/1`}>
+          <span className="code">{code}</span>
+          <span className="mark">{number >= 0 ? say.colonyOf({ now: number + 1, all: colonies.length }) : ""}</span>
+          <span className="row">
+            <span>{place?.name}</span>
+            <span className="leave">{say.leave}</span>
+          </span>
+        </Link>
+        {step ? <Progress step={step} steps={steps} /> : null}
+      </header>
+      {step ? (
+        <div className="find">
+          <h1>{step.question}</h1>
+          <p>{step.lookFor}</p>
+        </div>
+      ) : (
+        <div className="find">
+          <h1 className="done">
+            <Rich text={say.roundDone({ colony: code })} />
+          </h1>
+        </div>
+      )}
+      <div className="keys">
+        {step ? (
+          <>
+            <button type="button" className="tall absent" onClick={() => void press("absent")}>
+              {say.states.absent}
+            </button>
+            <button type="button" className="tall present" onClick={() => void press("present")}>
+              {say.states.present}
+            </button>
+          </>
+        ) : (
+          <button
+            type="button"
+            className="tall present wide"
+            onClick={() => {
+              setPressed([]);
+              setChosen(null);
+              go(next ? `/walk/${caseId}/${next.id}` : `/cases/${caseId}/1`);
+            }}
+          >
+            {next ? say.nextColony({ colony: next.code }) : say.leave}
+          </button>
+        )}
+        <button type="button" className="undo" onClick={() => void undo()} disabled={!last}>
+          <b>{say.undo}</b>
+          {last ? say.undoWhat({ finding: last.step.term, state: say.states[last.answer] }) : say.nothingToUndo}
+        </button>
+        {step ? (
+          <button type="button" className="unlooked" onClick={() => void press("not-looked")}>
+            {say.states["not-looked"]}
+          </button>
+        ) : null}
+      </div>
+      <p className="saved" role="status">
+        <span>
+          {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
+        </span>
+        <span>{say.toSend({ entries: keeping.unsent })}</span>
+      </p>
+    </main>
+  );
+}
+
+/** Where one stands, and a tick for each finding of that place. */
+function Progress({ step, steps }: { readonly step: WalkStep; readonly steps: readonly WalkStep[] }) {
+  const here = steps.filter((each) => each.place === step.place);
+  const now = here.indexOf(step) + 1;
+  const slots = { now, all: here.length };
+  return (
+    <>
+      <p className="prog">
+        <span>{step.placeTitle}</span>
+        <span className="c" aria-hidden="true">
+          {words.seen.progress(slots)}
+        </span>
+        <span className="vh">{words.seen.progressLong(slots)}</span>
+      </p>
+      <div className="scale" aria-hidden="true">
+        {here.map((each) => (
+          <i key={each.finding} className={each === step ? "now" : each.state === null ? undefined : "has"} />
+        ))}
+      </div>
+    </>
+  );
+}
