@@ -1,5 +1,5 @@
 /** Papers of a case to print: labels, the kit card, the report. Nothing but the paper is printed. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { Link } from "wouter";
 import { destinationRules } from "../../../knowledge/index.ts";
 import {
@@ -13,7 +13,7 @@ import {
   spineView,
   stockOf,
 } from "../../model/index.ts";
-import { kitCardPaper, labelPaper, type Paper, reportPaper } from "../../report/index.ts";
+import { type DrawCode, kitCardPaper, labelPaper, loadCodes, type Paper, reportPaper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -46,23 +46,25 @@ export default function PaperPage({ params }: PageProps) {
     size: "A4",
   }));
   const isDemonstration = programme === "demonstration";
+  const drawCode = useCodes();
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
-    if (!casebook.cases[caseId]) return null;
+    if (!casebook.cases[caseId] || !drawCode) return null;
     if (kind === "labels") {
       const sheet = labelSheet(casebook, caseId, {
         wish: { stock: stockOf(wishes.stock), startAt: wishes.startAt, onlyWaiting: wishes.onlyWaiting },
         words,
         isDemonstration,
       });
-      return { paper: labelPaper(sheet), vials: sheet.labels.length };
+      return { paper: labelPaper(sheet, { drawCode }), vials: sheet.labels.length };
     }
     if (kind === "kit") {
       const card = kitCard(casebook, caseId, { destination: wishes.destination, words, isDemonstration });
-      return { paper: kitCardPaper(card, wishes.size), vials: card.rows.length };
+      return { paper: kitCardPaper(card, { drawCode, page: wishes.size }), vials: card.rows.length };
     }
     const report = caseReport(casebook, caseId, { today, words, isDemonstration });
-    return report ? { paper: reportPaper(report, wishes.size), vials: report.rows.length } : null;
-  }, [casebook, caseId, kind, wishes, today, isDemonstration]);
+    return report ? { paper: reportPaper(report, { drawCode, page: wishes.size }), vials: report.rows.length } : null;
+  }, [casebook, caseId, kind, wishes, today, isDemonstration, drawCode]);
+  if (!drawCode) return <p className="plain busy">{words.shell.opening}</p>;
   if (!made || !spine)
     return (
       <main id="page" className="plain">
@@ -105,6 +107,15 @@ export default function PaperPage({ params }: PageProps) {
       </div>
     </main>
   );
+}
+
+/** What draws the 2-D codes, once it is here. */
+function useCodes(): DrawCode | null {
+  const [drawCode, setDrawCode] = useState<DrawCode | null>(null);
+  useEffect(() => {
+    void loadCodes().then((draw) => setDrawCode(() => draw));
+  }, []);
+  return drawCode;
 }
 
 function Choices({
