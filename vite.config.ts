@@ -40,6 +40,21 @@ function fontLicences(): Plugin {
   };
 }
 
+/** The demonstration casebook, which the page fetches when someone opens it. */
+function demonstration(): Plugin {
+  const journal = path.join(root, "examples", "demonstration", "journal.jsonl");
+  const address = "demonstration.jsonl";
+  return {
+    name: "demonstration",
+    generateBundle() {
+      this.emitFile({ type: "asset", fileName: address, source: readFileSync(journal) });
+    },
+    configureServer(server) {
+      server.middlewares.use(`/${address}`, (_, response) => response.end(readFileSync(journal)));
+    },
+  };
+}
+
 /** The pure folders do nothing by being loaded, so what a page does not use of them stays out of it. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
@@ -70,7 +85,7 @@ export default defineConfig({
         ],
       },
       workbox: {
-        globPatterns: ["**/*.{js,css,html,woff2,svg,png,txt}"],
+        globPatterns: ["**/*.{js,css,html,woff2,svg,png,txt,jsonl}"],
         navigateFallback: "index.html",
         navigateFallbackDenylist: [/^\/api\//],
         clientsClaim: false,
@@ -78,6 +93,7 @@ export default defineConfig({
       },
     }),
     fontLicences(),
+    demonstration(),
     noteSources(),
   ],
   worker: { format: "es", rolldownOptions: { treeshake } },
@@ -87,6 +103,7 @@ export default defineConfig({
     target: "es2022",
     // Strict content security: nothing as a data address, no code in the page itself.
     assetsInlineLimit: 0,
+    manifest: true,
     modulePreload: { polyfill: false },
     rolldownOptions: { treeshake },
   },

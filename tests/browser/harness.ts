@@ -1,58 +1,40 @@
-/** Serves the built page, opens it in a real browser, and asks the accessibility rules about it. */
-import { readFileSync, statSync } from "node:fs";
-import { createServer, type Server } from "node:http";
+/** Serves the built page by the service itself, opens it in a real browser, and asks the accessibility rules about it. */
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import path from "node:path";
 import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { openProgrammes, service } from "../../src/views/service/index.ts";
 
 const built = path.join(import.meta.dirname, "..", "..", "dist", "web");
-const types: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript",
-  ".css": "text/css",
-  ".svg": "image/svg+xml",
-  ".png": "image/png",
-  ".woff2": "font/woff2",
-  ".webmanifest": "application/manifest+json",
-  ".txt": "text/plain",
-};
-
-/** The policy the page must be able to live with: nothing inline, nothing from elsewhere. */
-const policy =
-  "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; worker-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
 export interface Site {
   readonly address: string;
   readonly close: () => Promise<void>;
 }
 
-/** A small server of the built page: any address without a file is the page itself; there is no service behind it. */
+/** The service with the built page and an empty data folder of its own. */
 export async function serveBuiltPage(): Promise<Site> {
-  const server: Server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? "/", "http://page");
-    if (pathname.startsWith("/api/")) {
-      response.writeHead(404).end();
-      return;
-    }
-    const wanted = path.join(built, path.normalize(pathname));
-    const isFile = wanted.startsWith(built) && statSync(wanted, { throwIfNoEntry: false })?.isFile() === true;
-    const file = isFile ? wanted : path.join(built, "index.html");
-    response.writeHead(200, {
-      "content-type": types[path.extname(file)] ?? "application/octet-stream",
-      "content-security-policy": policy,
-    });
-    response.end(readFileSync(file));
+  if (!existsSync(path.join(built, "index.html"))) throw new Error("the page is not built: npm run build");
+  const dataFolder = mkdtempSync(path.join(tmpdir(), "skepsis-browser-"));
+  const state = { port: 0 };
+  const app = await service({
+    version: "0.0.0",
+    programmes: openProgrammes(dataFolder),
+    page: built,
+    port: () => state.port,
   });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const address = server.address();
-  if (address === null || typeof address === "string") throw new Error("the server has no port");
+  await app.listen({ host: "127.0.0.1", port: 0 });
+  const address = app.server.address();
+  if (address === null || typeof address === "string") throw new Error("the service has no port");
+  state.port = address.port;
   return {
     address: `http://127.0.0.1:${address.port}`,
-    close: () =>
-      new Promise((resolve) => {
-        server.closeAllConnections();
-        server.close(() => resolve());
-      }),
+    async close() {
+      app.server.closeAllConnections();
+      await app.close();
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
   };
 }
 
@@ -79,17 +61,22 @@ export const sizes = {
   desk: { width: 1440, height: 900 },
 } as const;
 
-/** A device of its own: nothing kept from another test. Its clock stands in March 2026, so that days are the same each time. */
-export async function freshDevice(browser: Browser, size: keyof typeof sizes = "desk"): Promise<BrowserContext> {
-  const context = await browser.newContext({
+/**
+ * A device of its own: nothing kept from another test. `offlineReady` lets the page keep itself for use without a net;
+ * without it every test loads the page anew.
+ */
+export async function freshDevice(
+  browser: Browser,
+  size: keyof typeof sizes = "desk",
+  { offlineReady = false }: { readonly offlineReady?: boolean } = {},
+): Promise<BrowserContext> {
+  return browser.newContext({
     viewport: sizes[size],
     hasTouch: size !== "desk",
     locale: "en-GB",
     timezoneId: "UTC",
-    serviceWorkers: "block",
+    serviceWorkers: offlineReady ? "allow" : "block",
   });
-  await context.clock.setFixedTime(new Date("2026-03-09T16:42:00Z"));
-  return context;
 }
 
 /** Everything the accessibility rules object to on this page, as lines to read. */

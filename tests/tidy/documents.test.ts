@@ -61,6 +61,9 @@ describe("the runner of examples", () => {
     expect(await misprinted(block("console", size, "…"))).toEqual([]);
     expect(await misprinted(block("console", size, '{"bees":60}'))).toHaveLength(1);
     expect(await misprinted(block("console", size))).toHaveLength(1);
+    const unfit = "$ echo '{\"designPrevalence\":5}' | skepsis sample-size --input - --sensitivity 1";
+    expect(await misprinted(block("console", unfit, "…", "[exit status 2]"))).toEqual([]);
+    expect(await misprinted(block("console", unfit, "…", "[exit status 1]"))).toHaveLength(1);
   });
 
   it("takes … alone for any number of lines, and nothing else", () => {

@@ -110,16 +110,18 @@ async function imported({ names, from }: Import): Promise<Record<string, unknown
   );
 }
 
-const isCommand = (line: string): boolean => /^\$ (npm run -s skepsis -- |skepsis )/.test(line);
+const isCommand = (line: string): boolean => /^\$ (echo '[^']*' \| )?(npm run -s skepsis -- |skepsis )/.test(line);
 
-/** Runs the command lines of a transcript; those that print something else than is shown. `…` alone stands for any lines. */
+/**
+ * Runs the command lines of a transcript; those that print something else than is shown. An exit status other than 0
+ * stands on a last line, `[exit status 2]`; `…` alone stands for any lines.
+ */
 export async function misprinted(block: Block): Promise<readonly Disagreement[]> {
   const wrong: Disagreement[] = [];
   for (const { command, line, printed } of commandsOf(block)) {
-    const [words, file] = wordsOf(command);
-    const stdin = file === null ? {} : { stdin: await readText(file) };
-    const { out, err } = await said(words, { ...stdin, folder: root, env: { SKEPSIS_DATA: noRecords() } });
-    const got = `${out}${err}`.trimEnd().split("\n");
+    const { argv, stdin } = await callOf(command);
+    const { out, err, status } = await said(argv, { stdin, folder: root, env: { SKEPSIS_DATA: noRecords() } });
+    const got = `${out}${err}${status === 0 ? "" : `[exit status ${status}]`}`.trimEnd().split("\n");
     if (!fits(got, printed)) wrong.push({ line, example: command, shown: printed, got });
   }
   return wrong;
@@ -151,17 +153,24 @@ function commandsOf({ line: fence, lines }: Block): readonly Command[] {
     .map((each) => ({ ...each, printed: each.printed.join("\n").trimEnd().split("\n") }));
 }
 
-/** Words of a command line as a shell splits them, and the file that `<` reads. */
-function wordsOf(command: string): readonly [readonly string[], string | null] {
-  const words = [...command.matchAll(/(?:'[^']*'|"[^"]*"|[^\s'"])+/g)].map(([word]) =>
-    word.replaceAll(/'([^']*)'|"([^"]*)"/g, "$1$2"),
-  );
-  const own = words.slice(words[0] === "npm" ? words.indexOf("--") + 1 : 1);
-  const reads = own.indexOf("<");
-  return reads < 0 ? [own, null] : [own.slice(0, reads), own[reads + 1] ?? ""];
+interface Call {
+  readonly argv: readonly string[];
+  readonly stdin: string;
 }
 
-const readText = (file: string): Promise<string> => readFile(path.join(root, file), "utf8");
+/** The words after the program's name, and what comes in: from `echo … |`, or from the file after `<`. */
+async function callOf(command: string): Promise<Call> {
+  const [, echoed = "", own = ""] = /^(?:echo '([^']*)' \| )?(.*)$/.exec(command) ?? [];
+  const words = wordsOf(own);
+  const argv = words.slice(words[0] === "npm" ? words.indexOf("--") + 1 : 1);
+  const reads = argv.indexOf("<");
+  if (reads < 0) return { argv, stdin: echoed };
+  return { argv: argv.slice(0, reads), stdin: await readFile(path.join(root, argv[reads + 1] ?? ""), "utf8") };
+}
+
+/** Words of a command line as a shell splits them: quotes keep a word together. */
+const wordsOf = (line: string): readonly string[] =>
+  [...line.matchAll(/(?:'[^']*'|"[^"]*"|[^\s'"])+/g)].map(([word]) => word.replaceAll(/'([^']*)'|"([^"]*)"/g, "$1$2"));
 
 /** Whether the lines got are those shown, where `…` may stand for any number of lines. */
 export function fits(got: readonly string[], shown: readonly string[]): boolean {

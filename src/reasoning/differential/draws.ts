@@ -35,6 +35,12 @@ const setsInDraws = { best: 900, neighboursOf: 16 } as const;
  * draw, less its log odds at the stated numbers, are added to the exact log odds, so the centre is exact.
  */
 export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
+  const { byCondition, byGroup } = sharesDrawn(whole, posterior);
+  return { condition: byCondition.map(rangeOf), group: byGroup.map(rangeOf) };
+}
+
+/** The posterior of each condition and group in every draw, unsorted. */
+export function sharesDrawn(whole: CaseModel, posterior: Posterior): SharesDrawn {
   const { model, originalFinding } = restricted(whole);
   const stated = statedCase(model);
   const plan = drawPlan(model, stated, originalFinding);
@@ -50,7 +56,13 @@ export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
       (byCondition[index] as Float64Array)[draw] = shares.condition[index] ?? 0;
     for (let index = 0; index < groups; index++) (byGroup[index] as Float64Array)[draw] = shares.group[index] ?? 0;
   }
-  return { condition: byCondition.map(rangeOf), group: byGroup.map(rangeOf) };
+  return { byCondition, byGroup };
+}
+
+/** One list of draws for each condition and each group. */
+export interface SharesDrawn {
+  readonly byCondition: readonly Float64Array[];
+  readonly byGroup: readonly Float64Array[];
 }
 
 type SharesOf = (parameters: Parameters, evidence: NetworkEvidence) => Shares;
@@ -102,7 +114,8 @@ function rangeOf(draws: Float64Array): Range {
   return { low: quantile(draws, ranges.low), high: quantile(draws, ranges.high) };
 }
 
-function quantile(sorted: Float64Array, share: number): number {
+/** The point below which `share` of the sorted draws lie. */
+export function quantile(sorted: Float64Array, share: number): number {
   const place = share * (sorted.length - 1);
   const below = Math.floor(place);
   const [a, b] = [sorted[below] as number, sorted[Math.min(below + 1, sorted.length - 1)] as number];

@@ -110,8 +110,7 @@ function rowView(
 ): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
-  const flagsOpen = row.waitsFor === "what-was-seen" && state !== undefined && flagsNotAsked(state) > 0;
-  const stateSays = say.states[flagsOpen ? "red-flags" : row.waitsFor];
+  const stateSays = say.states[stateKey(row, state)];
   return {
     id: row.id,
     code: row.code,
@@ -129,6 +128,13 @@ function rowView(
     late: isOverdue ? say.daysLate({ days: row.overdueDays }) : row.due === today && !row.isClosed ? say.today : null,
     isOverdue,
   };
+}
+
+/** What the case waits for; while question 1 is open, whether it is the red flags or the findings. */
+function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["cases"]["states"] {
+  if (row.waitsFor !== "what-was-seen" || !state) return row.waitsFor;
+  if (flagsNotAsked(state) > 0) return "red-flags";
+  return flagsToAsk(state).length === 0 ? "no-flag-looked" : row.waitsFor;
 }
 
 function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {

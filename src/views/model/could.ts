@@ -21,9 +21,10 @@ type Answer = differential.DifferentialAnswer;
 type Ranked = differential.RankedCondition;
 
 export interface ReasonView {
+  /** As it stands within a sentence. */
   readonly term: string;
   readonly bits: number;
-  /** Ticks to draw, one a bit, at least one. */
+  /** Ticks to draw, one for half a bit, at least one. */
   readonly ticks: number;
   /** It parts this cause from the ones ranked beside it. */
   readonly parts: boolean;
@@ -73,6 +74,7 @@ export interface CouldView {
 const [fewest, most, worthShowing] = [5, 8, 0.1];
 /** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
 const partingBits = 1;
+const ticksInBit = 2;
 const reasonsShown = { for: 4, against: 3 } as const;
 
 /** The view of an answer to `input`, whose ranges were drawn `draws` times. */
@@ -80,13 +82,17 @@ export function couldView(asked: {
   readonly answer: Answer;
   readonly input: differential.DifferentialInput;
   readonly draws: number;
+  /** Twenty points of each condition; null where they are not reckoned yet. */
+  readonly dots: Readonly<Record<string, readonly number[]>> | null;
   readonly words: Words;
 }): CouldView {
-  const { answer, input, draws, words } = asked;
+  const { answer, input, draws, dots, words } = asked;
   const absent = (finding: string) => input.findings[finding as FindingId] === "absent";
   const ranked = answer.conditions;
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
-  const causes = ranked.map((each, index) => causeView({ each, beside: neighbours(ranked, index), absent, words }));
+  const causes = ranked.map((each, index) =>
+    causeView({ each, beside: neighbours(ranked, index), dots: dots?.[each.id] ?? null, absent, words }),
+  );
   return {
     answer: verdictSentence(answer, words),
     because: words.could.because[answer.verdict.because],
@@ -122,17 +128,18 @@ const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[]
 interface Placed {
   readonly each: Ranked;
   readonly beside: readonly Ranked[];
+  readonly dots: readonly number[] | null;
   readonly absent: (finding: string) => boolean;
   readonly words: Words;
 }
 
-function causeView({ each, beside, absent, words }: Placed): CauseView {
+function causeView({ each, beside, dots, absent, words }: Placed): CauseView {
   const fact = conditions[each.id];
   const say = words.could;
   const view = (reason: differential.Reason): ReasonView => ({
     term: reasonTerm(reason.finding, absent(reason.finding), words),
     bits: reason.bits,
-    ticks: Math.max(1, Math.round(Math.abs(reason.bits))),
+    ticks: Math.max(1, Math.round(Math.abs(reason.bits) * ticksInBit)),
     parts:
       beside.length > 0 &&
       beside.every((other) => Math.abs(reason.bits - bitsOf(other, reason.finding)) >= partingBits),
@@ -145,7 +152,7 @@ function causeView({ each, beside, absent, words }: Placed): CauseView {
     posterior: each.posterior,
     low: each.low,
     high: each.high,
-    dots: (each as Ranked & { readonly quantiles?: readonly number[] }).quantiles ?? null,
+    dots,
     number: say.inTen({ share: each.posterior }),
     range: say.range({ low: each.low, high: each.high }),
     word: say.word({ share: each.posterior }),
@@ -160,8 +167,8 @@ const bitsOf = (other: Ranked, finding: string): number =>
 
 /** The name of what was found or tested; a finding that was looked for and is absent carries its "no". */
 function reasonTerm(id: string, isAbsent: boolean, words: Words): string {
-  if (isFindingId(id)) return isAbsent ? words.could.absentReason({ term: findings[id].term }) : findings[id].term;
-  return isTestId(id) ? tests[id].term : id;
+  if (isFindingId(id)) return isAbsent ? words.could.absentReason(findings[id]) : words.could.reason(findings[id]);
+  return isTestId(id) ? words.could.reason(tests[id]) : id;
 }
 
 function andOf(id: ConditionId, words: Words): string {

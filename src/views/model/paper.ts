@@ -30,7 +30,7 @@ export interface LabelStock {
  * Sheet geometry of general label stock, by the number of labels on a sheet.
  * Source: open label-template data, as named in docs/methods/paper.md; US sizes are inches turned to millimetres.
  */
-export const labelStocks: readonly LabelStock[] = [
+export const labelStocks = [
   {
     id: "a4-65",
     name: "A4, 65 labels of 38.1 × 21.2 mm",
@@ -57,7 +57,7 @@ export const labelStocks: readonly LabelStock[] = [
     pitchX: 52.39,
     pitchY: 12.7,
   },
-];
+] as const satisfies readonly LabelStock[];
 
 export interface LabelSheet {
   readonly stock: LabelStock;
@@ -102,13 +102,13 @@ export interface ReportRow {
 
 export interface Report {
   readonly code: string;
-  readonly version: number;
   readonly caseCode: string;
   readonly place: string;
   readonly area: string;
   readonly colonies: string;
   readonly sampledOn: string;
-  readonly issuedOn: string;
+  /** Day it was printed: what it says is as the records stood then. */
+  readonly printedOn: string;
   readonly asked: string;
   /** The answer: the part in heavy type, then the rest. */
   readonly answer: { readonly heavy: string; readonly rest: string };
@@ -128,7 +128,7 @@ export interface Report {
   readonly toDo: readonly { readonly on: string; readonly what: string }[];
   readonly heed: readonly string[];
   readonly rules: string;
-  /** Heads of the journal it rests on, such as `device 3f2a, entry 41`. */
+  /** Heads of the journal it rests on, such as `device 3f2a, entry 41`; empty when they were not at hand. */
   readonly heads: readonly string[];
   readonly isDemonstration: boolean;
 }

@@ -4,7 +4,7 @@ import { paperWords } from "../words/index.ts";
 import { type Html, html } from "./html.ts";
 import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
-import { sheetCss } from "./paper-css.ts";
+import { sheetCss, sheetPage } from "./paper-css.ts";
 
 const words = paperWords.report;
 
@@ -44,7 +44,7 @@ function specimenRow(row: ReportRow, lines: readonly number[], end: number): Htm
   const estimate = row.estimate
     ? words.range(Math.round(row.estimate.value), Math.round(row.estimate.low), Math.round(row.estimate.high))
     : words.noEstimate;
-  return html`<tr><td class="c">${row.code}</td><td>${row.colony}</td><td>${row.from}</td><td>${row.condition}</td><td class="r">${row.read}</td><td class="r">${row.withMites}</td><td class="r">${estimate}</td><td>${bar(row, lines, end)}</td></tr>`;
+  return html`<tr><td class="c">${row.code}</td><td>${row.colony}</td><td>${row.from}</td><td class="wrap">${row.condition}</td><td class="r">${row.read}</td><td class="r">${row.withMites}</td><td class="r">${estimate}</td><td>${bar(row, lines, end)}</td></tr>`;
 }
 
 /** The whole report as a paper of one or more pages; the last line says that it ends. */
@@ -52,12 +52,12 @@ export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper
   const end = Math.max(60, ...report.rows.map((row) => Math.ceil((row.estimate?.high ?? 0) / 10) * 10));
   const numbered = (number: number, title: string, content: Html): Html =>
     html`<section><h2><span>${number}</span>${title}</h2><div>${content}</div></section>`;
-  const pattern = html`<svg width="0" height="0" style="position:absolute" aria-hidden="true"><defs><pattern id="hatch" width="1.2" height="1.2" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="1.2" height="1.2" fill="#fff"/><path d="M0 0V1.2" stroke="#000" stroke-width=".5"/></pattern></defs></svg>`;
+  const pattern = html`<svg class="defs" width="0" height="0" aria-hidden="true"><defs><pattern id="hatch" width="1.2" height="1.2" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="1.2" height="1.2" fill="#fff"/><path d="M0 0V1.2" stroke="#000" stroke-width=".5"/></pattern></defs></svg>`;
   const found = html`<div class="ans${report.picture ? "" : " alone"}"><div><p class="say"><b>${report.answer.heavy}</b> ${report.answer.rest}</p>${report.below.map((line) => html`<p class="small">${line}</p>`)}</div>${report.picture && squares(report.picture)}</div>`;
   const looked = html`<table><thead><tr><th>${words.specimen}</th><th>${words.colony}</th><th>${words.from}</th><th>${words.condition}</th><th class="r">${words.read}</th><th class="r">${words.withMites}</th><th class="r">${words.inHundred}</th><th>${words.lines(report.lines)}</th></tr></thead><tbody>${report.rows.map((row) => specimenRow(row, report.lines, end))}</tbody></table><p class="small">${report.howRead}</p>`;
   const paragraphs = (lines: readonly string[]): Html => html`${lines.map((line) => html`<p>${line}</p>`)}`;
   const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
-<header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.issued(report.issuedOn, report.version)}</p></div>
+<header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
 <div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span><span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span></div></header>
 ${numbered(1, words.asked, html`<p>${report.asked}</p>`)}
 ${numbered(2, words.found, found)}
@@ -65,14 +65,11 @@ ${report.rows.length > 0 && numbered(3, words.looked, looked)}
 ${numbered(4, words.missed, paragraphs(report.missed))}
 ${numbered(5, words.opinion, html`<ol class="do">${report.toDo.map((step) => html`<li><time>${step.on}</time><span>${step.what}</span></li>`)}</ol>`)}
 ${numbered(6, words.heed, paragraphs(report.heed))}
-<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p><p>${words.heads} ${report.heads.join("; ")}</p><p>${words.endOfReport}</p></div></section>`;
+<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}</p>`}<p>${words.endOfReport}</p></div></section>`;
   return {
     title: `${words.title} ${report.code}`,
-    css: sheetCss(
-      page,
-      `${report.code}, version ${report.version}`,
-      report.isDemonstration ? paperWords.invented : report.place,
-    ),
+    pageCss: sheetPage(page, report.code, report.isDemonstration ? paperWords.invented : report.place),
+    css: sheetCss,
     body: body.html,
   };
 }

@@ -4,7 +4,7 @@ import { paperWords } from "../words/index.ts";
 import { html } from "./html.ts";
 import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
-import { sheetCss } from "./paper-css.ts";
+import { sheetCss, sheetPage } from "./paper-css.ts";
 
 /** One page: what is asked, which bees from where, how to keep and send them, what heeds. */
 export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper {
@@ -21,5 +21,10 @@ export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper
 <section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>
 <section><h2>${words.heed}</h2><div>${card.cautions.map((caution) => html`<p>${caution}</p>`)}</div></section>
 <section><h2>${words.handOver}</h2><table><tbody><tr><td>${words.sentBy}</td><td>${words.sentOn}</td><td>${words.drained}</td></tr><tr><td>${words.receivedBy}</td><td>${words.receivedOn}</td><td>${words.countMatches}</td></tr></tbody></table></section>`;
-  return { title: `${words.title} ${card.caseCode}`, css: sheetCss(page, card.caseCode, card.place), body: body.html };
+  return {
+    title: `${words.title} ${card.caseCode}`,
+    pageCss: sheetPage(page, card.caseCode, card.place),
+    css: sheetCss,
+    body: body.html,
+  };
 }

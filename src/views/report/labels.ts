@@ -4,7 +4,7 @@ import { paperWords } from "../words/index.ts";
 import { type Html, html } from "./html.ts";
 import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
-import { labelCss } from "./paper-css.ts";
+import { labelCss, labelPage } from "./paper-css.ts";
 
 const uses = ["vial", "sheet", "spare"] as const;
 
@@ -24,17 +24,13 @@ export function labelPaper(sheet: LabelSheet): Paper {
   const pages = Math.max(1, Math.ceil((cells.length + sheet.used) / perPage));
   const drawn = Array.from({ length: pages }, (_, page) => {
     const first = page * perPage - sheet.used;
-    const here = cells
-      .map((cell, index) => ({ cell, place: index - first }))
-      .filter(({ place }) => place >= 0 && place < perPage)
-      .map(({ cell, place }) => {
-        const left = stock.left + (place % stock.columns) * stock.pitchX;
-        const top = stock.top + Math.floor(place / stock.columns) * stock.pitchY;
-        return html`<li style="left:${left.toFixed(2)}mm;top:${top.toFixed(2)}mm">${cell}</li>`;
-      });
+    // Places already used on the first sheet stay empty: the grid keeps their room.
+    const here = Array.from({ length: perPage }, (_, place) => cells[first + place] ?? null);
+    const last = here.findLastIndex((cell) => cell !== null);
+    const drawnHere = here.slice(0, last + 1).map((cell) => html`<li>${cell}</li>`);
     const next =
       page === pages - 1 ? paperWords.nextFreeLabel(((cells.length + sheet.used - 1) % perPage) + 2, perPage) : "";
-    return html`<div class="page"><p class="slug head"><span class="c">${sheet.caseCode}</span><span>${sheet.title}${sheet.isDemonstration ? ` · ${paperWords.invented}` : ""}</span><span>${paperWords.page(page + 1, pages)}</span></p><ul>${here}</ul><p class="slug feet"><span>${paperWords.printAtFullSize}</span><span>${next}</span></p></div>`;
+    return html`<div class="page"><p class="slug head"><span class="c">${sheet.caseCode}</span><span>${sheet.title}${sheet.isDemonstration ? ` · ${paperWords.invented}` : ""}</span><span>${paperWords.page(page + 1, pages)}</span></p><ul>${drawnHere}</ul><p class="slug feet"><span>${paperWords.printAtFullSize}</span><span>${next}</span></p></div>`;
   });
-  return { title: sheet.title, css: labelCss(stock), body: html`${drawn}`.html };
+  return { title: sheet.title, pageCss: labelPage(stock), css: labelCss(stock), body: html`${drawn}`.html };
 }

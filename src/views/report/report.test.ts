@@ -22,13 +22,12 @@ const sheet = (count: number, used = 0) => ({
 
 const report: Report = {
   code: "TV26-R-0031",
-  version: 1,
   caseCode: "TV-26-014",
   place: "Withen Bank",
   area: "Tarrow Valley",
   colonies: "12 colonies",
   sampledOn: "2026-03-03",
-  issuedOn: "2026-03-06",
+  printedOn: "2026-03-06",
   asked: "Are there mites?",
   answer: { heavy: "Mites in one colony.", rest: "17 of 50 bees." },
   below: [],
@@ -62,7 +61,7 @@ describe("papers", () => {
     const typed = `<script>alert("x")</script>' & co`;
     expect(html`<p title="${typed}">${typed}</p>`.html).not.toMatch(/<script|"x"/);
     expect(reportPaper({ ...report, asked: typed, place: typed }).body).not.toContain("<script>alert");
-    expect(reportPaper({ ...report, place: '"; } body { display: none' }).css).not.toContain('content: ""; }');
+    expect(reportPaper({ ...report, place: '"; } body { display: none' }).pageCss).not.toContain('content: ""; }');
   });
 
   it("print each specimen three times: vial, sheet, spare", () => {
@@ -72,18 +71,25 @@ describe("papers", () => {
   });
 
   it("put the first and the last label of a sheet where the stock has them", () => {
-    const { body } = labelPaper(sheet(22));
-    expect(body).toContain('style="left:4.70mm;top:10.90mm"');
-    // 65th label: column 5 of row 13 of the A4 sheet of 65.
-    expect(body).toContain(`style="left:${(4.7 + 4 * 40.6).toFixed(2)}mm;top:${(10.9 + 12 * 21.2).toFixed(2)}mm"`);
+    const { body, css } = labelPaper(sheet(22));
+    expect(css).toContain("left: 4.7mm; top: 10.9mm");
+    // 65 labels of the A4 sheet: five columns of 38.1 mm at a pitch of 40.6, rows of 21.2 mm without a gap.
+    expect(css).toContain("repeat(5, 38.1mm)");
+    expect(css).toContain("column-gap: 2.50mm; row-gap: 0.00mm");
     expect(count(body, 'class="page"')).toBe(2);
+    const [first = "", second = ""] = body.split("<ul>").slice(1);
+    expect([count(first, "<li>"), count(second, "<li>")]).toEqual([65, 1]);
   });
 
   it("start at the first free label of a used sheet", () => {
     const { body } = labelPaper(sheet(1, 7));
-    expect(body).not.toContain('style="left:4.70mm;top:10.90mm"');
-    expect(body).toContain(`style="left:${(4.7 + 2 * 40.6).toFixed(2)}mm;top:${(10.9 + 21.2).toFixed(2)}mm"`);
+    expect(body).toMatch(/^.*<ul>(<li><\/li>){7}<li><div class="vial">/);
+    expect(count(body, "<li>")).toBe(10);
     expect(body).toContain("Next free label: 11");
+  });
+
+  it("carry no inline style, so that a strict content policy lets them through", () => {
+    for (const { body } of [labelPaper(sheet(3)), reportPaper(report)]) expect(body).not.toMatch(/\sstyle=/);
   });
 
   it("all labels of a stock lie on its page", () => {

@@ -37,5 +37,6 @@ export const routes: readonly PageRoute[] = [
   { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
   { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
   { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
+  { path: "/cases/:case/paper/:paper", area: "cases", light: "desk", load: () => import("./paper/PaperPage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

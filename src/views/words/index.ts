@@ -1,3 +1,5 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
+export { paper as paperWords } from "./en/paper.ts";
+export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
-export * from "./paper.ts";
+export { problemSentence } from "./problem-sentence.ts";

@@ -2,7 +2,7 @@
 import { useState } from "react";
 import { type ApiaryView, readWeatherForm } from "../../model/index.ts";
 import { TextField, useForm } from "../parts/Form.tsx";
-import { shownDegrees, useUnits } from "../parts/units.ts";
+import { degreesInColumn, shownDegrees, useUnits } from "../parts/units.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 
@@ -36,7 +36,7 @@ export function WeatherYear({ view }: { readonly view: ApiaryView }) {
 function MonthlyMeans({ means, source }: { readonly means: readonly number[]; readonly source: string }) {
   const units = useUnits();
   const say = words.apiaries;
-  const shown = means.map((mean) => shownDegrees(mean, units));
+  const shown = means.map((mean) => degreesInColumn(mean, units));
   const at = (degrees: number) => {
     const { value, unit } = shownDegrees(degrees, units);
     return say.degrees({ degrees: value, unit });
@@ -58,7 +58,7 @@ function MonthlyMeans({ means, source }: { readonly means: readonly number[]; re
         <tbody>
           <tr>
             {months.map((month) => (
-              <td key={month}>{shown[month - 1]?.value}</td>
+              <td key={month}>{shown[month - 1]}</td>
             ))}
           </tr>
         </tbody>

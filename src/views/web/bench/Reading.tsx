@@ -124,7 +124,7 @@ export function Reading({ view, reading }: Props) {
           ) : null}
         </div>
       ) : null}
-      <footer className="foot">
+      <footer className="bench-foot">
         <LastLine work={work} isBlind={reading.isBlind} />
         <TouchKeys state={work.state} press={work.press} />
         <span className="foot-acts">

@@ -52,7 +52,7 @@ function Row({ row }: { readonly row: CaseRowView }) {
           <span className="c q3">{row.code}</span>
         </Link>
       </td>
-      <td className="num-r count" data-name={say.colonies}>
+      <td className="num-r n-colonies" data-name={say.colonies}>
         {row.colonies}
       </td>
       <td className="sc">
@@ -61,7 +61,7 @@ function Row({ row }: { readonly row: CaseRowView }) {
       <td className="asks">
         <span className="q3 c">{row.question}</span> {row.asks}
       </td>
-      <td className="q2 state">{row.state}</td>
+      <td className="q2 now">{row.state}</td>
       <td className="waits" data-name={say.waitsOn}>
         {row.waitsOn}
       </td>

@@ -45,6 +45,10 @@ export const shownDegrees = (celsius: number, units: EntryUnits): { readonly val
     ? { value: short(fahrenheit(celsius), 1), unit: "°F" }
     : { value: short(celsius, 1), unit: "°C" };
 
+/** Degrees with one digit after the point, for columns of them. */
+export const degreesInColumn = (celsius: number, units: EntryUnits): string =>
+  (units.temperature === "fahrenheit" ? fahrenheit(celsius) : celsius).toFixed(1).replace("-", "−");
+
 /** A weight as shown, with its unit. */
 export const shownWeight = (grams: number, units: EntryUnits): { readonly value: string; readonly unit: string } =>
   units.weight === "ounces" ? { value: short(ounces(grams), 2), unit: "oz" } : { value: short(grams, 1), unit: "g" };

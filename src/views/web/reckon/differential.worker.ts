@@ -1,10 +1,12 @@
 /** The reckoner: answers a differential twice, at once with few draws and then with all, away from the page's own thread. */
-import { differential } from "../../../reasoning/index.ts";
+import { differential, nextStep } from "../../../reasoning/index.ts";
 import type { Question, Reply } from "./messages.ts";
 
 /** Few enough to answer at once; the ranges are then rough. */
 const quickDraws = 40;
 const fullDraws = 400;
+/** Each dot is 1 in 20. */
+const dotsInAll = 20;
 
 let newest = 0;
 
@@ -19,7 +21,18 @@ self.onmessage = (event: MessageEvent<Question>) => {
 };
 
 function send(number: number, input: Question["input"], draws: number): void {
-  const result = differential.differential({ ...input, draws });
-  const reply: Reply = { number, result, draws, isFinal: draws === fullDraws };
+  const drawn = { ...input, draws };
+  const isFinal = draws === fullDraws;
+  const result = differential.differential(drawn);
+  const points = isFinal ? differential.quantiles(drawn, dotsInAll) : null;
+  const steps = isFinal ? nextStep.nextSteps(input) : null;
+  const reply: Reply = {
+    number,
+    result,
+    dots: points?.ok ? points.value : null,
+    next: steps?.ok ? steps.value.next : null,
+    draws,
+    isFinal,
+  };
   self.postMessage(reply);
 }

@@ -1,5 +1,5 @@
 /** What the page and its reckoner say to each other. */
-import type { differential } from "../../../reasoning/index.ts";
+import type { differential, nextStep } from "../../../reasoning/index.ts";
 import type { Result } from "../../../units/index.ts";
 
 export interface Question {
@@ -11,6 +11,10 @@ export interface Question {
 export interface Reply {
   readonly number: number;
   readonly result: Result<differential.DifferentialAnswer>;
+  /** Twenty points of each condition, each 1 in 20 of how the answer could fall; null until the ranges are full. */
+  readonly dots: Readonly<Record<string, readonly number[]>> | null;
+  /** Looks and tests, worth most first; null until they are reckoned. */
+  readonly next: readonly nextStep.NextStep[] | null;
   readonly draws: number;
   /** False while the ranges are drawn again in full. */
   readonly isFinal: boolean;

@@ -17,13 +17,13 @@ export function Kept() {
 
 /** Lines under the top line: only when there is something a person must know. */
 export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
-  const { keeping, programme, openProgramme, removeDemonstration } = useCasebook();
+  const { keeping, programme, today, openProgramme, removeDemonstration } = useCasebook();
   const say = words.shell;
   return (
     <>
       {programme === "demonstration" ? (
         <p className="quiet-line demo">
-          <b>{say.demonstration}</b>
+          <b>{say.demonstrationOn({ day: today })}</b>
           <button type="button" className="act" onClick={() => openProgramme("main")}>
             {say.closeDemonstration}
           </button>

@@ -1,9 +1,11 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore, removeDemonstration } from "../../../storage/device.ts";
+import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
+import type { Day } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
+import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { useToday } from "./today.ts";
 import { useExchange } from "./use-exchange.ts";
 
@@ -20,23 +22,29 @@ const lastProgramme = (): Programme => {
 };
 
 /** The store of a programme, opened once for the whole page. */
-function useStore(programme: Programme): { readonly store: DeviceStore | null; readonly failed: boolean } {
-  const [opened, setOpened] = useState<{ readonly store: DeviceStore | null; readonly failed: boolean }>({
-    store: null,
-    failed: false,
-  });
+interface Opening {
+  readonly store: DeviceStore | null;
+  readonly failed: boolean;
+  /** The day that stands still in the demonstration; null where today is today. */
+  readonly heldDay: Day | null;
+}
+const notYet: Opening = { store: null, failed: false, heldDay: null };
+
+function useStore(programme: Programme): Opening {
+  const [opened, setOpened] = useState<Opening>(notYet);
   useEffect(() => {
     let here = true;
     let store: DeviceStore | null = null;
-    setOpened({ store: null, failed: false });
-    openDeviceStore({ programme, author: unsigned }).then(
-      (ready) => {
-        store = ready;
-        if (here) setOpened({ store: ready, failed: false });
-        else void ready.close();
-      },
-      () => here && setOpened({ store: null, failed: true }),
-    );
+    setOpened(notYet);
+    const open = async () => {
+      const ready = await openDeviceStore({ programme, author: unsigned });
+      store = ready;
+      if (programme === "demonstration") await bringDemonstration(ready);
+      const heldDay = programme === "demonstration" ? await dayOfDemonstration(ready) : null;
+      if (here) setOpened({ store: ready, failed: false, heldDay });
+      else await ready.close();
+    };
+    open().catch(() => here && setOpened({ ...notYet, failed: true }));
     return () => {
       here = false;
       void store?.close();
@@ -60,7 +68,7 @@ function usePersistence(): boolean | null {
 
 export function CasebookProvider({ children }: { readonly children: ReactNode }) {
   const [programme, setProgramme] = useState<Programme>(lastProgramme);
-  const { store, failed } = useStore(programme);
+  const { store, failed, heldDay } = useStore(programme);
   const openProgramme = useCallback((next: Programme) => {
     try {
       sessionStorage.setItem(key, next);
@@ -83,7 +91,7 @@ export function CasebookProvider({ children }: { readonly children: ReactNode })
   // The programme of the store, not of the choice: between two programmes there is a moment without a store.
   if (!store || store.programme !== programme) return <p className="plain busy">{words.shell.openingRecords}</p>;
   return (
-    <Opened key={programme} store={store} programme={programme} openProgramme={openProgramme}>
+    <Opened key={programme} store={store} programme={programme} heldDay={heldDay} openProgramme={openProgramme}>
       {children}
     </Opened>
   );
@@ -92,13 +100,15 @@ export function CasebookProvider({ children }: { readonly children: ReactNode })
 interface OpenedProps {
   readonly store: DeviceStore;
   readonly programme: Programme;
+  readonly heldDay: Day | null;
   readonly openProgramme: (programme: Programme) => void;
   readonly children: ReactNode;
 }
 
-function Opened({ store, programme, openProgramme, children }: OpenedProps) {
+function Opened({ store, programme, heldDay, openProgramme, children }: OpenedProps) {
   const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
-  const today = useToday();
+  const calendarDay = useToday();
+  const today = heldDay ?? calendarDay;
   const persisted = usePersistence();
   const { refused, troubles, soon } = useExchange(store);
   const [author, setAuthor] = useState(store.author());
@@ -127,7 +137,7 @@ function Opened({ store, programme, openProgramme, children }: OpenedProps) {
       },
       openProgramme,
       removeDemonstration: async () => {
-        await removeDemonstration(store);
+        await removeDemonstrationEverywhere(store);
         openProgramme("main");
       },
     }),

@@ -9,7 +9,7 @@ export const cases = {
   openDemonstration: "Open the demonstration casebook",
   answer: (slots: { readonly overdue: number; readonly thisWeek: number; readonly open: number }) =>
     slots.overdue > 0
-      ? `**${some(slots.overdue, "case is", "cases are")} overdue.** ${whole(slots.thisWeek)} more ${slots.thisWeek === 1 ? "is" : "are"} due this week.`
+      ? `**${some(slots.overdue, "case is", "cases are")} overdue.** ${slots.thisWeek === 0 ? "Nothing more is" : slots.thisWeek === 1 ? "1 more is" : `${whole(slots.thisWeek)} more are`} due this week.`
       : slots.thisWeek > 0
         ? `**Nothing is overdue.** ${some(slots.thisWeek, "case is", "cases are")} due this week.`
         : slots.open > 0
@@ -43,6 +43,7 @@ export const cases = {
   states: {
     "what-was-seen": "findings not looked at yet",
     "red-flags": "red flags not asked",
+    "no-flag-looked": "no red flag looked at yet",
     "what-to-ask": "causes ranked, no look or test chosen",
     "vials-to-label": "looks and tests to do",
     "vials-to-arrive": "vials not here yet",

@@ -6,10 +6,9 @@ interface Named {
   readonly share: number;
 }
 
-const named = (cause: Named) => `${cause.term} **${inTen(cause.share)}** in 10`;
 const range = (low: number, high: number) => {
-  const [from, to] = [low < 0.05 ? "0" : inTen(low), high < 0.05 ? "1" : high > 0.95 ? "10" : inTen(high)];
-  return from === to ? `about ${from}` : `${from} to ${to}`;
+  const [from, to] = [Math.round(low * 10), Math.round(high * 10)];
+  return from !== to ? `${from} to ${to}` : from === 0 ? "under 1" : from === 10 ? "over 9" : `about ${from}`;
 };
 
 export const could = {
@@ -17,12 +16,12 @@ export const could = {
   toSeen: "To question 1",
   reckoning: "Reckoning the ranges",
   cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
-    slots.second
-      ? `**Cannot tell yet.** Our judgement: ${named({ ...slots.first, term: lower(slots.first.term) })}, ${lower(slots.second.term)} **${inTen(slots.second.share)}** in 10.`
-      : `**Cannot tell yet.** Our judgement: ${lower(slots.first.term)} **${inTen(slots.first.share)}** in 10.`,
+    `**Cannot tell yet.** Our judgement: ${[slots.first, slots.second]
+      .flatMap((cause) => (cause ? [`${lower(cause.term)}, **${inTen(cause.share)}** in 10`] : []))
+      .join("; ")}.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
-    `**${slots.term} leads.** Our judgement: **${inTen(slots.share)}** in 10, could be ${range(slots.low, slots.high)}.`,
+    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10; it could be ${range(slots.low, slots.high)}.`,
   groups: {
     varroa_and_viruses: "Varroa and its viruses",
     queen_trouble: "Queen trouble",
@@ -63,7 +62,9 @@ export const could = {
           slots.open > 0 ? `${whole(slots.open)} not asked` : "",
         ].filter(Boolean),
       ),
-    ].join(" "),
+    ]
+      .join(" ")
+      .concat("."),
   seeFlags: "See them",
   noticeStop: "Stop and report",
   noticeHeed: (slots: { readonly condition: string }) => slots.condition,
@@ -72,7 +73,7 @@ export const could = {
   head: "Ranked causes",
   headNote: "More than one can be true, so they do not add to 10.",
   axisRange: "of 10, range",
-  axisWeights: "each tick a bit of weight; bold parts it from its neighbours",
+  axisWeights: "each tick half a bit of weight; bold parts it from its neighbours",
   inTen: (slots: { readonly share: number }) => inTen(slots.share),
   in10: "in 10",
   range: (slots: { readonly low: number; readonly high: number }) => range(slots.low, slots.high),
@@ -84,6 +85,7 @@ export const could = {
   nothingAgainst: "nothing that was looked for",
   withOthers: (slots: { readonly others: readonly string[] }) => `can come with ${list(slots.others.map(lower))}`,
   noPairing: "no pairing on record",
+  reason: (slots: { readonly term: string }) => lower(slots.term),
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
   bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
   trackRole: {

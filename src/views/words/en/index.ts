@@ -4,11 +4,32 @@ import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
+import { done } from "./done.ts";
+import { evidence } from "./evidence.ts";
+import { found } from "./found.ts";
 import { labels } from "./labels.ts";
+import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
+import { worked } from "./worked.ts";
 
 /** All English sentences by area of the tool. */
-export const en = { shell, cases, case: caseWords, seen, could, tell, apiaries, labels, bench, problems };
+export const en = {
+  shell,
+  cases,
+  case: caseWords,
+  seen,
+  could,
+  tell,
+  apiaries,
+  labels,
+  bench,
+  found,
+  done,
+  worked,
+  evidence,
+  paper,
+  problems,
+};

@@ -1,5 +1,5 @@
 /** Sentences of the frame: the top line, the lights, keeping and sending, and when something broke. */
-import { some } from "./numbers.ts";
+import { day, some } from "./numbers.ts";
 
 export const shell = {
   tool: "Skepsis",
@@ -32,6 +32,8 @@ export const shell = {
   takeNewVersion: "Use it now",
   offlineReady: "This page now works without a connection.",
   demonstration: "This is the demonstration casebook: invented places, invented readings. Nothing here is real.",
+  demonstrationOn: (slots: { readonly day: string }) =>
+    `This is the demonstration casebook: invented places, invented readings. Its day is ${day(slots.day)}.`,
   closeDemonstration: "Close",
   removeDemonstration: "Remove the demonstration",
   removed: "The demonstration is removed from this device.",

@@ -1,2 +1,144 @@
-/** Sentences of the tell pages. */
-export const tell = {};
+/** Sentences of question 3: looks, tests, and the plan of a sample. */
+import type { sampling } from "../../../reasoning/index.ts";
+import { inHundred, list, some, whole } from "./numbers.ts";
+
+type Slots<Code extends keyof sampling.PlanReasons> = sampling.PlanReasons[Code];
+
+/** Why a plan is as it is: a sentence for every code. */
+export type ReasonWords = { readonly [Code in keyof sampling.PlanReasons]: (slots: Slots<Code>) => string };
+
+const reasons: ReasonWords = {
+  "size-for-detection": (slots) =>
+    `${whole(slots.bees)} bees show at least one with mites ${inHundred(slots.confidence)} times in 100, if ${inHundred(slots.designPrevalence)} bees in 100 have them and the bench finds ${inHundred(slots.sensitivity)} in 100 of those.`,
+  "size-of-handbook": (slots) =>
+    `The handbook asks for ${whole(slots.bees)} bees; ${whole(slots.forDetection)} would do to find any at all.`,
+  "size-for-margin": (slots) =>
+    `${whole(slots.bees)} bees bring the range to ${inHundred(slots.margin)} in 100 either way, if about ${inHundred(slots.expectedPrevalence)} in 100 have mites.`,
+  "old-bees-from-super": () => "Old bees carry most mites: take them from the super.",
+  "old-bees-under-inner-cover": () => "Old bees carry most mites: take them from under the inner cover.",
+  "mixed-ages-from-comb-edge": () => "For a share, bees of all ages count: take them from the honey and pollen edge.",
+  "same-place-as-before": () => "Take them where the earlier bees came from, or the two counts cannot be compared.",
+  "find-queen-first": () => "Find the queen first, so that she does not go into the vial.",
+  "drones-if-any": () => "In summer look at drones too, if there are any.",
+  "season-favours-detection": (slots) => `${capital(slots.season)} bees are old: a good time to find mites.`,
+  "summer-dilutes": () => "In summer many bees are young, so that mites are harder to find.",
+  "season-views-differ": () => "Sources differ on this season: some prefer winter and early spring, one the autumn.",
+  "spare-bees": (slots) =>
+    `${some(slots.spareBees, "bee", "bees")} more from each colony, for those that cannot be read (${inHundred(slots.spareShare)} in 100).`,
+  "keep-in-ethanol": () => "70 % alcohol keeps them; cover the bees, close the vial.",
+  "fresh-opens-better": () => "Frozen or fresh bees open better than bees from alcohol.",
+  "dry-bees-rot": () => "Dry bees rot: use alcohol or a freezer at once.",
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export const tell = {
+  reasons,
+  nothingYet: "**Nothing to choose from yet.** The looks and tests follow from what was seen.",
+  reckoning: "Reckoning what would tell",
+  answer: (slots: { readonly look: string | null; readonly test: string | null }) =>
+    slots.look && slots.test
+      ? `**Next look: ${lower(slots.look)}.** Next test: ${lower(slots.test)}.`
+      : slots.look
+        ? `**Next look: ${lower(slots.look)}.**`
+        : slots.test
+          ? `**Next test: ${lower(slots.test)}.**`
+          : "**No open look or test would tell more.**",
+  under:
+    "In the order of what each tells for its minutes and money. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+  looksHead: "Looks, free",
+  testsHead: "Tests",
+  bits: "bits",
+  amount: (slots: { readonly bits: number }) => slots.bits.toFixed(slots.bits < 0.095 ? 2 : 1),
+  minutes: (slots: { readonly minutes: number }) => `${whole(slots.minutes)} min`,
+  checks: "checks what was reported",
+  days: (slots: { readonly low: number; readonly high: number }) =>
+    slots.high === 0
+      ? "answer the same day"
+      : slots.low === slots.high
+        ? `answer in ${some(slots.low, "day", "days")}`
+        : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
+  cost: { 1: "nearly free", 2: "own bench", 3: "laboratory", 4: "specialised laboratory" },
+  detail: (slots: { readonly parts: readonly string[] }) => slots.parts.join("; "),
+  toYard: "To yard list",
+  toKit: "To kit",
+  onYard: "On the yard list",
+  inKit: "In the kit",
+  dropIt: "Take off",
+  markDone: "Done",
+  done: "done",
+  more: (slots: { readonly count: number }) => `Show ${whole(slots.count)} more`,
+  fewer: "Show fewer",
+  needs: "What it needs",
+  none: "None that would tell more.",
+  specimen: (slots: { readonly text: string }) => slots.text,
+  plan: {
+    head: "Plan a sample for tracheal mites",
+    hint: "One vial, one question, one colony. The number follows from the question.",
+    purpose: "The question",
+    purposes: {
+      detect: "Are there any mites?",
+      estimate: "How many bees have them?",
+      recheck: "Did it change since the last sample?",
+    },
+    colonies: "Colonies to sample",
+    design: "Must not be missed",
+    designHint: "Smallest share of bees with mites that must show.",
+    confidence: "Sure of it",
+    sensitivity: "The bench finds",
+    sensitivityHint: "Of bees that have mites. 100: nothing is corrected for missed ones.",
+    inHundred: "in 100",
+    preservative: "Kept",
+    preservatives: {
+      "ethanol-70": "in 70 % alcohol",
+      frozen: "frozen",
+      fresh: "fresh, alive",
+      dry: "dry",
+    },
+    from: {
+      S: "super or inner cover",
+      E: "honey and pollen edge",
+      B: "open brood",
+      F: "entrance",
+      D: "dead bees",
+    },
+    laboratory: "Laboratory",
+    laboratoryHint: "Leave empty for your own bench.",
+    takes: (slots: {
+      readonly bees: number;
+      readonly spare: number;
+      readonly from: string;
+      readonly colonies: number;
+    }) =>
+      `**Take ${whole(slots.bees + slots.spare)} bees** from the ${slots.from} of ${slots.colonies === 1 ? "the colony" : `each of ${whole(slots.colonies)} colonies`}: ${whole(slots.bees)} to read, ${whole(slots.spare)} to spare.`,
+    couldMiss: (slots: { readonly bees: number; readonly prevalence: number; readonly missed: number }) =>
+      `If ${inHundred(slots.prevalence)} bees in 100 have mites, ${whole(slots.bees)} bees show none ${inHundred(slots.missed)} times in 100.`,
+    curveHead: (slots: { readonly bees: number }) => `What ${whole(slots.bees)} bees could miss`,
+    curveText: (slots: {
+      readonly bees: number;
+      readonly points: readonly { readonly prevalence: number; readonly missed: number }[];
+    }) =>
+      `Times in 100 that ${whole(slots.bees)} bees show none: ${list(
+        slots.points.map((point) => `${inHundred(point.missed)} at ${inHundred(point.prevalence)} bees in 100`),
+      )}.`,
+    axes: "Across: bees with mites, in 100. Up: how often the sample shows none, times in 100.",
+    pointSays: (slots: { readonly prevalence: number; readonly missed: number }) =>
+      `${inHundred(slots.prevalence)} in 100 have mites: missed ${inHundred(slots.missed)} times in 100`,
+    rule: (slots: { readonly rule: string; readonly source: string }) => `${slots.rule}; ${slots.source}`,
+    why: "Why this plan",
+    cautions: "Cautions",
+    assumed: "Mind",
+    submit: (slots: { readonly vials: number }) => `Label ${some(slots.vials, "vial", "vials")}`,
+    labelled: "Labelled vials",
+    noVials: "No specimens yet. Plan a sample and label its vials.",
+    columns: { prevalence: "Bees with mites, in 100", missed: "Shows none, times in 100" },
+    share: (slots: { readonly share: number }) => inHundred(slots.share),
+    notTaken: "not taken yet",
+    chooseColony: "Choose at least one colony.",
+  },
+};
+
+const lower = (text: string): string =>
+  /^[A-Z][^A-Z]/.test(text) && !/^(K-|American|European|Varroa|Nosema)/.test(text)
+    ? text.charAt(0).toLowerCase() + text.slice(1)
+    : text;

@@ -119,7 +119,7 @@ function Reasons({ reasons, none }: { readonly reasons: readonly ReasonView[]; r
   return reasons.map((reason, index) => {
     const term = (
       <>
-        {reason.term.charAt(0).toLowerCase() + reason.term.slice(1)}
+        {reason.term}
         <i className="w" style={{ "--w": Math.min(reason.ticks, 12) } as React.CSSProperties} aria-hidden="true" />
         <span className="vh">{words.could.bits({ bits: reason.bits })}</span>
       </>

@@ -8,16 +8,27 @@ interface Props {
 }
 
 const [width, ground, step, radius] = [200, 53, 7.2, 3.1];
+/** A column of more dots than this is drawn with smaller ones. */
+const tallAtFullSize = 10;
 
 /** Places of the dots: those of one column stand on each other. */
-export function dotPlaces(dots: readonly number[]): readonly { readonly x: number; readonly y: number }[] {
+export function dotPlaces(dots: readonly number[]): readonly DotPlace[] {
+  const columnOf = (dot: number) => Math.min(Math.floor(width / step) - 1, Math.floor((dot * width) / step));
+  const tallest = Math.max(0, ...[...Map.groupBy(dots, columnOf).values()].map((column) => column.length));
+  const [rise, size] = tallest > tallAtFullSize ? [3.8, 1.7] : [7.4, radius];
   const heights = new Map<number, number>();
   return dots.map((dot) => {
-    const column = Math.min(Math.floor(width / step) - 1, Math.floor((dot * width) / step));
+    const column = columnOf(dot);
     const height = heights.get(column) ?? 0;
     heights.set(column, height + 1);
-    return { x: (column + 0.5) * step, y: ground - 4.5 - height * 7.4 };
+    return { x: (column + 0.5) * step, y: ground - 4.5 - height * rise, size };
   });
+}
+
+export interface DotPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
 }
 
 const ticks = Array.from({ length: 11 }, (_, index) => `M${index * 20} ${ground}v${index % 5 === 0 ? 7 : 4}`).join("");
@@ -28,8 +39,8 @@ export function DotsDrawing({ posterior, low, high, dots }: Props) {
     <>
       {dots ? (
         <g fill="var(--ink)">
-          {dotPlaces(dots).map(({ x, y }) => (
-            <circle key={`${x} ${y}`} cx={x} cy={y} r={radius} />
+          {dotPlaces(dots).map(({ x, y, size }) => (
+            <circle key={`${x} ${y}`} cx={x} cy={y} r={size} />
           ))}
         </g>
       ) : null}

@@ -20,7 +20,7 @@ export function causesSvg(causes: readonly CauseView[], name: string): string {
 function row(cause: CauseView, top: number): string {
   const ticks = Array.from({ length: 11 }, (_, index) => `M${index * 20} 53v${index % 5 === 0 ? 7 : 4}`).join("");
   const dots = (cause.dots ? dotPlaces(cause.dots) : [])
-    .map(({ x, y }) => `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="3.1"/>`)
+    .map(({ x, y, size }) => `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${size}"/>`)
     .join("");
   const [low, high] = [cause.low * width, Math.max(cause.high * width, cause.low * width + 2)];
   return [

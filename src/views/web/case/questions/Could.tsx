@@ -57,7 +57,13 @@ export default function Could({ caseId }: QuestionProps) {
         <Notes problems={problems.map(sentence)} />
       </>
     );
-  const view = couldView({ answer: reply.result.value, input: asked.input, draws: reply.draws, words });
+  const view = couldView({
+    answer: reply.result.value,
+    input: asked.input,
+    draws: reply.draws,
+    dots: reply.dots,
+    words,
+  });
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>

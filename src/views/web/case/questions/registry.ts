@@ -12,4 +12,7 @@ export const questionPages: ReadonlyMap<number, Load> = new Map<number, Load>([
   [1, () => import("./Seen.tsx")],
   [2, () => import("./Could.tsx")],
   [3, () => import("./Tell.tsx")],
+  [4, () => import("./Found.tsx")],
+  [5, () => import("./Done.tsx")],
+  [6, () => import("./Worked.tsx")],
 ]);

@@ -26,6 +26,6 @@ export function move(key: string, from: Place, widths: readonly number[]): Place
       return null;
   }
   function within(row: number): Place {
-    return { row, column: Math.min(from.column, last(row)) };
+    return { row, column: from.column };
   }
 }

@@ -1,9 +1,19 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { controlProblems } from "./control.ts";
+import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
+import { importProblems, recordProblems } from "./records.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
 
 /** By `Problem.code`. */
-export const problems: Readonly<Record<string, (slots: Slots) => string>> = { ...formProblems, ...caseProblems };
+export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
+  ...formProblems,
+  ...importProblems,
+  ...recordProblems,
+  ...caseProblems,
+  ...countProblems,
+  ...controlProblems,
+};

@@ -1,0 +1,37 @@
+/** How the answer could fall: points of the draws that cut them into equal parts, for a dot plot of each condition. */
+import { type ConditionId, conditionIds } from "../../knowledge/index.ts";
+import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
+import { caseModel } from "./case-model.ts";
+import { quantile, sharesDrawn } from "./draws.ts";
+import type { DifferentialInput } from "./input.ts";
+import { readInput } from "./read-input.ts";
+import { statedPosterior } from "./reasons.ts";
+
+/**
+ * For each condition `points` values of its posterior, smallest first, each the middle of 1 in `points` of the draws.
+ *
+ * Model: the draws of `differential` with the same seed, so the dots belong to its ranges.
+ *
+ * @returns the values, or the problems of the input
+ * @throws DomainError when `points` is not a whole number from 1
+ * @source quantile dot plots: Kay et al. 2016
+ * @example
+ * quantiles({ season: "autumn", findings: {} }, 20).ok  // → true
+ */
+export function quantiles(
+  input: DifferentialInput,
+  points: number,
+): Result<Readonly<Record<ConditionId, readonly number[]>>> {
+  ensure(Number.isInteger(points) && points >= 1, "points", points, "a whole number from 1");
+  const read = readInput(input);
+  if (!read.ok) return read;
+  const model = caseModel(read.value, []);
+  const posterior = statedPosterior(model);
+  if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
+  const { byCondition } = sharesDrawn(model, posterior);
+  const rows = conditionIds.map((id, index) => {
+    const sorted = (byCondition[index] ?? new Float64Array(1)).toSorted();
+    return [id, Array.from({ length: points }, (_, point) => quantile(sorted, (point + 0.5) / points))] as const;
+  });
+  return answered(Object.fromEntries(rows) as unknown as Record<ConditionId, readonly number[]>);
+}

@@ -1,0 +1,153 @@
+/** Ranked causes, looks, tests and labelled vials, from the case as it is on record. */
+import { describe, expect, it } from "vitest";
+import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
+import { differential, nextStep } from "../../reasoning/index.ts";
+import { wordsOf } from "../words/index.ts";
+import {
+  couldView,
+  differentialInput,
+  mostTroubled,
+  readCode,
+  samplePlanView,
+  samplingDrafts,
+  spineView,
+  stepDraft,
+  tellView,
+  vialsOf,
+} from "./index.ts";
+
+const words = wordsOf("en");
+
+describe("what could it be", () => {
+  it("asks for the colony with most signs, with its own and the shared findings, on the day of the last look", () => {
+    const start = opened();
+    const second = colony(following(start).casebook, 2);
+    const { casebook, state } = following(
+      start,
+      answerFlags(start.caseId),
+      see(start.caseId, second, "crawlers", "present"),
+    );
+    expect(mostTroubled(casebook, state)).toBe(second);
+    const { input, notes } = differentialInput(casebook, state, second);
+    expect(input).toMatchObject({ date: today, latitude: 45, findings: { crawlers: "present" } });
+    expect(notes).toEqual([]);
+  });
+
+  it("says that the season is assumed when no latitude is known", () => {
+    const start = opened({ latitude: "" });
+    const { casebook, state } = following(start);
+    expect(differentialInput(casebook, state, colony(casebook, 1)).notes.map((note) => note.code)).toEqual([
+      "no-latitude",
+    ]);
+  });
+
+  it("works out how many colonies are struck only when every one was looked at", () => {
+    const start = opened();
+    const { casebook } = following(start);
+    const all = [1, 2, 3, 4, 5].map((number) => colony(casebook, number));
+    const look = (answers: readonly ("present" | "absent")[]) =>
+      following(start, ...answers.map((answer, index) => see(start.caseId, all[index] ?? "", "crawlers", answer)));
+    const found = (answers: readonly ("present" | "absent")[]) => {
+      const { casebook: book, state } = look(answers);
+      return differentialInput(book, state, all[0] ?? "").input.findings;
+    };
+    expect(found(["present", "absent", "absent", "absent"])).not.toHaveProperty("single_colony");
+    expect(found(["present", "absent", "absent", "absent", "absent"])).toMatchObject({ single_colony: "present" });
+    expect(found(["present", "present", "present", "absent", "absent"])).toMatchObject({ most_colonies: "present" });
+  });
+
+  it("never lets signs alone name tracheal mites, and shows number, range and word in that order of thought", () => {
+    const start = opened();
+    const first = colony(following(start).casebook, 1);
+    const { casebook, state } = following(
+      start,
+      answerFlags(start.caseId),
+      see(start.caseId, first, "crawlers", "present"),
+      see(start.caseId, first, "k_wing", "present"),
+    );
+    const { input } = differentialInput(casebook, state, first);
+    const answer = differential.differential({ ...input, draws: 60 });
+    if (!answer.ok) throw new Error("no answer");
+    const view = couldView({ answer: answer.value, input, draws: 60, dots: null, words });
+    expect(view.answer).toMatch(/^\*\*Cannot tell yet\.\*\*/);
+    expect(view.causes).toHaveLength(45);
+    expect(view.causes.map((cause) => cause.posterior)).toEqual(
+      view.causes.map((cause) => cause.posterior).toSorted((one, other) => other - one),
+    );
+    const mites = view.causes.find((cause) => cause.id === "tracheal_mites");
+    expect(mites?.for.map((reason) => reason.term)).toContain("K-wing");
+    expect(mites?.and).toContain("nosema");
+  });
+});
+
+describe("what would tell", () => {
+  it("lists looks apart from tests and remembers what was chosen", () => {
+    const start = opened();
+    const first = colony(following(start).casebook, 1);
+    const { casebook, state } = following(start, see(start.caseId, first, "crawlers", "present"), (book) => [
+      stepDraft(
+        book.cases[start.caseId] as never,
+        { step: "tracheal-dissection", kind: "test", state: "planned" },
+        today,
+      ),
+    ]);
+    const steps = nextStep.nextSteps(differentialInput(casebook, state, first).input);
+    if (!steps.ok) throw new Error("no steps");
+    const view = tellView(steps.value.next, state, words);
+    expect(view.looks.length).toBeGreaterThan(10);
+    expect(view.tests.find((step) => step.id === "tracheal-dissection")).toMatchObject({ chosen: "planned" });
+    expect(view.looks.every((step) => step.kind === "look")).toBe(true);
+    expect(spineView(casebook, start.caseId, words)?.questions[2]?.says).toBe("1 test");
+  });
+
+  it("plans a sample, says what it could miss, and labels one vial a colony with a code that reads back", () => {
+    const start = opened();
+    const { casebook, state } = following(start);
+    const colonies = [colony(casebook, 1), colony(casebook, 2)];
+    const { plan } = samplePlanView({
+      casebook,
+      state,
+      form: {
+        purpose: "detect",
+        colonies,
+        designPrevalence: 0.05,
+        confidence: 0.95,
+        sensitivity: 1,
+        preservative: "frozen",
+        laboratory: "",
+      },
+      today,
+      words,
+    });
+    // 59 bees for 5 in 100 at 95 in 100: Pirk et al. 2013, section 2.2
+    expect(plan?.body.beesPerColony).toBe(59);
+    expect(plan?.couldMiss).toBe("If 5 bees in 100 have mites, 59 bees show none 5 times in 100.");
+    expect(plan?.curve.at(0)).toEqual({ prevalence: 0, missed: 1 });
+    if (!plan) return;
+    const sampled = following(start, () =>
+      samplingDrafts({ caseId: start.caseId, plan: plan.body, codes: plan.codes, today, newId: start.newId }),
+    );
+    const vials = vialsOf(sampled.casebook, sampled.state, words);
+    expect(vials.map((vial) => vial.colony)).toEqual(["WB-01", "WB-02"]);
+    expect(vials.map((vial) => vial.code.slice(0, 9))).toEqual(["TV26-0001", "TV26-0002"]);
+    expect(vials.every((vial) => readCode(vial.code).ok)).toBe(true);
+    expect(spineView(sampled.casebook, start.caseId, words)).toMatchObject({ open: 1 });
+  });
+
+  it("says what stands in the way when no colony is chosen", () => {
+    const start = opened();
+    const { casebook, state } = following(start);
+    const form = {
+      purpose: "detect",
+      colonies: [],
+      designPrevalence: 0.05,
+      confidence: 0.95,
+      sensitivity: 1,
+      preservative: "frozen",
+      laboratory: "",
+    } as const;
+    const { plan, problems } = samplePlanView({ casebook, state, form, today, words });
+    expect(plan).toBeNull();
+    expect(problems.map((trouble) => trouble.code)).toEqual(["no-colony-chosen"]);
+  });
+});

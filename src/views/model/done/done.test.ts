@@ -1,0 +1,220 @@
+/** Question 5 over the records: what stops advice, what prices weigh, what blocks a plan, what is written down. */
+import { describe, expect, it } from "vitest";
+import { casebookOf, demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import type { EntryDraft } from "../../../journal/index.ts";
+import { controlIds } from "../../../knowledge/index.ts";
+import { control } from "../../../reasoning/index.ts";
+import { refusalReasons, wordsOf } from "../../words/index.ts";
+import {
+  calendarOf,
+  choiceView,
+  countedColonies,
+  earlierPlan,
+  nextVersion,
+  planBody,
+  planDraft,
+  planRequest,
+  planView,
+  readDecision,
+  readWeighing,
+  siteOf,
+  specimensFound,
+  stopNotices,
+  untilResult,
+  yearView,
+} from "../index.ts";
+
+const words = wordsOf("en");
+const withen = "demonstration-case-tv-26-014";
+const demonstration = demonstrationCasebook();
+const state = demonstration.cases[withen] ?? expect.fail("no case");
+const counted = countedColonies(specimensFound(demonstration, withen));
+const prices = {
+  about: counted[0]?.id ?? "",
+  currency: "invented money",
+  colonyValue: "240",
+  actCost: "26",
+  testCost: "3",
+  residual: "15",
+  bees: "50",
+  finds: "90",
+};
+const wish = (over = {}) => ({
+  control: "menthol" as const,
+  colonies: ["demonstration-wb-03"],
+  label: "demonstration-label-record-menthol",
+  isValidHere: true,
+  startOn: null,
+  untestedReason: "",
+  beetle: "unknown" as const,
+  ...over,
+});
+const planned = (over = {}, today = "2026-03-09") =>
+  control.makePlan(planRequest(demonstration, state, { wish: wish(over), counted, today }));
+
+describe("stop and report", () => {
+  it("a ropy thread stands in place of advice, with what not to do", () => {
+    const garth = demonstration.cases["demonstration-case-tv-26-022"] ?? expect.fail("no case");
+    const [notice] = stopNotices(garth);
+    expect(notice).toMatchObject({ key: "rope-american-foulbrood" });
+    expect(notice?.doNot.join(" ")).toContain("Do not move, burn or medicate");
+  });
+
+  it("an ordinary case has none", () => {
+    expect(stopNotices(state)).toEqual([]);
+  });
+});
+
+describe("weighing", () => {
+  it("the newest count of each colony stands, the highest first", () => {
+    expect(counted.map((each) => [each.code, each.positive, each.examined])).toEqual([
+      ["WB-03", 9, 50],
+      ["WB-05", 2, 12],
+      ["WB-07", 5, 50],
+      ["WB-11", 0, 50],
+    ]);
+  });
+
+  it("no price has a default: each empty one is named", () => {
+    const empty = readWeighing({ ...prices, colonyValue: "", actCost: "", testCost: "", residual: "" }, counted);
+    expect(empty.problems.map((each) => each.field)).toEqual(["colonyValue", "actCost", "testCost", "residual"]);
+  });
+
+  it("names the best, its losses and what would change it; the strip runs from 0 without a gap", () => {
+    const weighing = readWeighing(prices, counted);
+    if (!weighing.ok) return expect.fail("not read");
+    const weighed = choiceView(weighing.value, { colonies: counted, anyway: false, words });
+    if (!weighed.ok) return expect.fail("not weighed");
+    const { parts, losses, flips, here } = weighed.value;
+    expect(losses.filter((each) => each.isBest)).toHaveLength(1);
+    expect(parts[0]?.from).toBe(0);
+    for (const [index, part] of parts.slice(1).entries()) expect(part.from).toBe(parts[index]?.to);
+    expect(here.low).toBeLessThan(here.value);
+    expect(flips.length).toBeGreaterThan(0);
+    expect(weighed.value.notes.join(" ")).toContain("judgement");
+  });
+
+  it("a sample with limits names no choice, unless it is asked for all the same", () => {
+    const weighing = readWeighing({ ...prices, about: "demonstration-wb-05" }, counted);
+    if (!weighing.ok) return expect.fail("not read");
+    expect(choiceView(weighing.value, { colonies: counted, anyway: false, words }).problems[0]?.code).toBe(
+      "decision-withheld",
+    );
+    expect(choiceView(weighing.value, { colonies: counted, anyway: true, words }).ok).toBe(true);
+  });
+
+  it("a decision carries what it was reckoned from, and needs a reason and a day to look again", () => {
+    const weighing = readWeighing(prices, counted);
+    const asked = { today: "2026-03-09", weighing: weighing.ok ? weighing.value : null };
+    expect(
+      readDecision({ choice: "wait", reason: "", reviewOn: "" }, asked).problems.map((each) => each.field),
+    ).toEqual(["reviewOn", "reason"]);
+    expect(
+      readDecision({ choice: "wait", reason: "low", reviewOn: "2026-04-04", "colony:c1": "on" }, asked),
+    ).toMatchObject({
+      ok: true,
+      value: { colonies: ["c1"], reckonedFrom: { colonyValue: 240, residualShare: 0.15, currency: "invented money" } },
+    });
+  });
+});
+
+describe("the plan", () => {
+  it("without a label record: refused, no dose, and the way to load one", () => {
+    const plan = planned({ label: null });
+    if (!plan.ok) return expect.fail("blocked");
+    const view = planView(plan.value, plan.problems, words);
+    expect(view.kind).toBe("refused");
+    expect(view.rows[0]).toMatchObject({ tag: "refused", unlock: { to: "labels" } });
+    expect(view.rows[0]?.why).toContain("No label record is loaded");
+    expect(JSON.stringify(view)).not.toMatch(/\d+ g\b/);
+  });
+
+  it("supers until 6 August and the label's temperatures leave starts in August; grams stand in both units", () => {
+    const plan = planned();
+    if (!plan.ok || plan.value.kind !== "plan") return expect.fail("refused");
+    expect(plan.value.steps[0]).toMatchObject({ on: "2026-08-06", gramsPerColony: 50 });
+    const view = planView(plan.value, plan.problems, words);
+    expect(view.rows[0]?.what).toContain("50 g** (1.8 oz weight) a colony, in WB-03");
+    expect(view.heed.join(" ")).toContain("The label is the law");
+  });
+
+  it("a wish while supers are on is blocked with the reason and the first lawful start", () => {
+    const plan = planned({ startOn: "2026-07-05" });
+    if (!plan.ok) return expect.fail("blocked");
+    const view = planView(plan.value, plan.problems, words);
+    expect(view.rows.map((row) => row.why).join(" ")).toContain("Honey supers are on until 6 August 2026.");
+    expect(view.earliest).toBe("First lawful start: 6 August 2026.");
+  });
+
+  it("a year for which nobody wrote supers down is not taken as one without", () => {
+    const later = calendarOf(demonstration, state, { today: "2027-03-01", colonies: [] });
+    expect(later.supers).toBeUndefined();
+    expect(calendarOf(demonstration, state, { today: "2026-03-09", colonies: [] }).to).toBe("2026-12-31");
+  });
+
+  it("colonies that were not tested need a reason", () => {
+    const plan = planned({ colonies: ["demonstration-wb-01", "demonstration-wb-03"] });
+    if (!plan.ok) return expect.fail("blocked");
+    expect(planView(plan.value, plan.problems, words).rows.some((row) => row.unlock?.to === "reason")).toBe(true);
+  });
+
+  it("written down again it is the next version of the same plan and replaces it", () => {
+    const plan = planned();
+    if (!plan.ok || plan.value.kind !== "plan") return expect.fail("refused");
+    const earlier = earlierPlan(demonstration, withen, "menthol");
+    expect(nextVersion(earlier)).toBe(2);
+    const body = planBody({ plan: plan.value, caseId: withen, label: null, version: 2, today: "2026-03-09", words });
+    const draft = planDraft({ body, earlier, planId: "new", today: "2026-03-09" });
+    expect(draft.about[0]).toBe(earlier?.id);
+    expect(draft.replaces).toHaveLength(1);
+    expect(body.steps.every((step) => step.note.length > 0)).toBe(true);
+  });
+
+  it("every control can be asked for and every reason that comes back has a sentence", () => {
+    for (const id of controlIds) {
+      const plan = planned({ control: id, label: null });
+      if (!plan.ok) return expect.fail(id);
+      if (plan.value.kind === "refused")
+        for (const refusal of plan.value.refused) expect(refusalReasons[refusal.reason], refusal.reason).toBeDefined();
+      for (const each of plan.problems) expect(words.problems[each.code], each.code).toBeDefined();
+    }
+  });
+});
+
+describe("the year and the meantime", () => {
+  it("draws the days it was asked about, with windows under the label and a table twin", () => {
+    const request = planRequest(demonstration, state, { wish: wish(), counted, today: "2026-03-09" });
+    const view = yearView({
+      site: siteOf(demonstration, state),
+      calendar: calendarOf(demonstration, state, { today: "2026-03-09", colonies: ["demonstration-wb-03"] }),
+      label: request.labelRecord,
+      needsLabel: true,
+      plan: null,
+      words,
+    });
+    expect(view?.windows[0]?.says).toMatch(/^28 days can start 6 August to/);
+    expect(view?.table.rows.some((row) => row[0] === "barred")).toBe(true);
+  });
+
+  it("a dead hive is closed today", () => {
+    const drafts: readonly EntryDraft[] = [
+      {
+        kind: "case-opened",
+        at: "2026-01-19",
+        about: ["case", "ap"],
+        data: { code: "A", openedOn: "2026-01-19", question: "?", colonies: ["c1"] },
+      },
+      {
+        kind: "colony-state-recorded",
+        at: "2026-01-19",
+        about: ["case", "c1"],
+        data: { colony: "c1", state: "dead", on: "2026-01-19" },
+      },
+    ];
+    const casebook = casebookOf(drafts);
+    const dead = casebook.cases.case ?? expect.fail("no case");
+    expect(untilResult(casebook, dead, { today: "2026-01-20", words })[0]?.says).toContain(
+      "Close a dead hive bee-tight",
+    );
+  });
+});

@@ -1,0 +1,79 @@
+/** Papers over the records: what stands on labels, kit card and report, and what never does. */
+import { describe, expect, it } from "vitest";
+import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { wordsOf } from "../../words/index.ts";
+import { caseReport, destinations, kitCard, labelSheet, labelStocks, stockOf } from "../index.ts";
+
+const words = wordsOf("en");
+const casebook = demonstrationCasebook();
+const withen = "demonstration-case-tv-26-014";
+const sedge = "demonstration-case-tv-26-031";
+const garth = "demonstration-case-tv-26-022";
+const asked = { words, isDemonstration: true };
+
+describe("labels", () => {
+  it("every vial of the case, or only those that have not come", () => {
+    const wish = { stock: stockOf(null), startAt: 1, onlyWaiting: false };
+    expect(labelSheet(casebook, withen, { wish, ...asked }).labels).toHaveLength(8);
+    const waiting = labelSheet(casebook, sedge, { wish: { ...wish, onlyWaiting: true }, ...asked });
+    expect(waiting.labels).toEqual([
+      {
+        code: "TV26-0272",
+        colony: "SE-04",
+        takenOn: "2026-10-24",
+        from: "S super, inner cover",
+        keptIn: expect.stringMatching(/frozen|ethanol/) as string,
+      },
+    ]);
+  });
+
+  it("starting at label n leaves n − 1 empty, and never more than the sheet", () => {
+    const used = (startAt: number) =>
+      labelSheet(casebook, withen, { wish: { stock: stockOf("letter-80"), startAt, onlyWaiting: false }, ...asked })
+        .used;
+    expect([used(1), used(8), used(500), used(-3)]).toEqual([0, 7, 79, 0]);
+    expect(stockOf("unknown")).toBe(labelStocks[0]);
+  });
+});
+
+describe("the kit card", () => {
+  it("tells which bees from where, how many, how kept, and what that number would find", () => {
+    const card = kitCard(casebook, withen, { destination: null, ...asked });
+    expect(card.rows).toHaveLength(8);
+    expect(card.promise).toBe("50 bees of one colony find 5 in 100 infested 92 times in 100, if reading is perfect.");
+    expect(card.steps.join(" ")).toContain("Find the queen first");
+    expect(card.steps.join(" ")).toContain("in pencil on the slip");
+  });
+
+  it("follows the laboratory it is sent to: they contradict each other", () => {
+    const steps = (destination: (typeof destinations)[number]) =>
+      kitCard(casebook, withen, { destination, ...asked }).steps.join(" ");
+    expect(steps("ireland-uk-adult-bees")).toContain("never plastic");
+    expect(steps("us-federal-adult-bees")).toContain("never dry");
+    for (const each of destinations) expect(steps(each)).toContain("ask for those of today");
+  });
+});
+
+describe("the report", () => {
+  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+
+  it("answers in one sentence, with its picture, its rows and the lines drawn through", () => {
+    expect(report.answer.heavy).toBe("Mites in 3 of the 4 colonies sampled.");
+    expect(report.picture?.colony).toBe("WB-03");
+    expect(report.rows).toHaveLength(8);
+    expect(report.lines).toEqual([10, 15, 20, 30, 40, 50]);
+    expect(report.rows.find((row) => row.code === "TV26-0148")).toMatchObject({ read: "12 / 30", isLimited: true });
+  });
+
+  it("says what could have been missed, and none of the words it must not", () => {
+    expect(report.missed[0]).toContain("missed them 8 times in 100; if 2 in every 100, 36 times");
+    expect(JSON.stringify(report)).not.toMatch(/\bnegative\b|free of|\bcleared\b|guaranteed/i);
+    expect(report.heed.join(" ")).toContain("The label is the law");
+  });
+
+  it("of a case with a ropy thread says stop and report, and no treatment", () => {
+    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+    expect(stop.toDo[0]?.what).toContain("Stop and report");
+    expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");
+  });
+});

@@ -1,0 +1,170 @@
+/**
+ * The plan of a sample: what was asked, what it takes, what it could miss, and the vials it labels.
+ *
+ * @module views/model
+ */
+import { type Casebook, type CaseState, coloniesOf, settled, specimensOf } from "../../casebook/index.ts";
+import type { BodyOf } from "../../journal/index.ts";
+import { cautions } from "../../knowledge/index.ts";
+import { sampling } from "../../reasoning/index.ts";
+import { type Day, daysBetween, type Problem, seasonOf } from "../../units/index.ts";
+import type { Words } from "../words/index.ts";
+import { specimenCodes } from "./codes.ts";
+
+/** What the form of a plan holds; shares are 0–1. */
+export interface SampleForm {
+  readonly purpose: "detect" | "estimate" | "recheck";
+  readonly colonies: readonly string[];
+  readonly designPrevalence: number;
+  readonly confidence: number;
+  readonly sensitivity: number;
+  readonly preservative: BodyOf<"sampling-planned">["preservative"];
+  readonly laboratory: string;
+}
+
+export interface SamplePlanView {
+  readonly takes: string;
+  readonly couldMiss: string;
+  readonly curveHead: string;
+  readonly curveText: string;
+  /** Rows of the table twin. */
+  readonly points: readonly sampling.CouldMiss[];
+  /** The curve, from nothing infested to `curveTo`. */
+  readonly curve: readonly sampling.CouldMiss[];
+  readonly designPrevalence: number;
+  readonly reasons: readonly { readonly rule: string; readonly says: string; readonly source: string }[];
+  readonly cautions: readonly string[];
+  readonly problems: readonly Problem[];
+  readonly body: BodyOf<"sampling-planned">;
+  /** Proposed code of each vial, one a colony. */
+  readonly codes: readonly string[];
+}
+
+/** The curve is drawn up to this share of infested bees. */
+export const curveTo = 0.2;
+const curvePoints = 60;
+
+/** The plan for a form, or the problems that stand in its way. */
+export function samplePlanView(input: {
+  readonly casebook: Casebook;
+  readonly state: CaseState;
+  readonly form: SampleForm;
+  readonly today: Day;
+  readonly words: Words;
+}): { readonly plan: SamplePlanView | null; readonly problems: readonly Problem[] } {
+  const { casebook, state, form, today, words } = input;
+  const request = requestOf(casebook, state, form, today);
+  const planned = sampling.planSample(request);
+  if (!planned.ok) return { plan: null, problems: planned.problems };
+  const { value } = planned;
+  const say = words.tell.plan;
+  const bees = value.beesPerColony;
+  const missed = sampling.missedCurve({ bees, sensitivity: form.sensitivity, prevalences: [form.designPrevalence] })[0];
+  const curve = sampling.missedCurve({
+    bees,
+    sensitivity: form.sensitivity,
+    prevalences: Array.from({ length: curvePoints + 1 }, (_, index) => (index * curveTo) / curvePoints),
+  });
+  const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record)?.place ?? "";
+  const taken = Object.values(casebook.specimens).flatMap((specimen) => settled(specimen.label)?.code ?? []);
+  const plan: SamplePlanView = {
+    takes: say.takes({ bees, spare: value.spareBees, from: say.from[value.from], colonies: value.colonies.length }),
+    couldMiss: say.couldMiss({ bees, prevalence: form.designPrevalence, missed: missed?.missed ?? 1 }),
+    curveHead: say.curveHead({ bees }),
+    curveText: say.curveText({ bees, points: value.couldMiss }),
+    points: value.couldMiss,
+    curve,
+    designPrevalence: form.designPrevalence,
+    reasons: value.reasons.map((reason) => ({
+      rule: reason.rule,
+      says: reasonSays(reason, words),
+      source: reason.source.at,
+    })),
+    cautions: value.cautions.map((id) => cautions[id].words),
+    problems: planned.problems,
+    body: {
+      purpose: form.purpose,
+      colonies: [...value.colonies],
+      beesPerColony: bees,
+      from: value.from,
+      preservative: form.preservative,
+      ...(form.laboratory.trim() ? { laboratory: form.laboratory.trim() } : {}),
+      designPrevalence: form.designPrevalence,
+      confidence: form.confidence,
+      sensitivity: form.sensitivity,
+      on: today,
+    },
+    codes: specimenCodes(place, Number(today.slice(0, 4)), taken, value.colonies.length),
+  };
+  return { plan, problems: [] };
+}
+
+/** The sentence of a reason: the code and its slots fit each other by their type. */
+const reasonSays = (reason: sampling.PlanReason, words: Words): string =>
+  (words.tell.reasons[reason.code] as (slots: sampling.PlanReason["slots"]) => string)(reason.slots);
+
+function requestOf(casebook: Casebook, state: CaseState, form: SampleForm, today: Day): sampling.SampleRequest {
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const place = settled(apiary?.record);
+  const known = coloniesOf(casebook, state.id).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
+  const told = settled(state.record)?.coloniesInApiary ?? 0;
+  const supers = Object.values(apiary?.supers ?? {}).flatMap((each) => settled(each) ?? []);
+  const earlier = specimensOf(casebook, state.id)
+    .flatMap((specimen) => settled(specimen.label) ?? [])
+    .at(-1);
+  return {
+    purpose: form.purpose,
+    // Without a latitude the season is that of the north, as in question 2, where the page says so.
+    season: seasonOf(today, place?.latitude ?? 45),
+    colonies: known.filter((colony) => form.colonies.includes(colony.id)),
+    coloniesInApiary: Math.max(1, told, Object.keys(apiary?.colonies ?? {}).length, known.length),
+    designPrevalence: form.designPrevalence,
+    confidence: form.confidence,
+    sensitivity: form.sensitivity,
+    preservative: form.preservative,
+    supersOn: supers.some((each) => each.on <= today && (each.off === null || each.off >= today)),
+    oilPattiesOrTreatmentDaysAgo: daysSinceTreatment(casebook, state, today),
+    ...(form.purpose === "recheck" && earlier ? { earlierFrom: earlier.from } : {}),
+  };
+}
+
+/** Days since something was in the hives: 0 while it is, null when nothing is on record. */
+function daysSinceTreatment(casebook: Casebook, state: CaseState, today: Day): number | null {
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const days = Object.values(apiary?.treatments ?? {})
+    .flatMap((each) => settled(each) ?? [])
+    .filter((each) => each.on <= today)
+    .map((each) => (each.off === null || each.off >= today ? 0 : daysBetween(each.off, today)));
+  return days.length === 0 ? null : Math.min(...days);
+}
+
+export interface VialView {
+  readonly id: string;
+  readonly code: string;
+  readonly colony: string;
+  readonly place: string;
+  readonly from: string;
+  readonly preservative: string;
+  readonly takenOn: Day | null;
+}
+
+/** The labelled vials of a case, in order of code. */
+export function vialsOf(casebook: Casebook, state: CaseState, words: Words): readonly VialView[] {
+  const say = words.tell.plan;
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  return specimensOf(casebook, state.id).flatMap((specimen) => {
+    const label = settled(specimen.label);
+    if (!label) return [];
+    return [
+      {
+        id: specimen.id,
+        code: label.code,
+        colony: settled(apiary?.colonies[label.colony]?.record)?.code ?? label.colony,
+        place: settled(apiary?.record)?.name ?? "",
+        from: say.from[label.from],
+        preservative: say.preservatives[label.preservative],
+        takenOn: label.takenOn,
+      },
+    ];
+  });
+}

@@ -1,0 +1,70 @@
+/**
+ * Question 3: the looks and tests that would tell most, and which of them were chosen.
+ *
+ * @module views/model
+ */
+import { type CaseState, settled } from "../../casebook/index.ts";
+import { findings, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
+import type { nextStep } from "../../reasoning/index.ts";
+import type { Words } from "../words/index.ts";
+
+export interface StepView {
+  readonly id: string;
+  readonly kind: "look" | "test";
+  readonly term: string;
+  readonly bits: string;
+  /** Ticks to draw, ten to a bit, at least one. */
+  readonly ticks: number;
+  readonly detail: string;
+  /** What to look for, or which specimen it needs. */
+  readonly how: string;
+  readonly chosen: "planned" | "done" | null;
+}
+
+export interface TellView {
+  readonly answer: string;
+  readonly looks: readonly StepView[];
+  readonly tests: readonly StepView[];
+}
+
+/** Below this a step is not worth listing: it tells nearly nothing. */
+const fewestBits = 0.005;
+const ticksInBit = 10;
+
+/** The steps in the order of their worth, looks apart from tests. */
+export function tellView(next: readonly nextStep.NextStep[], state: CaseState, words: Words): TellView {
+  const views = next
+    .filter((step) => step.bits >= fewestBits || chosenOf(state, step.step))
+    .map((step) => stepView(step, state, words));
+  const looks = views.filter((view) => view.kind === "look");
+  const open = (view: StepView) => view.chosen !== "done";
+  const allTests = views.filter((view) => view.kind === "test");
+  return {
+    answer: words.tell.answer({ look: looks.find(open)?.term ?? null, test: allTests.find(open)?.term ?? null }),
+    looks,
+    tests: allTests,
+  };
+}
+
+function chosenOf(state: CaseState, step: string): StepView["chosen"] {
+  const chosen = settled(state.steps[step])?.state;
+  return chosen === "planned" || chosen === "done" ? chosen : null;
+}
+
+function stepView(step: nextStep.NextStep, state: CaseState, words: Words): StepView {
+  const say = words.tell;
+  const minutes = say.minutes({ minutes: step.minutes });
+  const test = isTestId(step.step) ? tests[step.step] : null;
+  const finding = isFindingId(step.step) ? findings[step.step] : null;
+  const parts = test ? [minutes, say.cost[step.cost], say.days(test.days)] : [minutes];
+  return {
+    id: step.step,
+    kind: step.kind,
+    term: finding?.term ?? test?.term ?? step.step,
+    bits: say.amount({ bits: step.bits }),
+    ticks: Math.max(1, Math.round(step.bits * ticksInBit)),
+    detail: say.detail({ parts: step.because === "checks-what-was-reported" ? [...parts, say.checks] : parts }),
+    how: finding?.lookFor ?? test?.specimen ?? "",
+    chosen: chosenOf(state, step.step),
+  };
+}

@@ -1,0 +1,139 @@
+/**
+ * The steps of the plans of a case: which were done, which not, which are overdue; and what marking one writes down.
+ *
+ * @module views/model
+ */
+import {
+  type Casebook,
+  type CaseState,
+  isInConflict,
+  type PlanState,
+  plansOf,
+  settled,
+} from "../../../casebook/index.ts";
+import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
+import { type ControlId, controls } from "../../../knowledge/index.ts";
+import type { Day, Result } from "../../../units/index.ts";
+import type { Words } from "../../words/index.ts";
+import { type Fields, present, readForm } from "../form.ts";
+
+type Plan = BodyOf<"plan-made">;
+
+export interface StepRow {
+  readonly plan: PlanState;
+  readonly body: Plan;
+  readonly step: Plan["steps"][number];
+  readonly what: string;
+  readonly state: "done" | "not-done" | "conflict" | "overdue" | "waits";
+  readonly says: string;
+  readonly deviation: string | null;
+}
+
+/** Every step of every plan of a case, by day. */
+export function stepRows(
+  casebook: Casebook,
+  state: CaseState,
+  { today, words }: { readonly today: Day; readonly words: Words },
+): readonly StepRow[] {
+  return plansOf(casebook, state.id)
+    .flatMap((plan) => {
+      const body = settled(plan.record);
+      return (body?.steps ?? []).map((step) => stepRow(plan, { body: body as Plan, step, today, words }));
+    })
+    .sort((one, other) => one.step.on.localeCompare(other.step.on));
+}
+
+function stepRow(
+  plan: PlanState,
+  asked: { readonly body: Plan; readonly step: StepRow["step"]; readonly today: Day; readonly words: Words },
+): StepRow {
+  const { body, step, today, words } = asked;
+  const say = words.worked;
+  const kept = plan.done[step.step];
+  const marked = settled(kept);
+  const term = controls[body.control as ControlId]?.term ?? body.control;
+  const common = {
+    plan,
+    body,
+    step,
+    what: `${words.done.stepShort[step.kind]}, ${term}`,
+    deviation: marked?.deviation ?? null,
+  };
+  if (isInConflict(kept)) return { ...common, state: "conflict", says: say.conflict };
+  if (marked)
+    return {
+      ...common,
+      state: marked.state,
+      says: marked.state === "done" ? say.done({ on: marked.on }) : say.notDone({ on: marked.on }),
+    };
+  return step.on < today
+    ? { ...common, state: "overdue", says: say.late }
+    : { ...common, state: "waits", says: say.waits };
+}
+
+/** Body of `plan-step-done` from the form. */
+export function readStepDone(fields: Fields, step: string, today: Day): Result<BodyOf<"plan-step-done">> {
+  const form = readForm(fields);
+  return form.result(
+    present({
+      step,
+      state: form.oneOf("state", ["done", "not-done"]),
+      on: form.maybeDay("on") ?? today,
+      gramsInAll: form.maybeNumber("grams", { min: 0.001, max: 1e6, unit: "g" }),
+      deviation: form.maybeText("deviation"),
+    }),
+  );
+}
+
+/**
+ * Marking a step. Something put into hives or taken out is written down for the apiary too, so that a later count
+ * knows of it: a zero after a treatment is weak.
+ */
+export function stepDoneDrafts(
+  casebook: Casebook,
+  state: CaseState,
+  { row, data, today }: { readonly row: StepRow; readonly data: BodyOf<"plan-step-done">; readonly today: Day },
+): readonly EntryDraft[] {
+  const marked: EntryDraft = {
+    kind: "plan-step-done",
+    at: data.on,
+    about: [row.plan.id],
+    replaces: row.plan.done[row.step.step]?.candidates.map((each) => each.entry) ?? [],
+    data,
+  };
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const ingredient = ingredientOf(casebook, row.body);
+  if (!apiary || ingredient === null || data.state !== "done") return [marked];
+  const number = /\d+$/.exec(row.step.step)?.[0] ?? "1";
+  const slot = `${row.plan.id}-${number}`;
+  const kept = apiary.treatments[slot];
+  const before = settled(kept);
+  const write = (treatment: BodyOf<"treatment-recorded">): EntryDraft => ({
+    kind: "treatment-recorded",
+    at: today,
+    about: [apiary.id, slot],
+    replaces: kept?.candidates.map((each) => each.entry) ?? [],
+    data: treatment,
+  });
+  if (row.step.kind === "apply" || row.step.kind === "feed")
+    return [
+      marked,
+      write(
+        present({
+          activeIngredient: ingredient,
+          on: data.on,
+          off: null,
+          grams: data.gramsInAll ?? row.step.gramsInAll ?? undefined,
+          colonies: row.body.colonies,
+        }),
+      ),
+    ];
+  return row.step.kind === "remove" && before ? [marked, write({ ...before, off: data.on })] : [marked];
+}
+
+/** What goes into the hives: from the label record, or the only ingredient of the control; null when nothing does. */
+function ingredientOf(casebook: Casebook, body: Plan): string | null {
+  const label = body.labelRecord === null ? null : settled(casebook.labelRecords[body.labelRecord]?.record);
+  const known = controls[body.control as ControlId]?.activeIngredients ?? [];
+  return label?.activeIngredient ?? known[0] ?? null;
+}

@@ -1,0 +1,113 @@
+/** Question 6 over the records: efficacy only against an untreated colony, steps, outcomes, closing. */
+import { describe, expect, it } from "vitest";
+import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { wordsOf } from "../../words/index.ts";
+import {
+  checkView,
+  comparators,
+  outcomeDraft,
+  outcomeRows,
+  readClosing,
+  readOutcome,
+  readStepDone,
+  stepDoneDrafts,
+  stepRows,
+  workedAnswer,
+} from "../index.ts";
+
+const words = wordsOf("en");
+const casebook = demonstrationCasebook();
+const state = casebook.cases["demonstration-case-tv-26-014"] ?? expect.fail("no case");
+const asked = { today: "2026-10-27", words };
+const against = (control: string | null) =>
+  checkView(casebook, state, { control, scored: "any-mite", words }) ?? expect.fail("no check");
+
+describe("before and after", () => {
+  it("20 to 5 of 50 beside 18 to 9: apparent 75, corrected 50, 20 expected without treatment", () => {
+    const view = against("demonstration-wb-03");
+    expect(view.methods.map((method) => [method.key, method.value])).toEqual([
+      ["apparent", "75"],
+      ["henderson-tilton", "50"],
+      ["abbott", "44"],
+    ]);
+    expect(view.expected).toBe(
+      "Without treatment we would have expected about 20 in 100 by now; the treated have 10. So 20 of the fall of 30 is not the treatment’s.",
+    );
+    expect(view.notes.join(" ")).toContain("Dead mites stay in the trunks");
+    const { efficacy } = view.outcome;
+    expect(efficacy?.low).toBeLessThan(0.5);
+    expect(efficacy?.high).toBeGreaterThan(0.5);
+  });
+
+  it("without a comparator: before and after alone, and no efficacy", () => {
+    const view = against(null);
+    expect(view.methods.map((method) => method.key)).toEqual(["apparent"]);
+    expect(view.outcome.efficacy).toBeNull();
+    expect(view.expected).toBeNull();
+    expect(view.notes.join(" ")).toContain("cannot say what the treatment did");
+  });
+
+  it("only colonies counted about when the treated ones were can be compared with", () => {
+    expect(comparators(casebook, state)).toEqual([{ id: "demonstration-wb-03", code: "WB-03" }]);
+  });
+
+  it("the answer of so few bees is that it cannot tell yet; the corrected fall stands before the plain one", () => {
+    expect(workedAnswer(casebook, state, asked)).toBe(
+      "**Cannot tell yet whether it worked.** Against the untreated, infestation fell by 50 in 100, but it could be anything from a rise by 56 to a fall by 84. Before and after alone it fell by 75.",
+    );
+  });
+});
+
+describe("steps", () => {
+  const rows = stepRows(casebook, state, asked);
+
+  it("those done say when; those left over say that they are overdue", () => {
+    expect(rows.map((row) => [row.step.step, row.state])).toEqual([
+      ["apply-1", "done"],
+      ["remove-1", "done"],
+      ["recheck-1", "overdue"],
+    ]);
+  });
+
+  it("marking an application writes the treatment down for the apiary; taking it out ends it", () => {
+    const apply = rows[0] ?? expect.fail("no step");
+    const data = readStepDone({ state: "done", on: "2026-08-08", grams: "48" }, "apply-1", asked.today);
+    if (!data.ok) return expect.fail("not read");
+    const drafts = stepDoneDrafts(casebook, state, { row: apply, data: data.value, today: asked.today });
+    expect(drafts.map((draft) => draft.kind)).toEqual(["plan-step-done", "treatment-recorded"]);
+    expect(drafts[1]?.data).toMatchObject({ activeIngredient: "menthol", grams: 48, off: null });
+    expect(drafts[0]?.replaces).toHaveLength(1);
+  });
+
+  it("a step not done writes no treatment down", () => {
+    const apply = rows[0] ?? expect.fail("no step");
+    const data = readStepDone({ state: "not-done" }, "apply-1", asked.today);
+    if (!data.ok) return expect.fail("not read");
+    expect(stepDoneDrafts(casebook, state, { row: apply, data: data.value, today: asked.today })).toHaveLength(1);
+  });
+});
+
+describe("the end", () => {
+  it("outcomes of the colonies, lost ones too", () => {
+    const sedge = casebook.cases["demonstration-case-tv-26-003"] ?? expect.fail("no case");
+    expect(outcomeRows(casebook, sedge, words)[0]).toMatchObject({ colony: "SE-02", says: "lost" });
+    expect(workedAnswer(casebook, sedge, asked)).toContain("Confirmed: Starvation");
+  });
+
+  it("a second outcome of a colony on one day replaces the first", () => {
+    const body = readOutcome({ colony: "demonstration-wb-07", on: "2026-10-12", survived: "no" }, asked.today);
+    if (!body.ok) return expect.fail("not read");
+    expect(outcomeDraft(state, body.value).replaces).toHaveLength(1);
+  });
+
+  it("a confirmed cause needs what confirmed it; without an answer there is no cause", () => {
+    expect(readClosing({ outcome: "answered", cause1: "starvation" }, asked.today)).toMatchObject({
+      ok: false,
+      problems: [{ field: "confirmedBy" }],
+    });
+    expect(readClosing({ outcome: "without-answer", cause1: "starvation" }, asked.today)).toMatchObject({
+      ok: true,
+      value: { confirmedCauses: [] },
+    });
+  });
+});

@@ -1,0 +1,79 @@
+/** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
+import { useState } from "react";
+import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
+import { choiceView, countedColonies, specimensFound, stopNotices, type Weighing } from "../../../model/index.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { useCasebook } from "../../store/context.ts";
+import { words } from "../../words.ts";
+import { DecisionForm } from "../done/DecisionForm.tsx";
+import { Plan } from "../done/Plan.tsx";
+import { Stops } from "../done/Stops.tsx";
+import { Until } from "../done/Until.tsx";
+import { Weigh } from "../done/Weigh.tsx";
+import type { QuestionProps } from "./registry.ts";
+import "../done/done.css";
+
+export default function Done({ caseId }: QuestionProps) {
+  const { casebook } = useCasebook();
+  const state = casebook.cases[caseId];
+  return state ? <Decide key={caseId} state={state} /> : null;
+}
+
+function Decide({ state }: { readonly state: CaseState }) {
+  const { casebook } = useCasebook();
+  const say = words.done;
+  const counted = countedColonies(specimensFound(casebook, state.id));
+  const [weighing, setWeighing] = useState<Weighing | null>(null);
+  const [anyway, setAnyway] = useState(false);
+  const stops = stopNotices(state);
+  const weighed = weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null;
+  const decided = settled(state.decision);
+  const colonies = coloniesOf(casebook, state.id);
+  const codeOf = (id: string) => colonies.find((colony) => colony.id === id)?.code ?? id;
+  if (stops.length > 0) return <Stops state={state} notices={stops} />;
+  const about = counted.find((each) => each.id === weighing?.about);
+  const answer = decided
+    ? say.answerDecided({
+        choice: decided.choice,
+        colonies: decided.colonies.map(codeOf),
+        all: decided.colonies.length === colonies.length,
+        on: decided.on,
+        review: decided.reviewOn,
+      })
+    : weighed?.ok && weighing
+      ? say.answerWeighed({
+          best: weighed.value.best,
+          colony: about?.code ?? say.own,
+          second: weighed.value.secondBy,
+          currency: weighing.currency,
+        })
+      : counted.length === 0
+        ? say.answerNothing
+        : say.answerUndecided;
+  return (
+    <>
+      <Answer
+        text={answer}
+        under={
+          decided
+            ? say.reasonGiven({ reason: decided.reason, by: state.decision?.candidates[0].author ?? "" })
+            : undefined
+        }
+      />
+      <Weigh
+        state={state}
+        counted={counted}
+        weighing={weighing}
+        weighed={weighed}
+        weigh={(next) => {
+          setAnyway(false);
+          setWeighing(next);
+        }}
+        weighAnyway={() => setAnyway(true)}
+      />
+      <Until state={state} />
+      <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
+      <Plan state={state} counted={counted} />
+    </>
+  );
+}

@@ -1,0 +1,95 @@
+/** The plan of a sample: its question, its number, what it could miss, why; then the vials get their labels. */
+import { useState } from "react";
+import { type CaseState, coloniesOf } from "../../../../casebook/index.ts";
+import { parseNumber, type SampleForm, samplePlanView, samplingDrafts } from "../../../model/index.ts";
+import { sentence } from "../../parts/Form.tsx";
+import { Rich } from "../../parts/Rich.tsx";
+import { useCasebook } from "../../store/context.ts";
+import { newId } from "../../store/new-id.ts";
+import { words } from "../../words.ts";
+import { MissedCurve } from "./MissedCurve.tsx";
+import { PlanFields, type Typed } from "./PlanFields.tsx";
+
+/** A share typed in 100, within (0, 100], or null. */
+const share = (typed: string): number | null => {
+  const number = parseNumber(typed);
+  return number !== null && number > 0 && number <= 100 ? number / 100 : null;
+};
+
+export function SamplePlan({ state }: { readonly state: CaseState }) {
+  const { casebook, today, record } = useCasebook();
+  const colonies = coloniesOf(casebook, state.id).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
+  const [typed, setTyped] = useState<Typed>({
+    purpose: "detect",
+    colonies: colonies.slice(0, 4).map((colony) => colony.id),
+    design: "5",
+    confidence: "95",
+    sensitivity: "100",
+    preservative: "frozen",
+    laboratory: "",
+  });
+  const say = words.tell.plan;
+  const [design, confidence, sensitivity] = [share(typed.design), share(typed.confidence), share(typed.sensitivity)];
+  const form: SampleForm | null =
+    design !== null && confidence !== null && confidence < 1 && sensitivity !== null
+      ? { ...typed, designPrevalence: design, confidence, sensitivity }
+      : null;
+  const { plan, problems } = form
+    ? samplePlanView({ casebook, state, form, today, words })
+    : { plan: null, problems: [] };
+  return (
+    <section className="sample-plan" aria-labelledby="h-plan">
+      <div className="head">
+        <h2 id="h-plan">{say.head}</h2>
+        <span className="note q3">{say.hint}</span>
+      </div>
+      <div className="plan-two">
+        <PlanFields typed={typed} change={setTyped} colonies={colonies} isShare={(text) => share(text) !== null} />
+        <div className="plan-answer" aria-live="polite">
+          {problems.map((trouble) => (
+            <p key={trouble.code} className="trouble">
+              {sentence(trouble)}
+            </p>
+          ))}
+          {plan ? (
+            <>
+              <p className="lead">
+                <Rich text={plan.takes} />
+              </p>
+              <MissedCurve plan={plan} />
+              <details>
+                <summary className="act">{say.why}</summary>
+                <ul className="notes">
+                  {plan.reasons.map((reason) => (
+                    <li key={reason.rule + reason.says}>
+                      {reason.says} <span className="q3">{say.rule({ rule: reason.rule, source: reason.source })}</span>
+                    </li>
+                  ))}
+                </ul>
+              </details>
+              <ul className="notes">
+                {plan.problems.map((trouble) => (
+                  <li key={trouble.code}>{sentence(trouble)}</li>
+                ))}
+                {plan.cautions.map((caution) => (
+                  <li key={caution}>{caution}</li>
+                ))}
+              </ul>
+              <p className="acts">
+                <button
+                  type="button"
+                  className="press"
+                  onClick={() =>
+                    void record(samplingDrafts({ caseId: state.id, plan: plan.body, codes: plan.codes, today, newId }))
+                  }
+                >
+                  {say.submit({ vials: plan.codes.length })}
+                </button>
+              </p>
+            </>
+          ) : null}
+        </div>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,185 @@
+/** Papers of a case to print: labels, the kit card, the report. Nothing but the paper is printed. */
+import { useMemo, useState } from "react";
+import { Link } from "wouter";
+import { destinationRules } from "../../../knowledge/index.ts";
+import {
+  caseReport,
+  type Destination,
+  destinations,
+  hasVialsToCome,
+  kitCard,
+  labelSheet,
+  labelStocks,
+  spineView,
+  stockOf,
+} from "../../model/index.ts";
+import { kitCardPaper, labelPaper, type Paper, reportPaper } from "../../report/index.ts";
+import { Answer } from "../parts/Answer.tsx";
+import type { PageProps } from "../routes.ts";
+import { useCasebook } from "../store/context.ts";
+import { words } from "../words.ts";
+import { PaperSheet } from "./PaperSheet.tsx";
+import "./paper.css";
+
+const kinds = ["labels", "kit", "report"] as const;
+type Kind = (typeof kinds)[number];
+
+interface Wishes {
+  readonly stock: string;
+  readonly startAt: number;
+  readonly onlyWaiting: boolean;
+  readonly destination: Destination | null;
+  readonly size: "A4" | "Letter";
+}
+
+export default function PaperPage({ params }: PageProps) {
+  const { casebook, programme, today } = useCasebook();
+  const say = words.paper.screen;
+  const caseId = params.case ?? "";
+  const kind = kinds.find((each) => each === params.paper) ?? "report";
+  const spine = spineView(casebook, caseId, words);
+  const [wishes, set] = useState<Wishes>(() => ({
+    stock: labelStocks[0].id,
+    startAt: 1,
+    onlyWaiting: hasVialsToCome(casebook, caseId),
+    destination: null,
+    size: "A4",
+  }));
+  const isDemonstration = programme === "demonstration";
+  const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
+    if (!casebook.cases[caseId]) return null;
+    if (kind === "labels") {
+      const sheet = labelSheet(casebook, caseId, {
+        wish: { stock: stockOf(wishes.stock), startAt: wishes.startAt, onlyWaiting: wishes.onlyWaiting },
+        words,
+        isDemonstration,
+      });
+      return { paper: labelPaper(sheet), vials: sheet.labels.length };
+    }
+    if (kind === "kit") {
+      const card = kitCard(casebook, caseId, { destination: wishes.destination, words, isDemonstration });
+      return { paper: kitCardPaper(card, wishes.size), vials: card.rows.length };
+    }
+    const report = caseReport(casebook, caseId, { today, words, isDemonstration });
+    return report ? { paper: reportPaper(report, wishes.size), vials: report.rows.length } : null;
+  }, [casebook, caseId, kind, wishes, today, isDemonstration]);
+  if (!made || !spine)
+    return (
+      <main id="page" className="plain">
+        <Answer text={words.case.missing} />
+      </main>
+    );
+  const size = kind === "labels" ? stockOf(wishes.stock).page : wishes.size;
+  return (
+    <main id="page" className="paper-page">
+      <div className="paper-controls">
+        <p className="note">
+          <Link className="act" href={`/cases/${caseId}/4`}>
+            {say.back}
+          </Link>{" "}
+          <span className="c">{spine.code}</span> {spine.place}
+        </p>
+        <Answer text={kind === "labels" ? say.answer.labels(made.vials) : say.answer[kind]} />
+        <nav className="paper-kinds" aria-label={say.page}>
+          {kinds.map((each) => (
+            <Link
+              key={each}
+              className="act"
+              href={`/cases/${caseId}/paper/${each}`}
+              aria-current={each === kind ? "page" : undefined}
+            >
+              {say.kinds[each]}
+            </Link>
+          ))}
+        </nav>
+        <Choices kind={kind} wishes={wishes} set={(change) => set((now) => ({ ...now, ...change }))} />
+        <p className="acts">
+          <button type="button" className="press" onClick={() => window.print()}>
+            {say.print}
+          </button>
+          <span className="note q3">{say.printHint}</span>
+        </p>
+      </div>
+      <div className="paper-desk">
+        <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} />
+      </div>
+    </main>
+  );
+}
+
+function Choices({
+  kind,
+  wishes,
+  set,
+}: {
+  readonly kind: Kind;
+  readonly wishes: Wishes;
+  readonly set: (change: Partial<Wishes>) => void;
+}) {
+  const say = words.paper.screen;
+  if (kind === "labels")
+    return (
+      <div className="line-form">
+        <label className="field">
+          {say.stock}
+          <select value={wishes.stock} onChange={(event) => set({ stock: event.target.value })}>
+            {labelStocks.map((stock) => (
+              <option key={stock.id} value={stock.id}>
+                {say.stocks[stock.id]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          {say.start}
+          <input
+            type="number"
+            min={1}
+            max={stockOf(wishes.stock).columns * stockOf(wishes.stock).rows}
+            value={wishes.startAt}
+            onChange={(event) => set({ startAt: Math.max(1, Number(event.target.value) || 1) })}
+          />
+        </label>
+        <label className="field">
+          {say.which}
+          <select
+            value={wishes.onlyWaiting ? "waits" : "all"}
+            onChange={(event) => set({ onlyWaiting: event.target.value === "waits" })}
+          >
+            <option value="waits">{say.whichWaits}</option>
+            <option value="all">{say.whichAll}</option>
+          </select>
+        </label>
+      </div>
+    );
+  return (
+    <div className="line-form">
+      <label className="field">
+        {say.page}
+        <select
+          value={wishes.size}
+          onChange={(event) => set({ size: event.target.value === "Letter" ? "Letter" : "A4" })}
+        >
+          <option value="A4">A4</option>
+          <option value="Letter">US Letter</option>
+        </select>
+      </label>
+      {kind === "kit" ? (
+        <label className="field">
+          {say.destination}
+          <select
+            value={wishes.destination ?? ""}
+            onChange={(event) => set({ destination: destinations.find((each) => each === event.target.value) ?? null })}
+          >
+            <option value="">{words.paper.ownBench}</option>
+            {destinations.map((each) => (
+              <option key={each} value={each}>
+                {destinationRules[each].destination}, {destinationRules[each].purpose}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,149 @@
+/** Words on paper. */
+
+import { whole as count, day, inHundred, list, some } from "./numbers.ts";
+
+const whole = (share: number): string => String(Math.round(share));
+
+export const paper = {
+  invented: "Invented case, for demonstration",
+  use: { vial: "vial", sheet: "sheet", spare: "spare" },
+  page: (page: number, pages: number): string => `Page ${page} of ${pages}`,
+  printAtFullSize: "Print at 100 %, no fitting. Write the slip inside the vial in pencil.",
+  nextFreeLabel: (next: number, perPage: number): string =>
+    next > perPage ? "This sheet is full" : `Next free label: ${next}`,
+  kit: {
+    title: "Kit card",
+    forLaboratory: "For:",
+    asked: "We ask",
+    vials: "Vials",
+    code: "Code",
+    colony: "Colony",
+    from: "Take bees from",
+    bees: "Bees",
+    takenOn: "Taken on",
+    by: "By",
+    how: "How",
+    heed: "Heed",
+    handOver: "Hand-over",
+    sentBy: "Sent by:",
+    sentOn: "Sent on:",
+    drained: "Alcohol drained: yes / no",
+    receivedBy: "Received by:",
+    receivedOn: "Received on:",
+    countMatches: "Vials as listed: yes / no",
+  },
+  report: {
+    title: "Diagnostic report",
+    caseLine: "Case",
+    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it`,
+    sampled: "sampled",
+    asked: "We were asked",
+    found: "We found",
+    looked: "We looked at",
+    missed: "We could have missed",
+    opinion: "Opinion: what to do",
+    heed: "Heed",
+    rules: "Rules of this report",
+    heads: "Rests on the journal up to:",
+    endOfReport: "Results relate only to the bees received. Part 5 is opinion. End of report.",
+    specimen: "Specimen",
+    colony: "Colony",
+    from: "From",
+    condition: "Condition",
+    read: "Read",
+    withMites: "With mites",
+    inHundred: "In 100",
+    noEstimate: "not read",
+    range: (value: number, low: number, high: number): string => `${value} (${low} to ${high})`,
+    lines: (lines: readonly number[]): string => (lines.length > 0 ? `lines at ${lines.join(", ")} in 100` : "in 100"),
+    squares: (picture: { value: number; low: number; high: number }): string =>
+      `100 squares: ${whole(picture.value)} black, the best estimate; the range runs from ${whole(picture.low)} to ${whole(picture.high)}`,
+    squaresKey: (picture: { colony: string; value: number; low: number; high: number }): string =>
+      `100 bees of ${picture.colony}. Black: the ${whole(picture.value)} we expect. Dots: the range, ${whole(picture.low)} to ${whole(picture.high)}.`,
+  },
+  from: {
+    S: "S super, inner cover",
+    E: "E honey, pollen edge",
+    B: "B open brood",
+    F: "F entrance",
+    D: "D found dead",
+  },
+  condition: { 0: "0 firm", 1: "1 slightly soft", 2: "2 soft", 3: "3 rotten, mouldy" },
+  sheetTitle: (place: string, vials: number): string => `${place}, ${some(vials, "vial", "vials")}`,
+  ownBench: "own bench",
+  kitSteps: {
+    queen: "Find the queen first and leave her in the hive.",
+    take: (bees: number, spare: number): string =>
+      `Take ${count(bees)} bees of each colony${spare > 0 ? ` and ${count(spare)} spare ones` : ""}; one vial a colony, never two colonies in one.`,
+    slip: "Write the code in pencil on the slip and put the slip into the vial; then label the vial.",
+    write: "Write on this card when the bees were taken, and by whom.",
+    by: {
+      "ethanol-70": "Cover them with 70 % ethanol at once; never let them dry.",
+      frozen: "Freeze them alive at once and keep them frozen.",
+      fresh: "Keep them cool and send them the same day.",
+      dry: "Keep them dry and cool, with air; never in plastic.",
+    },
+    laboratory: (keep: string): string => `The laboratory asks: ${keep}`,
+    pack: (pack: string): string => `Packing: ${pack}`,
+    ask: "Rules of laboratories change: ask for those of today before you send.",
+  },
+  kitPromise: (bees: number, prevalence: number, found: number): string =>
+    `${some(bees, "bee", "bees")} of one colony find ${inHundred(prevalence)} in 100 infested ${inHundred(found)} times in 100, if reading is perfect.`,
+  unsampled: (colonies: number): string =>
+    colonies === 0
+      ? "Every colony of the case was sampled."
+      : "This report speaks for the colonies sampled, not for the yard.",
+  otherTest: (test: string, colony: string, says: string): string => `${test}, ${colony}: ${says}.`,
+  howRead: (slots: {
+    readonly letters: readonly string[];
+    readonly kept: readonly string[];
+    readonly received: readonly string[];
+    readonly read: readonly string[];
+    readonly readers: readonly string[];
+  }): string =>
+    [
+      "Read: bees read, of those sent.",
+      slots.letters.length > 0 ? `${list(slots.letters)}.` : "",
+      slots.kept.length > 0 ? `Kept: ${list(slots.kept)}.` : "",
+      slots.received.length > 0 ? `Received ${list(slots.received.map(day))}.` : "",
+      slots.read.length > 0 ? `Read ${list(slots.read.map(day))} by ${list(slots.readers)}.` : "",
+      "Both prothoracic trunks of each bee were opened. Torn, partly read and rotten bees are left out. Ranges are exact, 95 in 100, and take reading as perfect.",
+    ]
+      .filter(Boolean)
+      .join(" "),
+  limited: (colony: string): string => `${colony} is accepted with limits: please sample it again.`,
+  missedZero: (colony: string, bees: number, five: number, two: number): string =>
+    `${colony}: none found in ${some(bees, "bee", "bees")}. If 5 in every 100 bees had mites, we would have missed them ${inHundred(five)} times in 100; if 2 in every 100, ${inHundred(two)} times.`,
+  missedAny: (bees: number, five: number): string =>
+    `${some(bees, "bee", "bees")} of a colony with 5 in 100 infested show none ${inHundred(five)} times in 100.`,
+  nothingMissed: "No specimen is read yet.",
+  decided: (choice: string, reason: string): string => `${choice}. ${reason}`,
+  lookAgain: "Look at the decision again.",
+  nothingToDo: "Nothing is decided yet.",
+  rulesOf: (bands: string, version: string): string =>
+    `${bands} A range that crosses a line can hide another class; the sources disagree. Shares by rule BE5, classes by rule BE13, zeros by the sampling rules. Signs and place are as told by the sender. Knowledge ${version}.`,
+  screen: {
+    kinds: { labels: "Labels", kit: "Kit card", report: "Report" },
+    answer: {
+      labels: (vials: number): string =>
+        vials === 0
+          ? "**No vial to label.** Plan a sample in question 3 first."
+          : `**Labels for ${some(vials, "vial", "vials")}.** Each is printed three times: vial, sheet, spare.`,
+      kit: "**The kit card** travels with the vials.",
+      report: "**The report,** as the records stand now.",
+    },
+    stock: "Label sheets",
+    page: "Paper",
+    start: "Start at label",
+    startHint: "1 on a whole sheet.",
+    which: "Vials",
+    whichWaits: "not here yet",
+    whichAll: "all of the case",
+    destination: "Goes to",
+    print: "Print",
+    printHint: "Print at 100 %, no fitting, without the browser’s own headers and footers.",
+    back: "Back to the case",
+    preview: "The paper as it prints",
+    stocks: { "a4-65": "A4, 65 labels of 38.1 × 21.2 mm", "letter-80": "US Letter, 80 labels of 44.5 × 12.7 mm" },
+  },
+} as const;

@@ -1,0 +1,224 @@
+/** The work itself in a real browser: by keys alone, by thumb, without a net, in two windows, and sent to the service. */
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { answerFlags, cell, mark, openCase, tellSigns, toQuestion } from "./acts.ts";
+import { freshDevice, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+
+let site: Site;
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+// A service of its own for each test: what one device sent does not reach the next test's device.
+beforeEach(async () => {
+  site = await serveBuiltPage();
+});
+afterEach(() => site.close());
+
+describe("by keys alone", () => {
+  it("a case is opened, its flags answered and its sheet filled in", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await page.goto(`${site.address}/cases`);
+    await page.locator("#page a.press").focus();
+    await page.keyboard.press("Enter");
+    await page.getByLabel("Name of the place").waitFor();
+    const fields: readonly (readonly [string, string])[] = [
+      ["Name of the place", "Withen Bank"],
+      ["Short code", ""],
+      ["District", "Tarrow Valley"],
+      ["Latitude, degrees", "45"],
+      ["What is the question?", "Why do bees crawl?"],
+      ["In the caller’s own words", ""],
+      ["What was already done", ""],
+      ["Further colonies to register", "2"],
+    ];
+    await page.getByLabel("Name of the place").focus();
+    for (const [label, text] of fields) {
+      await page.getByLabel(label).and(page.locator(":focus")).waitFor();
+      if (label.startsWith("Further")) await page.keyboard.press("Control+A");
+      await page.keyboard.type(text);
+      await page.keyboard.press("Tab");
+    }
+    await page.getByLabel("Your name or role").focus();
+    await page.keyboard.type("specialist 1");
+    await page.keyboard.press("Enter");
+    await page.waitForURL(/\/1$/);
+    await page.locator(".flags").waitFor();
+    for (const flag of await page.locator(".flags li").all()) {
+      await flag.getByRole("button", { name: "No", exact: true }).focus();
+      await page.keyboard.press("Space");
+    }
+    await page.getByRole("grid").waitFor();
+    await cell(page, "Heap of dead bees", "WB-01").focus();
+    await page.keyboard.press("a");
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("p");
+    await page.getByRole("button", { name: "Heap of dead bees, WB-01: absent" }).waitFor();
+    await page.getByRole("button", { name: "Droppings on the hive front, WB-02: present" }).waitFor();
+    const ring = await page.locator(":focus").evaluate((element) => getComputedStyle(element).boxShadow);
+    expect(ring).not.toBe("none");
+    await device.close();
+  });
+
+  it("the sheet takes one step of the tab key, wherever one stands in it", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openCase(page, site);
+    await answerFlags(page);
+    expect(await page.locator('[role="grid"] button[tabindex="0"]').count()).toBe(1);
+    await device.close();
+  });
+});
+
+describe("in the field", () => {
+  it("every target is 20 mm or more with 3 mm between, and the buttons mirror for the left hand", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openCase(page, site);
+    await answerFlags(page);
+    await page.getByLabel("left hand").check();
+    await page.locator('a[href^="/walk/"]').first().click();
+    await page.locator(".keys").waitFor();
+    const boxes = await page.locator(".keys button, .label").evaluateAll((elements) =>
+      elements.map((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return { name: element.textContent ?? "", x, y, width, height };
+      }),
+    );
+    // 6 px a millimetre on a phone of 390 px, by the tokens
+    for (const { name, width, height } of boxes) expect(Math.min(width, height), name).toBeGreaterThanOrEqual(120);
+    const left = (name: string) => boxes.find((box) => box.name === name)?.x ?? Number.NaN;
+    expect(left("Present")).toBeLessThan(left("Absent"));
+    expect(
+      left("Absent") - left("Present") - (boxes.find((box) => box.name === "Present")?.width ?? 0),
+    ).toBeGreaterThanOrEqual(18);
+    await device.close();
+  });
+
+  it("undo says what it takes back, and takes back that", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openCase(page, site);
+    await answerFlags(page);
+    await page.locator('a[href^="/walk/"]').first().click();
+    const heading = page.locator("h1");
+    await heading.getByText("Heap of dead bees?").waitFor();
+    await page.getByRole("button", { name: "Absent" }).click();
+    await heading.getByText("Droppings on the front?").waitFor();
+    const undo = page.getByRole("button", { name: "Undo" });
+    expect(await undo.textContent()).toBe("Undoheap of dead bees: absent");
+    await undo.click();
+    await heading.getByText("Heap of dead bees?").waitFor();
+    await page.goto(page.url().replace(/\/walk\/([^/]+)\/.*/, "/cases/$1/1"));
+    await page.getByRole("button", { name: "Heap of dead bees, WB-01: not asked yet" }).waitFor();
+    await device.close();
+  });
+});
+
+describe("keeping and sending", () => {
+  it("what was written is there after the page is loaded again, and reaches the service", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openCase(page, site);
+    await answerFlags(page);
+    await mark(page, "Crawling bees", "WB-02", "p");
+    await page.reload();
+    await page.getByRole("button", { name: "Crawling bees, WB-02: present" }).waitFor();
+    await page.getByText("all sent").waitFor();
+    const kept = await page.evaluate(async () =>
+      (await fetch("/api/programmes/main/entries?cursor=0&limit=500")).json(),
+    );
+    const kinds = (kept as { entries: { header: { kind: string } }[] }).entries.map((entry) => entry.header.kind);
+    expect(kinds).toContain("finding-recorded");
+    await device.close();
+  });
+
+  it("a second window shows what the first one writes", async () => {
+    const device = await freshDevice(browser);
+    const [one, other] = [await device.newPage(), await device.newPage()];
+    await openCase(one, site);
+    await answerFlags(one);
+    await other.goto(one.url());
+    await other.getByRole("grid").waitFor();
+    await mark(one, "K-wing", "WB-01", "p");
+    await other.getByRole("button", { name: "K-wing, WB-01: present" }).waitFor();
+    await device.close();
+  });
+
+  it("works without a net: opens, ranks, records, says what is not sent, and sends it later", async () => {
+    const device = await freshDevice(browser, "desk", { offlineReady: true });
+    const page = await device.newPage();
+    await page.goto(`${site.address}/cases`);
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    // The worker keeps the page once everything is fetched; a second load is under its control.
+    await page.reload();
+    await page.locator("h1").waitFor();
+    await device.setOffline(true);
+    await tellSigns(page, site);
+    await toQuestion(page, 2);
+    await page.locator(".causes circle").first().waitFor();
+    await toQuestion(page, 3);
+    await page.locator(".next li").first().waitFor();
+    expect(await page.getByRole("status").first().textContent()).toMatch(/\d+ entries not yet sent/);
+    await device.setOffline(false);
+    await page.evaluate(() => window.dispatchEvent(new Event("online")));
+    await page.getByText("all sent").waitFor();
+    await device.close();
+  });
+
+  it("the demonstration opens apart, says so, and one act removes it", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await page.goto(`${site.address}/cases`);
+    const real = await page.locator("h1").textContent();
+    await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
+    await page.getByText("invented places").waitFor();
+    await page.locator(".cases-table").waitFor();
+    await page.getByRole("button", { name: "Remove the demonstration" }).click();
+    await page
+      .getByText(real ?? "")
+      .first()
+      .waitFor();
+    const left = await page.evaluate(async () => (await indexedDB.databases()).map((database) => database.name));
+    expect(left).toEqual(["skepsis-main"]);
+    await device.close();
+  });
+});
+
+describe("questions 2 and 3", () => {
+  it("another colony gives another ranking, and a finding changes it", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await tellSigns(page, site);
+    await toQuestion(page, 2);
+    await page.locator(".causes circle").first().waitFor();
+    const before = await page.locator(".causes").textContent();
+    await page.getByLabel("WB-01").check();
+    await page.waitForFunction((text) => document.querySelector(".causes")?.textContent !== text, before);
+    await device.close();
+  });
+
+  it("a look goes to the yard list and a sample becomes labelled vials", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await tellSigns(page, site);
+    await toQuestion(page, 3);
+    await page
+      .getByRole("button", { name: /^To yard list/ })
+      .first()
+      .click();
+    await page.getByText("On the yard list").waitFor();
+    await page.getByLabel("Must not be missed").fill("10");
+    // The smallest n with 0.9^n ≤ 0.05 is 29.
+    await page.getByText("29 to read").waitFor();
+    await page.getByRole("button", { name: "Label 3 vials" }).click();
+    await page.locator(".vial-labels .code").nth(2).waitFor();
+    expect(await page.locator(".vial-labels .code").first().textContent()).toMatch(/^TV\d\d-\d{4}-[A-Z]$/);
+    await device.close();
+  });
+});
