@@ -149,7 +149,9 @@ const maker =
 function conditionRecord(each: ConditionFact, words: Words): EvidenceRecord {
   const say = words.evidence;
   const part = say.parts;
-  const name = each.scientificName ? `${each.term} (${each.scientificName})` : each.term;
+  const latin = each.scientificName;
+  const same = latin?.toLowerCase().startsWith(each.term.toLowerCase()) ?? false;
+  const name = latin === null ? each.term : same ? latin : `${each.term} (${latin})`;
   const signs = Object.entries(each.frequencies).map(
     ([finding, frequency]) => `${findings[finding as FindingId].term}: ${say.grades[frequency.grade]}`,
   );
