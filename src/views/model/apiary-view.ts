@@ -37,6 +37,8 @@ const listed = <T>(slots: Readonly<Record<string, Kept<T>>>): readonly Listed<T>
 export interface ApiaryView {
   readonly id: string;
   readonly record: BodyOf<"apiary-registered"> | null;
+  /** Entries that a new record replaces. */
+  readonly recordEntries: readonly string[];
   readonly colonies: readonly ColonyRef[];
   readonly weather: BodyOf<"weather-year-recorded"> | null;
   /** Entries that a new weather year replaces. */
@@ -59,6 +61,7 @@ export function apiaryView(casebook: Casebook, id: string): ApiaryView | null {
   return {
     id,
     record: settled(state.record),
+    recordEntries: state.record?.candidates.map((each) => each.entry) ?? [],
     colonies: coloniesOfApiary(casebook, id),
     weather: settled(state.weather),
     weatherEntries: state.weather?.candidates.map((each) => each.entry) ?? [],

@@ -11,6 +11,8 @@ import {
   countFindings,
   countRedFlags,
   findingGroups,
+  handOnDraft,
+  readHandOn,
   redFlagDraft,
   redFlags,
   spineView,
@@ -43,6 +45,24 @@ describe("opening a case", () => {
     expect(view.groups[0]).toMatchObject({ key: "overdue", rows: [{ late: "6 days", isOverdue: true }] });
     expect(view.answer).toBe("**1 case is overdue.** Nothing more is due this week.");
     expect(casesView({ casebook, today, who: "keeper", words }).groups).toEqual([]);
+  });
+});
+
+describe("handing a case on", () => {
+  it("moves it to another person and day, in the list and on its page", () => {
+    const start = opened();
+    const read = readHandOn({ waitsOn: "keeper", due: "2026-03-20" });
+    if (!read.ok) throw new Error("the form is not read");
+    const { casebook } = following(start, (book) => [
+      handOnDraft(book.cases[start.caseId] as never, read.value, today),
+    ]);
+    const view = casesView({ casebook, today, who: null, words });
+    expect(view.groups[0]?.rows[0]).toMatchObject({ waitsOn: "keeper", due: "2026-03-20" });
+    expect(spineView(casebook, start.caseId, words)?.waits.says).toBe("Waits on keeper, due 20 March");
+    expect(readHandOn({ waitsOn: "", due: "soon" }).problems.map((trouble) => trouble.code)).toEqual([
+      "field-empty",
+      "field-not-day",
+    ]);
   });
 });
 

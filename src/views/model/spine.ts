@@ -34,6 +34,8 @@ export interface SpineView {
   readonly under: string;
   readonly open: Question;
   readonly questions: readonly SpineQuestion[];
+  /** Whom the case waits on and until when, as a sentence; and the parts for the form that hands it on. */
+  readonly waits: { readonly says: string; readonly who: string; readonly due: Day };
   readonly label: {
     readonly apiary: string | null;
     readonly code: string;
@@ -63,6 +65,7 @@ export function spineView(casebook: Casebook, caseId: string, words: Words): Spi
     place: place?.name ?? say.noPlace,
     under: place ? say.under({ district: place.place, colonies }) : say.colonies({ count: colonies }),
     open: questions.find((each) => each.status === "open")?.question ?? 6,
+    waits: waitsOf(state, words),
     questions: questions.map((each) => ({
       question: each.question,
       asks: say.questions[each.question],
@@ -81,6 +84,15 @@ export function spineView(casebook: Casebook, caseId: string, words: Words): Spi
       foot: say.foot({ author: opened.author }),
     },
   };
+}
+
+function waitsOf(state: CaseState, words: Words): SpineView["waits"] {
+  const opened = settled(state.record);
+  const handed = settled(state.handedOn);
+  const decided = settled(state.decision);
+  const who = handed?.waitsOn ?? opened?.waitsOn ?? "";
+  const due = handed?.due ?? decided?.reviewOn ?? opened?.due ?? "";
+  return { says: words.case.waits({ who, due }), who, due };
 }
 
 /** Findings answered present or absent for any colony. */

@@ -7,6 +7,7 @@ import "./look/label.css";
 import "./look/top.css";
 import "./look/shell.css";
 import "./look/form.css";
+import "./look/field.css";
 import { App } from "./shell/App.tsx";
 import { CasebookProvider } from "./store/CasebookProvider.tsx";
 

@@ -57,3 +57,9 @@ export function readOpening(input: {
     author: form.text("author"),
   });
 }
+
+/** Body of `case-handed-on`. */
+export function readHandOn(fields: Fields): Result<BodyOf<"case-handed-on">> {
+  const form = readForm(fields);
+  return form.result({ waitsOn: form.text("waitsOn"), due: form.day("due") });
+}

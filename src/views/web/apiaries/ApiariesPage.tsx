@@ -2,10 +2,11 @@
 import { Link, useLocation } from "wouter";
 import { apiaryList, readApiaryForm } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
-import { TextField, useForm } from "../parts/Form.tsx";
+import { useForm } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { newId } from "../store/new-id.ts";
 import { words } from "../words.ts";
+import { ApiaryFields } from "./ApiaryFields.tsx";
 import "./apiaries.css";
 
 export default function ApiariesPage() {
@@ -75,13 +76,7 @@ function RegisterForm({ taken }: { readonly taken: readonly string[] }) {
     <form className="form" onSubmit={onSubmit} noValidate>
       <fieldset>
         <legend>{say.registerHead}</legend>
-        <TextField name="name" label={say.name} needed problems={problems} />
-        <TextField name="code" label={say.code} hint={say.codeHint} needed problems={problems} />
-        <TextField name="place" label={say.district} hint={say.districtHint} needed problems={problems} />
-        <TextField name="registration" label={say.registration} hint={say.registrationHint} problems={problems} />
-        <TextField name="latitude" label={say.latitude} hint={say.latitudeHint} numeric unit="°" problems={problems} />
-        <TextField name="longitude" label={say.longitude} numeric unit="°" problems={problems} />
-        <TextField name="elevationMetres" label={say.elevation} numeric unit="m" problems={problems} />
+        <ApiaryFields problems={problems} />
       </fieldset>
       <p className="acts">
         <button type="submit" className="press">

@@ -1,6 +1,14 @@
 /** An apiary: colonies, weather of the year, nectar flows, honey supers, what was put into the hives, its cases. */
 import { Link } from "wouter";
-import { type ApiaryView, apiaryView, colonyCodes, readForm, registerColonyDrafts } from "../../model/index.ts";
+import {
+  type ApiaryView,
+  apiaryList,
+  apiaryView,
+  colonyCodes,
+  readApiaryForm,
+  readForm,
+  registerColonyDrafts,
+} from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { TextField, useForm } from "../parts/Form.tsx";
 import { UnitsChoice } from "../parts/UnitsChoice.tsx";
@@ -8,6 +16,7 @@ import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { newId } from "../store/new-id.ts";
 import { words } from "../words.ts";
+import { ApiaryFields } from "./ApiaryFields.tsx";
 import { Flows, Supers, Treatments } from "./Spans.tsx";
 import { WeatherYear } from "./WeatherYear.tsx";
 import "./apiaries.css";
@@ -32,6 +41,7 @@ export default function ApiaryPage({ params }: PageProps) {
           {say.openCase}
         </Link>
       </div>
+      <ChangeRecord view={view} />
       <UnitsChoice />
       <Colonies view={view} />
       <WeatherYear view={view} />
@@ -73,6 +83,38 @@ function ApiaryLabel({ view }: { readonly view: ApiaryView }) {
       </span>
       {record.registration ? <span className="foot">{record.registration}</span> : null}
     </section>
+  );
+}
+
+function ChangeRecord({ view }: { readonly view: ApiaryView }) {
+  const { casebook, record, today } = useCasebook();
+  const say = words.apiaries;
+  const taken = apiaryList(casebook).flatMap((other) => (other.id === view.id ? [] : (other.record?.code ?? [])));
+  const { problems, onSubmit } = useForm(
+    (fields) => readApiaryForm(fields, taken),
+    async (data) => {
+      // What this form does not show stays as it was.
+      const kept = { ...view.record, ...data };
+      await record([
+        { kind: "apiary-registered", at: today, about: [view.id], replaces: view.recordEntries, data: kept },
+      ]);
+    },
+  );
+  return (
+    <details className="change">
+      <summary className="act">{say.changeRecord}</summary>
+      <form key={JSON.stringify(view.record)} className="form" onSubmit={onSubmit} noValidate>
+        <fieldset>
+          <legend>{say.registerHead}</legend>
+          <ApiaryFields record={view.record} problems={problems} />
+        </fieldset>
+        <p className="acts">
+          <button type="submit" className="press quiet">
+            {say.keepRecord}
+          </button>
+        </p>
+      </form>
+    </details>
   );
 }
 

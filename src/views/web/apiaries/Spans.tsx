@@ -26,9 +26,11 @@ interface SpansProps<Body> {
   readonly draft: (body: Body) => EntryDraft;
   readonly fields: (problems: ReturnType<typeof useForm>["problems"]) => ReactNode;
   readonly add: string;
+  /** The entry that ends a span today; none where a span has both its days from the start. */
+  readonly end?: (row: Listed<Body>) => EntryDraft | null;
 }
 
-function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add }: SpansProps<Body>) {
+function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add, end }: SpansProps<Body>) {
   const { record } = useCasebook();
   const { problems, onSubmit } = useForm(read, async (body) => {
     await record([draft(body)]);
@@ -43,6 +45,7 @@ function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add }: S
           {rows.map((row) => (
             <li key={`${row.id} ${JSON.stringify(row.value)}`}>
               {says(row.value)} {row.inConflict ? <b>{words.apiaries.inConflict}</b> : null}
+              <EndToday draft={end?.(row) ?? null} />
             </li>
           ))}
         </ul>
@@ -54,6 +57,16 @@ function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add }: S
         </button>
       </form>
     </section>
+  );
+}
+
+function EndToday({ draft }: { readonly draft: EntryDraft | null }) {
+  const { record } = useCasebook();
+  if (!draft) return null;
+  return (
+    <button type="button" className="act" onClick={() => void record([draft])}>
+      {words.apiaries.offToday}
+    </button>
   );
 }
 
@@ -86,6 +99,7 @@ export function Flows({ view }: { readonly view: ApiaryView }) {
 }
 
 export function Supers({ view }: { readonly view: ApiaryView }) {
+  const { today } = useCasebook();
   const say = words.apiaries;
   return (
     <Spans
@@ -103,11 +117,23 @@ export function Supers({ view }: { readonly view: ApiaryView }) {
         </>
       )}
       add={say.addSupers}
+      end={(row) =>
+        row.value.off === null && row.value.on <= today
+          ? {
+              kind: "supers-recorded",
+              at: today,
+              about: [view.id, row.id],
+              replaces: row.entries,
+              data: { ...row.value, off: today },
+            }
+          : null
+      }
     />
   );
 }
 
 export function Treatments({ view }: { readonly view: ApiaryView }) {
+  const { today } = useCasebook();
   const units = useUnits();
   const say = words.apiaries;
   return (
@@ -142,6 +168,17 @@ export function Treatments({ view }: { readonly view: ApiaryView }) {
         </>
       )}
       add={say.addTreatment}
+      end={(row) =>
+        row.value.off === null && row.value.on <= today
+          ? {
+              kind: "treatment-recorded",
+              at: today,
+              about: [view.id, row.id],
+              replaces: row.entries,
+              data: { ...row.value, off: today },
+            }
+          : null
+      }
     />
   );
 }

@@ -7,6 +7,7 @@ import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
+import { HandOn } from "./HandOn.tsx";
 import { questionPages } from "./questions/registry.ts";
 import { Spine } from "./Spine.tsx";
 import "../look/spine.css";
@@ -41,7 +42,9 @@ export default function CasePage({ params }: PageProps) {
   }
   return (
     <div className="case">
-      <Spine view={spine} here={asked} />
+      <Spine view={spine} here={asked}>
+        <HandOn view={spine} />
+      </Spine>
       <main id="page" className="open-q">
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
           <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />

@@ -1,10 +1,18 @@
 /** The six questions as a scale: a long tick each, a short one for every entry; at the left of a desk, on top of a phone. */
+import type { ReactNode } from "react";
 import { Link } from "wouter";
 import type { SpineQuestion, SpineView } from "../../model/index.ts";
 import { words } from "../words.ts";
 import { questionPages } from "./questions/registry.ts";
 
-export function Spine({ view, here }: { readonly view: SpineView; readonly here: number }) {
+interface SpineProps {
+  readonly view: SpineView;
+  readonly here: number;
+  /** What stands under the name of the case. */
+  readonly children?: ReactNode;
+}
+
+export function Spine({ view, here, children }: SpineProps) {
   const say = words.case;
   return (
     <nav className="spine" aria-label={say.spine}>
@@ -12,6 +20,7 @@ export function Spine({ view, here }: { readonly view: SpineView; readonly here:
         <span className="c">{view.code}</span>
         <span className="name">{view.place}</span>
         <span className="note q3">{view.under}</span>
+        {children}
       </div>
       <ol>
         {view.questions.map((question) => (

@@ -17,6 +17,11 @@ export const caseWords = {
   under: (slots: { readonly district: string; readonly colonies: number }) =>
     `${slots.district}, ${some(slots.colonies, "colony", "colonies")}`,
   foot: (slots: { readonly author: string }) => `call taken by ${slots.author}`,
+  waits: (slots: { readonly who: string; readonly due: string }) =>
+    slots.who === "" && slots.due === ""
+      ? "Waits on nobody named"
+      : `Waits on ${slots.who || "nobody named"}${slots.due === "" ? "" : `, due ${dayAndMonth(slots.due)}`}`,
+  handOn: "Hand it on",
   noPlace: "Place not recorded",
   flagsOpen: (slots: { readonly left: number }) => `${some(slots.left, "red flag", "red flags")} not asked`,
   seen: (slots: { readonly answered: number; readonly notLooked: number }) =>

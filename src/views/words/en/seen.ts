@@ -62,5 +62,5 @@ export const seen = {
   state: "State of the colony",
   colonyStates: { alive: "alive", dying: "dying", dead: "dead" },
   clash: (slots: { readonly finding: string; readonly colony: string }) =>
-    `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds?`,
+    `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds? Press present, absent or not looked.`,
 };

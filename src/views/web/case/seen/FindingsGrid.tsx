@@ -92,7 +92,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
             ))}
           </table>
         </div>
-        {here ? <LookFor row={here} /> : null}
+        {here ? <LookFor row={here} clash={clashAt(here, at.column, colonies)} /> : null}
       </div>
     </section>
   );
@@ -205,10 +205,17 @@ function Cell({ row, cell, code, place, isHere, focus, press }: CellProps) {
   );
 }
 
+/** The sentence to settle by, when two people's answers stand in the cell. */
+function clashAt(row: FindingRow, column: number, colonies: readonly ColonyRef[]): string | null {
+  const cell = row.cells[Math.min(column, row.cells.length - 1)];
+  return cell?.state === "conflict" ? words.seen.clash({ finding: row.term, colony: codeOf(cell, colonies) }) : null;
+}
+
 /** What to look for, of the finding under the pointer or the keys. */
-function LookFor({ row }: { readonly row: FindingRow }) {
+function LookFor({ row, clash }: { readonly row: FindingRow; readonly clash: string | null }) {
   return (
     <aside className="look-for" aria-label={words.seen.lookFor}>
+      {clash ? <p className="clash">{clash}</p> : null}
       <h3>{row.question}</h3>
       <p>{row.lookFor}</p>
       {row.tellApart ? <p className="q2">{row.tellApart}</p> : null}
