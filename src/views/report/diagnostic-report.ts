@@ -2,7 +2,8 @@
 import type { Report, ReportRow } from "../model/index.ts";
 import { paperWords } from "../words/index.ts";
 import { type Html, html } from "./html.ts";
-import type { Drawing, Paper } from "./paper.ts";
+import { matrixCode } from "./mark.ts";
+import type { Paper } from "./paper.ts";
 import { sheetCss, sheetPage } from "./paper-css.ts";
 
 const words = paperWords.report;
@@ -47,7 +48,7 @@ function specimenRow(row: ReportRow, lines: readonly number[], end: number): Htm
 }
 
 /** The whole report as a paper of one or more pages; the last line says that it ends. */
-export function reportPaper(report: Report, { drawCode, page = "A4" }: Drawing): Paper {
+export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper {
   const end = Math.max(60, ...report.rows.map((row) => Math.ceil((row.estimate?.high ?? 0) / 10) * 10));
   const numbered = (number: number, title: string, content: Html): Html =>
     html`<section><h2><span>${number}</span>${title}</h2><div>${content}</div></section>`;
@@ -57,7 +58,7 @@ export function reportPaper(report: Report, { drawCode, page = "A4" }: Drawing):
   const paragraphs = (lines: readonly string[]): Html => html`${lines.map((line) => html`<p>${line}</p>`)}`;
   const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
 <header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
-<div class="label"><span class="code">${report.code}</span>${drawCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span><span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span></div></header>
+<div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span><span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span></div></header>
 ${numbered(1, words.asked, html`<p>${report.asked}</p>`)}
 ${numbered(2, words.found, found)}
 ${report.rows.length > 0 && numbered(3, words.looked, looked)}

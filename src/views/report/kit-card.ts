@@ -2,11 +2,12 @@
 import type { KitCard } from "../model/index.ts";
 import { paperWords } from "../words/index.ts";
 import { html } from "./html.ts";
-import type { Drawing, Paper } from "./paper.ts";
+import { matrixCode } from "./mark.ts";
+import type { Paper } from "./paper.ts";
 import { sheetCss, sheetPage } from "./paper-css.ts";
 
 /** One page: what is asked, which bees from where, how to keep and send them, what heeds. */
-export function kitCardPaper(card: KitCard, { drawCode, page = "A4" }: Drawing): Paper {
+export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper {
   const words = paperWords.kit;
   const rows = card.rows.map(
     (row) =>
@@ -14,7 +15,7 @@ export function kitCardPaper(card: KitCard, { drawCode, page = "A4" }: Drawing):
   );
   const body = html`${card.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
 <header class="top"><div><h1>${words.title}</h1><p>${words.forLaboratory} <b>${card.laboratory}</b></p></div>
-<div class="label"><span class="code">${card.caseCode}</span>${drawCode(card.caseCode)}<span>${card.place}</span></div></header>
+<div class="label"><span class="code">${card.caseCode}</span>${matrixCode(card.caseCode)}<span>${card.place}</span></div></header>
 <section><h2>${words.asked}</h2><p>${card.question}</p></section>
 <section><h2>${words.vials}</h2><div><table><thead><tr><th>${words.code}</th><th>${words.colony}</th><th>${words.from}</th><th class="r">${words.bees}</th><th>${words.takenOn}</th><th>${words.by}</th></tr></thead><tbody>${rows}</tbody></table><p class="small">${card.promise}</p></div></section>
 <section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>

@@ -2,23 +2,24 @@
 import type { LabelSheet, VialLabel } from "../model/index.ts";
 import { paperWords } from "../words/index.ts";
 import { type Html, html } from "./html.ts";
-import type { DrawCode, Drawing, Paper } from "./paper.ts";
+import { matrixCode } from "./mark.ts";
+import type { Paper } from "./paper.ts";
 import { labelCss, labelPage } from "./paper-css.ts";
 
 const uses = ["vial", "sheet", "spare"] as const;
 
-function vial(label: VialLabel, use: (typeof uses)[number], isLow: boolean, drawCode: DrawCode): Html {
+function vial(label: VialLabel, use: (typeof uses)[number], isLow: boolean): Html {
   const day = label.takenOn ? html`<time>${label.takenOn}</time>` : html`<time>____-__-__</time>`;
   // A low label has room for three lines beside the code: place and what it is kept in share one.
   return isLow
-    ? html`<div class="vial"><b class="k">${label.code}</b>${drawCode(label.code)}<span><span class="col">${label.colony}</span> ${day}</span><span>${label.from}</span><span class="wide"><span>${label.keptIn}</span><span>${paperWords.use[use]}</span></span></div>`
-    : html`<div class="vial"><b class="k">${label.code}</b>${drawCode(label.code)}<span class="col">${label.colony}</span>${day}<span class="wide">${label.from}</span><span class="wide"><span>${label.keptIn}</span><span>${paperWords.use[use]}</span></span></div>`;
+    ? html`<div class="vial"><b class="k">${label.code}</b>${matrixCode(label.code)}<span><span class="col">${label.colony}</span> ${day}</span><span>${label.from}</span><span class="wide"><span>${label.keptIn}</span><span>${paperWords.use[use]}</span></span></div>`
+    : html`<div class="vial"><b class="k">${label.code}</b>${matrixCode(label.code)}<span class="col">${label.colony}</span>${day}<span class="wide">${label.from}</span><span class="wide"><span>${label.keptIn}</span><span>${paperWords.use[use]}</span></span></div>`;
 }
 
 /** Pages of labels ready to print at 100 %, the first `used` places of the first sheet left empty. */
-export function labelPaper(sheet: LabelSheet, { drawCode }: Drawing): Paper {
+export function labelPaper(sheet: LabelSheet): Paper {
   const { stock } = sheet;
-  const cells = sheet.labels.flatMap((label) => uses.map((use) => vial(label, use, stock.height < 15, drawCode)));
+  const cells = sheet.labels.flatMap((label) => uses.map((use) => vial(label, use, stock.height < 15)));
   const perPage = stock.columns * stock.rows;
   const pages = Math.max(1, Math.ceil((cells.length + sheet.used) / perPage));
   const drawn = Array.from({ length: pages }, (_, page) => {

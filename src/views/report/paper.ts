@@ -1,15 +1,4 @@
 /** A printable paper: a title, its style, and its body as HTML. */
-import type { Html } from "./html.ts";
-
-/** Draws the 2-D code of a text; `loadCodes` brings one. */
-export type DrawCode = (text: string) => Html;
-
-/** How a sheet is drawn: the code and, where there is a choice, the page. */
-export interface Drawing {
-  readonly drawCode: DrawCode;
-  /** A4 when left out. */
-  readonly page?: "A4" | "Letter";
-}
 
 export interface Paper {
   readonly title: string;

@@ -2,9 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { labelStocks, type Report, type VialLabel } from "../model/index.ts";
 import { html } from "./html.ts";
-import { kitCardPaper, labelPaper, loadCodes, reportPaper } from "./index.ts";
-
-const drawCode = await loadCodes();
+import { kitCardPaper, labelPaper, reportPaper } from "./index.ts";
 
 const label = (code: string): VialLabel => ({
   code,
@@ -62,20 +60,18 @@ describe("papers", () => {
   it("escape what people typed, in text and in attributes", () => {
     const typed = `<script>alert("x")</script>' & co`;
     expect(html`<p title="${typed}">${typed}</p>`.html).not.toMatch(/<script|"x"/);
-    expect(reportPaper({ ...report, asked: typed, place: typed }, { drawCode }).body).not.toContain("<script>alert");
-    expect(reportPaper({ ...report, place: '"; } body { display: none' }, { drawCode }).pageCss).not.toContain(
-      'content: ""; }',
-    );
+    expect(reportPaper({ ...report, asked: typed, place: typed }).body).not.toContain("<script>alert");
+    expect(reportPaper({ ...report, place: '"; } body { display: none' }).pageCss).not.toContain('content: ""; }');
   });
 
   it("print each specimen three times: vial, sheet, spare", () => {
-    const { body } = labelPaper(sheet(11), { drawCode });
+    const { body } = labelPaper(sheet(11));
     expect(count(body, 'class="vial"')).toBe(33);
     for (const use of ["vial", "sheet", "spare"]) expect(count(body, `>${use}</span>`)).toBe(11);
   });
 
   it("put the first and the last label of a sheet where the stock has them", () => {
-    const { body, css } = labelPaper(sheet(22), { drawCode });
+    const { body, css } = labelPaper(sheet(22));
     expect(css).toContain("left: 4.7mm; top: 10.9mm");
     // 65 labels of the A4 sheet: five columns of 38.1 mm at a pitch of 40.6, rows of 21.2 mm without a gap.
     expect(css).toContain("repeat(5, 38.1mm)");
@@ -86,15 +82,14 @@ describe("papers", () => {
   });
 
   it("start at the first free label of a used sheet", () => {
-    const { body } = labelPaper(sheet(1, 7), { drawCode });
+    const { body } = labelPaper(sheet(1, 7));
     expect(body).toMatch(/^.*<ul>(<li><\/li>){7}<li><div class="vial">/);
     expect(count(body, "<li>")).toBe(10);
     expect(body).toContain("Next free label: 11");
   });
 
   it("carry no inline style, so that a strict content policy lets them through", () => {
-    for (const { body } of [labelPaper(sheet(3), { drawCode }), reportPaper(report, { drawCode })])
-      expect(body).not.toMatch(/\sstyle=/);
+    for (const { body } of [labelPaper(sheet(3)), reportPaper(report)]) expect(body).not.toMatch(/\sstyle=/);
   });
 
   it("all labels of a stock lie on its page", () => {
@@ -106,7 +101,7 @@ describe("papers", () => {
   });
 
   it("the code stands in letters beside every 2-D symbol", () => {
-    const { body } = labelPaper(sheet(3), { drawCode });
+    const { body } = labelPaper(sheet(3));
     for (const code of ["TV26-0000-A", "TV26-0002-A"]) {
       expect(count(body, `aria-label="2-D code: ${code}"`)).toBe(3);
       expect(count(body, `>${code}</b>`)).toBe(3);
@@ -114,7 +109,7 @@ describe("papers", () => {
   });
 
   it("the report fills 34 of 100 squares and dots the range from 21 to 49", () => {
-    const { body } = reportPaper(report, { drawCode });
+    const { body } = reportPaper(report);
     expect(count(body, 'height="4.3" fill="#000"')).toBe(34);
     expect(count(body, "<circle")).toBe(49 - 21);
   });
@@ -131,9 +126,9 @@ describe("papers", () => {
       cautions: [],
     };
     const said = "Invented case, for demonstration";
-    expect(labelPaper({ ...sheet(1), isDemonstration: true }, { drawCode }).body).toContain(said);
-    expect(kitCardPaper({ ...kit, isDemonstration: true }, { drawCode }).body).toContain(said);
-    expect(reportPaper({ ...report, isDemonstration: true }, { drawCode }).body).toContain(said);
-    expect(kitCardPaper({ ...kit, isDemonstration: false }, { drawCode }).body).not.toContain(said);
+    expect(labelPaper({ ...sheet(1), isDemonstration: true }).body).toContain(said);
+    expect(kitCardPaper({ ...kit, isDemonstration: true }).body).toContain(said);
+    expect(reportPaper({ ...report, isDemonstration: true }).body).toContain(said);
+    expect(kitCardPaper({ ...kit, isDemonstration: false }).body).not.toContain(said);
   });
 });

@@ -38,5 +38,8 @@ export const routes: readonly PageRoute[] = [
   { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
   { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
   { path: "/cases/:case/paper/:paper", area: "cases", light: "desk", load: () => import("./paper/PaperPage.tsx") },
+  { path: "/reckoner", area: "reckoner", light: "desk", load: () => import("./reckoner/ReckonerPage.tsx") },
+  { path: "/evidence", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
+  { path: "/evidence/:kind/:id", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

@@ -13,7 +13,7 @@ import {
   spineView,
   stockOf,
 } from "../../model/index.ts";
-import { type DrawCode, kitCardPaper, labelPaper, loadCodes, type Paper, reportPaper } from "../../report/index.ts";
+import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -32,6 +32,21 @@ interface Wishes {
   readonly size: "A4" | "Letter";
 }
 
+type Makers = typeof import("../../report/index.ts");
+
+/** What draws papers is fetched apart: the 2-D codes are half of it, and the page with its choices stands before. */
+function useMakers(): Makers | null {
+  const [makers, setMakers] = useState<Makers | null>(null);
+  useEffect(() => {
+    let here = true;
+    void import("../../report/index.ts").then((loaded) => here && setMakers(loaded));
+    return () => {
+      here = false;
+    };
+  }, []);
+  return makers;
+}
+
 export default function PaperPage({ params }: PageProps) {
   const { casebook, programme, today } = useCasebook();
   const say = words.paper.screen;
@@ -46,26 +61,25 @@ export default function PaperPage({ params }: PageProps) {
     size: "A4",
   }));
   const isDemonstration = programme === "demonstration";
-  const drawCode = useCodes();
+  const makers = useMakers();
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
-    if (!casebook.cases[caseId] || !drawCode) return null;
+    if (!makers) return null;
     if (kind === "labels") {
       const sheet = labelSheet(casebook, caseId, {
         wish: { stock: stockOf(wishes.stock), startAt: wishes.startAt, onlyWaiting: wishes.onlyWaiting },
         words,
         isDemonstration,
       });
-      return { paper: labelPaper(sheet, { drawCode }), vials: sheet.labels.length };
+      return { paper: makers.labelPaper(sheet), vials: sheet.labels.length };
     }
     if (kind === "kit") {
       const card = kitCard(casebook, caseId, { destination: wishes.destination, words, isDemonstration });
-      return { paper: kitCardPaper(card, { drawCode, page: wishes.size }), vials: card.rows.length };
+      return { paper: makers.kitCardPaper(card, wishes.size), vials: card.rows.length };
     }
     const report = caseReport(casebook, caseId, { today, words, isDemonstration });
-    return report ? { paper: reportPaper(report, { drawCode, page: wishes.size }), vials: report.rows.length } : null;
-  }, [casebook, caseId, kind, wishes, today, isDemonstration, drawCode]);
-  if (!drawCode) return <p className="plain busy">{words.shell.opening}</p>;
-  if (!made || !spine)
+    return report ? { paper: makers.reportPaper(report, wishes.size), vials: report.rows.length } : null;
+  }, [makers, casebook, caseId, kind, wishes, today, isDemonstration]);
+  if (!spine)
     return (
       <main id="page" className="plain">
         <Answer text={words.case.missing} />
@@ -81,7 +95,9 @@ export default function PaperPage({ params }: PageProps) {
           </Link>{" "}
           <span className="c">{spine.code}</span> {spine.place}
         </p>
-        <Answer text={kind === "labels" ? say.answer.labels(made.vials) : say.answer[kind]} />
+        <Answer
+          text={kind !== "labels" ? say.answer[kind] : made ? say.answer.labels(made.vials) : words.shell.opening}
+        />
         <nav className="paper-kinds" aria-label={say.page}>
           {kinds.map((each) => (
             <Link
@@ -96,26 +112,17 @@ export default function PaperPage({ params }: PageProps) {
         </nav>
         <Choices kind={kind} wishes={wishes} set={(change) => set((now) => ({ ...now, ...change }))} />
         <p className="acts">
-          <button type="button" className="press" onClick={() => window.print()}>
+          <button type="button" className="press" disabled={!made} onClick={() => window.print()}>
             {say.print}
           </button>
           <span className="note q3">{say.printHint}</span>
         </p>
       </div>
       <div className="paper-desk">
-        <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} />
+        {made ? <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} /> : null}
       </div>
     </main>
   );
-}
-
-/** What draws the 2-D codes, once it is here. */
-function useCodes(): DrawCode | null {
-  const [drawCode, setDrawCode] = useState<DrawCode | null>(null);
-  useEffect(() => {
-    void loadCodes().then((draw) => setDrawCode(() => draw));
-  }, []);
-  return drawCode;
 }
 
 function Choices({

@@ -10,6 +10,7 @@ import { found } from "./found.ts";
 import { labels } from "./labels.ts";
 import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
+import { reckoner } from "./reckoner.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
@@ -31,5 +32,6 @@ export const en = {
   worked,
   evidence,
   paper,
+  reckoner,
   problems,
 };
