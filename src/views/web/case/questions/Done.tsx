@@ -51,7 +51,7 @@ function Decide({ state }: { readonly state: CaseState }) {
         ? say.answerNothing
         : say.answerUndecided;
   return (
-    <>
+    <div className="done">
       <Answer
         text={answer}
         under={
@@ -74,6 +74,6 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
-    </>
+    </div>
   );
 }

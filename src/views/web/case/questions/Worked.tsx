@@ -24,12 +24,12 @@ export default function Worked({ caseId }: QuestionProps) {
     .filter(Boolean)
     .join(" ");
   return (
-    <>
+    <div className="worked">
       <Answer text={workedAnswer(casebook, state, { today, words })} under={under || undefined} />
       <Check state={state} />
       <Steps state={state} />
       <Outcomes state={state} />
       <Closing state={state} />
-    </>
+    </div>
   );
 }
