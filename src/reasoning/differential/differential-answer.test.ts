@@ -102,6 +102,23 @@ describe("must not be missed", () => {
     expect(mustNotMiss.every(({ act }) => act.length > 0)).toBe(true);
   });
 
+  it.each([
+    ["rope-test", "american_foulbrood"],
+    ["milk-test", "american_foulbrood"],
+    ["culture-pcr", "american_foulbrood"],
+    ["smear-microscopy", "european_foulbrood"],
+    ["efb-strip", "european_foulbrood"],
+    ["bump-test", "tropilaelaps"],
+  ] as const)(
+    "[DX25] %s that finds something fires a notice to report, weighed or not; none found does not",
+    (test, id) => {
+      const notices = (result: "found" | "none-found") =>
+        answer({ season: "summer", findings: {}, tests: [{ test, result }] }).mustNotMiss;
+      expect(notices("found")).toMatchObject([{ condition: id, finding: test, report: true }]);
+      expect(notices("none-found")).toEqual([]);
+    },
+  );
+
   it("[DX25] poisoning needs all three; food is not asked of a dead colony", () => {
     const three = { most_colonies: "present", onset_sudden: "present", dead_heap: "present" } as const;
     const poisoned = (findings: DifferentialInput["findings"]) =>
@@ -142,6 +159,10 @@ describe("input", () => {
     const counts = { test: "tracheal-dissection", positive: 51, examined: 50 };
     expect(differential({ season: "winter", findings: {}, tests: [counts] }).problems[0]?.field).toBe(
       "tests[0].positive",
+    );
+    const spores = { test: "spore-count", sporesMillionsPerBee: 3, result: "none-found" } as const;
+    expect(differential({ season: "spring", findings: {}, tests: [spores] }).problems[0]?.field).toBe(
+      "tests[0].result",
     );
   });
 
