@@ -1,7 +1,19 @@
 /** The differential from outside: reasons, ranges, circumstances, notices, and what input it refuses. */
 import { describe, expect, it } from "vitest";
-import { type ConditionId, conditionIds, type FindingId } from "../../knowledge/index.ts";
+import {
+  type ConditionId,
+  conditionIds,
+  conditions,
+  type FindingId,
+  findingIds,
+  findings,
+  type TestId,
+  tests,
+} from "../../knowledge/index.ts";
+import { caseModel, circumstanceFactors, statedCase } from "./case-model.ts";
 import { type DifferentialAnswer, type DifferentialInput, differential } from "./index.ts";
+import { readInput } from "./read-input.ts";
+import { weighedTests } from "./weighed-tests.ts";
 
 function answer(input: DifferentialInput): DifferentialAnswer {
   const result = differential({ draws: 100, ...input });
@@ -81,6 +93,48 @@ describe("circumstances", () => {
     for (const id of conditionIds) {
       expect(odds(posterior(moved, id)) / odds(posterior(before, id))).toBeLessThan(10 * 1.3);
     }
+  });
+});
+
+describe("all circumstances at once", () => {
+  it.each([
+    ["winter", 30],
+    ["spring", 30],
+    ["summer", 22.75], // usual over occasional times common over occasional: 6.5 · 3.5, below the limit
+    ["autumn", 30],
+  ] as const)("[DX9] in %s never more than thirtyfold up or down: at most %d-fold", (season, most) => {
+    const ids = findingIds.filter((id) => findings[id].kind === "circumstance");
+    const factorsOf = (state: "present" | "absent", only: readonly FindingId[]) => {
+      const read = readInput({ season, findings: Object.fromEntries(only.map((id) => [id, state])) });
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      const model = caseModel(read.value);
+      return circumstanceFactors(model, statedCase(model));
+    };
+    for (const state of ["present", "absent"] as const) {
+      const together = factorsOf(state, ids);
+      const alone = ids.map((id) => factorsOf(state, [id]));
+      for (const [index, factor] of together.entries()) {
+        const product = alone.reduce((all, each) => all * (each[index] ?? 1), 1);
+        expect(factor).toBeCloseTo(Math.min(30, Math.max(1 / 30, product)), 12);
+        for (const each of alone) {
+          expect(each[index]).toBeLessThanOrEqual(10);
+          expect(each[index]).toBeGreaterThanOrEqual(1 / 10);
+        }
+      }
+    }
+    expect(Math.max(...factorsOf("present", ids))).toBeCloseTo(most, 12);
+  });
+});
+
+describe("neighbours", () => {
+  it("[DX62] no test that is weighed bears on what strikes whole apiaries", () => {
+    const shared = Object.keys(weighedTests).filter((id) =>
+      tests[id as TestId].conditions.some((condition) => conditions[condition].apiaryWide),
+    );
+    expect(shared).toEqual([]);
+    // There are such conditions and such tests: they wait for figures to be weighed by.
+    expect(conditionIds.filter((id) => conditions[id].apiaryWide)).toContain("acute_poisoning");
+    expect(tests["residue-screen"].conditions).toContain("acute_poisoning");
   });
 });
 
