@@ -1,5 +1,5 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import { choiceView, countedColonies, specimensFound, stopNotices, type Weighing } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
@@ -22,11 +22,14 @@ export default function Done({ caseId }: QuestionProps) {
 function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
-  const counted = countedColonies(specimensFound(casebook, state.id));
+  const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
   const [weighing, setWeighing] = useState<Weighing | null>(null);
   const [anyway, setAnyway] = useState(false);
   const stops = stopNotices(state);
-  const weighed = weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null;
+  const weighed = useMemo(
+    () => (weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null),
+    [weighing, counted, anyway],
+  );
   const decided = settled(state.decision);
   const colonies = coloniesOf(casebook, state.id);
   const codeOf = (id: string) => colonies.find((colony) => colony.id === id)?.code ?? id;
