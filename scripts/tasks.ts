@@ -5,6 +5,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } fro
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { brotliCompressSync } from "node:zlib";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 /** Where the person stood when the task was started; a relative path of theirs is seen from there. */
@@ -135,8 +136,19 @@ async function buildPage(): Promise<number> {
   if (isFresh && readFileSync(stamp, "utf8") === wanted) return 0;
   process.stderr.write("Building the page …\n");
   const status = await tool("vite", ["build", "--logLevel", "warn", "--config", "vite.config.ts"]);
-  if (status === 0) writeFileSync(stamp, wanted);
-  return status;
+  if (status !== 0) return status;
+  compressPage(path.join(root, "dist", "web"));
+  writeFileSync(stamp, wanted);
+  return 0;
+}
+
+/** A compressed twin beside every file of text, so that the service compresses nothing twice. */
+function compressPage(folder: string): void {
+  for (const file of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
+    if (!/\.(js|css|html|svg|json|webmanifest|txt)$/.test(file)) continue;
+    const text = readFileSync(path.join(folder, file));
+    if (text.length > 1024) writeFileSync(path.join(folder, `${file}.br`), brotliCompressSync(text));
+  }
 }
 
 const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number>>> = {

@@ -1,9 +1,10 @@
 /** The list of cases: what waits on whom, overdue first. */
 import { type Day, daysBetween } from "../units/index.ts";
-import { coloniesOf, conflictsOf, plansOf, specimensOf, stateOf } from "./lookups.ts";
+import { coloniesOf, conflictsOf, stateOf } from "./lookups.ts";
 import { compareCodes } from "./order.ts";
-import { type Asked, openQuestion, type Question } from "./questions.ts";
+import { openIn, type Question } from "./questions.ts";
 import { type Casebook, type CaseState, type SpecimenState, settled } from "./state.ts";
+import { type Asked, type Whole, wholesOf } from "./whole.ts";
 
 /** What a case waits for, as a key for its sentence. */
 export type CaseWaitsFor =
@@ -43,35 +44,29 @@ export interface CaseRow {
  * `today` is the reader's calendar day.
  */
 export function caseList(casebook: Casebook, today: Day, asked: Asked = {}): readonly CaseRow[] {
-  return Object.values(casebook.cases)
-    .filter((state) => state.record !== null)
-    .map((state) => caseRow({ casebook, today, asked }, state))
+  return wholesOf(casebook, asked)
+    .filter((whole) => whole.state.record !== null)
+    .map((whole) => caseRow(casebook, today, whole))
     .sort(compareRows);
 }
 
-interface Listing {
-  readonly casebook: Casebook;
-  readonly today: Day;
-  readonly asked: Asked;
-}
-
-function caseRow({ casebook, today, asked }: Listing, state: CaseState): CaseRow {
+function caseRow(casebook: Casebook, today: Day, whole: Whole): CaseRow {
+  const { state, specimens, plans } = whole;
   const isClosed = settled(state.closed) !== null;
-  const question = openQuestion(casebook, state.id, asked);
+  const question = openIn(whole);
   const { waitsOn, due } = waiting(state);
-  const roots = [state, ...specimensOf(casebook, state.id), ...plansOf(casebook, state.id)];
   return {
     id: state.id,
     code: state.record?.candidates[0].value.code ?? state.id,
     place: settled(stateOf(casebook.apiaries, state.apiary)?.record)?.name ?? null,
     colonies: coloniesOf(casebook, state.id).length,
     question,
-    waitsFor: isClosed ? "nothing" : waitsFor(casebook, state, question),
+    waitsFor: isClosed ? "nothing" : waitsFor(whole, question),
     waitsOn,
     due,
     overdueDays: isClosed || due === null ? 0 : Math.max(0, daysBetween(due, today)),
     isClosed,
-    conflicts: roots.reduce((sum, root) => sum + conflictsOf(casebook, root.id).length, 0),
+    conflicts: [state, ...specimens, ...plans].reduce((sum, root) => sum + conflictsOf(casebook, root.id).length, 0),
   };
 }
 
@@ -86,8 +81,7 @@ function waiting(state: CaseState): Pick<CaseRow, "waitsOn" | "due"> {
   return { waitsOn: opened?.waitsOn ?? null, due: decision?.reviewOn ?? opened?.due ?? null };
 }
 
-function waitsFor(casebook: Casebook, state: CaseState, question: Question): CaseWaitsFor {
-  const specimens = specimensOf(casebook, state.id);
+function waitsFor({ state, specimens, plans }: Whole, question: Question): CaseWaitsFor {
   switch (question) {
     case 1:
       return "what-was-seen";
@@ -100,9 +94,7 @@ function waitsFor(casebook: Casebook, state: CaseState, question: Question): Cas
     case 5:
       return settled(state.decision)?.choice === "act-now" ? "plan" : "decision";
     case 6:
-      return plansOf(casebook, state.id).some((plan) =>
-        settled(plan.record)?.steps.some((step) => stateOf(plan.done, step.step) === null),
-      )
+      return plans.some((plan) => settled(plan.record)?.steps.some((step) => stateOf(plan.done, step.step) === null))
         ? "plan-steps"
         : "outcome";
   }

@@ -3,5 +3,6 @@ export * from "./case-list.ts";
 export * from "./fold.ts";
 export * from "./lookups.ts";
 export * from "./order.ts";
-export * from "./questions.ts";
+export { openQuestion, type Question, type QuestionState, questionsOf } from "./questions.ts";
 export * from "./state.ts";
+export { type Asked, plansOf, specimensOf } from "./whole.ts";

@@ -1,4 +1,4 @@
-/** What belongs to a case: its specimens, plans and colonies, and where people disagree. */
+/** Looking things up: a state by id, the colonies of a case, and where people disagree. */
 import type { BodyOf } from "../journal/index.ts";
 import { compareCodes } from "./order.ts";
 import {
@@ -8,31 +8,13 @@ import {
   type Colony,
   isInConflict,
   type Kept,
-  type PlanState,
   type RootState,
-  type SpecimenState,
   settled,
 } from "./state.ts";
 
 /** The state kept under an id; null when there is none. */
 export const stateOf = <State>(states: Readonly<Record<string, State>>, id: string | null): State | null =>
   id !== null && Object.hasOwn(states, id) ? (states[id] ?? null) : null;
-
-/** The specimens that were labelled for a case, in order of code. */
-export const specimensOf = (casebook: Casebook, caseId: string): readonly SpecimenState[] =>
-  Object.values(casebook.specimens)
-    .filter((specimen) => specimen.case === caseId)
-    .sort((one, other) => compareCodes(labelCode(one), labelCode(other)));
-
-const labelCode = (specimen: SpecimenState): string => specimen.label?.candidates[0].value.code ?? specimen.id;
-
-/** The plans made for a case, oldest first. */
-export const plansOf = (casebook: Casebook, caseId: string): readonly PlanState[] =>
-  Object.values(casebook.plans)
-    .filter((plan) => plan.case === caseId)
-    .sort((one, other) => compareCodes(madeAt(one), madeAt(other)));
-
-const madeAt = (plan: PlanState): string => `${plan.record?.candidates[0].recordedAt ?? ""} ${plan.id}`;
 
 /** A colony as a case knows it. */
 export interface CaseColony {

@@ -1,16 +1,9 @@
 /** The six questions of a case: which are answered, which is open, which come later. */
 import type { FindingState } from "../journal/index.ts";
 import type { Day } from "../units/index.ts";
-import { plansOf, specimensOf, stateOf } from "./lookups.ts";
-import {
-  type Candidate,
-  type Casebook,
-  type CaseState,
-  type Kept,
-  type PlanState,
-  type SpecimenState,
-  settled,
-} from "./state.ts";
+import { stateOf } from "./lookups.ts";
+import { type Candidate, type Casebook, type Kept, type SpecimenState, settled } from "./state.ts";
+import { type Asked, type Whole, wholeOf } from "./whole.ts";
 
 /** 1 seen, 2 could be, 3 would tell, 4 found, 5 be done, 6 did it work. */
 export type Question = 1 | 2 | 3 | 4 | 5 | 6;
@@ -26,51 +19,42 @@ export interface QuestionState {
   readonly entries: number;
 }
 
-/** What the caller knows and the casebook does not. */
-export interface Asked {
-  /** Ids of the red flags that must be asked. Left out: those that were recorded are all. */
-  readonly redFlags?: readonly string[];
-}
-
-interface Whole {
-  readonly state: CaseState;
-  readonly specimens: readonly SpecimenState[];
-  readonly plans: readonly PlanState[];
-  readonly redFlags: readonly string[];
-}
-
 /** The question a case opens at: the first that is not done; 6 when all are. 1 for a case that is not here. */
-export const openQuestion = (casebook: Casebook, caseId: string, asked: Asked = {}): Question =>
-  questionsOf(casebook, caseId, asked).find((each) => each.status === "open")?.question ??
-  (stateOf(casebook.cases, caseId) ? 6 : 1);
+export function openQuestion(casebook: Casebook, caseId: string, asked: Asked = {}): Question {
+  const state = stateOf(casebook.cases, caseId);
+  return state ? openIn(wholeOf(casebook, state, asked)) : 1;
+}
 
 /** The state of each of the six questions, in order; none for a case that is not here. */
 export function questionsOf(casebook: Casebook, caseId: string, asked: Asked = {}): readonly QuestionState[] {
   const state = stateOf(casebook.cases, caseId);
   if (!state) return [];
-  const whole: Whole = {
-    state,
-    specimens: specimensOf(casebook, caseId),
-    plans: plansOf(casebook, caseId),
-    redFlags: asked.redFlags ?? Object.keys(state.redFlags),
-  };
-  const isClosed = settled(state.closed) !== null;
-  const done = [wasSeen, wasAsked, isBeingTold, wasFound, isDecided, isClosedNow].map(
-    (rule) => isClosed || rule(whole),
-  );
-  const open = done.indexOf(false);
-  return done.map((isDone, index) => ({
+  const whole = wholeOf(casebook, state, asked);
+  const open = openIn(whole);
+  return doneIn(whole).map((isDone, index) => ({
     question: (index + 1) as Question,
-    status: isDone ? "done" : index === open ? "open" : "later",
+    status: isDone ? "done" : index + 1 === open ? "open" : "later",
     ...bearingOn(whole, index + 1),
   }));
 }
 
-/** Every red flag is answered, at least one was asked, and a finding was looked for. */
+/** The first question of a case that is not done; 6 when all are. */
+export const openIn = (whole: Whole): Question => (doneIn(whole).indexOf(false) + 1 || 6) as Question;
+
+/** Whether each of the six questions is done. A closed case has none left. */
+function doneIn(whole: Whole): readonly boolean[] {
+  if (settled(whole.state.closed) !== null) return [true, true, true, true, true, true];
+  return [wasSeen(whole), wasAsked(whole), isBeingTold(whole), wasFound(whole), isDecided(whole), false];
+}
+
+/**
+ * Every red flag has an answer, at least one was asked, and a finding was looked for.
+ * "Not looked" answers a red flag: it was asked, and the hive was not opened. Silence does not.
+ */
 function wasSeen({ state, redFlags }: Whole): boolean {
-  const flags = redFlags.map((flag) => settled(stateOf(state.redFlags, flag))?.state ?? null);
+  const isAnswered = redFlags.every((flag) => settled(stateOf(state.redFlags, flag)) !== null);
   const findings = Object.values(state.findings).flatMap((own) => Object.values(own));
-  return flags.length > 0 && flags.every(wasLookedFor) && findings.some((finding) => wasLookedFor(settled(finding)));
+  return redFlags.length > 0 && isAnswered && findings.some((finding) => wasLookedFor(settled(finding)));
 }
 
 const wasLookedFor = (state: FindingState | null): boolean => state === "present" || state === "absent";
@@ -116,8 +100,6 @@ function isDecided({ state, plans }: Whole): boolean {
   const choice = settled(state.decision)?.choice;
   return choice === "wait" || (choice === "act-now" && plans.some((plan) => settled(plan.record) !== null));
 }
-
-const isClosedNow = ({ state }: Whole): boolean => settled(state.closed) !== null;
 
 /** Days and number of the entries that bear on a question. What it could be rests on what was seen and found. */
 function bearingOn(whole: Whole, question: number): Pick<QuestionState, "lastDay" | "entries"> {

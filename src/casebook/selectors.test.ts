@@ -58,8 +58,8 @@ describe("the six questions", () => {
     expect(openQuestion(seeing(opened), ids.case)).toBe(1);
     expect(openQuestion(seeing(opened, finding), ids.case)).toBe(1);
     expect(openQuestion(seeing(opened, flag("absent")), ids.case)).toBe(1);
-    expect(openQuestion(seeing(opened, finding, flag("not-looked")), ids.case)).toBe(1);
-    expect(openQuestion(seeing(opened, finding, flag("absent"), flag("not-looked", "foul_smell")), ids.case)).toBe(1);
+    expect(openQuestion(seeing(opened, finding, flag("not-looked")), ids.case)).toBe(2);
+    expect(openQuestion(seeing(opened, finding, flag("absent"), flag("not-looked", "foul_smell")), ids.case)).toBe(2);
     expect(openQuestion(seeing(opened, finding, flag("present")), ids.case)).toBe(2);
     const asked = { redFlags: ["ropy_brood", "foul_smell"] };
     expect(openQuestion(seeing(opened, finding, flag("present")), ids.case, asked)).toBe(1);

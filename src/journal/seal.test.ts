@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import * as z from "zod";
 import { bee, everyKind, ids } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { DomainError } from "../units/index.ts";
@@ -152,6 +153,12 @@ describe("reading", () => {
 
 describe("kinds", () => {
   const fits = (kind: keyof typeof kinds, data: unknown) => kinds[kind].body.safeParse(data).success;
+
+  it("each has a JSON schema to publish", () => {
+    for (const [kind, { body }] of Object.entries(kinds)) {
+      expect(z.toJSONSchema(body), kind).toMatchObject({ type: "object", additionalProperties: false });
+    }
+  });
 
   it("[JN23] a bee has both trunks or is lost, and mites only where a trunk shows them", () => {
     const read = { reading: "r", bee: 1, lost: false, left: "clear", right: "mites" };

@@ -6,6 +6,7 @@ import { storageContract } from "../../tests/laws/storage-contract.ts";
 import { fold } from "../casebook/index.ts";
 import { verifyChain } from "../journal/index.ts";
 import { openDeviceStore } from "./device.ts";
+import { openDatabase } from "./indexed-db.ts";
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
@@ -34,6 +35,38 @@ describe("the device's store", () => {
     expect(store.lastSafeAt()).toBe(recorded.at(-1)?.header.recordedAt);
     expect(calls).toBeGreaterThanOrEqual(2);
     await store.close();
+  });
+
+  it("records in one transaction that waits for the disk, whatever it touches", async () => {
+    const store = await open();
+    const original = IDBDatabase.prototype.transaction;
+    const writing: (string | undefined)[] = [];
+    IDBDatabase.prototype.transaction = function (names, mode, options) {
+      if (mode === "readwrite") writing.push(options?.durability);
+      return original.call(this, names, mode, options);
+    };
+    try {
+      await store.record([...callDrafts, bee(1)]);
+    } finally {
+      IDBDatabase.prototype.transaction = original;
+    }
+    expect(writing).toEqual(["strict"]);
+    await store.close();
+  });
+
+  it("makes states anew that another version of the fold left", async () => {
+    const store = await open();
+    const recorded = await store.record(callDrafts);
+    await store.close();
+    const database = await openDatabase("main", () => {});
+    const known = await database.get("device", "this");
+    if (!known) throw new Error("the device has no record");
+    await database.put("device", { ...known, foldVersion: known.foldVersion + 1 }, "this");
+    await database.put("states", { root: ids.case, position: 1, part: fold([]) });
+    database.close();
+    const again = await open();
+    expect(await again.states()).toEqual(fold(recorded));
+    await again.close();
   });
 
   it("loses no number when two tabs record at once", async () => {

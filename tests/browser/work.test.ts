@@ -217,8 +217,8 @@ describe("questions 2 and 3", () => {
     // The smallest n with 0.9^n ≤ 0.05 is 29.
     await page.getByText("29 to read").waitFor();
     await page.getByRole("button", { name: "Label 3 vials" }).click();
-    await page.locator(".vials .code").nth(2).waitFor();
-    expect(await page.locator(".vials .code").first().textContent()).toMatch(/^TV\d\d-\d{4}-[A-Z]$/);
+    await page.locator(".vial-labels .code").nth(2).waitFor();
+    expect(await page.locator(".vial-labels .code").first().textContent()).toMatch(/^TV\d\d-\d{4}-[A-Z]$/);
     await device.close();
   });
 });

@@ -11,7 +11,9 @@ import { networkFindingIds, type Setting, signIds } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
+import { setsForPosterior } from "./sets-posterior.ts";
 import { byGroup, type GroupEvidence, isSuppressed, levelOf, termsOf } from "./terms.ts";
+import { unionTotal } from "./union-tables.ts";
 import { testFindings, weighedTests } from "./weighed-tests.ts";
 
 /** A look or test that was not made, and how its results depend on the state. */
@@ -20,8 +22,8 @@ export type Candidate =
       readonly kind: "look" | "test";
       readonly id: FindingId | TestId;
       readonly dependsOn: "set";
-      /** For each result, its probability given each set; the results of a set sum to one. */
-      readonly results: readonly Float64Array[];
+      /** For each result, its probability given each set; the results of a set sum to one. Reckoned when asked for. */
+      readonly results: () => readonly Float64Array[];
     }
   | {
       readonly kind: "test";
@@ -47,8 +49,8 @@ export interface Belief {
   readonly candidates: readonly Candidate[];
 }
 
-/** Sets listed at most, and the posterior mass at which the list is long enough. */
-const listed = { sets: 20_000, mass: 0.99 } as const;
+/** The posterior mass at which the list is long enough, and the sets listed at most. */
+const listed = { mass: 0.96, sets: 80_000 } as const;
 
 /**
  * The sets that carry the belief, and every finding and weighed test that was not looked at.
@@ -64,13 +66,14 @@ export function belief(input: DifferentialInput): Result<Belief> {
   const numbers = statedCase(model);
   const parameters = parametersOf(model.network, numbers);
   const evidence = evidenceOf(model, numbers);
-  const isExact = posterior.method === "expansion";
-  const all = isExact ? expand(parameters, termsOf(parameters, evidence)).total : Number.POSITIVE_INFINITY;
   const order = byProbability(posterior.condition);
-  const sets = bestSets(parameters, evidence, order, { sets: listed.sets, weight: listed.mass * all });
+  // With too many present findings the posterior itself rests on a list: the same list serves, and leaves out the same.
+  const isListed = posterior.method === "sets";
+  const all = isListed ? Number.POSITIVE_INFINITY : totalOf(parameters, evidence, posterior.method);
+  const stop = { sets: isListed ? setsForPosterior : listed.sets, weight: listed.mass * all };
+  const sets = bestSets(parameters, evidence, order, stop);
   const probability = sets.weight.map((each) => each / sets.total);
-  // Where the weight of all sets is not known here, the mass that the posterior itself left out is what can be said.
-  const uncovered = isExact ? 1 - sets.total / all : posterior.neglectedMass;
+  const uncovered = isListed ? posterior.neglectedMass : Math.max(0, 1 - sets.total / all);
   return answered({
     setting: read.value,
     conditions: conditionIds,
@@ -80,6 +83,9 @@ export function belief(input: DifferentialInput): Result<Belief> {
     candidates: [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)],
   });
 }
+
+const totalOf = (parameters: Parameters, evidence: NetworkEvidence, method: "expansion" | "tables"): number =>
+  method === "expansion" ? expand(parameters, termsOf(parameters, evidence)).total : unionTotal(parameters, evidence);
 
 type SetCandidate = Extract<Candidate, { dependsOn: "set" }>;
 
@@ -91,8 +97,11 @@ function looks(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
     return !looked && derived !== true && !(exclusiveWith !== undefined && read.present.includes(exclusiveWith));
   };
   return signIds.filter(isOpen).map((id) => {
-    const present = presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(id));
-    return { kind: "look", id, dependsOn: "set", results: [present, present.map((each) => 1 - each)] };
+    const results = () => {
+      const present = presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(id));
+      return [present, present.map((each) => 1 - each)];
+    };
+    return { kind: "look", id, dependsOn: "set", results };
   });
 }
 
@@ -103,19 +112,8 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
     const weighed = weighedTests[id];
     if (isDone(id) || weighed === undefined) return [];
     if (weighed.model === "found" || weighed.model === "spores") {
-      const [first, second] = testFindings
-        .filter(({ test }) => test === id)
-        .map((each) => presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(each.id)));
-      if (first === undefined) return [];
-      const none = first.map((each) => 1 - each);
-      const results =
-        second === undefined
-          ? [first, none]
-          : [
-              none,
-              first.map((each, set) => each * (1 - (second[set] ?? 0))),
-              first.map((each, set) => each * (second[set] ?? 0)),
-            ];
+      const answers = testFindings.filter(({ test }) => test === id).map((each) => networkFindingIds.indexOf(each.id));
+      const results = () => testResults(answers.map((finding) => presentGiven(parameters, evidence, sets, finding)));
       return [{ kind: "test", id, dependsOn: "set", results }];
     }
     const at = model.levels.findIndex(({ condition }) =>
@@ -137,6 +135,15 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
       },
     ];
   });
+}
+
+/** Results of a test from the findings that stand for it: found or not; or none, some, and enough. */
+function testResults([first, second]: readonly Float64Array[]): readonly Float64Array[] {
+  if (first === undefined) return [];
+  const none = first.map((each) => 1 - each);
+  if (second === undefined) return [first, none];
+  const enough = first.map((each, set) => each * (second[set] as number));
+  return [none, first.map((each, set) => each - (enough[set] as number)), enough];
 }
 
 /** Probability that a finding is present, for each set, given the set and what else of its group was looked for. */

@@ -12,6 +12,7 @@ import type { AgentLevel, DifferentialAnswer, RankedCondition } from "./answer.t
 import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
 import { type Ranges, rangesOf } from "./draws.ts";
 import type { DifferentialInput, ReadCase } from "./input.ts";
+import { longDeadDays } from "./judgements.ts";
 import { noticesOf } from "./notices.ts";
 import type { Posterior } from "./posterior.ts";
 import { readInput } from "./read-input.ts";
@@ -64,18 +65,31 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
   );
 }
 
-/** Mites seen where there should be none outweigh the map: the region is then taken as unknown, and it is said. */
+/** Mites seen where there should be none outweigh the map: the region is then taken as it was found, and it is said. */
 function contradictionsResolved(read: ReadCase, problems: Problem[]): ReadCase {
-  const isSeen = read.tests.some(({ positive }) => (positive ?? 0) > 0);
-  if (read.region.acarapisWoodi !== "absent" || !isSeen) return read;
-  problems.push(
-    problem("exotic-found", "warned", "region.acarapisWoodi", {
-      given: "absent",
-      expected: "call the competent authority before anything is moved: mites were seen where there should be none",
-      slots: { condition: "tracheal_mites" },
-    }),
-  );
-  return { ...read, region: { ...read.region, acarapisWoodi: "unknown" } };
+  if (read.colonyState === "dead" && (read.daysSinceDeath ?? 0) > longDeadDays) {
+    const slots = { days: read.daysSinceDeath ?? 0 };
+    problems.push(problem("dead-long-ago", "warned", "colony.daysSinceDeath", { given: read.daysSinceDeath, slots }));
+  }
+  const isSeen = (count: "positive" | "mites") => read.tests.some((test) => (test[count] ?? 0) > 0);
+  const say = (field: string, condition: ConditionId) =>
+    problems.push(
+      problem("exotic-found", "warned", field, {
+        given: "absent",
+        expected: "call the competent authority before anything is moved: mites were seen where there should be none",
+        slots: { condition },
+      }),
+    );
+  let region = read.region;
+  if (region.acarapisWoodi === "absent" && isSeen("positive")) {
+    say("region.acarapisWoodi", "tracheal_mites");
+    region = { ...region, acarapisWoodi: "unknown" };
+  }
+  if (region.varroa === "absent" && isSeen("mites")) {
+    say("region.varroa", "varroa_pms");
+    region = { ...region, varroa: "present" };
+  }
+  return { ...read, region };
 }
 
 function ranked(model: CaseModel, posterior: Posterior, ranges: Ranges): readonly RankedCondition[] {

@@ -6,6 +6,7 @@ import { bestSets, byProbability } from "./best-first.ts";
 import { bruteForce } from "./brute-force.ts";
 import { expand } from "./expansion.ts";
 import { findingsOnly, type Network, type NetworkEvidence } from "./network.ts";
+import { noisyOr, quickscore } from "./noisy-or.ts";
 import { parametersOf } from "./parameters.ts";
 import { setsPosterior } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
@@ -44,6 +45,42 @@ describe("the reference network", () => {
       }
       expect(sums.empty / sums.total).toBeCloseTo(expected.p_no_disease, 9);
     }
+  });
+});
+
+describe("the bare network", () => {
+  it.each(golden.cases)(
+    "[DX1] $id: posterior, entropy, states and both kinds of bits as printed",
+    ({ evidence, expected }) => {
+      const found = Object.entries(evidence) as [string, number][];
+      const given = { ...golden, evidence: new Map(found.map(([finding, state]) => [Number(finding), state === 1])) };
+      const answer = noisyOr(given);
+      const quick = quickscore(given);
+      expect(answer.evidenceProbability).toBeCloseTo(expected.p_evidence, 10);
+      expect(quick.evidenceProbability).toBeCloseTo(expected.p_evidence, 10);
+      for (const [index, posterior] of expected.posterior.entries()) {
+        expect(answer.posterior[index]).toBeCloseTo(posterior, 9);
+        expect(quick.posterior[index]).toBeCloseTo(posterior, 9);
+      }
+      expect(answer.entropyBits).toBeCloseTo(expected.entropy_bits, 9);
+      expect(answer.noCondition).toBeCloseTo(expected.p_no_disease, 10);
+      for (const [index, { state, p }] of expected.top_states.entries()) {
+        expect(answer.states[index]?.present).toEqual([...state.keys()].filter((condition) => state[condition] === 1));
+        expect(answer.states[index]?.probability).toBeCloseTo(p, 9);
+      }
+      const joint = expected.eig_joint_bits as Readonly<Record<string, number>>;
+      const marginal = expected.eig_sum_of_marginals_bits as Readonly<Record<string, number>>;
+      expect(answer.outlook.map(({ finding }) => String(finding))).toEqual(Object.keys(joint));
+      for (const { finding, jointBits, marginalBits } of answer.outlook) {
+        expect(jointBits).toBeCloseTo(joint[String(finding)] ?? 0, 9);
+        expect(marginalBits).toBeCloseTo(marginal[String(finding)] ?? 0, 9);
+      }
+    },
+  );
+
+  it("[DX1] is no friend of impossible numbers", () => {
+    const broken = { ...golden, prior: [0, 0.3, 0.1, 0.03, 0.08], evidence: new Map() };
+    expect(() => noisyOr(broken)).toThrow("prior must be between 0 and 1");
   });
 });
 

@@ -75,7 +75,8 @@ export function expand(parameters: Parameters, terms: Terms, groups: Groups = []
     size: 0,
   };
   const odds = Float64Array.from(order, (condition) => terms.odds[condition] as number);
-  if (levels.length === 0) addChoice(sweep, odds, terms.constant);
+  const ones = new Float64Array(conditions).fill(1);
+  if (levels.length === 0) addChoice(sweep, odds, ones, 0, new Float64Array(conditions), terms.constant);
   else descend(sweep, 0, odds, terms.constant);
 
   // The expansion counted the empty set once, with weight 1.
@@ -136,26 +137,42 @@ function descend(sweep: Sweep, depth: number, above: Float64Array, coefficient: 
   const isLast = depth === sweep.levels.length - 1;
   for (let option = 0; option < options; option++) {
     const start = option * conditions;
+    const signed = coefficient * (signs[option] as number);
+    if (isLast) {
+      addChoice(sweep, above, factor, start, row, signed);
+      continue;
+    }
     for (let place = 0; place < conditions; place++) {
       row[place] = (above[place] as number) * (factor[start + place] as number);
     }
-    const signed = coefficient * (signs[option] as number);
-    if (isLast) addChoice(sweep, row, signed);
-    else descend(sweep, depth + 1, row, signed);
+    descend(sweep, depth + 1, row, signed);
   }
 }
 
-/** One choice: its sum over all sets, and each condition's share of it. The inner loop of the whole step. */
-function addChoice(sweep: Sweep, odds: Float64Array, coefficient: number): void {
+/**
+ * One choice: its sum over all sets, and each condition's share of it. The inner loop of the whole step: the odds of
+ * the last level are multiplied on the way, and `row` keeps those of the blocks.
+ */
+function addChoice(
+  sweep: Sweep,
+  above: Float64Array,
+  factor: Float64Array,
+  start: number,
+  row: Float64Array,
+  coefficient: number,
+): void {
   const { singles, conditions, share, withCondition, blocks, groups, withoutGroup } = sweep;
   let product = coefficient;
   for (let place = 0; place < singles; place++) {
-    const one = odds[place] as number;
+    const one = (above[place] as number) * (factor[start + place] as number);
     const both = 1 + one;
     share[place] = one / both;
     product *= both;
   }
-  for (let index = 0; index < blocks.length; index++) product *= blockShares(blocks[index] as PlacedBlock, odds, share);
+  for (let place = singles; place < conditions; place++) {
+    row[place] = (above[place] as number) * (factor[start + place] as number);
+  }
+  for (let index = 0; index < blocks.length; index++) product *= blockShares(blocks[index] as PlacedBlock, row, share);
   sweep.total += product;
   sweep.size += Math.abs(product);
   for (let place = 0; place < conditions; place++) {
@@ -167,7 +184,7 @@ function addChoice(sweep: Sweep, odds: Float64Array, coefficient: number): void 
     for (let member = 0; member < alone.length; member++) none *= 1 - (share[alone[member] as number] as number);
     for (let block = 0; block < blocks.length; block++) {
       const bits = excluded[block] as number;
-      if (bits !== 0) none *= shareWithout(blocks[block] as PlacedBlock, odds, bits);
+      if (bits !== 0) none *= shareWithout(blocks[block] as PlacedBlock, row, bits);
     }
     withoutGroup[index] = (withoutGroup[index] as number) + none;
   }

@@ -81,3 +81,9 @@ export const sporeRates = {
   any: { healthy: 0.5, clinical: 0.97 },
   overLine: { healthy: 0.25, clinical: 0.8 },
 } as const;
+
+/** Bees from honey combs carry about half the mites of bees from the brood nest. Source: calderone-turcotte-1998. */
+export const honeyCombMites = 0.5;
+
+/** A colony dead longer than this has moth, mould and robbing that came after. Judgement. */
+export const longDeadDays = 14;

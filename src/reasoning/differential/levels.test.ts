@@ -107,6 +107,13 @@ describe("weak answers", () => {
     ).toEqual([]);
   });
 
+  it("[DX15] bees from honey combs count for half, and a colony long dead is said to be one", () => {
+    const at = (takenFrom: "B" | "E") => bits(washed(6, 300, { takenFrom }), "varroa_pms", "varroa-wash");
+    expect(at("E")).toBeGreaterThan(at("B"));
+    const dead = { season: "spring", colony: { state: "dead", daysSinceDeath: 40 }, findings: {} } as const;
+    expect(differential(dead).problems.map(({ code }) => code)).toEqual(["dead-long-ago"]);
+  });
+
   it("[DX15] fewer bees say less", () => {
     const at = (examined: number) => bits(dissected(0, examined), "tracheal_mites", "tracheal-dissection");
     expect(at(10)).toBeGreaterThan(at(30));
@@ -126,6 +133,15 @@ describe("tests that are findings", () => {
     if (!result.ok) throw new Error("an answer was expected");
     expect(of(result.value, "tracheal_mites")?.posterior).toBeGreaterThan(0.3);
     expect(result.value.mustNotMiss[0]).toMatchObject({ condition: "tracheal_mites", report: true });
+  });
+
+  it("[DX16] varroa where there should be none is said as well, and reckoned as where it lives", () => {
+    const tests = [{ test: "varroa-wash", mites: 12, bees: 300 }];
+    const result = differential({ season: "autumn", region: { varroa: "absent" }, findings: {}, tests });
+    expect(result.problems.map(({ code, field }) => [code, field])).toEqual([["exotic-found", "region.varroa"]]);
+    if (!result.ok) throw new Error("an answer was expected");
+    expect(of(result.value, "varroa_pms")?.posterior).toBe(of(washed(12, 300), "varroa_pms")?.posterior);
+    expect(result.value.mustNotMiss[0]).toMatchObject({ condition: "varroa_pms", report: true });
   });
 
   it("[DX17] a kit that finds American foulbrood raises it by its likelihood ratio and fires the notice", () => {

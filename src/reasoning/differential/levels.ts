@@ -3,7 +3,7 @@ import { type ConditionId, levels, type TestId } from "../../knowledge/index.ts"
 import { betaBinomial, binomial, logFactorial, logGamma } from "../../numerics/index.ts";
 import { type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import type { ReadCase, TestInput } from "./input.ts";
-import { controlWeakensDays, fewBees, trachealShare, varroaLoad, weakSample } from "./judgements.ts";
+import { controlWeakensDays, fewBees, honeyCombMites, trachealShare, varroaLoad, weakSample } from "./judgements.ts";
 import { weighedTests } from "./weighed-tests.ts";
 
 /** Probability of a count at each level. */
@@ -68,7 +68,7 @@ function varroaReading(read: ReadCase, all: readonly TestInput[], problems: Prob
   const mites = tests.reduce((sum, test) => sum + (test.mites ?? 0), 0);
   const bees = tests.reduce((sum, test) => sum + (test.bees ?? 0), 0);
   // Hundreds of bees, each counted by the share of its mites that came down.
-  const washed = tests.reduce((sum, test) => sum + ((test.bees ?? 0) * recoveryOf(test)) / 100, 0);
+  const washed = tests.reduce((sum, test) => sum + ((test.bees ?? 0) * recoveryOf(test) * shareByPlace(test)) / 100, 0);
   const weakness = weaknessOf(read, tests, ["dead", "control"]);
   if (tests.length > 0 && mites < varroaBackground * washed)
     noteWeakness("varroa_pms", tests, bees, weakness, problems);
@@ -125,6 +125,9 @@ function recoveryOf(test: TestInput): number {
   const model = modelOf(test);
   return test.recovery ?? (model?.model === "varroa-count" ? model.recovery : 1);
 }
+
+const shareByPlace = ({ takenFrom }: TestInput): number =>
+  takenFrom === "S" || takenFrom === "E" ? honeyCombMites : 1;
 
 /** Probability of a count whose mean varies as a gamma variable from colony to colony. */
 function gammaPoisson(count: number, shape: number, mean: number): number {

@@ -16,14 +16,22 @@ export function noticesOf(read: ReadCase): readonly Notice[] {
   return [...exoticMites(read), ...keyFindings(read)];
 }
 
-/** Tracheal mites seen in a region that is said to be without them. */
-function exoticMites(read: ReadCase): readonly Notice[] {
-  const test = read.tests.find(({ positive }) => (positive ?? 0) > 0);
-  if (read.region.acarapisWoodi !== "absent" || test === undefined) return [];
-  const finding = test.test as TestId;
-  const act = "Keep the bees in alcohol and call the competent authority today; the reference laboratory decides.";
-  const doNot = ["Do not move bees out of the apiary."];
-  return [{ condition: "tracheal_mites", finding, findings: [finding], act, doNot, report: true }];
+/** Mites seen in a region that is said to be without them. */
+function exoticMites({ region, tests }: ReadCase): readonly Notice[] {
+  const seen = [
+    { condition: "tracheal_mites", isExotic: region.acarapisWoodi === "absent", count: "positive" },
+    { condition: "varroa_pms", isExotic: region.varroa === "absent", count: "mites" },
+  ] as const;
+  return seen.flatMap(({ condition, isExotic, count }): readonly Notice[] => {
+    const test = tests.find((each) => (each[count] ?? 0) > 0);
+    if (!isExotic || test === undefined) return [];
+    const finding = test.test as TestId;
+    const act =
+      "Keep what was found in alcohol and call the competent authority today; the reference laboratory decides.";
+    return [
+      { condition, finding, findings: [finding], act, doNot: ["Do not move bees out of the apiary."], report: true },
+    ];
+  });
 }
 
 function keyFindings(read: ReadCase): readonly Notice[] {

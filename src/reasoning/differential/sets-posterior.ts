@@ -7,7 +7,7 @@ import type { Posterior } from "./posterior.ts";
 import { unionTables, unionTotal } from "./union-tables.ts";
 
 /** Sets looked at. */
-const setsForPosterior = 40_000;
+export const setsForPosterior = 40_000;
 /** Present findings of the easier question that puts the conditions in order. */
 const easierFindings = 10;
 /** Up to this many present findings the weight of all sets can still be summed, though not each condition's share. */

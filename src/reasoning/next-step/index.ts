@@ -1,3 +1,10 @@
 /** The next step: which look or test is worth most, and why. */
 export { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
-export { differentialWithNext, type NextStep, type NextSteps, nextSteps } from "./next-steps.ts";
+export {
+  differentialWithNext,
+  type NextStep,
+  type NextSteps,
+  nextSteps,
+  type StepReason,
+  type WholeAnswer,
+} from "./next-steps.ts";

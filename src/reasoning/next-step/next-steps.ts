@@ -78,14 +78,21 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
   return answered({ next: steps.sort(byWorth), uncovered: believed.value.uncovered });
 }
 
-/** The differential with its next steps: the whole answer to one colony. */
-export function differentialWithNext(
-  input: DifferentialInput,
-): Result<DifferentialAnswer & { readonly next: readonly NextStep[] }> {
+/** The whole answer to one colony. */
+export interface WholeAnswer extends DifferentialAnswer {
+  readonly next: readonly NextStep[];
+  /** Posterior mass left out of the reckoning of `next`. */
+  readonly nextUncovered: number;
+}
+
+/** The differential with its next steps. */
+export function differentialWithNext(input: DifferentialInput): Result<WholeAnswer> {
   const answer = differential(input);
   if (!answer.ok) return answer;
   const steps = nextSteps(input, answer.value.verdict);
-  return steps.ok ? answered({ ...answer.value, next: steps.value.next }, answer.problems) : steps;
+  if (!steps.ok) return steps;
+  const { next, uncovered } = steps.value;
+  return answered({ ...answer.value, next, nextUncovered: uncovered }, answer.problems);
 }
 
 function stepOf({ id, kind }: Candidate, worth: Worth): Omit<NextStep, "because"> {

@@ -38,7 +38,7 @@ export function marginalsOf({ conditions, sets, probability }: Belief): Marginal
 /** Worth of a candidate under the belief. */
 export function worthOf(belief: Belief, marginals: Marginals, candidate: Candidate): Worth {
   return candidate.dependsOn === "set"
-    ? worthBySets(belief, marginals, candidate.results)
+    ? worthBySets(belief, marginals, candidate.results())
     : worthByCondition(belief, marginals, candidate);
 }
 

@@ -1,7 +1,7 @@
-/** `differential`: what could explain a failing colony, several causes at once, with reasons for and against. */
+/** `differential`: what could explain a failing colony, several causes at once, with reasons and the next steps. */
 import * as z from "zod";
 import { conditionIds, findingIds, testIds } from "../../knowledge/index.ts";
-import { differential as differentialOf } from "../differential/index.ts";
+import { differentialWithNext } from "../next-step/index.ts";
 import { count, day, season } from "./fields.ts";
 import { verb } from "./verb.ts";
 
@@ -122,7 +122,23 @@ const output = z.strictObject({
       }),
     )
     .describe("what must be acted on whatever the rank"),
+  next: z
+    .array(
+      z.strictObject({
+        step: findingOrTest,
+        kind: z.enum(["look", "test"]),
+        bits: z.number(),
+        decisionGain: z.number(),
+        minutes: z.number(),
+        cost: z.number().int(),
+        because: z.enum(["checks-what-was-reported", "the-verdict-waits-for-it", "worth-the-effort"]),
+      }),
+    )
+    .describe(
+      "every look and test that is open, best first; decisionGain in shares of one colony's value by the default loss table, cost in cost class 1 to 4",
+    ),
   neglectedMass: z.number().describe("bound on the posterior mass left out; 0 when all sets of causes are in"),
+  nextUncovered: z.number().describe("posterior mass of the sets of causes that the bits of `next` leave out"),
   knowledge: z
     .strictObject({ version: z.string(), judgedShare: z.number() })
     .describe("version of the knowledge, and the share of the pairs used that rest on judgement alone"),
@@ -150,5 +166,5 @@ export const differential = verb({
   },
   input,
   output,
-  run: differentialOf,
+  run: differentialWithNext,
 });

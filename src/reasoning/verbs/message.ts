@@ -16,8 +16,9 @@ export interface Notice {
   readonly message: string;
 }
 
-/** Turns a problem into a sentence; views/words has one for each code. */
-export type Sentence = (problem: Problem) => string;
+/** What a problem says to a person, as views/words has it; null where it has no sentence for the code. */
+export type Sentence = (problem: Problem) => string | null;
+const unspoken: Sentence = () => null;
 
 /** Names the field, what was given and what is expected; serves where no better sentence is known. */
 export function plainSentence({ code, field, given, expected, slots }: Problem): string {
@@ -29,8 +30,16 @@ export function plainSentence({ code, field, given, expected, slots }: Problem):
   return `${field ? `${field}: ` : ""}${code.replaceAll("-", " ")}${details.length > 0 ? ` (${details.join(", ")})` : ""}.`;
 }
 
-const missing: readonly string[] = ["field-missing", "flag-empty", "body-missing"];
+const missing: readonly string[] = ["field-missing", "flag-empty", "request-body-missing"];
 const unknown: readonly string[] = ["field-unknown", "flag-unknown"];
+
+/** A problem that does not stand in the way, as programs read it. */
+export const noticeOf = (problem: Problem, sentence: Sentence = unspoken): Notice => ({
+  code: problem.code,
+  severity: problem.severity,
+  field: problem.field,
+  message: sentence(problem) ?? plainSentence(problem),
+});
 
 /** A value as it was given, shortened to 80 signs. */
 export function shown(value: unknown): string {
@@ -39,26 +48,24 @@ export function shown(value: unknown): string {
   return text.length > 80 ? `${text.slice(0, 79)}…` : text;
 }
 
-/** One problem as programs read it. */
-export const problemLine = (problem: Problem, sentence: Sentence = plainSentence): ProblemLine => ({
-  field: problem.field,
-  given: problem.given ?? null,
-  expected: problem.expected ?? null,
-  message: sentence(problem),
-});
+/** One problem as programs read it. Its message names the field, what was given and what is expected. */
+export function problemLine(problem: Problem, sentence: Sentence = unspoken): ProblemLine {
+  const { field, given = null, expected = null } = problem;
+  const said = expected === null ? sentence(problem) : null;
+  const message = said === null ? plainSentence(problem) : `${field === null ? "" : `${field}: `}${said}`;
+  return { field, given, expected, message };
+}
 
 /**
  * The one JSON value of a reply. Answered: the answer, and `notices` when there are any. Refused: `refused`, a list of
  * rule and reason, beside what can be said all the same. Unfit: `problems`.
  */
-export function replyBody(reply: Reply, sentence: Sentence = plainSentence): object {
+export function replyBody(reply: Reply, sentence: Sentence = unspoken): object {
   if (reply.kind === "unfit") return { problems: reply.problems.map((each) => problemLine(each, sentence)) };
   const by = reply.kind === "refused" ? reply.by : [];
   const refused = reply.problems
     .filter((each) => by.includes(each.code))
-    .map((each) => ({ rule: each.code, reason: sentence(each) }));
-  const notices = reply.problems
-    .filter((each) => !by.includes(each.code))
-    .map((each): Notice => ({ code: each.code, severity: each.severity, field: each.field, message: sentence(each) }));
+    .map((each) => ({ rule: each.code, reason: sentence(each) ?? plainSentence(each) }));
+  const notices = reply.problems.filter((each) => !by.includes(each.code)).map((each) => noticeOf(each, sentence));
   return { ...reply.value, ...(refused.length > 0 ? { refused } : {}), ...(notices.length > 0 ? { notices } : {}) };
 }

@@ -99,7 +99,7 @@ export const windows = verb({
   summary: "Days on which a treatment may lie in the hives, and why not on the others.",
   assumptions: [
     "The label record is what the printed label says; the label is the law, and this program supplies none.",
-    "Every day must lie within the label's temperatures, both limits included; one day outside ends a window.",
+    "Every day must lie within the label's temperatures, both limits included; one day outside ends the run.",
     "An ordinary year's means are no forecast, and a mean is cooler than the day's high: then days too hot cannot be told.",
   ],
   source: "The label record given; rules of the control step (CO1 to CO9).",

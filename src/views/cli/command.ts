@@ -1,6 +1,7 @@
 /** What a command of the command line is, and how every command reports trouble. */
 import { problemLine } from "../../reasoning/index.ts";
 import type { Problem } from "../../units/index.ts";
+import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import type { Flag } from "./flags.ts";
 import type { Io } from "./io.ts";
@@ -21,10 +22,10 @@ export interface Command {
 /** Says what does not fit: as one JSON value on standard output, or as sentences on standard error. */
 export function reportUnfit(problems: readonly Problem[], verb: string, json: boolean, io: Io): ExitStatus {
   if (json) {
-    io.out(`${JSON.stringify({ problems: problems.map((each) => problemLine(each)) })}\n`);
+    io.out(`${JSON.stringify({ problems: problems.map((each) => problemLine(each, problemSentence)) })}\n`);
     return 2;
   }
-  for (const each of problems) io.err(`${problemLine(each).message}\n`);
+  for (const each of problems) io.err(`${problemLine(each, problemSentence).message}\n`);
   io.err(`${verb === "" ? "skepsis help" : `skepsis help ${verb}`} shows what is expected.\n`);
   return 2;
 }

@@ -1,12 +1,15 @@
 /** The differential for people: the verdict, what must not be missed, then causes by chance with their reasons. */
 import { conditions, findings, isConditionId, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
-import type { differential } from "../../reasoning/index.ts";
+import type { differential, nextStep } from "../../reasoning/index.ts";
 import { cell, table } from "./table.ts";
 
-type Answer = differential.DifferentialAnswer;
+type Answer = differential.DifferentialAnswer & { readonly next: readonly nextStep.NextStep[] };
 
 /** Causes less likely than this are counted, not listed. */
 const listedFrom = 0.01;
+
+/** Steps shown; --json has them all. */
+const stepsShown = 8;
 
 export function differentialForPeople(answer: Answer): string {
   const shown = answer.conditions.filter(({ posterior }) => posterior >= listedFrom);
@@ -31,6 +34,19 @@ export function differentialForPeople(answer: Answer): string {
         `${percent(low)} to ${percent(high)}`,
       ]),
     ),
+    `Next\n${table(
+      ["step", "kind", "bits", "minutes", "costClass", "because"],
+      answer.next
+        .slice(0, stepsShown)
+        .map(({ step, kind, bits, minutes, cost, because }) => [
+          termOf(step),
+          kind,
+          Number(bits.toPrecision(2)),
+          minutes,
+          cost,
+          because.replaceAll("-", " "),
+        ]),
+    )}`,
     `Nothing wrong: ${percent(answer.nothingWrong)}. Knowledge ${answer.knowledge.version}; ${percent(answer.knowledge.judgedShare)} of what was used is experts' judgement.\n`,
   ].join("\n");
 }

@@ -1,9 +1,10 @@
 /** `skepsis import`: a table somebody else made becomes entries, whole or not at all, and never twice. */
 import { emptyCasebook } from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
-import { plainSentence } from "../../reasoning/index.ts";
+import { noticeOf } from "../../reasoning/index.ts";
 import { dryRun, type FreshDrafts, freshDrafts, type PlannedImport, readMapping } from "../../transfer/index.ts";
 import { blocked, type Problem, problem, type Result } from "../../units/index.ts";
+import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, switchFlag, valueFlag, wordsOf } from "./hand-flags.ts";
@@ -48,14 +49,8 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const isDry = wordsOf(given, "dry-run") !== null;
   const { drafts, counts } = plan.value.planned;
   const found = isDry ? await lookedAt(place, drafts) : await takenOver(place, drafts, { given, io });
-  const notices = [...plan.value.problems, ...found.differing.map(({ draft }) => standsDifferently(draft))].map(
-    (each) => ({
-      code: each.code,
-      severity: each.severity,
-      field: each.field,
-      message: plainSentence(each),
-    }),
-  );
+  const differing = found.differing.map(({ draft }) => standsDifferently(draft));
+  const notices = [...plan.value.problems, ...differing].map((each) => noticeOf(each, problemSentence));
   const answer = {
     dryRun: isDry,
     ...counts,

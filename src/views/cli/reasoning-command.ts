@@ -1,6 +1,7 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
-import { type differential, replyBody, type Verb } from "../../reasoning/index.ts";
+import { replyBody, type Verb } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
+import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { differentialForPeople } from "./differential-table.ts";
@@ -30,7 +31,7 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   );
   const reply = verb.ask(raw);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
-  const body = replyBody(reply);
+  const body = replyBody(reply, problemSentence);
   io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
   return 0;
 }
@@ -38,7 +39,8 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
 /** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
 function forPeople(verb: string, body: object, isRefused: boolean): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
-  if (verb === "differential") return withNotices(differentialForPeople(body as differential.DifferentialAnswer), body);
+  if (verb === "differential")
+    return withNotices(differentialForPeople(body as Parameters<typeof differentialForPeople>[0]), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }

@@ -52,7 +52,7 @@ export const labelStocks = [
     rows: 20,
     width: 44.45,
     height: 12.7,
-    left: 7.11,
+    left: 7.14,
     top: 12.7,
     pitchX: 52.39,
     pitchY: 12.7,

@@ -2,6 +2,7 @@
 import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
 import { type ProblemLine, problemLine } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
+import { problemSentence } from "../words/index.ts";
 
 export interface ProblemsBody {
   readonly problems: readonly ProblemLine[];
@@ -9,7 +10,9 @@ export interface ProblemsBody {
 
 /** Sends problems with this status. */
 export const sendProblems = (reply: FastifyReply, status: number, ...problems: readonly Problem[]): FastifyReply =>
-  reply.code(status).send({ problems: problems.map((each) => problemLine(each)) } satisfies ProblemsBody);
+  reply
+    .code(status)
+    .send({ problems: problems.map((each) => problemLine(each, problemSentence)) } satisfies ProblemsBody);
 
 /** Turns the server's own errors into problems. An error of ours is logged with its stack and told without it. */
 export function answerTrouble(app: FastifyInstance): void {
@@ -29,7 +32,8 @@ const byCode: Readonly<Record<string, (contentType: string | undefined) => Probl
     problem("content-type-unfit", "blocked", "content-type", { given, expected: "application/json" }),
   FST_ERR_CTP_INVALID_JSON_BODY: () =>
     problem("body-not-json", "blocked", "body", { given: "text that is no JSON", expected: "JSON" }),
-  FST_ERR_CTP_EMPTY_JSON_BODY: () => problem("body-missing", "blocked", "body", { given: "nothing", expected: "JSON" }),
+  FST_ERR_CTP_EMPTY_JSON_BODY: () =>
+    problem("request-body-missing", "blocked", "body", { given: "nothing", expected: "JSON" }),
   FST_ERR_CTP_BODY_TOO_LARGE: () =>
     problem("body-too-large", "blocked", "body", {
       given: "more than fits",

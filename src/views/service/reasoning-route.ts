@@ -1,6 +1,7 @@
 /** POST /api/reasoning/:verb: the same JSON as the command line. */
 import type { FastifyInstance } from "fastify";
 import { replyBody, unknownVerb, verbNamed, verbs } from "../../reasoning/index.ts";
+import { problemSentence } from "../words/index.ts";
 import { sendProblems } from "./problem-replies.ts";
 
 export function reasoningRoute(app: FastifyInstance): void {
@@ -16,6 +17,6 @@ export function reasoningRoute(app: FastifyInstance): void {
         ),
       );
     const answer = verb.ask(request.body);
-    return reply.code(answer.kind === "unfit" ? 422 : 200).send(replyBody(answer));
+    return reply.code(answer.kind === "unfit" ? 422 : 200).send(replyBody(answer, problemSentence));
   });
 }

@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { brotliCompressSync, brotliDecompressSync } from "node:zlib";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { verbs } from "../../reasoning/index.ts";
@@ -19,6 +20,7 @@ beforeAll(async () => {
   await mkdir(path.join(page, "assets"), { recursive: true });
   writeFileSync(path.join(page, "index.html"), "<!doctype html><title>Skepsis</title>");
   writeFileSync(path.join(page, "assets", "page-abc.js"), "export {};");
+  writeFileSync(path.join(page, "assets", "page-abc.js.br"), brotliCompressSync("export {};"));
   writeFileSync(path.join(folder, "outside.txt"), "not yours");
   app = await service({
     version: "0.0.0",
@@ -103,6 +105,28 @@ it("serves the page for any of its addresses, its files for a year, and nothing 
   expect((await send("GET", "/assets/gone.js", { accept: "*/*" })).statusCode).toBe(404);
   expect((await send("GET", "/api/none", { accept: "text/html" })).statusCode).toBe(404);
   expect((await send("GET", "/..%2foutside.txt")).body).not.toContain("not yours");
+});
+
+it("sends the compressed twin of a file, compressed once", async () => {
+  const asset = await send("GET", "/assets/page-abc.js", { "accept-encoding": "br" });
+  expect(asset.headers["content-encoding"]).toBe("br");
+  expect(asset.headers["content-type"]).toContain("javascript");
+  expect(brotliDecompressSync(asset.rawPayload).toString()).toBe("export {};");
+});
+
+it("tells an error of ours without its stack", async () => {
+  const broken = { ...openProgrammes(folder), open: () => Promise.reject(new Error("the disk is on fire")) };
+  const ours = await service({ version: "0", page: null, programmes: broken, port: () => 80 });
+  const reply = await ours.inject({
+    method: "POST",
+    url: "/api/programmes/main/entries",
+    headers: { host: "localhost" },
+    payload: { entries: [] },
+  });
+  await ours.close();
+  expect(reply.statusCode).toBe(500);
+  expect(reply.json().problems[0].message).toContain("error of ours");
+  expect(reply.body).not.toContain("fire");
 });
 
 it("lets the page fetch and run nothing from elsewhere", async () => {

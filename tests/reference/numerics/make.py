@@ -1,6 +1,6 @@
 """Reference values for src/numerics, computed with mpmath to at least 50 digits and printed to 20.
 
-Usage: python3 make.py   (writes ../../golden/numerics-*.json; about two minutes)
+Usage: python3 make.py   (writes four tables ../../golden/numerics-*.json; some minutes)
 
 Nothing here follows the methods of src/numerics: tails are plain power series with positive terms (or one minus
 such a series with some hundred digits to spare), chances of counts are exact rational numbers or products of

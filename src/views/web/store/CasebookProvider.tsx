@@ -1,11 +1,11 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore, removeDemonstration } from "../../../storage/device.ts";
+import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
 import type { Day } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
-import { bringDemonstration, dayOfDemonstration } from "./demonstration.ts";
+import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { useToday } from "./today.ts";
 import { useExchange } from "./use-exchange.ts";
 
@@ -137,7 +137,7 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
       },
       openProgramme,
       removeDemonstration: async () => {
-        await removeDemonstration(store);
+        await removeDemonstrationEverywhere(store);
         openProgramme("main");
       },
     }),

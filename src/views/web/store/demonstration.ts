@@ -1,6 +1,6 @@
 /** The demonstration casebook: brought to its own store when that is empty, and living on its own last day. */
 import { decodeJournal } from "../../../journal/index.ts";
-import type { DeviceStore } from "../../../storage/device.ts";
+import { type DeviceStore, removeDemonstration } from "../../../storage/device.ts";
 import type { Day } from "../../../units/index.ts";
 
 const address = "/demonstration.jsonl";
@@ -19,4 +19,10 @@ export async function bringDemonstration(store: DeviceStore): Promise<void> {
 export async function dayOfDemonstration(store: DeviceStore): Promise<Day | null> {
   const days = (await store.all()).map((entry) => entry.header.recordedAt.slice(0, 10));
   return days.sort().at(-1) ?? null;
+}
+
+/** Removes the demonstration from this device, and from the service when it can be reached. */
+export async function removeDemonstrationEverywhere(store: DeviceStore): Promise<void> {
+  await removeDemonstration(store);
+  await fetch("/api/programmes/demonstration", { method: "DELETE" }).catch(() => null);
 }

@@ -14,7 +14,7 @@ export function Vials({ state }: { readonly state: CaseState }) {
         <h2 id="h-vials">{say.labelled}</h2>
       </div>
       {vials.length === 0 ? <p className="q2">{say.noVials}</p> : null}
-      <ul className="vials">
+      <ul className="vial-labels">
         {vials.map((vial) => (
           <li key={vial.id} className="label">
             <span className="code">{vial.code}</span>

@@ -1,0 +1,36 @@
+/** Prints how fast the project is, beside the goal of each figure. Absolute times depend on the machine: read them as ratios to the goal. */
+import { cloneToPage } from "./clone-to-page.ts";
+import { differentialSpeed } from "./differential-speed.ts";
+import { pageSpeed } from "./page-speed.ts";
+import { pageWeight } from "./page-weight.ts";
+
+/** One figure: what, how much, and the most it may be. */
+export interface Figure {
+  readonly what: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly goal: number | null;
+}
+
+const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
+  weight: pageWeight,
+  differential: differentialSpeed,
+  page: pageSpeed,
+  clone: cloneToPage,
+};
+
+const chosen = process.argv.slice(2).filter((name) => !name.startsWith("-"));
+const unknown = chosen.filter((name) => !(name in families));
+if (unknown.length > 0) {
+  process.stderr.write(`There is no bench "${unknown.join(", ")}". There are: ${Object.keys(families).join(", ")}.\n`);
+  process.exit(2);
+}
+
+for (const [name, family] of Object.entries(families)) {
+  if (chosen.length > 0 && !chosen.includes(name)) continue;
+  for (const { what, value, unit, goal } of await family()) {
+    const held =
+      goal === null ? "" : `goal ${goal} ${unit}, ratio ${(value / goal).toFixed(2)}${value <= goal ? "" : "  MISSED"}`;
+    console.log(`${what.padEnd(64)} ${value.toFixed(value < 10 ? 2 : 1).padStart(9)} ${unit.padEnd(4)} ${held}`);
+  }
+}

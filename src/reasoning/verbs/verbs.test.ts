@@ -1,0 +1,95 @@
+/** What every verb owes: its example is answered as its schema says, and no input makes it throw or answer NaN. */
+import { expect, it } from "vitest";
+import { verbs } from "./index.ts";
+
+type Path = readonly (string | number)[];
+
+/** Every place of a value with what stands there. */
+function* places(value: unknown, path: Path = []): Generator<readonly [Path, unknown]> {
+  if (path.length > 0) yield [path, value];
+  if (typeof value !== "object" || value === null) return;
+  for (const [key, child] of Object.entries(value))
+    yield* places(child, [...path, Array.isArray(value) ? Number(key) : key]);
+}
+
+function withValue(value: unknown, [key, ...rest]: Path, given: unknown): unknown {
+  if (key === undefined) return given;
+  if (Array.isArray(value)) return value.map((each, index) => (index === key ? withValue(each, rest, given) : each));
+  const object = value as Record<string, unknown>;
+  if (rest.length === 0 && given === undefined)
+    return Object.fromEntries(Object.entries(object).filter(([name]) => name !== key));
+  return { ...object, [key]: withValue(object[key], rest, given) };
+}
+
+/** Smaller questions of the same shape, where the example takes long. */
+const quick: Readonly<Record<string, object>> = {
+  differential: {
+    season: "winter",
+    findings: { k_wing: "present" },
+    tests: [{ test: "tracheal-dissection", positive: 3, examined: 20 }],
+    draws: 40,
+  },
+  decide: {
+    belief: { positive: 1, examined: 5 },
+    prices: { colonyValue: 200, actCost: 20, testCost: 15, residualShare: 0.3 },
+    test: { bees: 3, sensitivity: 0.9 },
+  },
+};
+
+const awkward = [
+  undefined,
+  null,
+  0,
+  1,
+  -1,
+  0.5,
+  1e-12,
+  1e9,
+  1e308,
+  "",
+  "x",
+  "2026-02-30",
+  true,
+  [],
+  {},
+  [[]],
+  { a: 1 },
+];
+
+const notNumbers = (value: unknown): readonly Path[] =>
+  [...places(value)].filter(([, each]) => typeof each === "number" && !Number.isFinite(each)).map(([path]) => path);
+
+it.each(verbs.map((verb) => [verb.name, verb] as const))("%s answers its example, whole", (_name, verb) => {
+  const reply = verb.ask(verb.example);
+  expect(reply.kind).toBe("answered");
+  if (reply.kind === "answered") expect(verb.output.safeParse(reply.value).error).toBeUndefined();
+});
+
+it.each(verbs.map((verb) => [verb.name, verb] as const))(
+  "%s neither throws nor answers NaN, whatever stands in one field",
+  (_name, verb) => {
+    const example = quick[verb.name] ?? verb.example;
+    for (const [path] of places(example)) {
+      for (const given of awkward) {
+        const changed = withValue(example, path, given);
+        const reply = verb.ask(changed);
+        const where = `${path.join(".")} = ${JSON.stringify(given)}`;
+        if (reply.kind === "answered") {
+          expect(notNumbers(reply.value), where).toEqual([]);
+          expect(verb.output.safeParse(reply.value).error, where).toBeUndefined();
+        } else expect(reply.problems.length, where).toBeGreaterThan(0);
+      }
+    }
+  },
+);
+
+it("has a name, a summary of one line, assumptions and a source for each", () => {
+  expect(new Set(verbs.map(({ name }) => name)).size).toBe(verbs.length);
+  for (const { name, summary, assumptions, source } of verbs) {
+    expect(name).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    expect(summary.length, name).toBeLessThan(80);
+    expect(summary, name).toMatch(/\.$/);
+    expect(assumptions.length, name).toBeGreaterThan(0);
+    expect(source, name).not.toBe("");
+  }
+});
