@@ -198,7 +198,7 @@ function PlanForm({
       {problems
         .filter((problem) => problem.field === "colonies")
         .map((problem) => (
-          <p key={problem.code} className="trouble" role="alert">
+          <p key={problem.code} className="form-trouble" role="alert">
             {sentence(problem)}
           </p>
         ))}

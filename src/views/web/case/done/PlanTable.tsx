@@ -41,7 +41,7 @@ export function PlanTable({ view, apiary, keep }: Props) {
           <li key={note}>{note}</li>
         ))}
       </ul>
-      <h3>{say.heedHead}</h3>
+      <h3 className="heed-head">{say.heedHead}</h3>
       <ul className="heeds">
         {view.heed.map((caution) => (
           <li key={caution}>{caution}</li>

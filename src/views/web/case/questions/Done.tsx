@@ -11,6 +11,8 @@ import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
 import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
+import "../notices-acts.css";
 import "../done/done.css";
 
 export default function Done({ caseId }: QuestionProps) {
