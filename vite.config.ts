@@ -1,5 +1,5 @@
 /** Builds the page into dist/web: scripts and styles without inline code, fonts of its own, and a worker for use offline. */
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
