@@ -1,4 +1,5 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
@@ -15,5 +16,6 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...recordProblems,
   ...caseProblems,
   ...countProblems,
+  ...comparisonProblems,
   ...controlProblems,
 };
