@@ -14,3 +14,9 @@ export const ounces = (grams: number): number => grams / gramsPerOunce;
 
 /** Grams of a mass in ounces (weight). */
 export const gramsFromOunces = (weightOunces: number): number => weightOunces * gramsPerOunce;
+
+/** Per cent of a proportion. */
+export const percent = (proportion: number): number => 100 * proportion;
+
+/** Proportion of a figure in per cent. */
+export const fromPercent = (perCent: number): number => perCent / 100;
