@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { isDay } from "../units/index.ts";
 import type { Entry } from "./entry.ts";
+import { canonicalJson } from "./hash.ts";
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/, { message: "64 lower-case hex digits" });
 const uuid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/, {
@@ -13,10 +14,16 @@ const recordedAtPattern = /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d\.\
 
 const isInstant = (text: string): boolean => isDay(instantPattern.exec(text)?.[1] ?? "");
 
+/** Names that mean a device, not a file, on some machines, whatever ending follows. */
+const deviceName = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/;
+
 /** Name of a programme: it becomes the name of a file and of a database. */
-export const programmeName = z.string().regex(/^[a-z0-9](-?[a-z0-9]){0,59}$/, {
-  message: "lower-case letters and digits joined by single hyphens, at most 60",
-});
+export const programmeName = z
+  .string()
+  .regex(/^[a-z0-9](-?[a-z0-9]){0,59}$/, {
+    message: "lower-case letters and digits joined by single hyphens, at most 60",
+  })
+  .refine((text) => !deviceName.test(text), { message: "a name that no machine keeps for a device of its own" });
 
 const name = z.string().min(1).max(200);
 
@@ -55,14 +62,30 @@ export interface Misfit {
 }
 
 /**
- * Looks at the outer shape alone: header members, salt, data. The body is not read by its kind.
+ * Looks at the outer shape alone: header members and whether they can be hashed, salt, data. The body is not read
+ * by its kind.
  * @returns null when the value has the shape of an entry
  */
 export function entryMisfit(value: unknown): Misfit | null {
   const parsed = entryShape.safeParse(value);
-  if (parsed.success) return null;
+  if (parsed.success) return hasSpelling(parsed.data.header) ? null : unspellable;
   const [issue] = parsed.error.issues;
   return { path: issue?.path.join(".") ?? "", expected: issue?.message ?? "an entry" };
+}
+
+const unspellable: Misfit = {
+  path: "header",
+  expected: "whole characters and finite numbers, which have one spelling",
+};
+
+/** False for half a character or a number too great for JSON: such a header has no hash. */
+function hasSpelling(header: unknown): boolean {
+  try {
+    canonicalJson(header);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** Whether a value has the outer shape of an entry. */

@@ -110,7 +110,10 @@ const byChain = ({ header: one }: Entry, { header: other }: Entry): number =>
   one.device < other.device ? -1 : one.device > other.device ? 1 : one.seq - other.seq;
 
 /** The id, as far as it can be told from something that may not be an entry. */
-const idOf = (entry: Entry): EntryId => String((entry as Partial<Entry> | null)?.header?.id ?? "");
+function idOf(entry: Entry): EntryId {
+  const id: unknown = (entry as Partial<Entry> | null)?.header?.id;
+  return typeof id === "string" ? id : "";
+}
 
 function unfitness(entry: Entry, programme: string): Problem | null {
   const misfit = entryMisfit(entry);

@@ -128,6 +128,19 @@ export function storageContract(name: string, make: (programme: string) => Promi
       expect(await store.all()).toEqual([]);
     });
 
+    withStore("refuses by itself what JSON cannot spell, and takes in what came with it", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const [other] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+      const spoilt = [
+        { ...other, header: { ...other.header, author: "\ud800" } },
+        { ...other, header: { ...other.header, extra: Number.POSITIVE_INFINITY } },
+        { header: { id: { toString: 1 } } },
+      ] as unknown as Entry[];
+      const reply = await store.push([...spoilt, one]);
+      expect(codes(reply)).toEqual(spoilt.map(() => "entry-unfit"));
+      expect(await store.all()).toEqual([one]);
+    });
+
     withStore("refuses entries of another programme, both ways", async (store) => {
       const invented = writer({ programme: "demonstration" }).write(...callDrafts);
       expect(new Set(codes(await store.push(invented)))).toEqual(new Set(["other-programme"]));
