@@ -5,7 +5,7 @@ import { bee, callDrafts, everyKind, kitDrafts } from "../../tests/journals/ever
 import { serviceFetch } from "../../tests/journals/service.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { fold } from "../casebook/index.ts";
-import { type Entry, verifyChain } from "../journal/index.ts";
+import { type Entry, type EntryDraft, verifyChain } from "../journal/index.ts";
 import { type DeviceStore, exchangeOnce, openDeviceStore, removeDemonstration, StoreStopped } from "./device.ts";
 import { memoryStore } from "./index.ts";
 
@@ -135,14 +135,7 @@ describe("an exchange", () => {
     const office = await onDisk(new IDBFactory(), () => open("office-1"));
     const [entry] = (await phone.record([bee(1)])) as [Entry];
     for (const store of [phone, office]) await exchangeOnce({ fetch, base: "/api", store });
-    await office.record([
-      {
-        kind: "content-erased",
-        at: "2026-03-17",
-        about: entry.header.about,
-        data: { entries: [entry.header.id], reason: "asked for" },
-      },
-    ]);
+    await office.record([withdrawal(entry, "content-erased")]);
     for (const store of [office, phone]) await exchangeOnce({ fetch, base: "/api", store });
     for (const store of [office, phone, service]) {
       expect((await store.all()).find((each) => each.header.id === entry.header.id)?.body).toBeNull();
@@ -151,6 +144,12 @@ describe("an exchange", () => {
     await office.close();
   });
 });
+
+/** A withdrawal of an entry, or an erasure of its body. */
+const withdrawal = ({ header: { id, about } }: Entry, kind: "entry-withdrawn" | "content-erased"): EntryDraft =>
+  kind === "entry-withdrawn"
+    ? { kind, at: "2026-03-17", about, replaces: [id], data: { reason: "pressed twice" } }
+    : { kind, at: "2026-03-17", about, data: { entries: [id], reason: "asked for" } };
 
 describe("a phone that was copied", () => {
   async function copied(): Promise<{
@@ -199,6 +198,20 @@ describe("a phone that was copied", () => {
       "4",
     ]);
     await phone.record([bee(5)]);
+    await phone.close();
+  });
+
+  it("keeps withdrawn what was withdrawn before it was sent, also where the withdrawal lost its body", async () => {
+    const phone = await open("phone-1");
+    const [one, two] = (await phone.record([bee(1), bee(2), bee(3)])) as [Entry, Entry];
+    const taken = (entry: Entry) => withdrawal(entry, "entry-withdrawn");
+    const [first] = (await phone.record([taken(one), taken(two)])) as [Entry];
+    await phone.record([withdrawal(first, "content-erased")]);
+    const before = Object.keys((await phone.states()).specimens["specimen-1"]?.readings["reading-1"]?.bees ?? {});
+    await phone.registerAnew("phone-2");
+    const after = Object.keys((await phone.states()).specimens["specimen-1"]?.readings["reading-1"]?.bees ?? {});
+    expect([before, after]).toEqual([["3"], ["3"]]);
+    expect(verifyChain(await phone.all()).isIntact).toBe(true);
     await phone.close();
   });
 
