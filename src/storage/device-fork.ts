@@ -1,4 +1,4 @@
-/** When two phones write under one id: what was acknowledged, what must stop, and how a device starts a new chain. */
+/** What the service has of each chain: what it acknowledged, what it lost, and how a device starts a new chain. */
 import { type Entry, type EntryDraft, type EntryId, type Head, isKind } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { keepStates } from "./device-writing.ts";
@@ -23,6 +23,15 @@ export async function markSent(tx: Writing, heads: readonly Head[], record: Devi
     await store.put(sent);
   }
   return stopped;
+}
+
+/** Puts the mark "unsent" back on a device's entries from this number on; returns how many did not have it. */
+export async function markUnsent(tx: Writing, device: string, from: number): Promise<number> {
+  const store = tx.objectStore("entries");
+  const rows = await store.index("by-place").getAll(IDBKeyRange.bound([device, from], [device, Infinity]));
+  const sent = rows.filter((row) => row.unsent === undefined);
+  for (const row of sent) await store.put({ ...row, unsent: 1 });
+  return sent.length;
 }
 
 /** What stood on the old chain, to be sealed on the new one under this id. */

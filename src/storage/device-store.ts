@@ -5,7 +5,7 @@ import { type Problem, problem } from "../units/index.ts";
 import { judge } from "./admission.ts";
 import { type PushReply, pageSize } from "./contract.ts";
 import { type DeviceSettings, type DeviceSnapshot, type DeviceStore, StoreStopped } from "./device-contract.ts";
-import { type Moved, markSent, moveToNewChain } from "./device-fork.ts";
+import { type Moved, markSent, markUnsent, moveToNewChain } from "./device-fork.ts";
 import { heldIn, keepStates, quarantine, takeIn } from "./device-writing.ts";
 import {
   allStores,
@@ -142,9 +142,10 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       const after = IDBKeyRange.lowerBound(cursor, true);
       const rows = await database.getAllFromIndex("entries", "by-position", after, limit + 1);
       const page = rows.slice(0, limit);
+      const end = (await database.get("device", "this"))?.position ?? 0;
       return {
         entries: page.map((row) => row.entry),
-        cursor: page.at(-1)?.position ?? cursor,
+        cursor: page.at(-1)?.position ?? Math.min(cursor, end),
         more: rows.length > limit,
       };
     },
@@ -175,6 +176,12 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       change(async (tx, record) => {
         const stopped = await markSent(tx, heads, record);
         await saveDevice(tx, { ...record, lastExchangeAt: new Date(now()).toISOString(), stopped });
+      }),
+    sendAgain: (of, from) =>
+      change(async (tx, record) => {
+        const marked = await markUnsent(tx, of, from);
+        if (marked > 0) await saveDevice(tx, { ...record, cursor: 0 });
+        return marked;
       }),
     stop: (reason) => change((tx, record) => saveDevice(tx, { ...record, stopped: reason })),
     async close() {

@@ -33,7 +33,8 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
     },
     async pull(cursor, limit = pageSize) {
       const page = entries.slice(cursor, cursor + limit);
-      return { entries: page, cursor: cursor + page.length, more: cursor + page.length < entries.length };
+      const last = Math.min(cursor, entries.length) + page.length;
+      return { entries: page, cursor: last, more: last < entries.length };
     },
     entriesOf: async (root) => entries.filter((entry) => rootOf(entry) === root),
     all: async () => entries,

@@ -66,6 +66,7 @@ export function storageContract(name: string, make: (programme: string) => Promi
       }
       expect(seen).toEqual(await store.all());
       expect(await store.pull(cursor, 7)).toEqual({ entries: [], cursor, more: false });
+      expect(await store.pull(cursor + 9, 7)).toEqual({ entries: [], cursor, more: false });
     });
 
     withStore("refuses an entry whose body was changed, and what follows it", async (store) => {
