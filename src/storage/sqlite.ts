@@ -1,6 +1,6 @@
 /** The shape of the service's database: one SQLite file for each programme, so that programmes cannot mix. */
 import SQLite from "better-sqlite3";
-import { type Insertable, Kysely, type Selectable, SqliteDialect } from "kysely";
+import { Kysely, type Selectable, SqliteDialect } from "kysely";
 import type { EntryId, Hash } from "../journal/index.ts";
 
 export interface Tables {
@@ -26,7 +26,6 @@ export interface Tables {
 }
 
 export type EntryRow = Selectable<Tables["entries"]>;
-export type NewEntryRow = Insertable<Tables["entries"]>;
 export type Database = Kysely<Tables>;
 
 const shape = `
@@ -53,7 +52,7 @@ const shape = `
     part text not null
   ) strict;
   create index if not exists states_by_position on states (position);
-  create table if not exists erased (id text primary key, root text not null) strict;
+  create table if not exists erased (id text not null, root text not null, primary key (id, root)) strict;
   create table if not exists quarantine (hash text primary key, entry text not null) strict;
 `;
 

@@ -179,6 +179,28 @@ export function storageContract(name: string, make: (programme: string) => Promi
       expect((await store.all()).map((entry) => entry.body === null)).toEqual([false, true]);
     });
 
+    withStore(
+      "holds an erasure also after a mistaken one that names the same entry under another root",
+      async (store) => {
+        const [one] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+        const mistaken = { ...erasing(one), about: [ids.case] };
+        await store.push(writer().write(erasing(one), mistaken));
+        await store.push([one]);
+        expect((await store.all()).map((entry) => entry.body === null)).toEqual([false, false, true]);
+      },
+    );
+
+    withStore("erases also what is kept apart, whichever comes first", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const [two] = writer({ from: "2026-03-09T10:00:00.000Z" }).write(bee(1, "mites")) as [Entry];
+      const [three] = writer({ from: "2026-03-09T11:00:00.000Z" }).write(bee(1, "mites")) as [Entry];
+      await store.push([one]);
+      await store.push([two]);
+      await store.push(writer({ device: "phone-2" }).write(erasing(two), erasing(three)));
+      await store.push([three]);
+      expect((await store.quarantined()).map((entry) => entry.body)).toEqual([null, null]);
+    });
+
     withStore("never erases by an entry about another root", async (store) => {
       const phone = writer();
       const [one] = phone.write(bee(1)) as [Entry];
