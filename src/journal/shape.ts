@@ -1,8 +1,7 @@
 /** The outer shape every entry has, whatever its kind: what can be checked of an entry from a newer version. */
 import * as z from "zod";
-import { isDay } from "../units/index.ts";
+import { isDay, jsonTrouble } from "../units/index.ts";
 import type { Entry } from "./entry.ts";
-import { canonicalJson } from "./hash.ts";
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/, { message: "64 lower-case hex digits" });
 const uuid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/, {
@@ -62,30 +61,18 @@ export interface Misfit {
 }
 
 /**
- * Looks at the outer shape alone: header members and whether they can be hashed, salt, data. The body is not read
- * by its kind.
+ * Looks at the outer shape alone: header members, salt, data, and that all of it can be hashed and written. The body
+ * is not read by its kind.
  * @returns null when the value has the shape of an entry
  */
 export function entryMisfit(value: unknown): Misfit | null {
   const parsed = entryShape.safeParse(value);
-  if (parsed.success) return hasSpelling(parsed.data.header) ? null : unspellable;
+  if (parsed.success) {
+    const expected = jsonTrouble(value);
+    return expected === null ? null : { path: "", expected };
+  }
   const [issue] = parsed.error.issues;
   return { path: issue?.path.join(".") ?? "", expected: issue?.message ?? "an entry" };
-}
-
-const unspellable: Misfit = {
-  path: "header",
-  expected: "whole characters and finite numbers, which have one spelling",
-};
-
-/** False for half a character or a number too great for JSON: such a header has no hash. */
-function hasSpelling(header: unknown): boolean {
-  try {
-    canonicalJson(header);
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 /** Whether a value has the outer shape of an entry. */

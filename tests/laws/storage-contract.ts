@@ -135,6 +135,8 @@ export function storageContract(name: string, make: (programme: string) => Promi
       const spoilt = [
         { ...other, header: { ...other.header, author: "\ud800" } },
         { ...other, header: { ...other.header, extra: Number.POSITIVE_INFINITY } },
+        { ...other, header: { ...other.header, extra: nested(5000) } },
+        { ...other, body: { ...other.body, data: { deep: nested(5000) } } },
         { header: { id: { toString: 1 } } },
       ] as unknown as Entry[];
       const reply = await store.push([...spoilt, one]);
@@ -235,5 +237,7 @@ export function storageContract(name: string, make: (programme: string) => Promi
     data: { entries: [entry.header.id], reason: "asked for by the keeper" },
   });
 }
+
+const nested = (levels: number): unknown => JSON.parse("[".repeat(levels) + "]".repeat(levels));
 
 const byId = ({ header: one }: Entry, { header: other }: Entry): number => (one.id < other.id ? -1 : 1);

@@ -56,6 +56,16 @@ it.each(verbs.map((verb) => [verb.name, verb] as const))(
   },
 );
 
+it("says what of JSON it does not take, and never with a stack", async () => {
+  for (const stdin of ["[".repeat(9000) + "]".repeat(9000), '{"season":1e400}', '{"season":"\\ud800"}']) {
+    const bad = await said(["differential", "--input", "-", "--json"], { stdin });
+    expect([bad.status, bad.err]).toEqual([2, ""]);
+    expect(bad.json().problems).toMatchObject([
+      { field: "--input", expected: expect.stringMatching(/levels|numbers|text/) },
+    ]);
+  }
+});
+
 it.each(verbs.map(({ name }) => [name]))("%s names field, given and expected of what does not fit", async (name) => {
   const bad = await said([name, "--input", "-", "--json"], { stdin: '{"noSuchField":1}' });
   expect(bad.status).toBe(2);

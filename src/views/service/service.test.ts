@@ -86,8 +86,19 @@ it("answers malformed, empty, foreign and huge bodies with problems, never with 
     send("GET", "/api/none"),
     send("GET", `/api/${"x".repeat(500)}`),
     send("POST", "/api/reasoning/none", json, '{"__proto__":{"a":1}}'),
+    send("POST", "/api/reasoning/differential", json, "[".repeat(9000) + "]".repeat(9000)),
+    send("POST", "/api/reasoning/differential", json, '{"season":"winter","findings":{"\\ud800":1}}'),
+    send("POST", "/api/reasoning/differential", json, '{"season":"winter","findings":{},"seed":1e400}'),
+    send(
+      "POST",
+      "/api/reasoning/differential",
+      json,
+      JSON.stringify({ findings: { ["x".repeat(2 ** 19)]: "present" } }),
+    ),
   ]);
-  expect(replies.map(({ statusCode }) => statusCode)).toEqual([400, 400, 415, 415, 413, 404, 404, 400]);
+  expect(replies.map(({ statusCode }) => statusCode)).toEqual([
+    400, 400, 415, 415, 413, 404, 404, 400, 422, 422, 422, 422,
+  ]);
   for (const reply of replies) {
     const [problem] = reply.json().problems;
     expect(Object.keys(problem)).toEqual(["field", "given", "expected", "message"]);
