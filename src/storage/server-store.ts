@@ -20,7 +20,7 @@ export interface ServerSettings {
 
 /**
  * Opens the store of a programme. States left by another version of the fold are made anew first.
- * @throws Error when the file belongs to another programme
+ * @throws OtherProgramme when the file belongs to another programme
  */
 export async function openServerStore({ file, programme }: ServerSettings): Promise<ServerStore> {
   const { database, checkpoint, close } = openFile(file, programme);
