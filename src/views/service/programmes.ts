@@ -20,8 +20,7 @@ export interface Programmes {
   readonly close: () => Promise<void>;
 }
 
-export const programmeFile = (dataFolder: string, programme: string): string =>
-  path.join(dataFolder, `${programme}.sqlite`);
+const programmeFile = (dataFolder: string, programme: string): string => path.join(dataFolder, `${programme}.sqlite`);
 
 export function openProgrammes(dataFolder: string): Programmes {
   const opened = new Map<string, Promise<ServerStore>>();
