@@ -1,6 +1,5 @@
 /** Builds the page into dist/web: scripts and styles without inline code, fonts of its own, and a worker for use offline. */
-import { spawnSync } from "node:child_process";
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
@@ -8,24 +7,6 @@ import { VitePWA } from "vite-plugin-pwa";
 
 const root = import.meta.dirname;
 const output = path.join(root, "dist", "web");
-
-/** Notes which sources the page was built from, in the words `scripts/tasks.ts` compares. */
-function noteSources(): Plugin {
-  const git = (...args: readonly string[]) => spawnSync("git", args, { cwd: root, encoding: "utf8" }).stdout ?? "";
-  return {
-    name: "note-sources",
-    apply: "build",
-    closeBundle: {
-      order: "post",
-      sequential: true,
-      handler() {
-        const newest = git("log", "-1", "--format=%ct", "--", "src", "package-lock.json", "vite.config.ts");
-        const changed = git("status", "--porcelain", "--", "src");
-        writeFileSync(path.join(output, ".built-from"), `${newest}${changed}`);
-      },
-    },
-  };
-}
 
 /** The licences of the fonts travel with the fonts. */
 function fontLicences(): Plugin {
@@ -94,7 +75,6 @@ export default defineConfig({
     }),
     fontLicences(),
     demonstration(),
-    noteSources(),
   ],
   worker: { format: "es", rolldownOptions: { treeshake } },
   build: {

@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Figure } from "./run.ts";
+import type { Figure } from "./figure.ts";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 const port = 4791;

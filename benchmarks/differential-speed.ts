@@ -7,8 +7,8 @@ import { acceptedError, posteriorOf } from "../src/reasoning/differential/poster
 import { readInput } from "../src/reasoning/differential/read-input.ts";
 import { reasonsOf, statedPosterior } from "../src/reasoning/differential/reasons.ts";
 import type { Problem } from "../src/units/index.ts";
+import type { Figure } from "./figure.ts";
 import { medianTime } from "./median-time.ts";
-import type { Figure } from "./run.ts";
 
 const present = [
   "crawlers",

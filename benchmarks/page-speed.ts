@@ -3,8 +3,8 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import type { Page } from "playwright-core";
 import { openBrowser, serveBuiltPage, sizes } from "../tests/browser/harness.ts";
+import type { Figure } from "./figure.ts";
 import { median } from "./median-time.ts";
-import type { Figure } from "./run.ts";
 
 /** On the page of cases this link can be followed only once the records on the device have been read. */
 const usable = '#page a[href="/cases/open"]';

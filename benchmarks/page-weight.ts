@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
-import type { Figure } from "./run.ts";
+import type { Figure } from "./figure.ts";
 
 const web = path.join(path.dirname(path.dirname(fileURLToPath(import.meta.url))), "dist", "web");
 

@@ -1,16 +1,9 @@
 /** Prints how fast the project is, beside the goal of each figure. Absolute times depend on the machine: read them as ratios to the goal. */
 import { cloneToPage } from "./clone-to-page.ts";
 import { differentialSpeed } from "./differential-speed.ts";
+import type { Figure } from "./figure.ts";
 import { pageSpeed } from "./page-speed.ts";
 import { pageWeight } from "./page-weight.ts";
-
-/** One figure: what, how much, and the most it may be. */
-export interface Figure {
-  readonly what: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly goal: number | null;
-}
 
 const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
   weight: pageWeight,

@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync } from "node:zlib";
+import { ensureBrowser } from "./browser.ts";
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 /** Where the person stood when the task was started; a relative path of theirs is seen from there. */
@@ -101,6 +102,7 @@ async function check(): Promise<number> {
   outcomes.push(await step("types, pure folders", () => tool("tsc", ["-p", "tsconfig.pure.json"])));
   outcomes.push(await tests(["unit"]));
   outcomes.push(await step("build", build));
+  outcomes.push(await step("a browser to test in", async () => ensureBrowser()));
   outcomes.push(await tests(["built"]));
   const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed, 0);
   const failed = outcomes.reduce((sum, outcome) => sum + outcome.failed, 0);
@@ -116,7 +118,7 @@ const build = async (): Promise<number> =>
 /** What the page is made from, as one hash: it changes when any of these files does. */
 function pageSources(): string {
   const hash = createHash("sha256");
-  const files = ["src", "public"].flatMap((folder) =>
+  const files = ["src", "public", "examples/demonstration"].flatMap((folder) =>
     existsSync(path.join(root, folder))
       ? readdirSync(path.join(root, folder), { recursive: true, withFileTypes: true })
           .filter((each) => each.isFile() && !/\.test\.tsx?$/.test(each.name))
@@ -163,7 +165,6 @@ const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number
   browser: (args) => tool("vitest", ["run", "--project", "built", ...args]),
   bench: (args) => node("benchmarks/run.ts", args),
   knowledge: async (args) => (await node("scripts/knowledge.ts", args)) || (await node("scripts/schemas.ts", args)),
-  reference: (args) => node("tests/reference/run.ts", args),
   skepsis,
 };
 

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { browserPath } from "../../scripts/browser.ts";
 import { openProgrammes, service } from "../../src/views/service/index.ts";
 
 const built = path.join(import.meta.dirname, "..", "..", "dist", "web");
@@ -41,7 +42,7 @@ export async function serveBuiltPage(): Promise<Site> {
 /** Debian's browser, without a window and without talking to anyone. */
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({
-    executablePath: process.env.SKEPSIS_CHROMIUM ?? "/usr/bin/chromium",
+    executablePath: browserPath,
     headless: true,
     args: [
       "--no-sandbox",

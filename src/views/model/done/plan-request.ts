@@ -71,7 +71,10 @@ export function siteOf(casebook: Casebook, state: CaseState): site.SiteTemperatu
 
 export interface Calendar {
   readonly from: Day;
+  /** Last day that may be planned. */
   readonly to: Day;
+  /** Last day that is shown: a year from the first. */
+  readonly until: Day;
   readonly flows: readonly (site.Span & { readonly name: string })[];
   /** Undefined when nobody recorded supers for these days. */
   readonly supers: readonly site.Supers[] | undefined;
@@ -97,13 +100,13 @@ export function calendarOf(
   const lastYear = Math.max(0, ...supers.map((each) => yearOf(each.off ?? each.on)));
   const stillOn = supers.some((each) => each.off === null);
   const isKnown = supers.length > 0 && (stillOn || lastYear >= yearOf(today));
-  const to =
-    isKnown && !stillOn && `${lastYear}-12-31` < addDays(today, 364) ? `${lastYear}-12-31` : addDays(today, 364);
+  const until = addDays(today, 364);
+  const to = isKnown && !stillOn && `${lastYear}-12-31` < until ? `${lastYear}-12-31` : until;
   const years = [yearOf(today) - 1, yearOf(today), yearOf(today) + 1];
   const flows = Object.values(apiary?.flows ?? {})
     .flatMap((kept) => kept.candidates.map((candidate) => candidate.value))
     .flatMap((flow) => years.map((year) => ({ name: flow.name, ...site.inYear(flow, year) })))
-    .filter((flow) => flow.to >= today && flow.from <= to)
+    .filter((flow) => flow.to >= today && flow.from <= until)
     .sort((one, other) => one.from.localeCompare(other.from));
   const treatments = Object.values(apiary?.treatments ?? {})
     .flatMap((kept) => kept.candidates.map((candidate) => candidate.value))
@@ -112,6 +115,7 @@ export function calendarOf(
   return {
     from: today,
     to,
+    until,
     flows,
     supers: isKnown ? supers.map(({ on, off }) => ({ on, off })) : undefined,
     treatments,

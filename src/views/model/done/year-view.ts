@@ -4,7 +4,7 @@
  * @module views/model
  */
 import { type control as Control, control, site } from "../../../reasoning/index.ts";
-import { type Day, daysBetween } from "../../../units/index.ts";
+import { addDays, type Day, daysBetween } from "../../../units/index.ts";
 import { refusalShort, type Words } from "../../words/index.ts";
 import type { Calendar } from "./plan-request.ts";
 
@@ -44,8 +44,8 @@ export function yearView(input: {
 }): YearView | null {
   const { site: place, calendar, label, needsLabel, plan, words } = input;
   if (!place) return null;
-  const { from, to, flows, supers, treatments } = calendar;
-  const weather = site.temperaturesBetween(place, { from, to });
+  const { from, to, until, flows, supers, treatments } = calendar;
+  const weather = site.temperaturesBetween(place, { from, to: until });
   if (!weather.ok || weather.value.days.length === 0) return null;
   const say = words.done;
   const answer = needsLabel
@@ -59,13 +59,24 @@ export function yearView(input: {
         to,
       })
     : null;
-  const bars = answer?.ok
+  const unknown =
+    answer && to < until
+      ? [
+          {
+            from: addDays(to, 1),
+            to: until,
+            says: say.barSays({ reason: say.supersUnknown, from: addDays(to, 1), to: until }),
+          },
+        ]
+      : [];
+  const barred = answer?.ok
     ? answer.value.refused.map((span) => ({
         from: span.date,
         to: span.until,
         says: say.barSays({ reason: refusalShort[span.reason] ?? span.reason, from: span.date, to: span.until }),
       }))
     : [];
+  const bars = [...barred, ...unknown];
   const windows = answer?.ok
     ? answer.value.windows.map((window) => ({
         from: window.from,
@@ -82,7 +93,7 @@ export function yearView(input: {
       ? plan.steps.map((step) => ({ on: step.on, until: step.until, says: say.stepShort[step.kind] }))
       : [];
   const named = flows.map((flow) => ({ from: flow.from, to: flow.to, says: flow.name }));
-  const every = Math.max(1, Math.round(daysBetween(from, to) / 120));
+  const every = Math.max(1, Math.round(daysBetween(from, until) / 120));
   const row = (kind: keyof typeof say.yearKinds) => (span: YearSpan) => [
     say.yearKinds[kind],
     span.from,
@@ -91,7 +102,7 @@ export function yearView(input: {
   ];
   return {
     from,
-    to,
+    to: until,
     isMeasured: weather.value.method === "measured",
     line: weather.value.days
       .filter((_, index) => index % every === 0)
@@ -104,7 +115,7 @@ export function yearView(input: {
     steps,
     label: say.yearLabel({
       from,
-      to,
+      to: until,
       windows:
         windows.length > 0 ? `${windows.map((window) => window.says).join("; ")}.` : needsLabel ? say.noWindow : "",
       bars: bars.map((bar) => bar.says).join("; "),

@@ -55,6 +55,7 @@ export function Reading({ view, reading }: Props) {
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
+      <h1 className="vh">{say.heading({ code: view.label.code })}</h1>
       <header className="head">
         <SpecimenLabel view={view} reading={reading} />
         <p>

@@ -118,9 +118,10 @@ export default function PaperPage({ params }: PageProps) {
           <span className="note q3">{say.printHint}</span>
         </p>
       </div>
-      <div className="paper-desk">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a sheet wider than the screen is scrolled by keys too */}
+      <section className="paper-desk" tabIndex={0} aria-label={say.preview}>
         {made ? <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} /> : null}
-      </div>
+      </section>
     </main>
   );
 }

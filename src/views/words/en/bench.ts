@@ -40,7 +40,8 @@ export const bench = {
     read: "Read and locked",
     rejected: "Not accepted",
   },
-  columns: { code: "Code", place: "Place, colony", from: "From", kept: "Kept in", state: "State" },
+  columns: { code: "Code", place: "Place, colony", from: "From", kept: "Kept in", state: "State", act: "Act" },
+  heading: (slots: { readonly code: string }) => `Reading ${slots.code}`,
   states: {
     reading: (slots: { readonly bees: number; readonly target: number }) =>
       `bee ${whole(slots.bees)} of ${whole(slots.target)}`,

@@ -135,6 +135,8 @@ export const done = {
   untestedReason: "Why colonies that were not tested are treated too",
   beetle: "Small hive beetle here?",
   beetles: { unknown: "not known", absent: "not here", present: "here", endemic: "widespread" },
+  keptHead: "Plans written down",
+  act: "Act",
   keepPlan: "Write this plan down",
   planKept: (slots: { readonly version: number; readonly on: string }) =>
     `Plan, version ${slots.version}, of ${day(slots.on)}`,
@@ -197,6 +199,10 @@ export const done = {
   windowSays: (slots: { readonly days: number; readonly from: string; readonly latest: string }) =>
     `${whole(slots.days)} days can start ${dayAndMonth(slots.from)} to ${dayAndMonth(slots.latest)}`,
   noWindow: "No window.",
+  supersToRecord: (slots: { readonly from: string }) =>
+    `Nobody wrote down honey supers from ${day(slots.from)} on, so no day after is planned.`,
+  recordSupers: "Record supers",
+  supersUnknown: "supers not on record",
   barSays: (slots: { readonly reason: string; readonly from: string; readonly to: string }) =>
     `${slots.reason}: ${dayAndMonth(slots.from)} to ${dayAndMonth(slots.to)}`,
   noWeather: "No weather of this place is on record, so no days can be checked.",

@@ -46,7 +46,7 @@ export const worked = {
   notDone: (slots: { readonly on: string }) => `not done (${dayAndMonth(slots.on)})`,
   conflict: "two people differ",
   mark: "Mark it",
-  markFor: (slots: { readonly step: string }) => `Mark: ${slots.step}`,
+  markFor: (slots: { readonly step: string }) => `Mark it: ${slots.step}`,
   isDone: "Done?",
   states: { done: "done", "not-done": "not done" },
   on: "On",

@@ -4,6 +4,7 @@ import { Link } from "wouter";
 import { type CaseState, coloniesOf, plansOf, settled } from "../../../../casebook/index.ts";
 import { type ControlId, controlIds, controls } from "../../../../knowledge/index.ts";
 import { control } from "../../../../reasoning/index.ts";
+import { addDays } from "../../../../units/index.ts";
 import {
   apiaryOf,
   type CountedColony,
@@ -39,9 +40,10 @@ export function Plan({ state, counted }: { readonly state: CaseState; readonly c
   const result = request && (place || !needsLabel || request.labelRecord === null) ? control.makePlan(request) : null;
   const plan = result?.ok ? result.value : null;
   const colonies = wish?.colonies ?? [];
+  const calendar = calendarOf(casebook, state, { today, colonies });
   const year = yearView({
     site: place,
-    calendar: calendarOf(casebook, state, { today, colonies }),
+    calendar,
     label: request?.labelRecord ?? null,
     needsLabel,
     plan,
@@ -83,6 +85,14 @@ export function Plan({ state, counted }: { readonly state: CaseState; readonly c
           {say.noWeather}{" "}
           <Link className="act" href={`/apiaries/${state.apiary}`}>
             {say.enterWeather}
+          </Link>
+        </p>
+      ) : null}
+      {needsLabel && calendar.to < calendar.until && state.apiary ? (
+        <p className="heed-line">
+          {say.supersToRecord({ from: addDays(calendar.to, 1) })}{" "}
+          <Link className="act" href={`/apiaries/${state.apiary}`}>
+            {say.recordSupers}
           </Link>
         </p>
       ) : null}
@@ -188,7 +198,7 @@ function PlanForm({
       {problems
         .filter((problem) => problem.field === "colonies")
         .map((problem) => (
-          <p key={problem.code} className="trouble" role="alert">
+          <p key={problem.code} className="form-trouble" role="alert">
             {sentence(problem)}
           </p>
         ))}

@@ -164,13 +164,20 @@ function Flows({ spans, x }: { readonly spans: readonly YearSpan[]; readonly x: 
   );
 }
 
+/** Room the words of a bar take, about. */
+const wordsRoom = (span: YearSpan): number => span.says.length * 6.6 + 8;
+
+/** Where the words of a bar begin: at its start, or further left where the picture ends. */
+const wordsAt = (span: YearSpan, x: At): number => Math.min(x(span.from) + 6, right - wordsRoom(span));
+
 /** Bars that overlap, or whose words would, go into lanes of their own. */
 function laneSpans(bars: readonly YearSpan[], x: At): readonly (readonly YearSpan[])[] {
   const lanes: YearSpan[][] = [];
   for (const bar of bars) {
+    const start = Math.min(x(bar.from), wordsAt(bar, x));
     const free = lanes.find((lane) => {
       const last = lane.at(-1);
-      return !last || Math.max(x(last.to), x(last.from) + last.says.length * 6.6 + 14) < x(bar.from);
+      return !last || Math.max(x(last.to), wordsAt(last, x) + wordsRoom(last)) <= start;
     });
     if (free) free.push(bar);
     else lanes.push([bar]);
@@ -190,8 +197,7 @@ function Bar({
   readonly pattern: string;
 }) {
   const start = x(span.from);
-  const words = span.says.length * 6.4 + 8;
-  const at = Math.min(start + 6, right - words);
+  const at = wordsAt(span, x);
   return (
     <g>
       <rect
@@ -202,7 +208,7 @@ function Bar({
         fill={`url(#${pattern})`}
         stroke="var(--edge)"
       />
-      <rect x={at} y={y + 0.5} width={words} height="14" fill="var(--ground)" />
+      <rect x={at} y={y + 0.5} width={wordsRoom(span)} height="14" fill="var(--ground)" />
       <text x={at + 4} y={y + 12}>
         {span.says}
       </text>

@@ -8,7 +8,7 @@ export function Quality({ specimen, caseId }: { readonly specimen: SpecimenFound
   const say = words.found;
   const notes = qualityNotes(specimen, words);
   return (
-    <section>
+    <section className="found-part">
       <h2>{say.qualityHead}</h2>
       <ul className="quality">
         {notes.map((note) => (

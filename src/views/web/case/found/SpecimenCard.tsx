@@ -13,7 +13,7 @@ export function SpecimenCard({ specimen }: { readonly specimen: SpecimenFound })
   const apiary = state ? apiaryOf(casebook, state) : null;
   const first = readings[0];
   return (
-    <section>
+    <section className="found-part">
       <h2>{say.specimen({ code: label.code })}</h2>
       {/* biome-ignore lint/a11y/useSemanticElements: a label is no fieldset of a form */}
       <div className="label" role="group" aria-label={words.bench.specimenLabel}>

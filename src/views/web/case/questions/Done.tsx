@@ -1,5 +1,5 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import { choiceView, countedColonies, specimensFound, stopNotices, type Weighing } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
@@ -11,6 +11,8 @@ import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
 import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
+import "../notices-acts.css";
 import "../done/done.css";
 
 export default function Done({ caseId }: QuestionProps) {
@@ -22,11 +24,14 @@ export default function Done({ caseId }: QuestionProps) {
 function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
-  const counted = countedColonies(specimensFound(casebook, state.id));
+  const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
   const [weighing, setWeighing] = useState<Weighing | null>(null);
   const [anyway, setAnyway] = useState(false);
   const stops = stopNotices(state);
-  const weighed = weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null;
+  const weighed = useMemo(
+    () => (weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null),
+    [weighing, counted, anyway],
+  );
   const decided = settled(state.decision);
   const colonies = coloniesOf(casebook, state.id);
   const codeOf = (id: string) => colonies.find((colony) => colony.id === id)?.code ?? id;
@@ -51,7 +56,7 @@ function Decide({ state }: { readonly state: CaseState }) {
         ? say.answerNothing
         : say.answerUndecided;
   return (
-    <div className="done">
+    <>
       <Answer
         text={answer}
         under={
@@ -74,6 +79,6 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
-    </div>
+    </>
   );
 }

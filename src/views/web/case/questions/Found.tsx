@@ -12,6 +12,7 @@ import { Quality } from "../found/Quality.tsx";
 import { SourceLines } from "../found/SourceLines.tsx";
 import { SpecimenCard } from "../found/SpecimenCard.tsx";
 import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
 import "../found/found.css";
 
 export default function Found({ caseId }: QuestionProps) {

@@ -9,6 +9,8 @@ import { Closing } from "../worked/Closing.tsx";
 import { Outcomes } from "../worked/Outcomes.tsx";
 import { Steps } from "../worked/Steps.tsx";
 import type { QuestionProps } from "./registry.ts";
+import "../notices.css";
+import "../notices-acts.css";
 import "../worked/worked.css";
 
 export default function Worked({ caseId }: QuestionProps) {
@@ -24,12 +26,12 @@ export default function Worked({ caseId }: QuestionProps) {
     .filter(Boolean)
     .join(" ");
   return (
-    <div className="worked">
+    <>
       <Answer text={workedAnswer(casebook, state, { today, words })} under={under || undefined} />
       <Check state={state} />
       <Steps state={state} />
       <Outcomes state={state} />
       <Closing state={state} />
-    </div>
+    </>
   );
 }

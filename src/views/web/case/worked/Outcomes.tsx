@@ -46,7 +46,7 @@ export function Outcomes({ state }: { readonly state: CaseState }) {
           </tbody>
         </table>
       )}
-      <details>
+      <details className="more-acts">
         <summary className="act">{say.keep}</summary>
         <form className="form flush" onSubmit={onSubmit} noValidate>
           <fieldset>
