@@ -55,7 +55,7 @@ export function Reading({ view, reading }: Props) {
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
-      <header className="head">
+      <header className="bench-head">
         <SpecimenLabel view={view} reading={reading} />
         <p>
           {view.received ? (

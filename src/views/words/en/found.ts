@@ -170,11 +170,6 @@ export const found = {
   sporesSay: (slots: { readonly millions: number }) => `${slots.millions} million spores a bee`,
   linesOf: "Lines",
   season: { winter: "winter", spring: "spring", summer: "summer", autumn: "autumn" },
-  toPaper: "Report",
-  toLabels: "Labels",
-  toKit: "Kit card",
   toBench: "To the bench",
-  toTell: "Sample again",
-  toDecide: "To question 5",
   sources: "sources",
 };

@@ -35,7 +35,7 @@ export const paper = {
   report: {
     title: "Diagnostic report",
     caseLine: "Case",
-    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it`,
+    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it.`,
     sampled: "sampled",
     asked: "We were asked",
     found: "We found",

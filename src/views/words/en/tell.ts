@@ -55,9 +55,11 @@ export const tell = {
   days: (slots: { readonly low: number; readonly high: number }) =>
     slots.high === 0
       ? "answer the same day"
-      : slots.low === slots.high
-        ? `answer in ${some(slots.low, "day", "days")}`
-        : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
+      : slots.low === 0
+        ? `answer within ${some(slots.high, "day", "days")}`
+        : slots.low === slots.high
+          ? `answer in ${some(slots.low, "day", "days")}`
+          : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
   cost: { 1: "nearly free", 2: "own bench", 3: "laboratory", 4: "specialised laboratory" },
   detail: (slots: { readonly parts: readonly string[] }) => slots.parts.join("; "),
   toYard: "To yard list",
