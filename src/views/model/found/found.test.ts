@@ -146,7 +146,7 @@ describe("what was found", () => {
 
 describe("what so many bees could have missed", () => {
   it("50 bees miss 5 in 100 8 times in 100, 2 in 100 36 times; the table twin says the same", () => {
-    const view = missedView(50, words);
+    const view = missedView({ bees: 50 }, words);
     expect(view.main.times).toBe("missed 8 times in 100");
     expect(view.points.map((point) => point.says)).toEqual(["2 in 100: 36", "1 in 100: 61"]);
     expect(view.table.rows.find((each) => each[0] === 5)?.[1]).toBeCloseTo(7.69, 2);

@@ -10,6 +10,7 @@ import { KeepingNotes, Kept } from "./Kept.tsx";
 import { LightChoice } from "./LightChoice.tsx";
 import { type Light, putLight, useChosenLight } from "./light.ts";
 import { NewVersion } from "./NewVersion.tsx";
+import { SaveJournal } from "./SaveJournal.tsx";
 import { TopLine } from "./TopLine.tsx";
 
 const pages = routes.map((route) => ({ route, page: lazily(route.load) }));
@@ -33,7 +34,16 @@ function Frame({
   return (
     <>
       {route.bare ? null : (
-        <TopLine area={route.area} kept={<Kept />} light={<LightChoice chosen={chosen} byWork={route.light} />} />
+        <TopLine
+          area={route.area}
+          kept={
+            <>
+              <Kept />
+              <SaveJournal />
+            </>
+          }
+          light={<LightChoice chosen={chosen} byWork={route.light} />}
+        />
       )}
       {route.bare ? null : (
         <aside aria-label={words.shell.notes}>

@@ -80,7 +80,7 @@ export const found = {
   readBy: (slots: { readonly readers: string }) => slots.readers,
   collectedBy: (slots: { readonly kept: string; readonly collector: string | null }) =>
     slots.collector === null ? slots.kept : `${slots.kept}; ${slots.collector}`,
-  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could have missed`,
+  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could miss`,
   missedUnder: (slots: { readonly bees: number }) =>
     `Times in 100 that ${some(slots.bees, "bee shows", "bees show")} none, by bees infested in 100.`,
   missedDashed: (slots: { readonly sensitivity: number }) =>
@@ -93,7 +93,7 @@ export const found = {
     `Chance that ${slots.bees} bees show no mite, by bees infested in 100: ${slots.points}`,
   missedColumns: {
     prevalence: "Infested in 100",
-    perfect: "Missed, times in 100",
+    missed: "Missed, times in 100",
     judged: "Missed when some are overlooked, times in 100",
   },
   qualityHead: "Quality",

@@ -20,10 +20,12 @@ export const shell = {
   opening: "Opening …",
   openingRecords: "Opening the records on this device …",
   savedHere: (slots: { readonly time: string }) => `Saved here ${slots.time}`,
-  nothingYet: "Nothing written yet",
+  nothingYet: "Nothing written here yet",
   unsent: (slots: { readonly entries: number }) =>
     slots.entries === 0 ? "all sent" : `${some(slots.entries, "entry", "entries")} not yet sent`,
   keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
+  saveJournal: "Save a copy",
+  saveJournalAs: "of the journal as a file",
   mayBeCleared:
     "This browser may clear what is kept here when the device runs short of space: it refused to promise otherwise. Send the entries, or save a copy of the journal.",
   refused: (slots: { readonly entries: number }) =>

@@ -65,7 +65,7 @@ export default function Could({ caseId }: QuestionProps) {
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={view.notices} />
-      <Causes view={view} name={`${code}`} />
+      <Causes view={view} name={code} />
       <Notes problems={problems.map(sentence)} />
       <Onward caseId={caseId} to={3} />
     </div>

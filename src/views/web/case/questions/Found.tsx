@@ -39,7 +39,11 @@ export default function Found({ caseId }: QuestionProps) {
       {shown ? (
         <div className="found-parts">
           <SpecimenCard specimen={shown} />
-          {read > 0 ? <MissedCurve view={missedView(read, words)} name={`missed-${shown.label.code}`} /> : <span />}
+          {read > 0 ? (
+            <MissedCurve view={missedView({ bees: read }, words)} name={`missed-${shown.label.code}`} />
+          ) : (
+            <span />
+          )}
           <Quality specimen={shown} caseId={caseId} />
         </div>
       ) : null}
