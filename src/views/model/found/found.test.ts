@@ -121,8 +121,8 @@ describe("what was found", () => {
     ];
     expect(row(drafts)).toMatchObject({ withMites: "none in 30", inHundred: "0", range: "0 to 12", isInfested: false });
     const said = notes(drafts).join(" ");
-    expect(said).toContain("weak zero: in summer");
-    expect(said).toContain("weak zero: a treatment was on");
+    expect(said).toContain("In summer young bees thin the mites out: none found is then a weak answer");
+    expect(said).toContain("A treatment was on when the bees were taken: none found is then a weak answer");
     expect(said).toContain("30 bees would miss them 21 times in 100");
     expect(`${said} ${JSON.stringify(row(drafts))}`).not.toMatch(/negative|free of|cleared/i);
   });

@@ -15,6 +15,7 @@ import {
 } from "../../model/index.ts";
 import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { useHeads } from "../store/use-heads.ts";
@@ -81,12 +82,7 @@ export default function PaperPage({ params }: PageProps) {
     const report = caseReport(casebook, caseId, { today, words, isDemonstration, heads });
     return report ? { paper: makers.reportPaper(report, wishes.size), vials: report.rows.length } : null;
   }, [makers, casebook, caseId, kind, wishes, today, isDemonstration, heads]);
-  if (!spine)
-    return (
-      <main id="page" className="plain">
-        <Answer text={words.case.missing} />
-      </main>
-    );
+  if (!spine) return <Missing text={words.case.missing} />;
   const size = kind === "labels" ? stockOf(wishes.stock).page : wishes.size;
   return (
     <main id="page" className="paper-page">

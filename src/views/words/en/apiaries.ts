@@ -29,6 +29,7 @@ export const apiaries = {
   page: (slots: { readonly name: string; readonly colonies: number; readonly cases: number }) =>
     `**${slots.name}.** ${some(slots.colonies, "colony", "colonies")}, ${some(slots.cases, "case", "cases")}.`,
   missing: "**There is no such apiary here.** It may not have arrived on this device yet.",
+  toApiaries: "To the apiaries",
   label: "Apiary label",
   north: (slots: { readonly degrees: number }) =>
     `${Math.abs(slots.degrees)}° ${slots.degrees < 0 ? "south" : "north"}`,

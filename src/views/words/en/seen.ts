@@ -53,6 +53,7 @@ export const seen = {
   flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
     `${slots.present} yes, ${slots.absent} no, ${slots.notLooked} not looked.`,
   leave: "Leave",
+  invented: (slots: { readonly place: string }) => `${slots.place}, invented`,
   roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,
   nextColony: (slots: { readonly colony: string }) => `Go on with ${slots.colony}`,
   noColonies: "**No colonies in this case yet.** Add them on the page of the apiary, or record the whole apiary here.",
