@@ -6,7 +6,9 @@
 import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { flagsNotAsked, flagsToAsk, redFlags } from "./red-flags.ts";
+import { stopNotices } from "./done/stops.ts";
+import { reportsTold } from "./forms/report-form.ts";
+import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
 
 export interface CaseRowView {
   readonly id: string;
@@ -139,8 +141,10 @@ function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["case
 
 function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
   if (!state) return [];
-  const flag = redFlags(state).find((each) => each.stopAndReport);
-  return flag ? [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act: flag.act ?? "" }] : [];
+  const [notice] = stopNotices(state);
+  if (!notice) return [];
+  const act = [notice.act, ...reportsTold(state)].join(" ");
+  return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];
 }
 
 function waitingOn(open: readonly CaseRow[], words: Words): CasesView["waiting"] {

@@ -50,6 +50,7 @@ export interface CauseView {
 
 export interface NoticeView {
   readonly key: string;
+  readonly condition: ConditionId;
   readonly why: string;
   readonly head: string;
   readonly act: string;
@@ -186,6 +187,7 @@ function noticeView(notice: differential.Notice, words: Words): NoticeView {
   const condition = conditions[notice.condition].term;
   const terms = notice.findings.map((id) => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id));
   return {
+    condition: notice.condition,
     key: `${notice.condition} ${notice.findings.join(" ")}`,
     head: notice.report ? words.could.noticeStop : words.could.noticeHeed({ condition }),
     why: words.could.noticeWhy({ findings: terms, condition }),

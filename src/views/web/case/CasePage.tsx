@@ -10,10 +10,14 @@ import { words } from "../words.ts";
 import { HandOn } from "./HandOn.tsx";
 import { questionPages } from "./questions/registry.ts";
 import { Spine } from "./Spine.tsx";
+import { StopBox } from "./StopBox.tsx";
 import "../look/spine.css";
 import "./case.css";
 
 const pages = new Map([...questionPages].map(([question, load]) => [question, lazily(load)]));
+
+/** Question 5 is the stop itself when there is one: it says it in place of its advice. */
+const questionOfAdvice = 5;
 
 export default function CasePage({ params }: PageProps) {
   const { casebook } = useCasebook();
@@ -30,6 +34,7 @@ export default function CasePage({ params }: PageProps) {
   if (!spine) return <Missing text={words.case.missing} />;
   const asked = Number(params.question);
   const page = pages.get(asked);
+  const state = casebook.cases[caseId];
   if (!page) {
     // The case opens at the first question that waits; a question without a page yet falls back to the last that has one.
     const last = Math.max(...[...pages.keys()].filter((question) => question <= spine.open));
@@ -41,6 +46,7 @@ export default function CasePage({ params }: PageProps) {
         <HandOn view={spine} />
       </Spine>
       <main id="page" className="open-q">
+        {state && asked !== questionOfAdvice ? <StopBox state={state} /> : null}
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
           <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />
         </Suspense>

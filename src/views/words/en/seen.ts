@@ -19,7 +19,6 @@ export const seen = {
   suchAs: (slots: { readonly signs: readonly string[] }) => `${slots.signs.join("; ")}.`,
   firstFlags: (slots: { readonly left: number }) =>
     `**Red flags first.** ${some(slots.left, "question", "questions")} still to be asked.`,
-  stop: "Stop and report",
   flagHead: "Red flags",
   flagHint: "Every one gets an answer. Not looked is an answer too.",
   answer: (slots: { readonly answered: number; readonly present: number }) =>

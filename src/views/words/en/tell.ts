@@ -35,6 +35,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 export const tell = {
   reasons,
   nothingYet: "**Nothing to choose from yet.** The looks and tests follow from what was seen.",
+  stopped:
+    "**Stop and report comes first.** No look, test or sample is advised until the authority has spoken and the finding or red flag is settled.",
   reckoning: "Reckoning what would tell",
   answer: (slots: { readonly look: string | null; readonly test: string | null }) =>
     slots.look && slots.test

@@ -6,6 +6,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { words } from "../../words.ts";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
+import { StopReport } from "../StopReport.tsx";
 import { Until } from "./Until.tsx";
 
 export function Stops({ state, notices }: { readonly state: CaseState; readonly notices: readonly StopNotice[] }) {
@@ -19,7 +20,7 @@ export function Stops({ state, notices }: { readonly state: CaseState; readonly 
             <b>{say.stopHead}</b>
             <div>
               <p>
-                <b>{notice.what}</b> <span className="q2">{notice.because}</span>
+                <b>{notice.what}</b> {notice.because ? <span className="q2">{notice.because}</span> : null}
               </p>
               <p>{notice.act}</p>
               {notice.doNot.length > 0 ? (
@@ -33,6 +34,8 @@ export function Stops({ state, notices }: { readonly state: CaseState; readonly 
           </div>
         ))}
         <p className="q2">{cautions["notifiable-disease"].words}</p>
+        <p className="note">{words.case.stop.stands}</p>
+        <StopReport state={state} />
       </section>
       <Until state={state} />
       <Onward caseId={state.id} to={1}>

@@ -9,6 +9,7 @@ import {
   differentialInput,
   mostTroubled,
   redFlags,
+  stopNotices,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
@@ -59,12 +60,14 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
+  const stopped = stopNotices(state).flatMap((notice) => notice.conditions);
+  const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
-      <MustNotMiss caseId={caseId} flags={flags} count={count} notices={view.notices} />
+      <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
       <Notes problems={problems.map(sentence)} />
       <Onward caseId={caseId} to={3} />

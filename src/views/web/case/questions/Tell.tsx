@@ -5,6 +5,7 @@ import {
   differentialInput,
   mostTroubled,
   redFlags,
+  stopNotices,
   tellView,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
@@ -24,9 +25,20 @@ export default function Tell({ caseId }: QuestionProps) {
   const state = casebook.cases[caseId];
   const isReady = state !== undefined && countRedFlags(redFlags(state)).complete && answeredFindings(state) > 0;
   const asked = isReady ? differentialInput(casebook, state, mostTroubled(casebook, state)) : null;
+  const isStopped = state !== undefined && stopNotices(state).length > 0;
   const { reply } = useDifferential(asked?.input ?? null);
   const say = words.tell;
   if (!state) return null;
+  if (isStopped)
+    return (
+      <>
+        <Answer text={say.stopped} />
+        <Vials state={state} />
+        <Onward caseId={caseId} to={1}>
+          <PaperLinks caseId={caseId} papers={["report"]} />
+        </Onward>
+      </>
+    );
   const view = reply?.next ? tellView(reply.next, state, words) : null;
   return (
     <>

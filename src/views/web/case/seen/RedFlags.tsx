@@ -32,12 +32,13 @@ export function RedFlags({ state, flags, count }: Props) {
       ))}
     </ol>
   );
-  const present = flags.filter((flag) => flag.act !== null);
+  // What stops the work stands above the question already.
+  const present = flags.filter((flag) => flag.act !== null && !flag.stopAndReport);
   return (
     <section className="red-flags" aria-labelledby="h-flags">
       {present.map((flag) => (
-        <div key={flag.id} className={flag.stopAndReport ? "stop" : "heed"} role="alert">
-          <b>{flag.stopAndReport ? say.stop : flag.question}</b>
+        <div key={flag.id} className="heed" role="alert">
+          <b>{flag.question}</b>
           <span>{[flag.act, ...flag.doNot].join(" ")}</span>
         </div>
       ))}
