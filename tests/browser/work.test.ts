@@ -1,7 +1,7 @@
 /** The work itself in a real browser: by keys alone, by thumb, without a net, in two windows, and sent to the service. */
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { answerFlags, cell, mark, openCase, tellSigns, toQuestion } from "./acts.ts";
+import { answerFlags, cell, mark, openCase, tabTo, tellSigns, toQuestion } from "./acts.ts";
 import { freshDevice, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 
 let site: Site;
@@ -36,10 +36,9 @@ describe("by keys alone", () => {
     ];
     await page.getByLabel("Name of the place").focus();
     for (const [label, text] of fields) {
-      await page.getByLabel(label).and(page.locator(":focus")).waitFor();
+      await tabTo(page, label);
       if (label.startsWith("Further")) await page.keyboard.press("Control+A");
       await page.keyboard.type(text);
-      await page.keyboard.press("Tab");
     }
     await page.getByLabel("Your name or role").focus();
     await page.keyboard.type("specialist 1");

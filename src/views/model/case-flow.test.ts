@@ -42,7 +42,7 @@ describe("opening a case", () => {
   });
 
   it("puts overdue cases first and says so", () => {
-    const { casebook } = following(opened({ due: "2026-02-24" }));
+    const { casebook } = following(opened({ openedOn: "2026-02-20", due: "2026-02-24" }));
     const view = casesView({ casebook, today, who: null, words });
     expect(view.groups[0]).toMatchObject({ key: "overdue", rows: [{ late: "6 days", isOverdue: true }] });
     expect(view.answer).toBe("**1 case is overdue.** Nothing more is due this week.");
@@ -127,7 +127,7 @@ describe("what was seen", () => {
         finding: "crawlers",
         before,
         entries: entryOf(book),
-        today,
+        on: today,
       });
     const nothing = following(start, see(start.caseId, first, "crawlers", "present"), undo(null));
     expect(cellState(nothing.state, first, "crawlers")).toBeNull();

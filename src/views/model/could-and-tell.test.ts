@@ -6,8 +6,10 @@ import { wordsOf } from "../words/index.ts";
 import {
   couldView,
   differentialInput,
+  findingDrafts,
   mostTroubled,
   readCode,
+  readSeenOn,
   samplePlanView,
   samplingDrafts,
   spineView,
@@ -31,6 +33,32 @@ describe("what could it be", () => {
     const { input, notes } = differentialInput(casebook, state, second);
     expect(input).toMatchObject({ date: today, latitude: 45, findings: { crawlers: "present" } });
     expect(notes).toEqual([]);
+  });
+
+  it("ranks for the season of the latest day anything was looked at, not for that of the visit to the page", () => {
+    const start = opened();
+    const second = colony(following(start).casebook, 2);
+    const on = (day: string, finding: "crawlers" | "k_wing", answer: "present" | "not-looked") =>
+      ((book) =>
+        findingDrafts({
+          state: book.cases[start.caseId] as never,
+          key: second,
+          finding,
+          exclusiveWith: null,
+          answer,
+          on: day,
+        })) satisfies Parameters<typeof following>[1];
+    const seen = following(start, on("2025-07-14", "crawlers", "present"), on("2026-02-20", "k_wing", "not-looked"));
+    const asked = differentialInput(seen.casebook, seen.state, second);
+    expect(asked.input.date).toBe("2025-07-14");
+    expect(asked.season).toEqual({ season: "summer", on: "2025-07-14", latitude: 45 });
+    expect(words.could.season(asked.season)).toContain("Season: **summer**, from 14 July at 45° north");
+    const south = opened({ latitude: "-38.2" });
+    const there = following(south);
+    const unseen = differentialInput(there.casebook, there.state, "").season;
+    expect(words.could.season(unseen)).toContain("Season: **autumn**, from 2 March at 38° south");
+    expect(readSeenOn("", today)).toMatchObject({ ok: true, value: today });
+    expect(readSeenOn("2026-03-03", today).problems.map((trouble) => trouble.code)).toEqual(["day-to-come"]);
   });
 
   it("says that the season is assumed when no latitude is known", () => {

@@ -27,7 +27,7 @@ const ropes: Parameters<typeof following>[1] = (book) =>
     finding: "ropy_thread",
     exclusiveWith: null,
     answer: "present",
-    today,
+    on: today,
   });
 const told = (fields: Record<string, string> = {}) => {
   const read = readTold(

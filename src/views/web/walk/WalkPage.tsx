@@ -5,6 +5,7 @@ import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
 import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
 import { useHand } from "../case/seen/hand.ts";
+import { useSeenOn } from "../case/seen/seen-on.ts";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import type { PageProps } from "../routes.ts";
@@ -30,6 +31,7 @@ export default function WalkPage({ params }: PageProps) {
   const [busy, setBusy] = useState(false);
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
+  const on = useSeenOn(caseId, today);
   const state = casebook.cases[caseId];
   if (!state) return <Missing text={words.case.missing} />;
   const say = words.seen;
@@ -48,7 +50,7 @@ export default function WalkPage({ params }: PageProps) {
     setBusy(true);
     const before = step.state === "conflict" ? null : step.state;
     const { finding, exclusiveWith } = step;
-    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, today }));
+    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
     setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
     // The step just answered no longer waits; the next that does comes up by itself.
     setChosen(null);
@@ -58,7 +60,7 @@ export default function WalkPage({ params }: PageProps) {
     if (!last || busy) return;
     setBusy(true);
     await record(
-      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, today }),
+      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
     );
     setPressed(pressed.slice(0, -1));
     setChosen(steps.findIndex((each) => each.finding === last.step.finding));
@@ -129,6 +131,7 @@ export default function WalkPage({ params }: PageProps) {
         <span>
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
+        {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
         <span>{say.toSend({ entries: keeping.unsent })}</span>
       </p>
     </main>

@@ -1,5 +1,5 @@
 /** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
-import { inHundred, inTen, likelihood, list, scale, whole } from "./numbers.ts";
+import { dayAndMonth, inHundred, inTen, likelihood, list, scale, whole } from "./numbers.ts";
 
 interface Named {
   readonly term: string;
@@ -48,6 +48,13 @@ export const could = {
   },
   underAnswer: (slots: { readonly because: string }) =>
     `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
+  season: (slots: { readonly season: string; readonly on: string; readonly latitude: number | null }) =>
+    `Season: **${slots.season}**, from ${dayAndMonth(slots.on)} ${
+      slots.latitude === null
+        ? "as in the north, since no latitude is known"
+        : `at ${Math.round(Math.abs(slots.latitude))}° ${slots.latitude < 0 ? "south" : "north"}`
+    }, the last day anything was looked at.`,
+  changeDay: "Another day: “Seen on” at question 1.",
   colonyOf: "Colony",
   missHead: "Must not miss",
   miss: (slots: {

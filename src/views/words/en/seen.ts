@@ -1,5 +1,5 @@
 /** Sentences of question 1: red flags and findings. */
-import { some, whole } from "./numbers.ts";
+import { day, some, whole } from "./numbers.ts";
 
 export const seen = {
   places: {
@@ -26,6 +26,11 @@ export const seen = {
       ? "**Nothing looked at yet.** Begin at the entrance, before smoke."
       : `**${whole(slots.present)} present**, ${whole(slots.answered - slots.present)} absent of the ${whole(slots.answered)} findings looked at.`,
   under: "Not looked for is not absent: it counts for nothing. What nobody looked at, leave at not looked.",
+  seenOn: "Seen on",
+  seenOnHint: "Every answer you give from now on carries this day. The causes are ranked for its season.",
+  onDayOfCall: (slots: { readonly on: string }) => `On the day of the call, ${day(slots.on)}`,
+  stillDated: (slots: { readonly on: string }) => `Until then answers carry ${day(slots.on)}.`,
+  seenOnDay: (slots: { readonly on: string }) => `Seen on ${day(slots.on)}`,
   findings: "Findings",
   colony: "Colony",
   apiaryWide: "whole apiary",

@@ -1,5 +1,6 @@
 /** Question 2: the verdict as the answer, what must not be missed, the ranked causes with their ranges. */
 import { useState } from "react";
+import { Link } from "wouter";
 import { wholeApiary } from "../../../../casebook/index.ts";
 import {
   answeredFindings,
@@ -13,6 +14,7 @@ import {
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
+import { Rich } from "../../parts/Rich.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
@@ -66,6 +68,9 @@ export default function Could({ caseId }: QuestionProps) {
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
+      <p className="q2 season">
+        <Rich text={say.season(asked.season)} /> <Link href={`/cases/${caseId}/1`}>{say.changeDay}</Link>
+      </p>
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />

@@ -10,6 +10,7 @@ import { ColonyStates } from "../seen/ColonyStates.tsx";
 import { FindingsGrid } from "../seen/FindingsGrid.tsx";
 import { HandChoice } from "../seen/HandChoice.tsx";
 import { RedFlags } from "../seen/RedFlags.tsx";
+import { SeenOn } from "../seen/SeenOn.tsx";
 import { Story } from "../seen/Story.tsx";
 import type { QuestionProps } from "./registry.ts";
 import "../seen/seen.css";
@@ -35,6 +36,7 @@ export default function Seen({ caseId }: QuestionProps) {
         under={say.under}
       />
       <Story state={state} />
+      <SeenOn key={caseId} state={state} />
       <RedFlags state={state} flags={flags} count={flagCount} />
       {flagCount.complete ? (
         <>

@@ -14,6 +14,7 @@ import { threeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { move } from "./move.ts";
+import { useSeenOn } from "./seen-on.ts";
 
 interface Props {
   readonly state: CaseState;
@@ -30,6 +31,7 @@ const letters: Readonly<Record<string, FindingState>> = { p: "present", a: "abse
 
 export function FindingsGrid({ state, groups, colonies }: Props) {
   const { record, today } = useCasebook();
+  const on = useSeenOn(state.id, today);
   const [pen, setPen] = useState<FindingState>("present");
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
   const grid = useRef<HTMLTableElement>(null);
@@ -38,7 +40,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
   const here = rows[at.row];
 
   const answer = (row: FindingRow, key: string, value: FindingState) =>
-    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, today }));
+    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on }));
   const onKeyDown = (event: KeyboardEvent) => {
     const letter = letters[event.key.toLowerCase()];
     const cell = here?.cells[Math.min(at.column, here.cells.length - 1)];

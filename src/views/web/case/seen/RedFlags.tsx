@@ -4,6 +4,7 @@ import { type RedFlagCount, type RedFlagView, redFlagDraft } from "../../../mode
 import { ThreeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { useSeenOn } from "./seen-on.ts";
 
 interface Props {
   readonly state: CaseState;
@@ -13,6 +14,7 @@ interface Props {
 
 export function RedFlags({ state, flags, count }: Props) {
   const { record, today } = useCasebook();
+  const on = useSeenOn(state.id, today);
   const say = words.seen;
   const list = (
     <ol className="flags">
@@ -26,7 +28,7 @@ export function RedFlags({ state, flags, count }: Props) {
             of={flag.question}
             state={flag.state}
             says={say.flagStates}
-            answer={(answer) => void record([redFlagDraft(state, flag.id, answer, today)])}
+            answer={(answer) => void record([redFlagDraft(state, flag.id, answer, on)])}
           />
         </li>
       ))}
