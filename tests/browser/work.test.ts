@@ -218,6 +218,18 @@ describe("questions 2 and 3", () => {
     await page.getByRole("button", { name: "Label 3 vials" }).click();
     await page.locator(".vial-labels .code").nth(2).waitFor();
     expect(await page.locator(".vial-labels .code").first().textContent()).toMatch(/^TV\d\d-\d{4}-[A-Z]$/);
+    // What is labelled is said, leads on, and more are asked for before they are made.
+    await page.getByText("3 vials are labelled").waitFor();
+    await page.getByRole("button", { name: "Label more" }).click();
+    await page.getByText("Label 3 further vials?").waitFor();
+    await page.getByRole("button", { name: "No, leave it" }).click();
+    expect(await page.locator(".vial-labels .code").count()).toBe(3);
+    await page
+      .getByRole("button", { name: /^Take back/ })
+      .first()
+      .click();
+    await page.getByText("2 vials are labelled").waitFor();
+    expect(await page.locator(".vial-labels .code").count()).toBe(2);
     await device.close();
   });
 });

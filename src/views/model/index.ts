@@ -40,6 +40,7 @@ export * from "./sample-plan.ts";
 export * from "./seen-on.ts";
 export * from "./spine.ts";
 export * from "./tell.ts";
+export * from "./vials.ts";
 export * from "./walk.ts";
 export * from "./worked/check.ts";
 export * from "./worked/closing.ts";

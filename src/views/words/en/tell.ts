@@ -1,6 +1,6 @@
 /** Sentences of question 3: looks, tests, and the plan of a sample. */
 import type { sampling } from "../../../reasoning/index.ts";
-import { inHundred, some, whole } from "./numbers.ts";
+import { inHundred, list, some, whole } from "./numbers.ts";
 
 type Slots<Code extends keyof sampling.PlanReasons> = sampling.PlanReasons[Code];
 
@@ -48,6 +48,8 @@ export const tell = {
           : "**No open look or test would tell more.**",
   under:
     "In the order of what each tells for its minutes and money. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+  ofColony: (slots: { readonly colony: string | null }) =>
+    slots.colony === null ? "For the whole apiary, since no colony is on record." : `For ${slots.colony}.`,
   looksHead: "Looks, free",
   testsHead: "Tests",
   bits: "bits",
@@ -124,7 +126,31 @@ export const tell = {
     submit: (slots: { readonly vials: number }) => `Label ${some(slots.vials, "vial", "vials")}`,
     labelled: "Labelled vials",
     noVials: "No specimens yet. Plan a sample and label its vials.",
-    notTaken: "not taken yet",
+    vialStates: {
+      "to-arrive": "not here yet",
+      held: "not here yet; another vial carries this code",
+      waits: "here, waits to be read",
+      reading: "being read",
+      read: "read and locked",
+      rejected: "not accepted",
+    },
+    takeBack: "Take back",
+    takeBackNote:
+      "A label can be taken back until its vial is received. Tear up the printed one: its code may be given again.",
+    place: "Take them from",
+    asAdvised: (slots: { readonly from: string }) => `${slots.from} (as the plan advises)`,
+    elsewhere: (slots: { readonly advised: string; readonly chosen: string }) =>
+      `The plan advises ${slots.advised}; you take them from ${slots.chosen}. The count speaks of those bees, and compares only with samples from the same place.`,
+    awaited: (slots: { readonly codes: readonly string[] }) =>
+      slots.codes.length === 1
+        ? `**1 vial is labelled** for these colonies and not here yet: ${slots.codes[0]}.`
+        : `**${whole(slots.codes.length)} vials are labelled** for these colonies and not here yet: ${list(slots.codes)}.`,
+    more: "Label more",
+    askMore: (slots: { readonly vials: number }) =>
+      `Label ${some(slots.vials, "further vial", "further vials")}? Each colony then gets one more.`,
+    yesMore: (slots: { readonly vials: number }) => `Yes, label ${whole(slots.vials)} more`,
+    noMore: "No, leave it",
+    toBench: "Bench",
     chooseColony: "Choose at least one colony.",
   },
 };
