@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
 import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { type Casebook, coloniesOf, wholeApiary } from "../../casebook/index.ts";
+import { addDays } from "../../units/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
   answeredFindings,
@@ -47,6 +48,26 @@ describe("opening a case", () => {
     expect(view.groups[0]).toMatchObject({ key: "overdue", rows: [{ late: "6 days", isOverdue: true }] });
     expect(view.answer).toBe("**1 case is overdue.** Nothing more is due this week.");
     expect(casesView({ casebook, today, who: "keeper", words }).groups).toEqual([]);
+  });
+});
+
+describe("a plan past its day", () => {
+  const casebook = demonstrationCasebook();
+  const plans = Object.values(casebook.plans).flatMap((plan) => plan.record?.candidates[0].value ?? []);
+  const planned = plans[0] ?? expect.fail("no plan in the demonstration");
+  const last =
+    planned.steps
+      .map((step) => step.on)
+      .sort()
+      .at(-1) ?? "";
+  it("counts as overdue from its oldest step that nobody marked, whatever day the case is due", () => {
+    const after = addDays(last, 1);
+    const view = casesView({ casebook, today: after, who: null, words });
+    const row = view.groups.flatMap((group) => group.rows).find((each) => each.id === planned.case);
+    expect(row).toMatchObject({ isOverdue: true });
+    expect(row?.state).toMatch(/^\d+ plan steps? overdue$/);
+    expect(view.answer).not.toContain("Nothing is overdue");
+    expect(view.groups.find((group) => group.key === "overdue")?.rows.map((each) => each.id)).toContain(planned.case);
   });
 });
 

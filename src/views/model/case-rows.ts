@@ -9,6 +9,7 @@ import type { Words } from "../words/index.ts";
 import { stopNotices } from "./done/stops.ts";
 import { reportsTold } from "./forms/report-form.ts";
 import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
+import { stepRows } from "./worked/steps.ts";
 
 export interface CaseRowView {
   readonly id: string;
@@ -61,7 +62,7 @@ export function casesView(input: {
   readonly words: Words;
 }): CasesView {
   const { casebook, today, who, words } = input;
-  const all = rowsOf(casebook, today);
+  const all = rowsOf(casebook, { today, words });
   const open = all.filter((row) => !row.isClosed);
   const chosen = all.filter((row) => who === null || (row.waitsOn ?? words.cases.nobody) === who);
   const views = chosen.map((row) => ({
@@ -92,10 +93,27 @@ export function casesView(input: {
 }
 
 /** Each case is listed with its own red flags: "not looked" is an answer, so it is no longer asked for. */
-function rowsOf(casebook: Casebook, today: Day): readonly CaseRow[] {
+function rowsOf(casebook: Casebook, asked: { readonly today: Day; readonly words: Words }): readonly Row[] {
+  const { today } = asked;
   return Object.values(casebook.cases)
     .flatMap((state) => caseList({ ...casebook, cases: { [state.id]: state } }, today, { redFlags: flagsToAsk(state) }))
+    .map((row) => withLateSteps(casebook, row, asked))
     .sort((one, other) => (one.due ?? "9999").localeCompare(other.due ?? "9999") || one.code.localeCompare(other.code));
+}
+
+/** A row, and how many steps of its plans are past their day. */
+interface Row extends CaseRow {
+  readonly lateSteps: number;
+}
+
+/** A case is as late as the oldest step of its plans that nobody marked. */
+function withLateSteps(casebook: Casebook, row: CaseRow, asked: { readonly today: Day; readonly words: Words }): Row {
+  const state = casebook.cases[row.id];
+  if (row.isClosed || !state) return { ...row, lateSteps: 0 };
+  const late = stepRows(casebook, state, asked).filter((each) => each.state === "overdue");
+  const [first] = late.map((each) => each.step.on).sort();
+  if (first === undefined || (row.due !== null && row.due <= first)) return { ...row, lateSteps: late.length };
+  return { ...row, due: first, overdueDays: daysBetween(first, asked.today), lateSteps: late.length };
 }
 
 function groupOf(row: CaseRow, today: Day): CaseGroupKey {
@@ -105,11 +123,7 @@ function groupOf(row: CaseRow, today: Day): CaseGroupKey {
   return days < 0 ? "overdue" : days < week ? "this-week" : "later";
 }
 
-function rowView(
-  row: CaseRow,
-  state: CaseState | undefined,
-  { today, words }: { today: Day; words: Words },
-): CaseRowView {
+function rowView(row: Row, state: CaseState | undefined, { today, words }: { today: Day; words: Words }): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
   const stateSays = say.states[stateKey(row, state)];
@@ -120,7 +134,12 @@ function rowView(
     colonies: row.colonies,
     question: row.question,
     asks: words.case.questions[row.question],
-    state: row.conflicts > 0 ? say.conflicts({ count: row.conflicts }) : stateSays,
+    state:
+      row.conflicts > 0
+        ? say.conflicts({ count: row.conflicts })
+        : row.lateSteps > 0
+          ? say.stepsLate({ count: row.lateSteps })
+          : stateSays,
     waitsOn: row.waitsOn ?? say.nobody,
     due: row.due,
     dueSays:

@@ -1,6 +1,7 @@
 /** Ranked causes, looks, tests and labelled vials, from the case as it is on record. */
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
+import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
@@ -12,6 +13,7 @@ import {
   readSeenOn,
   samplePlanView,
   samplingDrafts,
+  specimensFound,
   spineView,
   stepDraft,
   tellView,
@@ -105,6 +107,37 @@ describe("what could it be", () => {
     const mites = view.causes.find((cause) => cause.id === "tracheal_mites");
     expect(mites?.for.map((reason) => reason.term)).toContain("K-wing");
     expect(mites?.and).toContain("nosema");
+  });
+});
+
+describe("what a dissection has seen", () => {
+  const demonstration = demonstrationCasebook();
+  const state = demonstration.cases["demonstration-case-tv-26-014"] ?? expect.fail("no case");
+  const view = (tests: differential.DifferentialInput["tests"]) => {
+    const [counted] = specimensFound(demonstration, state.id).filter((each) => (each.estimate?.value ?? 0) > 0);
+    const { input } = differentialInput(demonstration, state, counted?.label.colony ?? "");
+    const asked = { ...input, tests: tests ?? input.tests ?? [] };
+    const answer = differential.differential({ ...asked, draws: 60 });
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    return couldView({ answer: answer.value, input: asked, draws: 60, dots: null, words });
+  };
+  const mites = (tests?: differential.DifferentialInput["tests"]) =>
+    view(tests).causes.find((cause) => cause.id === "tracheal_mites");
+  const dissected = (positive: number) => [{ test: "tracheal-dissection", positive, examined: 50 }];
+
+  it("is told as proven by its count, not as a judgement", () => {
+    expect(view(dissected(12)).answer).toMatch(/^\*\*Tracheal mites are proven\*\*: mites in 12 of 50 bees\./);
+    expect(view(dissected(12)).answer).not.toContain("could be");
+    expect(mites(dissected(12))).toMatchObject({
+      proof: "mites in 12 of 50 bees",
+      word: "proven: mites in 12 of 50 bees",
+    });
+    expect(mites()?.proof).toMatch(/^mites in \d+ of \d+ bees$/);
+  });
+
+  it("proves nothing when none was found", () => {
+    expect(mites(dissected(0))?.proof).toBeNull();
+    expect(view(dissected(0)).answer).not.toContain("proven");
   });
 });
 

@@ -13,6 +13,8 @@ export interface Keeping {
   readonly unsent: number;
   /** Entries the service did not take at the last exchange. */
   readonly refused: number;
+  /** Whether the service answered at the last exchange; null before the first. */
+  readonly reached: boolean | null;
   /** What the last exchange warned of, such as a clock that is off. */
   readonly troubles: readonly Problem[];
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */

@@ -132,7 +132,7 @@ export default function WalkPage({ params }: PageProps) {
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
         {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
-        <span>{say.toSend({ entries: keeping.unsent })}</span>
+        <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
     </main>
   );

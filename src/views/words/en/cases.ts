@@ -55,6 +55,7 @@ export const cases = {
     nothing: "closed",
   },
   conflicts: (slots: { readonly count: number }) => `${some(slots.count, "answer", "answers")} in which people differ`,
+  stepsLate: (slots: { readonly count: number }) => some(slots.count, "plan step overdue", "plan steps overdue"),
   stop: "Stop and report",
   ticks: (slots: { readonly question: number }) => `Open question: ${slots.question} of 6`,
   form: {

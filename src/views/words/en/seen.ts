@@ -48,8 +48,12 @@ export const seen = {
     `${slots.finding.toLowerCase()}: ${slots.state.toLowerCase()}`,
   nothingToUndo: "nothing yet",
   savedOnPhone: "Saved on this device",
-  toSend: (slots: { readonly entries: number }) =>
-    slots.entries === 0 ? "all sent" : `${whole(slots.entries)} to send`,
+  toSend: (slots: { readonly entries: number; readonly reached: boolean | null }) =>
+    slots.entries === 0
+      ? slots.reached === false
+        ? "not reachable, working here"
+        : "all sent"
+      : `${whole(slots.entries)} to send`,
   hand: "The hand that holds the phone",
   hands: { right: "right hand", left: "left hand" },
   pen: "A press marks",

@@ -21,8 +21,12 @@ export const shell = {
   openingRecords: "Opening the records on this device …",
   savedHere: (slots: { readonly time: string }) => `Saved here ${slots.time}`,
   nothingYet: "Nothing written here yet",
-  unsent: (slots: { readonly entries: number }) =>
-    slots.entries === 0 ? "all sent" : `${some(slots.entries, "entry", "entries")} not yet sent`,
+  unsent: (slots: { readonly entries: number; readonly reached: boolean | null }) =>
+    slots.entries === 0
+      ? slots.reached === false
+        ? "service not reachable, working here"
+        : "all sent"
+      : `${some(slots.entries, "entry", "entries")} not yet sent`,
   keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
   saveJournal: "Save a copy",
   saveJournalAs: "of the journal as a file",

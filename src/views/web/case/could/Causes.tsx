@@ -74,12 +74,21 @@ function Cause({ cause }: { readonly cause: CauseView }) {
   return (
     <li>
       <p className="freq">
-        <b className={cause.number.length > 2 ? "long" : undefined}>
-          {cause.number}
-          <small>{say.in10}</small>
-        </b>
-        <span>{cause.range}</span>
-        <span>{cause.word}</span>
+        {cause.proof ? (
+          <>
+            <b className="long">{say.provenWord}</b>
+            <span>{cause.proof}</span>
+          </>
+        ) : (
+          <>
+            <b className={cause.number.length > 2 ? "long" : undefined}>
+              {cause.number}
+              <small>{say.in10}</small>
+            </b>
+            <span>{cause.range}</span>
+            <span>{cause.word}</span>
+          </>
+        )}
       </p>
       <Dots posterior={cause.posterior} low={cause.low} high={cause.high} dots={cause.dots} />
       <div className="why">
