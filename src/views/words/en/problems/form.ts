@@ -1,4 +1,5 @@
 /** What can be wrong with a field of a form. */
+import { day } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
@@ -16,6 +17,16 @@ export const formProblems = {
   "field-code-taken": (slots: Slots) => `${slots.given} is taken. Expected: a code that no other has.`,
   "field-days-reversed": (slots: Slots) =>
     `The end, ${slots.to}, lies before the start, ${slots.from}. Check both days.`,
+  "day-to-come": (slots: Slots) =>
+    `${day(String(slots.given))} is still to come. Expected: ${day(String(slots.latest))} or earlier.`,
+  "day-long-ago": (slots: Slots) =>
+    `${day(String(slots.given))} is more than ${slots.years} years back. Check the year. Expected: ${day(String(slots.earliest))} or later.`,
+  "day-before-call": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the call of ${day(String(slots.call))}. Expected: that day or later.`,
+  "noticed-after-call": (slots: Slots) =>
+    `${day(String(slots.given))} lies after the call of ${day(String(slots.call))}. Expected: that day or earlier.`,
+  "due-before-told": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the day it was told, ${day(String(slots.told))}. Expected: that day or later.`,
   "field-range-reversed": (slots: Slots) =>
     `The highest value, ${slots.max}, is below the lowest, ${slots.min}. Check both.`,
   "code-shape": (slots: Slots) =>
