@@ -1,9 +1,11 @@
 /** From the call to what was seen: the entries that acts become, and what the pages then show. */
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
-import { type Casebook, wholeApiary } from "../../casebook/index.ts";
+import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
+import { type Casebook, coloniesOf, wholeApiary } from "../../casebook/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
+  answeredFindings,
   apiaryView,
   askedFindings,
   casesView,
@@ -90,10 +92,17 @@ describe("what was seen", () => {
     const first = colony(following(start).casebook, 1);
     const { state } = following(start, see(start.caseId, first, "crawlers", "present"));
     const groups = findingGroups(state, [{ id: first, code: "WB-01" }], words);
-    expect(countFindings(groups)).toEqual({ answered: 1, notLooked: askedFindings.length - 1 });
+    expect(countFindings(groups)).toEqual({ answered: 1, present: 1, notLooked: askedFindings.length - 1 });
     expect(askedFindings).toHaveLength(81);
   });
 
+  it("shows what was answered for the whole apiary, so that sheet and spine count the same in every case", () => {
+    const casebook = demonstrationCasebook();
+    for (const state of Object.values(casebook.cases)) {
+      const colonies = coloniesOf(casebook, state.id).map(({ id, code }) => ({ id, code: code ?? id }));
+      expect(countFindings(findingGroups(state, colonies, words)).answered, state.id).toBe(answeredFindings(state));
+    }
+  });
   it("sets the excluded finding back to not looked", () => {
     const start = opened();
     const first = colony(following(start).casebook, 1);

@@ -122,7 +122,8 @@ describe("what would tell", () => {
     // 59 bees for 5 in 100 at 95 in 100: Pirk et al. 2013, section 2.2
     expect(plan?.body.beesPerColony).toBe(59);
     expect(plan?.couldMiss).toBe("If 5 bees in 100 have mites, 59 bees show none 5 times in 100.");
-    expect(plan?.curve.at(0)).toEqual({ prevalence: 0, missed: 1 });
+    expect(plan?.missed.curve.at(0)).toMatchObject({ prevalence: 0, missed: 1 });
+    expect(plan?.missed.main).toMatchObject({ prevalence: 0.05, at: "5 in 100 infested:" });
     if (!plan) return;
     const sampled = following(start, () =>
       samplingDrafts({ caseId: start.caseId, plan: plan.body, codes: plan.codes, today, newId: start.newId }),

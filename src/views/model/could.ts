@@ -194,29 +194,25 @@ function noticeView(notice: differential.Notice, words: Words): NoticeView {
   };
 }
 
-/** The table twin as comma-separated text (RFC 4180), shares unrounded. */
-export function causesCsv(view: CouldView, words: Words): string {
+/** The table twin, shares unrounded. */
+export function causesTable(
+  view: CouldView,
+  words: Words,
+): { readonly columns: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
   const say = words.could.columns;
   const reasons = (all: readonly ReasonView[]) =>
     all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
-  const rows = view.causes.map((cause) => [
-    cause.id,
-    cause.term,
-    cause.posterior,
-    cause.low,
-    cause.high,
-    cause.word,
-    reasons(cause.for),
-    reasons(cause.against),
-  ]);
-  const head = ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against];
-  return [head, ...rows]
-    .map((row) => row.map(csvCell).join(","))
-    .join("\r\n")
-    .concat("\r\n");
+  return {
+    columns: ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against],
+    rows: view.causes.map((cause) => [
+      cause.id,
+      cause.term,
+      100 * cause.posterior,
+      100 * cause.low,
+      100 * cause.high,
+      cause.word,
+      reasons(cause.for),
+      reasons(cause.against),
+    ]),
+  };
 }
-
-const csvCell = (value: string | number): string => {
-  const text = String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-};

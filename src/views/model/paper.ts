@@ -128,7 +128,7 @@ export interface Report {
   readonly toDo: readonly { readonly on: string; readonly what: string }[];
   readonly heed: readonly string[];
   readonly rules: string;
-  /** Heads of the journal it rests on, such as `device 3f2a, entry 41`; empty when they were not at hand. */
+  /** Heads of the journal it rests on, such as `device 3f2a0b11, entry 41, seal 9c04e7d2`; empty when not at hand. */
   readonly heads: readonly string[];
   readonly isDemonstration: boolean;
 }

@@ -10,6 +10,7 @@ import { sampling } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, seasonOf } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import { specimenCodes } from "./codes.ts";
+import { type MissedView, missedView } from "./found/missed.ts";
 
 /** What the form of a plan holds; shares are 0–1. */
 export interface SampleForm {
@@ -25,13 +26,7 @@ export interface SampleForm {
 export interface SamplePlanView {
   readonly takes: string;
   readonly couldMiss: string;
-  readonly curveHead: string;
-  readonly curveText: string;
-  /** Rows of the table twin. */
-  readonly points: readonly sampling.CouldMiss[];
-  /** The curve, from nothing infested to `curveTo`. */
-  readonly curve: readonly sampling.CouldMiss[];
-  readonly designPrevalence: number;
+  readonly missed: MissedView;
   readonly reasons: readonly { readonly rule: string; readonly says: string; readonly source: string }[];
   readonly cautions: readonly string[];
   readonly problems: readonly Problem[];
@@ -39,10 +34,6 @@ export interface SamplePlanView {
   /** Proposed code of each vial, one a colony. */
   readonly codes: readonly string[];
 }
-
-/** The curve is drawn up to this share of infested bees. */
-export const curveTo = 0.2;
-const curvePoints = 60;
 
 /** The plan for a form, or the problems that stand in its way. */
 export function samplePlanView(input: {
@@ -59,22 +50,13 @@ export function samplePlanView(input: {
   const { value } = planned;
   const say = words.tell.plan;
   const bees = value.beesPerColony;
-  const missed = sampling.missedCurve({ bees, sensitivity: form.sensitivity, prevalences: [form.designPrevalence] })[0];
-  const curve = sampling.missedCurve({
-    bees,
-    sensitivity: form.sensitivity,
-    prevalences: Array.from({ length: curvePoints + 1 }, (_, index) => (index * curveTo) / curvePoints),
-  });
+  const missed = missedView({ bees, at: form.designPrevalence, sensitivity: form.sensitivity }, words);
   const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record)?.place ?? "";
   const taken = Object.values(casebook.specimens).flatMap((specimen) => settled(specimen.label)?.code ?? []);
   const plan: SamplePlanView = {
     takes: say.takes({ bees, spare: value.spareBees, from: say.from[value.from], colonies: value.colonies.length }),
-    couldMiss: say.couldMiss({ bees, prevalence: form.designPrevalence, missed: missed?.missed ?? 1 }),
-    curveHead: say.curveHead({ bees }),
-    curveText: say.curveText({ bees, points: value.couldMiss }),
-    points: value.couldMiss,
-    curve,
-    designPrevalence: form.designPrevalence,
+    couldMiss: say.couldMiss({ bees, prevalence: form.designPrevalence, missed: missed.main.missed }),
+    missed,
     reasons: value.reasons.map((reason) => ({
       rule: reason.rule,
       says: reasonSays(reason, words),

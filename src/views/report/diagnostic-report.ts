@@ -65,7 +65,7 @@ ${report.rows.length > 0 && numbered(3, words.looked, looked)}
 ${numbered(4, words.missed, paragraphs(report.missed))}
 ${numbered(5, words.opinion, html`<ol class="do">${report.toDo.map((step) => html`<li><time>${step.on}</time><span>${step.what}</span></li>`)}</ol>`)}
 ${numbered(6, words.heed, paragraphs(report.heed))}
-<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}</p>`}<p>${words.endOfReport}</p></div></section>`;
+<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}.</p>`}<p>${words.endOfReport}</p></div></section>`;
   return {
     title: `${words.title} ${report.code}`,
     pageCss: sheetPage(page, report.code, report.isDemonstration ? paperWords.invented : report.place),

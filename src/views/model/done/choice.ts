@@ -5,7 +5,7 @@
  */
 import { decision } from "../../../reasoning/index.ts";
 import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import { type Fields, readForm } from "../form.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 
@@ -236,9 +236,7 @@ function describe(
     ),
     actFrom: compared.actFrom === null ? say.actNever : say.actFrom({ positives: compared.actFrom, bees: test.bees }),
     readings: say.readings(compared.readings),
-    notes: problems
-      .filter((each) => each.code !== "loss-readings-disagree")
-      .map((each) => words.problems[each.code]?.(each.slots) ?? each.code),
+    notes: problems.filter((each) => each.code !== "loss-readings-disagree").map((each) => sentenceOf(each, words)),
     table: {
       columns: [say.stripColumns.choice, say.stripColumns.from, say.stripColumns.to],
       rows: parts.map((part) => [part.name, 100 * part.from, 100 * part.to]),

@@ -55,7 +55,18 @@ describe("the kit card", () => {
 });
 
 describe("the report", () => {
-  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+  const heads = [
+    { device: "yard-phone", seq: 41, hash: "9c04e7d2".padEnd(64, "0") },
+    { device: "3f2a0b11-5d7e-4c1a-9a55-0c6f6d1f2b3c", seq: 7, hash: "00ffee11".padEnd(64, "0") },
+  ];
+  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads }) ?? expect.fail("no report");
+
+  it("says up to which entry of which device it rests on the journal", () => {
+    expect(report.heads).toEqual([
+      "device 3f2a0b11, entry 7, seal 00ffee11",
+      "device yard-phone, entry 41, seal 9c04e7d2",
+    ]);
+  });
 
   it("answers in one sentence, with its picture, its rows and the lines drawn through", () => {
     expect(report.answer.heavy).toBe("Mites in 3 of the 4 colonies sampled.");
@@ -72,7 +83,7 @@ describe("the report", () => {
   });
 
   it("of a case with a ropy thread says stop and report, and no treatment", () => {
-    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [] }) ?? expect.fail("no report");
     expect(stop.toDo[0]?.what).toContain("Stop and report");
     expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");
   });

@@ -6,7 +6,7 @@
 import { type Casebook, type CaseState, plansOf, settled } from "../../../casebook/index.ts";
 import { efficacy } from "../../../reasoning/index.ts";
 import { type Day, daysBetween, type Estimate, type Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import { type SpecimenFound, specimensFound } from "../found/specimens.ts";
 
 /** Bees with mites of bees read, of one or several colonies, before and after. */
@@ -135,7 +135,7 @@ export function checkView(
 }
 
 const sentences = (problems: readonly Problem[], words: Words): readonly string[] => [
-  ...new Set(problems.map((each) => words.problems[each.code]?.(each.slots) ?? each.code)),
+  ...new Set(problems.map((each) => sentenceOf(each, words))),
 ];
 
 const method = (key: CheckMethod["key"], estimate: Estimate, words: Words): CheckMethod => ({

@@ -123,13 +123,17 @@ export function stepDoneDrafts(
           activeIngredient: ingredient,
           on: data.on,
           off: null,
-          grams: data.gramsInAll ?? row.step.gramsInAll ?? undefined,
+          grams: gramsPerColony(data.gramsInAll ?? row.step.gramsInAll ?? null, row.body.colonies.length),
           colonies: row.body.colonies,
         }),
       ),
     ];
   return row.step.kind === "remove" && before ? [marked, write({ ...before, off: data.on })] : [marked];
 }
+
+/** A treatment on record says the amount for one colony, a step the amount in all. */
+const gramsPerColony = (inAll: number | null, colonies: number): number | undefined =>
+  inAll === null || colonies === 0 ? undefined : inAll / colonies;
 
 /** What goes into the hives: from the label record, or the only ingredient of the control; null when nothing does. */
 function ingredientOf(casebook: Casebook, body: Plan): string | null {

@@ -79,6 +79,15 @@ describe("steps", () => {
     expect(drafts[0]?.replaces).toHaveLength(1);
   });
 
+  it("the amount of a treatment on record is that of one colony: 150 g in three hives are 50 g", () => {
+    const row = rows[0] ?? expect.fail("no step");
+    const three = { ...row, body: { ...row.body, colonies: ["a", "b", "c"] } };
+    const data = readStepDone({ state: "done", on: "2026-08-08", grams: "150" }, "apply-1", asked.today);
+    if (!data.ok) return expect.fail("not read");
+    const drafts = stepDoneDrafts(casebook, state, { row: three, data: data.value, today: asked.today });
+    expect(drafts[1]?.data).toMatchObject({ grams: 50, colonies: ["a", "b", "c"] });
+  });
+
   it("a step not done writes no treatment down", () => {
     const apply = rows[0] ?? expect.fail("no step");
     const data = readStepDone({ state: "not-done" }, "apply-1", asked.today);

@@ -136,6 +136,10 @@ export function Treatments({ view }: { readonly view: ApiaryView }) {
   const { today } = useCasebook();
   const units = useUnits();
   const say = words.apiaries;
+  const inColonies = (ids: readonly string[]) =>
+    ids.length === 0
+      ? ""
+      : say.inColonies({ colonies: view.colonies.filter(({ id }) => ids.includes(id)).map(({ code }) => code) });
   return (
     <Spans
       id="h-treatments"
@@ -146,8 +150,11 @@ export function Treatments({ view }: { readonly view: ApiaryView }) {
         const amount = treatment.grams === undefined ? null : shownWeight(treatment.grams, units);
         return (
           <>
-            <b>{treatment.activeIngredient}</b> {say.span({ from: treatment.on, to: treatment.off })}
-            {amount ? <span className="q2">{say.degrees({ degrees: amount.value, unit: amount.unit })}</span> : null}
+            <b>{treatment.activeIngredient}</b> {say.span({ from: treatment.on, to: treatment.off })}{" "}
+            <span className="q2">
+              {amount ? say.amountSays({ amount: amount.value, unit: amount.unit }) : null}{" "}
+              {inColonies(treatment.colonies)}
+            </span>
           </>
         );
       }}

@@ -52,11 +52,16 @@ const forRight: readonly KeyAction[] = [
   "flag",
 ];
 
+/** Acts that have a button of their own beside the keys, where they can be done at all. */
+const elsewhere: readonly KeyAction[] = ["take-back", "confirm"];
+
 /** Buttons that press the keys of the number pad. */
 export function TouchKeys({ state, press }: { readonly state: BenchState; readonly press: (key: string) => void }) {
   const say = words.bench;
   const keys = numericPad;
-  const shown = acts(keys).filter(({ action }) => state.asked === "left" || forRight.includes(action));
+  const shown = acts(keys).filter(({ action }) =>
+    state.asked === "left" ? !elsewhere.includes(action) : forRight.includes(action),
+  );
   return (
     <ul className="touch-keys" aria-label={say.keys}>
       {shown.map(({ key, action }) => (

@@ -56,7 +56,7 @@ export function Reading({ view, reading }: Props) {
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
       <h1 className="vh">{say.heading({ code: view.label.code })}</h1>
-      <header className="head">
+      <header className="bench-head">
         <SpecimenLabel view={view} reading={reading} />
         <p>
           {view.received ? (

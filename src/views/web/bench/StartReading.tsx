@@ -33,7 +33,7 @@ export function StartReading({ view }: { readonly view: BenchView }) {
       {last ? (
         <p className="acts">
           <Link className="press" href={`/cases/${view.caseId}/4`}>
-            {say.toFound}
+            {words.case.toQuestion({ question: 4 })}
           </Link>
         </p>
       ) : null}

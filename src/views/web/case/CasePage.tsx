@@ -2,8 +2,8 @@
 import { Suspense, useEffect, useLayoutEffect } from "react";
 import { Redirect } from "wouter";
 import { spineView } from "../../model/index.ts";
-import { Answer } from "../parts/Answer.tsx";
 import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
@@ -27,12 +27,7 @@ export default function CasePage({ params }: PageProps) {
       document.title = words.shell.tool;
     };
   }, [title]);
-  if (!spine)
-    return (
-      <main id="page" className="plain">
-        <Answer text={words.case.missing} />
-      </main>
-    );
+  if (!spine) return <Missing text={words.case.missing} />;
   const asked = Number(params.question);
   const page = pages.get(asked);
   if (!page) {

@@ -24,12 +24,14 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
       {programme === "demonstration" ? (
         <p className="quiet-line demo">
           <b>{say.demonstrationOn({ day: today })}</b>
-          <button type="button" className="act" onClick={() => openProgramme("main")}>
-            {say.closeDemonstration}
-          </button>
-          <button type="button" className="act" onClick={() => void removeDemonstration()}>
-            {say.removeDemonstration}
-          </button>
+          <span className="both">
+            <button type="button" className="act" onClick={() => openProgramme("main")}>
+              {say.closeDemonstration}
+            </button>
+            <button type="button" className="act" onClick={() => void removeDemonstration()}>
+              {say.removeDemonstration}
+            </button>
+          </span>
         </p>
       ) : null}
       {keeping.stopped ? (

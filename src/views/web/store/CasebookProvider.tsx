@@ -135,6 +135,8 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         soon();
         return entries;
       },
+      entries: () => store.all(),
+      heads: () => store.heads(),
       openProgramme,
       removeDemonstration: async () => {
         await removeDemonstrationEverywhere(store);

@@ -5,6 +5,7 @@ import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
 import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
 import { useHand } from "../case/seen/hand.ts";
+import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -21,7 +22,7 @@ interface Pressed {
 }
 
 export default function WalkPage({ params }: PageProps) {
-  const { casebook, today, record, keeping } = useCasebook();
+  const { casebook, programme, today, record, keeping } = useCasebook();
   const hand = useHand();
   const [, go] = useLocation();
   const [pressed, setPressed] = useState<readonly Pressed[]>([]);
@@ -30,7 +31,7 @@ export default function WalkPage({ params }: PageProps) {
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
   const state = casebook.cases[caseId];
-  if (!state) return null;
+  if (!state) return <Missing text={words.case.missing} />;
   const say = words.seen;
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const number = colonies.findIndex((colony) => colony.id === key);
@@ -73,7 +74,7 @@ export default function WalkPage({ params }: PageProps) {
           <span className="code">{code}</span>
           <span className="mark">{number >= 0 ? say.colonyOf({ now: number + 1, all: colonies.length }) : ""}</span>
           <span className="row">
-            <span>{place?.name}</span>
+            <span>{programme === "demonstration" ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
             <span className="leave">{say.leave}</span>
           </span>
         </Link>

@@ -92,7 +92,6 @@ export const bench = {
   reason: "Reason",
   reasonHint: "Needed for limits and for a rejection.",
   keepReceipt: "Keep the receipt",
-  cautionHead: "Heed",
   rejectedNote: (slots: { readonly reason: string }) => `**Not accepted.** ${slots.reason}`,
 
   startHead: "Begin a reading",
@@ -156,7 +155,6 @@ export const bench = {
   halfBlind: (slots: { readonly bee: number }) => `**bee ${whole(slots.bee)}, left trunk.** Stored with the right one.`,
   nothingYet: "nothing read yet.",
   undone: (slots: { readonly bee: number }) => `**bee ${whole(slots.bee)} taken back.**`,
-  storing: "Storing …",
   notStored: "**That bee is not stored.** The keys are stopped. Load the page again and read on from the bee it shows.",
   dropped: (slots: { readonly key: string; readonly held: boolean }) =>
     slots.held
@@ -224,7 +222,6 @@ export const bench = {
       : slots.positive === 0
         ? `**None found in ${some(slots.read, "bee", "bees")}.** The reading is locked.`
         : `**Mites in ${whole(slots.positive)} of ${some(slots.read, "bee", "bees")}.** The reading is locked.`,
-  toFound: "To question 4 of the case",
   toBench: "To the bench",
   missing: "**There is no such vial here.** It may not have arrived on this device yet.",
   codes: (slots: { readonly codes: readonly string[] }) => list(slots.codes),

@@ -1,17 +1,20 @@
 /** Sentences of the case page: the six questions and what their scale says. */
 import { day, dayAndMonth, some, whole } from "./numbers.ts";
 
+const questions = {
+  1: "What was seen?",
+  2: "What could it be?",
+  3: "What would tell?",
+  4: "What was found?",
+  5: "What shall be done?",
+  6: "Did it work?",
+} as const;
+
 export const caseWords = {
-  questions: {
-    1: "What was seen?",
-    2: "What could it be?",
-    3: "What would tell?",
-    4: "What was found?",
-    5: "What shall be done?",
-    6: "Did it work?",
-  },
+  questions,
+  toQuestion: (slots: { readonly question: keyof typeof questions }) =>
+    `To question ${slots.question}: ${questions[slots.question]}`,
   spine: "The six questions of this case",
-  placeLabel: "Place label",
   missing: "**There is no such case here.** It may not have arrived on this device yet.",
   colonies: (slots: { readonly count: number }) => some(slots.count, "colony", "colonies"),
   under: (slots: { readonly district: string; readonly colonies: number }) =>

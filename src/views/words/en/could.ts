@@ -11,9 +11,14 @@ const range = (low: number, high: number) => {
   return from !== to ? `${from} to ${to}` : from === 0 ? "under 1" : from === 10 ? "over 9" : `about ${from}`;
 };
 
+/** The range, where it says more than the number itself. */
+const couldBe = ({ share, low, high }: { readonly share: number; readonly low: number; readonly high: number }) => {
+  const says = range(low, high);
+  return says.replace("about ", "") === inTen(share) ? "" : `; it could be ${says}`;
+};
+
 export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
-  toSeen: "To question 1",
   reckoning: "Reckoning the ranges",
   cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
     `**Cannot tell yet.** Our judgement: ${[slots.first, slots.second]
@@ -21,7 +26,7 @@ export const could = {
       .join("; ")}.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
-    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10; it could be ${range(slots.low, slots.high)}.`,
+    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10${couldBe(slots)}.`,
   groups: {
     varroa_and_viruses: "Varroa and its viruses",
     queen_trouble: "Queen trouble",

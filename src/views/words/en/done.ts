@@ -19,7 +19,6 @@ export const done = {
   stopAnswer:
     "**Stop and report first.** Nothing is decided, moved, burnt or treated here until the authority has spoken.",
   stopHead: "Stop and report",
-  stopCalled: "What was reported, and to whom",
   answerUndecided:
     "**Not decided yet.** Say what things are worth to you, and the three choices are weighed; or decide and say why.",
   answerNothing:
@@ -149,7 +148,6 @@ export const done = {
     slots.from === slots.to ? day(slots.from) : `${dayAndMonth(slots.from)} to ${day(slots.to)}`,
   noDate: "no date",
   out: (slots: { readonly on: string }) => `out ${dayAndMonth(slots.on)}`,
-  refusedWhat: (slots: { readonly control: string }) => slots.control,
   earliest: (slots: { readonly on: string }) => `First lawful start: ${day(slots.on)}.`,
   earliestOrdinary: (slots: { readonly on: string }) => `In an ordinary year, first lawful start: ${day(slots.on)}.`,
   noEarliest: "No lawful start in these days.",

@@ -80,7 +80,7 @@ export const found = {
   readBy: (slots: { readonly readers: string }) => slots.readers,
   collectedBy: (slots: { readonly kept: string; readonly collector: string | null }) =>
     slots.collector === null ? slots.kept : `${slots.kept}; ${slots.collector}`,
-  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could have missed`,
+  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could miss`,
   missedUnder: (slots: { readonly bees: number }) =>
     `Times in 100 that ${some(slots.bees, "bee shows", "bees show")} none, by bees infested in 100.`,
   missedDashed: (slots: { readonly sensitivity: number }) =>
@@ -93,7 +93,7 @@ export const found = {
     `Chance that ${slots.bees} bees show no mite, by bees infested in 100: ${slots.points}`,
   missedColumns: {
     prevalence: "Infested in 100",
-    perfect: "Missed, times in 100",
+    missed: "Missed, times in 100",
     judged: "Missed when some are overlooked, times in 100",
   },
   qualityHead: "Quality",
@@ -170,11 +170,6 @@ export const found = {
   sporesSay: (slots: { readonly millions: number }) => `${slots.millions} million spores a bee`,
   linesOf: "Lines",
   season: { winter: "winter", spring: "spring", summer: "summer", autumn: "autumn" },
-  toPaper: "Report",
-  toLabels: "Labels",
-  toKit: "Kit card",
   toBench: "To the bench",
-  toTell: "Sample again",
-  toDecide: "To question 5",
   sources: "sources",
 };

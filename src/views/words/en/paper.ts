@@ -35,7 +35,7 @@ export const paper = {
   report: {
     title: "Diagnostic report",
     caseLine: "Case",
-    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it`,
+    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it.`,
     sampled: "sampled",
     asked: "We were asked",
     found: "We found",
@@ -89,6 +89,8 @@ export const paper = {
   },
   kitPromise: (bees: number, prevalence: number, found: number): string =>
     `${some(bees, "bee", "bees")} of one colony find ${inHundred(prevalence)} in 100 infested ${inHundred(found)} times in 100, if reading is perfect.`,
+  head: (slots: { readonly device: string; readonly entry: number; readonly seal: string }): string =>
+    `device ${slots.device}, entry ${slots.entry}, seal ${slots.seal}`,
   unsampled: (colonies: number): string =>
     colonies === 0
       ? "Every colony of the case was sampled."

@@ -1,6 +1,6 @@
 /** Sentences of question 3: looks, tests, and the plan of a sample. */
 import type { sampling } from "../../../reasoning/index.ts";
-import { inHundred, list, some, whole } from "./numbers.ts";
+import { inHundred, some, whole } from "./numbers.ts";
 
 type Slots<Code extends keyof sampling.PlanReasons> = sampling.PlanReasons[Code];
 
@@ -55,9 +55,11 @@ export const tell = {
   days: (slots: { readonly low: number; readonly high: number }) =>
     slots.high === 0
       ? "answer the same day"
-      : slots.low === slots.high
-        ? `answer in ${some(slots.low, "day", "days")}`
-        : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
+      : slots.low === 0
+        ? `answer within ${some(slots.high, "day", "days")}`
+        : slots.low === slots.high
+          ? `answer in ${some(slots.low, "day", "days")}`
+          : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
   cost: { 1: "nearly free", 2: "own bench", 3: "laboratory", 4: "specialised laboratory" },
   detail: (slots: { readonly parts: readonly string[] }) => slots.parts.join("; "),
   toYard: "To yard list",
@@ -113,17 +115,6 @@ export const tell = {
       `**Take ${whole(slots.bees + slots.spare)} bees** from the ${slots.from} of ${slots.colonies === 1 ? "the colony" : `each of ${whole(slots.colonies)} colonies`}: ${whole(slots.bees)} to read, ${whole(slots.spare)} to spare.`,
     couldMiss: (slots: { readonly bees: number; readonly prevalence: number; readonly missed: number }) =>
       `If ${inHundred(slots.prevalence)} bees in 100 have mites, ${whole(slots.bees)} bees show none ${inHundred(slots.missed)} times in 100.`,
-    curveHead: (slots: { readonly bees: number }) => `What ${whole(slots.bees)} bees could miss`,
-    curveText: (slots: {
-      readonly bees: number;
-      readonly points: readonly { readonly prevalence: number; readonly missed: number }[];
-    }) =>
-      `Times in 100 that ${whole(slots.bees)} bees show none: ${list(
-        slots.points.map((point) => `${inHundred(point.missed)} at ${inHundred(point.prevalence)} bees in 100`),
-      )}.`,
-    axes: "Across: bees with mites, in 100. Up: how often the sample shows none, times in 100.",
-    pointSays: (slots: { readonly prevalence: number; readonly missed: number }) =>
-      `${inHundred(slots.prevalence)} in 100 have mites: missed ${inHundred(slots.missed)} times in 100`,
     rule: (slots: { readonly rule: string; readonly source: string }) => `${slots.rule}; ${slots.source}`,
     why: "Why this plan",
     cautions: "Cautions",
@@ -131,8 +122,6 @@ export const tell = {
     submit: (slots: { readonly vials: number }) => `Label ${some(slots.vials, "vial", "vials")}`,
     labelled: "Labelled vials",
     noVials: "No specimens yet. Plan a sample and label its vials.",
-    columns: { prevalence: "Bees with mites, in 100", missed: "Shows none, times in 100" },
-    share: (slots: { readonly share: number }) => inHundred(slots.share),
     notTaken: "not taken yet",
     chooseColony: "Choose at least one colony.",
   },

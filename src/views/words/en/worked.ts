@@ -38,7 +38,6 @@ export const worked = {
 
   stepsHead: "The steps of the plan",
   noPlan: "No plan is written down.",
-  toPlan: "To question 5",
   columns: { when: "Planned", what: "What", state: "State" },
   late: "overdue",
   waits: "waits",
@@ -62,10 +61,8 @@ export const worked = {
   scored: "What counted after",
   scores: { "any-mite": "any mite", "living-mites": "living mites, by the stain" },
   groups: { treated: "Treated", control: "Untreated" },
-  checkColumns: { group: "Group", colonies: "Colonies", before: "Before", after: "After", days: "Taken" },
+  checkColumns: { group: "Group", colonies: "Colonies", before: "Before", after: "After" },
   counts: group,
-  taken: (slots: { readonly before: string; readonly after: string }) =>
-    `${dayAndMonth(slots.before)}, ${day(slots.after)}`,
   noAfter: "No colony of the plan was counted both before and after. Take a recheck sample in question 3.",
   methods: {
     apparent: "Fall from before to after, no comparator",

@@ -1,6 +1,5 @@
 /** Question 2: the verdict as the answer, what must not be missed, the ranked causes with their ranges. */
 import { useState } from "react";
-import { Link } from "wouter";
 import { wholeApiary } from "../../../../casebook/index.ts";
 import {
   answeredFindings,
@@ -19,8 +18,8 @@ import { words } from "../../words.ts";
 import { Causes } from "../could/Causes.tsx";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
 import { MustNotMiss } from "../could/MustNotMiss.tsx";
+import { Onward } from "../Onward.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../could/could.css";
 
 export default function Could({ caseId }: QuestionProps) {
@@ -41,11 +40,7 @@ export default function Could({ caseId }: QuestionProps) {
       <>
         <Answer text={say.nothingYet} />
         <MustNotMiss caseId={caseId} flags={flags} count={count} notices={[]} />
-        <p className="acts">
-          <Link className="press" href={`/cases/${caseId}/1`}>
-            {say.toSeen}
-          </Link>
-        </p>
+        <Onward caseId={caseId} to={1} />
       </>
     );
   const problems = [...asked.notes, ...(reply?.result.problems ?? [])];
@@ -70,13 +65,9 @@ export default function Could({ caseId }: QuestionProps) {
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={view.notices} />
-      <Causes view={view} name={`${code}`} />
+      <Causes view={view} name={code} />
       <Notes problems={problems.map(sentence)} />
-      <p className="acts">
-        <Link className="press" href={`/cases/${caseId}/3`}>
-          {words.case.questions[3]}
-        </Link>
-      </p>
+      <Onward caseId={caseId} to={3} />
     </div>
   );
 }

@@ -10,6 +10,8 @@ import { Plan } from "../done/Plan.tsx";
 import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
 import "../notices.css";
 import "../notices-acts.css";
@@ -79,6 +81,9 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
+      <Onward caseId={state.id} to={6}>
+        <PaperLinks caseId={state.id} papers={["report"]} />
+      </Onward>
     </>
   );
 }

@@ -1,5 +1,4 @@
 /** Question 3: the next looks before the next tests, each chosen by one press; then the plan of a sample. */
-import { Link } from "wouter";
 import {
   answeredFindings,
   countRedFlags,
@@ -12,11 +11,12 @@ import { Answer } from "../../parts/Answer.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
 import { SamplePlan } from "../tell/SamplePlan.tsx";
 import { Steps } from "../tell/Steps.tsx";
 import { Vials } from "../tell/Vials.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../tell/tell.css";
 
 export default function Tell({ caseId }: QuestionProps) {
@@ -35,13 +35,7 @@ export default function Tell({ caseId }: QuestionProps) {
       ) : (
         <Answer text={isReady ? say.reckoning : say.nothingYet} />
       )}
-      {isReady ? null : (
-        <p className="acts">
-          <Link className="press" href={`/cases/${caseId}/1`}>
-            {words.could.toSeen}
-          </Link>
-        </p>
-      )}
+      {isReady ? null : <Onward caseId={caseId} to={1} />}
       {view ? (
         <div className="tell-two">
           <Steps state={state} head={say.looksHead} steps={view.looks} />
@@ -50,6 +44,9 @@ export default function Tell({ caseId }: QuestionProps) {
       ) : null}
       <SamplePlan state={state} />
       <Vials state={state} />
+      <Onward caseId={caseId} to={4}>
+        <PaperLinks caseId={caseId} papers={["labels", "kit"]} />
+      </Onward>
     </>
   );
 }

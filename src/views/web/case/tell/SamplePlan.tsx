@@ -4,10 +4,10 @@ import { type CaseState, coloniesOf } from "../../../../casebook/index.ts";
 import { parseNumber, type SampleForm, samplePlanView, samplingDrafts } from "../../../model/index.ts";
 import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
+import { MissedCurve } from "../../pictures/MissedCurve.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { newId } from "../../store/new-id.ts";
 import { words } from "../../words.ts";
-import { MissedCurve } from "./MissedCurve.tsx";
 import { PlanFields, type Typed } from "./PlanFields.tsx";
 
 /** A share typed in 100, within (0, 100], or null. */
@@ -56,7 +56,8 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
               <p className="lead">
                 <Rich text={plan.takes} />
               </p>
-              <MissedCurve plan={plan} />
+              <p className="could-miss q2">{plan.couldMiss}</p>
+              <MissedCurve view={plan.missed} name={`missed-${plan.missed.bees}`} />
               <details>
                 <summary className="act">{say.why}</summary>
                 <ul className="notes">

@@ -18,7 +18,7 @@ export function Steps({ state }: { readonly state: CaseState }) {
       <div className="head">
         <h2 id="h-steps">{say.stepsHead}</h2>
         <Link className="act" href={`/cases/${state.id}/5`}>
-          {say.toPlan}
+          {words.case.toQuestion({ question: 5 })}
         </Link>
       </div>
       {rows.length === 0 ? (
