@@ -28,6 +28,7 @@ export * from "./found/missed.ts";
 export * from "./found/other-tests.ts";
 export * from "./found/quality.ts";
 export * from "./found/specimens.ts";
+export * from "./happened.ts";
 export * from "./paper.ts";
 export * from "./paper-builders/kit.ts";
 export * from "./paper-builders/label-sheet.ts";

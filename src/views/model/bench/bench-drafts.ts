@@ -6,6 +6,7 @@
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
 import { type Day, problem, type Result } from "../../../units/index.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { happenedOn, heedDay } from "../happened.ts";
 import type { ReadBee } from "./keys.ts";
 import type { BenchView, OpenReading, StoredBee } from "./reading.ts";
 
@@ -13,11 +14,15 @@ import type { BenchView, OpenReading, StoredBee } from "./reading.ts";
 export function readReception(fields: Fields, today: Day): Result<BodyOf<"specimen-received">> {
   const form = readForm(fields);
   const acceptance = form.oneOf("acceptance", ["accepted", "accepted-with-limits", "rejected"]);
-  const on = form.maybeDay("on") ?? today;
+  const on = happenedOn(form, "on", today);
   const takenOn = form.day("takenOn");
-  if (takenOn > on)
+  heedDay(form, "takenOn", { day: takenOn, today });
+  if (takenOn > on && takenOn <= today)
     form.complain(
-      problem("field-days-reversed", "blocked", "takenOn", { given: takenOn, slots: { from: takenOn, to: on } }),
+      problem("taken-after-received", "blocked", "takenOn", {
+        given: takenOn,
+        slots: { taken: takenOn, received: on },
+      }),
     );
   return form.result(
     present({

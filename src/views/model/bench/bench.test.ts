@@ -112,7 +112,15 @@ describe("receiving a vial", () => {
   });
 
   it("bees cannot be taken after they came", () => {
-    expect(readReception({ ...fields, takenOn: "2026-03-05" }, today).ok).toBe(false);
+    const code = (days: { readonly on?: string; readonly takenOn?: string }) => {
+      const read = readReception({ ...fields, ...days }, today);
+      return read.ok ? null : read.problems.map((each) => each.code);
+    };
+    expect(code({ on: "2026-03-01", takenOn: "2026-03-02" })).toEqual(["taken-after-received"]);
+    expect(code({ takenOn: "2026-03-05" })).toEqual(["day-to-come"]);
+    expect(code({ on: "2027-01-01" })).toEqual(["day-to-come"]);
+    expect(code({ takenOn: "1987-03-03" })).toEqual(["day-long-ago"]);
+    expect(code({})).toBeNull();
   });
 
   it("a second receipt replaces the first", () => {

@@ -1,4 +1,5 @@
 /** What can be wrong with a field of a form. */
+import { day } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
@@ -16,6 +17,16 @@ export const formProblems = {
   "field-code-taken": (slots: Slots) => `${slots.given} is taken. Expected: a code that no other has.`,
   "field-days-reversed": (slots: Slots) =>
     `The end, ${slots.to}, lies before the start, ${slots.from}. Check both days.`,
+  "day-to-come": (slots: Slots) =>
+    `${day(String(slots.given))} is still to come. Expected: ${day(String(slots.latest))} or earlier.`,
+  "day-long-ago": (slots: Slots) =>
+    `${day(String(slots.given))} is more than ${slots.years} years back. Check the year. Expected: ${day(String(slots.earliest))} or later.`,
+  "taken-after-received": (slots: Slots) =>
+    `Taken ${day(String(slots.taken))}, received ${day(String(slots.received))}: bees are taken before they come. Check both days.`,
+  "step-before-plan": (slots: Slots) => `The plan was made ${day(String(slots.made))}. Expected: that day or later.`,
+  "step-out-of-order": (slots: Slots) =>
+    `${slots.other} was done ${day(String(slots.on))}, and it comes ${slots.before ? "before" : "after"} this step. Expected: that day or ${slots.before ? "later" : "earlier"}.`,
+  "step-needs-earlier": (slots: Slots) => `${slots.other} is not marked as done. Mark it first.`,
   "field-range-reversed": (slots: Slots) =>
     `The highest value, ${slots.max}, is below the lowest, ${slots.min}. Check both.`,
   "code-shape": (slots: Slots) =>
