@@ -89,7 +89,9 @@ describe("weighing", () => {
     expect(losses.filter((each) => each.isBest)).toHaveLength(1);
     expect(parts[0]?.from).toBe(0);
     for (const [index, part] of parts.slice(1).entries()) expect(part.from).toBe(parts[index]?.to);
-    expect(here.low).toBeLessThan(here.value);
+    // 9 of 50 as in question 4: 18 in 100, Clopper–Pearson 8.58 to 31.44; the belief's middle is 9.5 of 51.
+    expect([here.value, here.low, here.high].map((share) => (100 * share).toFixed(1))).toEqual(["18.0", "8.6", "31.4"]);
+    expect(here.how).toContain("50 bees allow, each by how well it fits the count (middle 18.6 in 100)");
     expect(flips.length).toBeGreaterThan(0);
     expect(weighed.value.notes.join(" ")).toContain("judgement");
   });

@@ -74,6 +74,8 @@ export const done = {
   here: (slots: { readonly value: number }) => `You are here: ${inHundred(slots.value)}`,
   hereAside: (slots: { readonly colony: string; readonly low: number; readonly high: number }) =>
     `${slots.colony}; could be ${inHundred(slots.low)} to ${inHundred(slots.high)}`,
+  hereHow: (slots: { readonly bees: number; readonly middle: number; readonly share: number }) =>
+    `The losses weigh every share that ${some(slots.bees, "bee", "bees")} allow, each by how well it fits the count (middle ${(100 * slots.middle).toFixed(1)} in 100), not ${inHundred(slots.share)} in 100 alone.`,
   stripLabel: (slots: { readonly parts: string; readonly here: string }) =>
     `Best choice by share infested: ${slots.parts}. ${slots.here}.`,
   stripPart: (slots: { readonly best: Choice; readonly range: string }) =>
@@ -126,8 +128,18 @@ export const done = {
   startOnHint: "Leave empty for the first lawful day.",
   label: "Label record",
   noLabel: "none",
-  labelChoice: (slots: { readonly ingredient: string; readonly jurisdiction: string; readonly readOn: string }) =>
-    `${slots.ingredient}, ${slots.jurisdiction}, read ${dayAndMonth(slots.readOn)}`,
+  noLabelFits: "No label record for this ingredient is on record.",
+  labelChoice: (slots: {
+    readonly ingredient: string;
+    readonly jurisdiction: string;
+    readonly dose: { readonly value: string; readonly unit: string };
+    readonly durationDays: number;
+    readonly low: string;
+    readonly high: { readonly value: string; readonly unit: string };
+    readonly source: string;
+    readonly readOn: string;
+  }) =>
+    `${slots.ingredient}, ${slots.jurisdiction}: ${slots.dose.value} ${slots.dose.unit}, ${some(slots.durationDays, "day", "days")}, ${slots.low} to ${slots.high.value} ${slots.high.unit}; ${slots.source}, read ${day(slots.readOn)}`,
   validHere: "This label is valid where the hives stand",
   tested: (slots: { readonly colonies: number; readonly tested: number }) =>
     `${whole(slots.tested)} of ${some(slots.colonies, "colony", "colonies")} chosen ${slots.tested === 1 ? "was" : "were"} tested.`,
