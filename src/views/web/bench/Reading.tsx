@@ -126,8 +126,8 @@ export function Reading({ view, reading }: Props) {
         </div>
       ) : null}
       <footer className="bench-foot">
-        <LastLine work={work} isBlind={reading.isBlind} />
         <TouchKeys state={work.state} press={work.press} />
+        <LastLine work={work} isBlind={reading.isBlind} />
         <span className="foot-acts">
           {hasFocus ? null : (
             <button type="button" className="key-act" onClick={() => surface.current?.focus()}>

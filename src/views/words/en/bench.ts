@@ -87,6 +87,7 @@ export const bench = {
   aliveHint: "Mites leave dead bees: none found in bees long dead is a weak answer.",
   yes: "yes",
   no: "no, or not known",
+  chooseOne: "choose",
   acceptance: "Accepted?",
   acceptanceHint: "With limits: it is read, and the report says what it cannot tell.",
   reason: "Reason",

@@ -128,6 +128,7 @@ export const done = {
   startOnHint: "Leave empty for the first lawful day.",
   label: "Label record",
   noLabel: "none",
+  typeLabel: "Type a label record",
   noLabelFits: "No label record for this ingredient is on record.",
   labelChoice: (slots: {
     readonly ingredient: string;

@@ -107,7 +107,7 @@ export function Plan({ state, counted }: { readonly state: CaseState; readonly c
         </ul>
       ) : null}
       {plan && result ? (
-        <PlanTable view={planView(plan, result.problems, words)} apiary={state.apiary} keep={keep} />
+        <PlanTable view={planView(plan, result.problems, words)} caseId={state.id} apiary={state.apiary} keep={keep} />
       ) : null}
       <KeptPlans state={state} plans={plansOf(casebook, state.id)} />
     </>
@@ -200,7 +200,7 @@ function PlanForm({
           <p className="wide">
             {labels.some((each) => each.fits) ? null : <>{say.noLabelFits} </>}
             <Link className="act" href={`/labels?case=${state.id}`}>
-              {say.unlock["load-label-record"]}
+              {say.typeLabel}
             </Link>
           </p>
         ) : null}

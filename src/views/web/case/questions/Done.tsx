@@ -21,7 +21,6 @@ import { Weigh } from "../done/Weigh.tsx";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../notices-acts.css";
 import "../done/done.css";
 

@@ -14,7 +14,6 @@ import { SpecimenCard } from "../found/SpecimenCard.tsx";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../found/found.css";
 
 export default function Found({ caseId }: QuestionProps) {
