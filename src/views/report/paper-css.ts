@@ -52,6 +52,7 @@ td.wrap { white-space: normal; }
 .r { text-align: right; }
 .small { font-size: 8.5pt; line-height: 11.5pt; margin-top: 1.2mm; }
 .do li { display: grid; grid-template-columns: 39mm 1fr; padding: .3mm 0; }
+.ranked { margin: 1mm 0 2mm; }
 .steps li { padding: .6mm 0 .6mm 6mm; position: relative; }
 .steps li::before { content: ""; position: absolute; left: 0; top: 1.2mm; width: 3.2mm; height: 3.2mm; border: .3mm solid #000; }
 .fine { font-size: 8pt; line-height: 11pt; }

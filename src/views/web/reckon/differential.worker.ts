@@ -1,10 +1,10 @@
 /** The reckoner: answers a differential twice, at once with few draws and then with all, away from the page's own thread. */
 import { differential, nextStep } from "../../../reasoning/index.ts";
+import { fullDraws } from "../../model/could.ts";
 import type { Question, Reply } from "./messages.ts";
 
 /** Few enough to answer at once; the ranges are then rough. */
 const quickDraws = 40;
-const fullDraws = 400;
 /** Each dot is 1 in 20. */
 const dotsInAll = 20;
 
