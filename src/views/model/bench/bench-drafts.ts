@@ -3,7 +3,7 @@
  *
  * @module views/model
  */
-import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
+import type { BodyOf, EntryDraft, Trunk } from "../../../journal/index.ts";
 import { type Day, problem, type Result } from "../../../units/index.ts";
 import { type Fields, present, readForm } from "../form.ts";
 import { happenedOn, heedDay } from "../happened.ts";
@@ -115,6 +115,31 @@ export function beeDraft(
     }),
   };
 }
+
+/** The trunks as the form of one bee has them; lost bees have none. */
+export function readCorrection(fields: Fields, before: ReadBee): Result<ReadBee> {
+  const form = readForm(fields);
+  const lost = fields.lost !== undefined;
+  const trunk = (name: "left" | "right") => (lost ? null : form.oneOf(name, trunkWords));
+  return form.result({ lost, left: trunk("left"), right: trunk("right"), flagged: before.flagged });
+}
+
+/** What one trunk can show, in the order of the form. */
+export const trunkWords: readonly Trunk[] = [
+  "clear",
+  "mites",
+  "mites-blotches",
+  "mites-dark",
+  "dark-no-mite",
+  "unreadable",
+];
+
+/** A bee read wrongly, read anew under its number: it takes the place of every entry that stands for it. */
+export const correctionDraft = (
+  specimen: string,
+  reading: OpenReading,
+  { bee, read, today }: { readonly bee: StoredBee; readonly read: ReadBee; readonly today: Day },
+): EntryDraft => ({ ...beeDraft(specimen, reading, { bee: bee.bee, read, today }), replaces: bee.entries });
 
 /** Takes back the last bee. The bee stays in the journal; it no longer counts. */
 export const undoDraft = (

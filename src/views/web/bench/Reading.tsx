@@ -51,7 +51,14 @@ export function Reading({ view, reading }: Props) {
 
   if (isReviewing)
     return (
-      <Review view={view} reading={reading} bees={work.bees} tally={work.tally} back={() => setReviewing(false)} />
+      <Review
+        view={view}
+        reading={reading}
+        bees={work.bees}
+        tally={work.tally}
+        correct={work.correct}
+        back={() => setReviewing(false)}
+      />
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
