@@ -65,6 +65,18 @@ describe("stop and report", () => {
   });
 });
 
+describe("a plan in a calendar", () => {
+  it("a step carries the dose for one colony and in all; a step without a dose none", () => {
+    const colonies = ["WB-03", "WB-07", "WB-11"];
+    expect(words.done.title({ what: "Apply, menthol", grams: 50, inAll: 150, colonies })).toBe(
+      "Apply, menthol, 50 g a colony (150 g in all): WB-03, WB-07 and WB-11",
+    );
+    expect(words.done.title({ what: "Check, menthol", grams: null, inAll: null, colonies: ["WB-03"] })).toBe(
+      "Check, menthol: WB-03",
+    );
+  });
+});
+
 describe("weighing", () => {
   it("the newest count of each colony stands, the highest first", () => {
     expect(counted.map((each) => [each.code, each.positive, each.examined])).toEqual([

@@ -3,6 +3,7 @@ import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
 
 const choices = { "act-now": "Act now", "test-first": "Test first", wait: "Wait" } as const;
 type Choice = keyof typeof choices;
+const grams = (value: number): string => `${Number(value.toFixed(1))} g`;
 const tenth = (value: number): string => value.toFixed(1);
 const money = (value: number): string =>
   value >= 100 ? whole(value) : String(Number(value.toFixed(value >= 10 ? 1 : 2)));
@@ -153,6 +154,7 @@ export const done = {
   planKept: (slots: { readonly version: number; readonly on: string }) =>
     `Plan, version ${slots.version}, of ${day(slots.on)}`,
   calendar: "Calendar file",
+  markSteps: "Mark its steps in question 6",
   calendarName: (slots: { readonly code: string; readonly place: string }) => `${slots.code} ${slots.place}`,
   columns: { when: "When", what: "What", why: "Why, and what to heed" },
   blocked: "blocked",
@@ -262,8 +264,19 @@ export const done = {
     slots.grams === null || slots.ounces === null
       ? `**${slots.what}** in ${list(slots.colonies)}`
       : `**${slots.what}, ${Number(slots.grams.toFixed(1))} g** (${tenth(slots.ounces)} oz weight) a colony, in ${list(slots.colonies)}`,
-  title: (slots: { readonly what: string; readonly colonies: readonly string[] }) =>
-    `${slots.what}: ${list(slots.colonies)}`,
+  /** A step in a calendar, with the dose of the label record where there is one. */
+  title: (slots: {
+    readonly what: string;
+    readonly grams: number | null;
+    readonly inAll: number | null;
+    readonly colonies: readonly string[];
+  }) => {
+    const dose =
+      slots.grams === null
+        ? ""
+        : `, ${grams(slots.grams)} a colony${slots.inAll === null ? "" : ` (${grams(slots.inAll)} in all)`}`;
+    return `${slots.what}${dose}: ${list(slots.colonies)}`;
+  },
 };
 
 type Slots = Readonly<Record<string, string | number>>;
