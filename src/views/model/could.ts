@@ -78,6 +78,8 @@ const [fewest, most, worthShowing] = [5, 8, 0.1];
 /** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
 const partingBits = 1;
 const ticksInBit = 2;
+/** Draws of the doubt in the grades for a range that is shown as final. */
+export const fullDraws = 400;
 const reasonsShown = { for: 4, against: 3 } as const;
 
 /** The view of an answer to `input`, whose ranges were drawn `draws` times. */

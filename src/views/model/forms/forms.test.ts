@@ -21,6 +21,22 @@ const label = {
 const american = { temperature: "fahrenheit", weight: "ounces" } as const;
 const metric = { temperature: "celsius", weight: "grams" } as const;
 
+it("twelve means in Fahrenheit typed as Celsius are known for what they are", () => {
+  // Camrose, Alberta: the published normals of examples/canada-windows, turned to Fahrenheit; July is the warmest.
+  const camrose = [-11.6, -9.6, -4.1, 4.5, 10.5, 14.5, 16.8, 15.8, 10.4, 4.1, -5.1, -9.9];
+  const means = camrose.map((mean) => (mean * 1.8 + 32).toFixed(1));
+  const fields = {
+    ...Object.fromEntries(means.map((mean, index) => [`month-${index + 1}`, String(mean)])),
+    source: "a station",
+  };
+  const typed = readWeatherForm(fields, metric);
+  expect(typed).toMatchObject({
+    ok: false,
+    problems: [{ code: "temperatures-look-like-fahrenheit", field: "month-7" }],
+  });
+  expect(readWeatherForm(fields, american).ok).toBe(true);
+});
+
 it("keeps a label typed in ounces and Fahrenheit as grams and Celsius, unrounded", () => {
   const read = readLabelForm(label, american, "2026-03-09");
   // 1.8 oz × 28.349523125 g; (60 − 32)/1.8 and (80 − 32)/1.8

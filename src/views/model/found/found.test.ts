@@ -161,6 +161,10 @@ describe("other tests", () => {
   });
 
   it("the form asks for the counts of its test and refuses more positives than bees", () => {
+    expect(readTestResult({ test: "varroa-wash", mites: "9", bees: "300", on: "2031-01-01" }, day)).toMatchObject({
+      ok: false,
+      problems: [{ code: "day-to-come", field: "on" }],
+    });
     expect(readTestResult({ test: "varroa-wash", mites: "9" }, day)).toMatchObject({
       ok: false,
       problems: [{ field: "bees" }],

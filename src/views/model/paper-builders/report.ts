@@ -22,6 +22,7 @@ import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { Report, ReportRow } from "../paper.ts";
+import { reportCauses, reportDone, reportEffect, reportSigns } from "./report-case.ts";
 
 interface Asked {
   readonly today: Day;
@@ -76,6 +77,10 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     lines: [...new Set(view.bands.flatMap((band) => [band.from, ...(band.to === null ? [] : [band.to])]))]
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
+    signs: reportSigns(casebook, state, words),
+    causes: reportCauses(casebook, state, words),
+    done: reportDone(casebook, state, { today, words }),
+    effect: reportEffect(casebook, state, words),
     howRead: howRead(view.specimens, words),
     missed: missed(read, words),
     toDo: toDo(casebook, state, { today, words }),

@@ -51,7 +51,14 @@ export function Reading({ view, reading }: Props) {
 
   if (isReviewing)
     return (
-      <Review view={view} reading={reading} bees={work.bees} tally={work.tally} back={() => setReviewing(false)} />
+      <Review
+        view={view}
+        reading={reading}
+        bees={work.bees}
+        tally={work.tally}
+        correct={work.correct}
+        back={() => setReviewing(false)}
+      />
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
@@ -126,8 +133,8 @@ export function Reading({ view, reading }: Props) {
         </div>
       ) : null}
       <footer className="bench-foot">
-        <LastLine work={work} isBlind={reading.isBlind} />
         <TouchKeys state={work.state} press={work.press} />
+        <LastLine work={work} isBlind={reading.isBlind} />
         <span className="foot-acts">
           {hasFocus ? null : (
             <button type="button" className="key-act" onClick={() => surface.current?.focus()}>

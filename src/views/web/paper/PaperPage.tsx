@@ -65,6 +65,10 @@ export default function PaperPage({ params }: PageProps) {
   const isDemonstration = programme === "demonstration";
   const makers = useMakers();
   const heads = useHeads();
+  const report = useMemo(
+    () => (kind === "report" ? caseReport(casebook, caseId, { today, words, isDemonstration, heads }) : null),
+    [casebook, caseId, kind, today, isDemonstration, heads],
+  );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;
     if (kind === "labels") {
@@ -79,9 +83,8 @@ export default function PaperPage({ params }: PageProps) {
       const card = kitCard(casebook, caseId, { destination: wishes.destination, words, isDemonstration });
       return { paper: makers.kitCardPaper(card, wishes.size), vials: card.rows.length };
     }
-    const report = caseReport(casebook, caseId, { today, words, isDemonstration, heads });
     return report ? { paper: makers.reportPaper(report, wishes.size), vials: report.rows.length } : null;
-  }, [makers, casebook, caseId, kind, wishes, today, isDemonstration, heads]);
+  }, [makers, casebook, caseId, kind, wishes, isDemonstration, report]);
   if (!spine) return <Missing text={words.case.missing} />;
   const size = kind === "labels" ? stockOf(wishes.stock).page : wishes.size;
   return (

@@ -15,6 +15,8 @@ export const apiaries = {
   changeRecord: "Change the record",
   keepRecord: "Keep the change",
   offToday: "Off today",
+  takeBack: "Take it back",
+  takenBack: "taken back by the one who wrote it",
   name: "Name of the place",
   code: "Short code",
   codeHint: "Stands on every label.",

@@ -3,6 +3,16 @@ import { day, inHundred, some, whole } from "./numbers.ts";
 
 const tenths = (value: number): string => String(Number(value.toFixed(1)));
 
+interface Told {
+  readonly colony: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+const told = ({ colony, value, low, high }: Told): string =>
+  `${colony}, ${inHundred(value)} in 100 (${inHundred(low)} to ${inHundred(high)})`;
+
 export const found = {
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
   nothingRead: (slots: { readonly vials: number }) =>
@@ -18,8 +28,12 @@ export const found = {
     readonly value: number;
     readonly low: number;
     readonly high: number;
+    /** The one colony counted on that day. */
+    readonly only: boolean;
   }) =>
-    ` ${slots.colony}: ${inHundred(slots.value)} bees in 100, and it could be ${inHundred(slots.low)} to ${inHundred(slots.high)}.`,
+    ` ${slots.only ? "" : "Highest, "}${slots.colony}: ${inHundred(slots.value)} bees in 100, and it could be ${inHundred(slots.low)} to ${inHundred(slots.high)}.`,
+  answerTreated: (slots: { readonly treated: Told; readonly untreated: Told | null }) =>
+    ` After the treatment: treated ${told(slots.treated)}; ${slots.untreated ? `untreated ${told(slots.untreated)}` : "no untreated colony was counted beside it"}.`,
   answerLimited: (slots: { readonly colony: string; readonly read: number }) =>
     ` ${slots.colony}: only ${some(slots.read, "bee", "bees")} could be read, so this cannot say.`,
   answerUnsampled: (slots: { readonly colonies: number }) =>

@@ -1,8 +1,16 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
 import { useMemo, useState } from "react";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
-import { choiceView, countedColonies, specimensFound, stopNotices, type Weighing } from "../../../model/index.ts";
+import {
+  choiceView,
+  countedColonies,
+  readWeighing,
+  specimensFound,
+  stopNotices,
+  type Weighing,
+} from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { typedBefore, typingOf } from "../../parts/kept-typing.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { DecisionForm } from "../done/DecisionForm.tsx";
@@ -26,7 +34,10 @@ function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
   const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
-  const [weighing, setWeighing] = useState<Weighing | null>(null);
+  const [weighing, setWeighing] = useState<Weighing | null>(() => {
+    const typed = readWeighing(typedBefore(typingOf.weighing(state.id)), counted);
+    return typed.ok ? typed.value : null;
+  });
   const [anyway, setAnyway] = useState(false);
   const stops = stopNotices(state);
   const weighed = useMemo(

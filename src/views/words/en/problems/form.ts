@@ -29,6 +29,12 @@ export const formProblems = {
     `${day(String(slots.given))} lies before the day it was told, ${day(String(slots.told))}. Expected: that day or later.`,
   "field-range-reversed": (slots: Slots) =>
     `The highest value, ${slots.max}, is below the lowest, ${slots.min}. Check both.`,
+  "taken-after-received": (slots: Slots) =>
+    `Taken ${day(String(slots.taken))}, received ${day(String(slots.received))}: bees are taken before they come. Check both days.`,
+  "step-before-plan": (slots: Slots) => `The plan was made ${day(String(slots.made))}. Expected: that day or later.`,
+  "step-out-of-order": (slots: Slots) =>
+    `${slots.other} was done ${day(String(slots.on))}, and it comes ${slots.before ? "before" : "after"} this step. Expected: that day or ${slots.before ? "later" : "earlier"}.`,
+  "step-needs-earlier": (slots: Slots) => `${slots.other} is not marked as done. Mark it first.`,
   "code-shape": (slots: Slots) =>
     `“${slots.typed}” is not a specimen code. Expected: two letters, two digits, a dash, four digits, a letter, such as TV26-0147-M.`,
   "code-check-letter": (slots: Slots) =>
