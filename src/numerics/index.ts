@@ -36,6 +36,8 @@ export {
   regularizedGammaP,
   regularizedGammaQ,
 } from "./incomplete-gamma.ts";
+export { blakerAcceptability, blakerInterval } from "./interval-blaker.ts";
+export { intervalCoverage } from "./interval-coverage.ts";
 export {
   clopperPearsonInterval,
   type Interval,
@@ -43,6 +45,8 @@ export {
   type ProportionData,
   wilsonInterval,
 } from "./intervals.ts";
+export { agrestiCoullInterval, type CutInterval, wilsonCorrectedInterval } from "./intervals-approximate.ts";
+export { likelihoodRatioInterval, midPInterval } from "./intervals-by-root.ts";
 export {
   logBeta,
   logChoose,

@@ -2,6 +2,7 @@
 export * from "./approximations.ts";
 export * from "./detection-sample-size.ts";
 export * from "./finite-population.ts";
+export * from "./limits-of-zero.ts";
 export * from "./margin-sample-size.ts";
 export * from "./missed-curve.ts";
 export * from "./plan-sample.ts";
