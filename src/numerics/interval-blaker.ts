@@ -47,8 +47,7 @@ function lowEnd(data: ProportionData): number {
   const below = (p: number, k: number) => (k < 0 ? 0 : binomial({ n, p }).cdf(k));
   // Below Clopper and Pearson's end both tails together are less than alpha.
   let start = clopperPearsonInterval(data).low;
-  let k = -1;
-  while (k + 1 < x && below(start, k + 1) <= above(start)) k += 1;
+  let k = largestWithin({ tail: above(start), cdf: binomial({ n, p: start }).cdf, x });
   // The last piece, k = x − 1, accepts all: both tails together are everything.
   for (; ; k += 1) {
     const lacking = (p: number) => above(p) + below(p, k) - alpha;
@@ -59,4 +58,15 @@ function lowEnd(data: ProportionData): number {
     if (lacking(jump) >= 0) return root({ f: lacking, low: start, high: jump, tolerance: 0 });
     start = jump;
   }
+}
+
+/** The largest k below x with P(X ≤ k) within the tail, −1 for none. */
+function largestWithin(request: { readonly tail: number; readonly cdf: (k: number) => number; readonly x: number }) {
+  let [within, beyond] = [-1, request.x];
+  while (beyond - within > 1) {
+    const middle = Math.floor((within + beyond) / 2);
+    if (request.cdf(middle) <= request.tail) within = middle;
+    else beyond = middle;
+  }
+  return within;
 }
