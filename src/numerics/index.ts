@@ -19,6 +19,7 @@ export { erf, erfc, scaledErfc } from "./error-function.ts";
 export { differenceFromShare, type Exact, twoProduct, twoSum } from "./exact-arithmetic.ts";
 export { chiSquare, type GammaShape, gamma } from "./gamma.ts";
 export { type GammaQuantileRequest, gammaQuantile, gammaUpperQuantile } from "./gamma-quantile.ts";
+export { betaRule, gaussRule, type Recurrence } from "./gauss-rule.ts";
 export { type HypergeometricDesign, hypergeometric } from "./hypergeometric.ts";
 export {
   type BetaPoint,

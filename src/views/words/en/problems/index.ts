@@ -4,6 +4,7 @@ import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
+import { surveyProblems } from "./surveys.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
@@ -15,5 +16,6 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...recordProblems,
   ...caseProblems,
   ...countProblems,
+  ...surveyProblems,
   ...controlProblems,
 };
