@@ -8,5 +8,7 @@ export * from "./missed-curve.ts";
 export * from "./plan-sample.ts";
 export * from "./problems.ts";
 export * from "./reasons.ts";
+export * from "./survey.ts";
+export * from "./two-stage.ts";
 export * from "./upper-limit-of-zero.ts";
 export * from "./zero-found.ts";

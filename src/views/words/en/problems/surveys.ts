@@ -14,4 +14,9 @@ export const surveyProblems = {
     `${whole(n(slots, "positive"))} positive of ${whole(n(slots, "examined"))}: if all were infested, the test would give about ${oneDigit(n(slots, "expected"))}. The share is set to 1; check how well the test finds.`,
   "posterior-did-not-settle": () =>
     "The sum did not settle to enough digits. Give the test's errors as known numbers, or as narrower beliefs.",
+  "no-size-in-search": (slots: Slots) =>
+    `No number up to ${whole(n(slots, "searched"))} keeps both kinds of error small enough. Allow more error, or use a test that errs less.`,
+  "no-count-below-zero": () => "A cut-point of 0 calls every group infested. Expected: 1 or more.",
+  "no-design-reaches": (slots: Slots) =>
+    `With up to ${whole(n(slots, "mostBees"))} bees from each, even all colonies do not reach the certainty asked. Take more bees, or ask for less.`,
 };
