@@ -20,6 +20,7 @@ export { erf, erfc, scaledErfc } from "./error-function.ts";
 export { differenceFromShare, type Exact, twoProduct, twoSum } from "./exact-arithmetic.ts";
 export { chiSquare, type GammaShape, gamma } from "./gamma.ts";
 export { type GammaQuantileRequest, gammaQuantile, gammaUpperQuantile } from "./gamma-quantile.ts";
+export { betaRule, gaussRule, type Recurrence } from "./gauss-rule.ts";
 export { type HypergeometricDesign, hypergeometric } from "./hypergeometric.ts";
 export {
   type BetaPoint,
@@ -37,6 +38,8 @@ export {
   regularizedGammaP,
   regularizedGammaQ,
 } from "./incomplete-gamma.ts";
+export { blakerAcceptability, blakerInterval } from "./interval-blaker.ts";
+export { intervalCoverage } from "./interval-coverage.ts";
 export {
   clopperPearsonInterval,
   type Interval,
@@ -44,6 +47,8 @@ export {
   type ProportionData,
   wilsonInterval,
 } from "./intervals.ts";
+export { agrestiCoullInterval, type CutInterval, wilsonCorrectedInterval } from "./intervals-approximate.ts";
+export { likelihoodRatioInterval, midPInterval } from "./intervals-by-root.ts";
 export {
   logBeta,
   logChoose,
