@@ -26,7 +26,9 @@ export default function BenchPage() {
               <th scope="col">{say.columns.from}</th>
               <th scope="col">{say.columns.kept}</th>
               <th scope="col">{say.columns.state}</th>
-              <th />
+              <th scope="col">
+                <span className="vh">{say.columns.act}</span>
+              </th>
             </tr>
           </thead>
           {view.groups.map((group) => (

@@ -116,7 +116,14 @@ export default function PaperPage({ params }: PageProps) {
           <span className="note q3">{say.printHint}</span>
         </p>
       </div>
-      <div className="paper-desk">
+      {/* biome-ignore lint/a11y/useSemanticElements: a paper is shown here, it is no section of the page */}
+      <div
+        className="paper-desk"
+        role="region"
+        aria-label={say.preview}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a sheet wider than the screen is moved by the arrow keys
+        tabIndex={0}
+      >
         {made ? <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} /> : null}
       </div>
     </main>

@@ -1,7 +1,6 @@
 /** A paper on the screen as it prints: in a tree of its own, so that neither style reaches the other. */
 import { useEffect, useRef } from "react";
 import type { Paper } from "../../report/index.ts";
-import { words } from "../words.ts";
 
 /** Where a sheet ends: the paper size on the screen, and only the paper when it is printed. */
 const printCss = `
@@ -34,13 +33,5 @@ export function PaperSheet({ paper, size, isWhole }: Props) {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== page);
     };
   }, [paper]);
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: a paper is shown here, it is no section of the page
-    <div
-      role="region"
-      aria-label={words.paper.screen.preview}
-      className={`paper-sheet ${size} ${isWhole ? "whole" : ""}`}
-      ref={host}
-    />
-  );
+  return <div className={`paper-sheet ${size} ${isWhole ? "whole" : ""}`} ref={host} />;
 }

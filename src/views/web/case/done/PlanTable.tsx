@@ -20,7 +20,9 @@ export function PlanTable({ view, apiary, keep }: Props) {
             <th scope="col">{say.columns.when}</th>
             <th scope="col">{say.columns.what}</th>
             <th scope="col">{say.columns.why}</th>
-            <th />
+            <th scope="col">
+              <span className="vh">{say.columns.act}</span>
+            </th>
           </tr>
         </thead>
         <tbody>
