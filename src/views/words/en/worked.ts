@@ -45,7 +45,6 @@ export const worked = {
   notDone: (slots: { readonly on: string }) => `not done (${dayAndMonth(slots.on)})`,
   conflict: "two people differ",
   mark: "Mark it",
-  markFor: (slots: { readonly step: string }) => `Mark it: ${slots.step}`,
   isDone: "Done?",
   states: { done: "done", "not-done": "not done" },
   on: "On",
