@@ -105,6 +105,7 @@ export const bench = {
     `Read ${slots.readings === 1 ? "once" : `${whole(slots.readings)} times`} and locked. A second reader reads blind.`,
   start: "Begin",
 
+  readingOf: (slots: { readonly code: string }) => `Reading ${slots.code}`,
   specimenLabel: "Specimen label",
   invented: "invented, for demonstration",
   beeOf: (slots: { readonly target: number }) => `bee, of ${whole(slots.target)} at most`,
