@@ -33,6 +33,8 @@ export function Reading({ view, reading }: Props) {
   const work = useBench({ view, reading, keys, settings, onConfirm: () => setReviewing(true) });
 
   useEffect(() => {
+    // The key that opened the review came up there: it is not held here.
+    down.current.clear();
     if (!isReviewing) surface.current?.focus({ preventScroll: true });
   }, [isReviewing]);
 
