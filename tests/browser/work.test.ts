@@ -190,11 +190,14 @@ describe("keeping and sending", () => {
 
   it("a second window shows what the first one writes", async () => {
     const device = await freshDevice(browser);
-    const [one, other] = [await device.newPage(), await device.newPage()];
+    const one = await device.newPage();
     await openCase(one, site);
     await answerFlags(one);
+    const other = await device.newPage();
     await other.goto(one.url());
     await other.getByRole("grid").waitFor();
+    // A window behind another one is slow to be pressed.
+    await one.bringToFront();
     await mark(one, "K-wing", "WB-01", "p");
     await other.getByRole("button", { name: "K-wing, WB-01: present" }).waitFor();
     await device.close();
