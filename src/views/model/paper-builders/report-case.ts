@@ -5,11 +5,10 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
-import { conditions } from "../../../knowledge/index.ts";
 import { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
-import { fullDraws, verdictSentence } from "../could.ts";
+import { couldView, fullDraws } from "../could.ts";
 import { differentialInput } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
 import { specimensFound } from "../found/specimens.ts";
@@ -69,20 +68,15 @@ export function reportCauses(casebook: Casebook, state: CaseState, words: Words)
       const { input } = differentialInput(casebook, state, id);
       const result = differential.differential({ ...input, draws: fullDraws });
       if (!result.ok) return [];
-      const { value } = result;
+      const view = couldView({ answer: result.value, input, draws: fullDraws, dots: null, words });
       return [
         {
           colony: code,
-          verdict: verdictSentence(value, words).replaceAll("**", ""),
-          rows: value.conditions
+          verdict: view.answer.replaceAll("**", ""),
+          rows: view.causes
             .filter((each) => each.posterior >= worthTelling)
             .slice(0, causesMost)
-            .map((each) => ({
-              term: conditions[each.id].term,
-              number: words.could.inTen({ share: each.posterior }),
-              range: words.could.range(each),
-              word: words.could.word({ share: each.posterior }),
-            })),
+            .map(({ term, number, range, word }) => ({ term, number, range, word })),
         },
       ];
     });
