@@ -164,6 +164,11 @@ const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number
   unit: (args) => tool("vitest", ["run", "--project", "unit", ...args]),
   browser: (args) => tool("vitest", ["run", "--project", "built", ...args]),
   bench: (args) => node("benchmarks/run.ts", args),
+  reference: (args) =>
+    node(
+      "tests/reference/run.ts",
+      args.map((each) => (each.startsWith("--") ? each : path.resolve(standing, each))),
+    ),
   knowledge: async (args) => (await node("scripts/knowledge.ts", args)) || (await node("scripts/schemas.ts", args)),
   skepsis,
 };

@@ -3,6 +3,7 @@ export { type BetaShape, beta } from "./beta.ts";
 export { type BetaBinomialDesign, betaBinomial } from "./beta-binomial.ts";
 export { type BetaQuantileRequest, betaQuantile, betaUpperQuantile } from "./beta-quantile.ts";
 export { type BinomialDesign, binomial } from "./binomial.ts";
+export { type CholeskyFactor, cholesky } from "./cholesky.ts";
 export { log1pMinus, type SaddlePart, saddleTerm } from "./deviance.ts";
 export type { ContinuousDistribution, DiscreteDistribution, Support } from "./distribution.ts";
 export {

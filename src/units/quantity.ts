@@ -14,3 +14,6 @@ export const ounces = (grams: number): number => grams / gramsPerOunce;
 
 /** Grams of a mass in ounces (weight). */
 export const gramsFromOunces = (weightOunces: number): number => weightOunces * gramsPerOunce;
+
+/** Per cent of a proportion. */
+export const percent = (proportion: number): number => 100 * proportion;
