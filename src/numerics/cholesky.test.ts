@@ -6,7 +6,9 @@ import { cholesky } from "./index.ts";
 const entry = fc.double({ min: -3, max: 3, noNaN: true });
 const squareMatrix = fc
   .integer({ min: 1, max: 5 })
-  .chain((size) => fc.array(fc.array(entry, { minLength: size, maxLength: size }), { minLength: size, maxLength: size }));
+  .chain((size) =>
+    fc.array(fc.array(entry, { minLength: size, maxLength: size }), { minLength: size, maxLength: size }),
+  );
 
 it("[NU200] the solution put back gives the right-hand side, and the inverse its diagonal", () => {
   fc.assert(
@@ -32,8 +34,18 @@ it("[NU200] the solution put back gives the right-hand side, and the inverse its
 });
 
 it("[NU201] a matrix of less than full rank, or not positive, is said to be so", () => {
-  expect(cholesky([[1, 2], [2, 4]]).isPositiveDefinite).toBe(false);
-  expect(cholesky([[1, 2], [2, 1]]).isPositiveDefinite).toBe(false);
+  expect(
+    cholesky([
+      [1, 2],
+      [2, 4],
+    ]).isPositiveDefinite,
+  ).toBe(false);
+  expect(
+    cholesky([
+      [1, 2],
+      [2, 1],
+    ]).isPositiveDefinite,
+  ).toBe(false);
   expect(cholesky([[0]]).isPositiveDefinite).toBe(false);
   expect(() => cholesky([[1, 2]])).toThrow("matrix must be");
   expect(() => cholesky([[Number.NaN]])).toThrow("matrix must be");

@@ -44,7 +44,7 @@ const spreadEnds = { least: -18, most: 12, step: 0.5 } as const;
  * @source Skellam 1948, Journal of the Royal Statistical Society B 10:257–261; ½χ² for a parameter on its edge: Self & Liang 1987 (from memory)
  *
  * @example
- * betaBinomialFit([{ positive: 1, examined: 20 }, { positive: 9, examined: 20 }, { positive: 4, examined: 20 }]).value.mean.value  // → 0.2333333333
+ * betaBinomialFit([{ positive: 1, examined: 20 }, { positive: 9, examined: 20 }, { positive: 4, examined: 20 }]).value.mean.value  // → 0.23220175
  */
 export function betaBinomialFit(
   colonies: readonly ColonyCount[],
@@ -105,7 +105,10 @@ const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
 type LikelihoodAt = (mean: number, spread: number) => Likelihood;
 
 /** The mean share that is likeliest at a spread: the log-likelihood is concave in it. */
-function bestMean(likelihood: LikelihoodAt, { spread, start }: { readonly spread: number; readonly start: number }): number {
+function bestMean(
+  likelihood: LikelihoodAt,
+  { spread, start }: { readonly spread: number; readonly start: number },
+): number {
   const slope = (mean: number) => likelihood(mean, spread).byMean;
   if (slope(start) === 0) return start;
   const edge = 1e-12;

@@ -1,5 +1,10 @@
 /** Bench: from bees as read to counts, shares, loads and checks on the reading. */
+export * from "./beta-binomial-fit.ts";
+export * from "./beta-binomial-likelihood.ts";
+export * from "./cluster-prevalence.ts";
+export * from "./colony-counts.ts";
 export * from "./compare-readings.ts";
+export * from "./intraclass-correlation.ts";
 export * from "./mite-load.ts";
 export * from "./prevalence.ts";
 export * from "./problems.ts";

@@ -1,5 +1,6 @@
 /** Sampling: how many bees, from where, and what that number could still miss. */
 export * from "./approximations.ts";
+export * from "./colonies-for-precision.ts";
 export * from "./detection-sample-size.ts";
 export * from "./finite-population.ts";
 export * from "./margin-sample-size.ts";

@@ -20,7 +20,10 @@ export type SeeStop = (kind: StopKind, bees: number, positive: number, chance: n
  * carried, so a plan costs about its bees times the distance of its lines. `firstPositive` keeps only the samples
  * whose first bee is infested.
  */
-export function stoppingWalk({ design, looks }: SequentialPlan): (prevalence: number, see: SeeStop, firstPositive?: boolean) => void {
+export function stoppingWalk({
+  design,
+  looks,
+}: SequentialPlan): (prevalence: number, see: SeeStop, firstPositive?: boolean) => void {
   const { maxBees } = design;
   const lowAt = new Int32Array(maxBees + 1).fill(-1);
   const highAt = new Int32Array(maxBees + 1).fill(maxBees + 1);

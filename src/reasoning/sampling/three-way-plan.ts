@@ -41,8 +41,10 @@ export interface ThreeWayCharacteristics {
  * threeWayPlan({ lower: { lowPrevalence: 0.05, highPrevalence: 0.15, alpha: 0.1, beta: 0.1 }, upper: { lowPrevalence: 0.25, highPrevalence: 0.4, alpha: 0.1, beta: 0.1 }, maxBees: 100 }).value.upper.lines.firstHigh  // → 5
  */
 export function threeWayPlan({ lower, upper, ...reading }: ThreeWayDesign): Result<ThreeWayPlan> {
-  const plans = [sequentialPlan({ ...lower, ...reading }), sequentialPlan({ ...upper, ...reading })] as const;
-  for (const plan of plans) if (!plan.ok) return plan;
+  const lowerPlan = sequentialPlan({ ...lower, ...reading });
+  if (!lowerPlan.ok) return lowerPlan;
+  const upperPlan = sequentialPlan({ ...upper, ...reading });
+  if (!upperPlan.ok) return upperPlan;
   if (lower.lowPrevalence >= upper.lowPrevalence || lower.highPrevalence >= upper.highPrevalence) {
     const slots = {
       lowerLow: lower.lowPrevalence,
@@ -52,9 +54,7 @@ export function threeWayPlan({ lower, upper, ...reading }: ThreeWayDesign): Resu
     };
     return blocked(samplingProblem("sequential-bands-disordered", "blocked", "upper", slots));
   }
-  const [low, high] = plans;
-  if (!low.ok || !high.ok) return low.ok ? high : low;
-  return answered({ lower: low.value, upper: high.value });
+  return answered({ lower: lowerPlan.value, upper: upperPlan.value });
 }
 
 /** What a plan has said so far. */
@@ -135,7 +135,8 @@ function walkedPair({ lower, upper }: ThreeWayPlan, { prevalence: p, sides }: Pa
           second ||= settled[saidAtEnd(upper, x)];
         }
         if (first === open || second === open) {
-          (next[slotOf.get(3 * first + second) as number] as Float64Array)[x]! += mass;
+          const there = next[slotOf.get(3 * first + second) as number] as Float64Array;
+          there[x] = (there[x] as number) + mass;
           continue;
         }
         row[answerOf(first, second)] += mass;

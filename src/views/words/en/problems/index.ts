@@ -4,6 +4,7 @@ import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
+import { surveyProblems } from "./surveys.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
@@ -16,4 +17,5 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...caseProblems,
   ...countProblems,
   ...controlProblems,
+  ...surveyProblems,
 };
