@@ -26,6 +26,7 @@ export { differenceFromShare, type Exact, twoProduct, twoSum } from "./exact-ari
 export { chiSquare, type GammaShape, gamma } from "./gamma.ts";
 export { type GammaQuantileRequest, gammaQuantile, gammaUpperQuantile } from "./gamma-quantile.ts";
 export { gaussHermiteRule } from "./gauss-hermite.ts";
+export { betaRule, gaussRule, type Recurrence } from "./gauss-rule.ts";
 export { type HypergeometricDesign, hypergeometric } from "./hypergeometric.ts";
 export {
   type BetaPoint,
@@ -43,6 +44,8 @@ export {
   regularizedGammaP,
   regularizedGammaQ,
 } from "./incomplete-gamma.ts";
+export { blakerAcceptability, blakerInterval } from "./interval-blaker.ts";
+export { intervalCoverage } from "./interval-coverage.ts";
 export {
   clopperPearsonInterval,
   type Interval,
@@ -50,6 +53,8 @@ export {
   type ProportionData,
   wilsonInterval,
 } from "./intervals.ts";
+export { agrestiCoullInterval, type CutInterval, wilsonCorrectedInterval } from "./intervals-approximate.ts";
+export { likelihoodRatioInterval, midPInterval } from "./intervals-by-root.ts";
 export {
   logBeta,
   logChoose,

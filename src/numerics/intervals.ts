@@ -67,7 +67,7 @@ export function jeffreysInterval(data: ProportionData): Interval {
 }
 
 /** Checks the data; returns 1 − level. */
-function checkedAlpha({ x, n, level }: ProportionData): number {
+export function checkedAlpha({ x, n, level }: ProportionData): number {
   ensure(Number.isInteger(n) && n >= 1, "n", n, "a whole number of 1 or more");
   ensure(Number.isInteger(x) && x >= 0 && x <= n, "x", x, "a whole number from 0 to n");
   ensure(level > 0 && level < 1, "level", level, "between 0 and 1");

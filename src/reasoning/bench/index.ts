@@ -11,5 +11,14 @@ export * from "./problems.ts";
 export * from "./reading.ts";
 export * from "./sides.ts";
 export * from "./tally.ts";
+export {
+  type Corrected,
+  correctedShare,
+  type TestErrors,
+  type TruePrevalence,
+  truePrevalence,
+} from "./true-prevalence.ts";
+export * from "./true-prevalence-estimated.ts";
+export * from "./true-prevalence-posterior.ts";
 export * from "./two-by-two.ts";
 export * from "./wash.ts";

@@ -7,6 +7,22 @@ export interface BenchProblems {
   readonly "nothing-examined": Readonly<Record<never, never>>;
   /** The reading stopped because of what was found: the interval is that of a stopped sample. */
   readonly "stopped-early": { readonly positive: number; readonly examined: number };
+  /** Sensitivity and specificity sum to 1 or less: the result of such a test says nothing. */
+  readonly "test-no-better-than-chance": { readonly sensitivity: number; readonly specificity: number };
+  /** Fewer positives than false ones alone would give on average. */
+  readonly "fewer-than-false-positives": {
+    readonly positive: number;
+    readonly examined: number;
+    readonly expected: number;
+  };
+  /** More positives than the test gives when every one is infested. */
+  readonly "more-than-sensitivity": {
+    readonly positive: number;
+    readonly examined: number;
+    readonly expected: number;
+  };
+  /** The integral over the errors of the test still changed with `nodes` nodes. */
+  readonly "posterior-did-not-settle": { readonly nodes: number };
   readonly "no-mites-counted": { readonly bees: number };
   /** A mean of fewer than two bees has no interval. */
   readonly "too-few-to-estimate": { readonly bees: number };
@@ -73,6 +89,10 @@ export const benchProblemCodes = [
   "positives-exceed-examined",
   "nothing-examined",
   "stopped-early",
+  "test-no-better-than-chance",
+  "fewer-than-false-positives",
+  "more-than-sensitivity",
+  "posterior-did-not-settle",
   "no-mites-counted",
   "too-few-to-estimate",
   "sides-do-not-add-up",

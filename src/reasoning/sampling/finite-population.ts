@@ -60,7 +60,7 @@ export function finiteDetectionSampleSize(design: FiniteGroup & { readonly confi
   const trouble = groupTrouble(design);
   if (trouble) return blocked(trouble);
   if (infested === 0) {
-    return blocked(samplingProblem("nothing-to-detect", "blocked", "infested", { population }));
+    return blocked(samplingProblem("nothing-to-detect", "blocked", "infested", {}));
   }
   const allowed = (1 - confidence) * (1 + tieSlack);
   const leftOver = noneFound(design, population);
@@ -75,6 +75,47 @@ export function finiteDetectionSampleSize(design: FiniteGroup & { readonly confi
     else tooFew = middle;
   }
   return answered(enough);
+}
+
+export interface FiniteDetectionDesign {
+  readonly examined: number;
+  /** Chance of finding at least one with that many. */
+  readonly reached: number;
+  /** The same with one fewer: not enough. */
+  readonly oneFewer: number;
+}
+
+/**
+ * The size of `finiteDetectionSampleSize` with what it reaches and what one fewer would.
+ *
+ * @returns FiniteDetectionDesign, or the problem
+ * @throws DomainError as `finiteDetectionSampleSize`
+ * @source Cannon & Roe 1982 (exact form); Cameron & Baldock 1998, Prev Vet Med 34:1–17 (imperfect test)
+ *
+ * @example
+ * finiteDetectionDesign({ population: 100, infested: 5, confidence: 0.95, sensitivity: 1 }).value.oneFewer  // → 0.949263622975
+ */
+export function finiteDetectionDesign(
+  design: FiniteGroup & { readonly confidence: number },
+): Result<FiniteDetectionDesign> {
+  const size = finiteDetectionSampleSize(design);
+  if (!size.ok) return size;
+  const at = (examined: number) => 1 - noneFound(design, examined);
+  return answered({ examined: size.value, reached: at(size.value), oneFewer: at(size.value - 1) });
+}
+
+/**
+ * The most that examining every one can reach: 1 unless the test misses some.
+ *
+ * @returns proportion 0–1, or the problem
+ * @throws DomainError for counts that are not whole or a sensitivity outside (0, 1]
+ * @source Cameron & Baldock 1998, Prev Vet Med 34:1–17
+ *
+ * @example
+ * mostDetectable({ population: 30, infested: 1, sensitivity: 0.8 }).value  // → 0.8
+ */
+export function mostDetectable(group: FiniteGroup): Result<number> {
+  return finiteDetectionProbability({ ...group, examined: group.population });
 }
 
 /**

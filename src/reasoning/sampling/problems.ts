@@ -13,7 +13,13 @@ export interface SamplingProblems {
   };
   readonly "infested-exceed-population": { readonly infested: number; readonly population: number };
   /** A design with no infested bee at all has nothing to detect. */
-  readonly "nothing-to-detect": { readonly population: number };
+  readonly "nothing-to-detect": Readonly<Record<never, never>>;
+  /** No number to examine up to `searched` keeps both kinds of error within bounds. */
+  readonly "no-size-in-search": { readonly searched: number };
+  /** A cut-point of 0 calls everything infested; there is no count below it. */
+  readonly "no-count-below-zero": Readonly<Record<never, never>>;
+  /** Whatever the number of bees per colony, taking every colony does not reach the confidence. */
+  readonly "no-design-reaches": { readonly mostBees: number };
   readonly "nothing-examined": Readonly<Record<never, never>>;
   readonly "examined-exceed-population": { readonly examined: number; readonly population: number };
   /** The zero is compatible with every prevalence up to 1. */
@@ -64,6 +70,9 @@ export const samplingProblemCodes = [
   "confidence-out-of-reach",
   "infested-exceed-population",
   "nothing-to-detect",
+  "no-size-in-search",
+  "no-count-below-zero",
+  "no-design-reaches",
   "nothing-examined",
   "examined-exceed-population",
   "zero-rules-nothing-out",

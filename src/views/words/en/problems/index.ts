@@ -1,4 +1,5 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { regionProblems } from "./colonies-and-regions.ts";
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
@@ -16,6 +17,7 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...recordProblems,
   ...caseProblems,
   ...countProblems,
-  ...controlProblems,
   ...surveyProblems,
+  ...regionProblems,
+  ...controlProblems,
 };
