@@ -113,20 +113,25 @@ interface PairWalk {
   readonly sides: readonly [Side, Side];
 }
 
+/** Chances of one pair by infested bees; nothing but 0 outside `from` to `to`. */
+interface Lane {
+  readonly chances: Float64Array;
+  from: number;
+  to: number;
+}
+
 function walkedPair({ lower, upper }: ThreeWayPlan, { prevalence: p, sides }: PairWalk): ThreeWayCharacteristics {
   const { maxBees } = lower.design;
   const settled = { low, high, undecided: mayStayOpen };
   const row = { light: 0, moderate: 0, severe: 0, contradictory: 0, undecided: 0, averageBees: 0, reachesEnd: 0 };
-  let now = openPairs.map(() => new Float64Array(maxBees + 1));
-  let next = openPairs.map(() => new Float64Array(maxBees + 1));
-  (now[0] as Float64Array)[0] = 1;
+  let now = openPairs.map(() => emptyLane(maxBees));
+  let next = openPairs.map(() => emptyLane(maxBees));
+  add(now[0] as Lane, 0, 1);
   for (let n = 1; n <= maxBees; n += 1) {
-    for (const each of next) each.fill(0, 0, n + 1);
     for (const [slot, [a, b]] of openPairs.entries()) {
-      const chances = now[slot] as Float64Array;
-      for (let x = 0; x <= n; x += 1) {
-        const mass = (x < n ? (chances[x] as number) * (1 - p) : 0) + (x > 0 ? (chances[x - 1] as number) * p : 0);
-        if (mass === 0) continue;
+      const { chances, from, to } = now[slot] as Lane;
+      for (let x = from; x <= to + 1; x += 1) {
+        const mass = (x <= to ? (chances[x] as number) * (1 - p) : 0) + (x > from ? (chances[x - 1] as number) * p : 0);
         let first: number = a || sides[0](n, x);
         let second: number = b || sides[1](n, x);
         if (n === maxBees && (first === open || second === open)) {
@@ -135,17 +140,31 @@ function walkedPair({ lower, upper }: ThreeWayPlan, { prevalence: p, sides }: Pa
           second ||= settled[saidAtEnd(upper, x)];
         }
         if (first === open || second === open) {
-          const there = next[slotOf.get(3 * first + second) as number] as Float64Array;
-          there[x] = (there[x] as number) + mass;
-          continue;
+          add(next[slotOf.get(3 * first + second) as number] as Lane, x, mass);
+        } else {
+          row[answerOf(first, second)] += mass;
+          row.averageBees += n * mass;
         }
-        row[answerOf(first, second)] += mass;
-        row.averageBees += n * mass;
       }
     }
+    for (const lane of now) empty(lane);
     [now, next] = [next, now];
   }
   return { prevalence: p, ...row };
+}
+
+const emptyLane = (maxBees: number): Lane => ({ chances: new Float64Array(maxBees + 1), from: Infinity, to: -1 });
+
+function add(lane: Lane, x: number, mass: number): void {
+  lane.chances[x] = (lane.chances[x] as number) + mass;
+  if (x < lane.from) lane.from = x;
+  if (x > lane.to) lane.to = x;
+}
+
+function empty(lane: Lane): void {
+  if (lane.to >= 0) lane.chances.fill(0, lane.from, lane.to + 1);
+  lane.from = Infinity;
+  lane.to = -1;
 }
 
 function answerOf(lower: number, upper: number): "light" | "moderate" | "severe" | "contradictory" | "undecided" {

@@ -71,7 +71,7 @@ export interface FreedomEquilibrium {
  *
  * The infested probability before a round settles at π/SSe, or at 1 when more comes in than a round can find.
  *
- * @throws DomainError for a sensitivity outside (0, 1] or an introduction outside [0, 1)
+ * @throws DomainError for a probability outside [0, 1], or when both are 0: then nothing ever changes
  * @source fixed point of Martin, Cameron & Greiner 2007; π/SSe: own algebra
  *
  * @example
@@ -82,8 +82,9 @@ export function freedomEquilibrium(cycle: {
   readonly introduction: number;
 }): FreedomEquilibrium {
   const { sensitivity, introduction } = cycle;
-  ensure(sensitivity > 0 && sensitivity <= 1, "sensitivity", sensitivity, "in (0, 1]");
-  ensure(introduction >= 0 && introduction < 1, "introduction", introduction, "in [0, 1)");
+  ensureShare("sensitivity", sensitivity);
+  ensureShare("introduction", introduction);
+  ensure(sensitivity > 0 || introduction > 0, "sensitivity", sensitivity, "above 0 when nothing comes in");
   const infested = introduction / sensitivity;
   if (infested >= 1) return { before: 0, after: 0 };
   return { before: 1 - infested, after: (1 - infested) / (1 - introduction) };

@@ -92,6 +92,8 @@ it("[SV152] one more round changes nothing once it has settled", () => {
   );
   expect(freedomEquilibrium({ sensitivity: 0.1, introduction: 0.1 })).toEqual({ before: 0, after: 0 });
   expect(freedomEquilibrium({ sensitivity: 0.1, introduction: 0 })).toEqual({ before: 1, after: 1 });
+  expect(freedomEquilibrium({ sensitivity: 0, introduction: 0.1 })).toEqual({ before: 0, after: 0 });
+  expect(() => freedomEquilibrium({ sensitivity: 0, introduction: 0 })).toThrow("sensitivity must be");
 });
 
 it("[SV153] a round with the sensitivity needed reaches the target exactly", () => {

@@ -21,9 +21,11 @@ export interface RiskAllocation {
   readonly representativeUnits: number;
 }
 
-interface Plan {
+export interface RiskPlan {
+  /** Share of units infested over all strata, and the chance that an infested one is found; in (0, 1]. */
   readonly designPrevalence: number;
   readonly sensitivity: number;
+  /** Wanted probability of finding at least one, 0 < T < 1. */
   readonly target: number;
   readonly strata: readonly CostedStratum[];
 }
@@ -47,11 +49,9 @@ const mostBranches = 5_000_000;
  * @example
  * allocateByRisk({ designPrevalence: 0.1, sensitivity: 0.9, target: 0.95, strata: [{ relativeRisk: 5, share: 0.1, cost: 1, cap: 4 }, { relativeRisk: 3, share: 0.1, cost: 1, cap: 6 }, { relativeRisk: 1, share: 0.8, cost: 1, cap: 500 }] }).value.units  // → [4, 6, 10]
  */
-export function allocateByRisk(plan: Plan): Result<RiskAllocation> {
+export function allocateByRisk(plan: RiskPlan): Result<RiskAllocation> {
   const { designPrevalence, sensitivity, target, strata } = plan;
-  ensure(designPrevalence > 0 && designPrevalence <= 1, "designPrevalence", designPrevalence, "in (0, 1]");
-  ensure(sensitivity > 0 && sensitivity <= 1, "sensitivity", sensitivity, "in (0, 1]");
-  ensure(target > 0 && target < 1, "target", target, "in (0, 1)");
+  const needed = checkedNeed(plan);
   const risks = adjustedRisks(strata);
   if (!risks.ok) return risks;
   const tooRisky = risks.value.findIndex((risk) => risk * designPrevalence > 1);
@@ -59,7 +59,6 @@ export function allocateByRisk(plan: Plan): Result<RiskAllocation> {
     const slots = { stratum: tooRisky + 1, share: (risks.value[tooRisky] as number) * designPrevalence };
     return blocked(surveillanceProblem("infested-share-above-one", "blocked", `strata[${tooRisky}]`, slots));
   }
-  const needed = -Math.log1p(-target) * (1 - tieSlack);
   const items = strata.map(({ cost, cap = Infinity }, index): Item => {
     ensure(cost > 0 && cost < Infinity, "cost", cost, "a finite number above 0");
     ensure(cap >= 0 && (Number.isInteger(cap) || cap === Infinity), "cap", cap, "a whole number ≥ 0");
@@ -87,8 +86,32 @@ export function allocateByRisk(plan: Plan): Result<RiskAllocation> {
     units,
     cost: items.reduce((sum, { index, cost }) => sum + cost * (units[index] as number), 0),
     sensitivity: -Math.expm1(missed),
-    representativeUnits: Math.max(1, Math.ceil(needed / -Math.log1p(-sensitivity * designPrevalence))),
+    representativeUnits: representativeUnits(plan),
   });
+}
+
+/**
+ * Units that a sample representative of all strata would need for the same target: the smallest n with
+ * 1 − (1 − Se·P*)ⁿ at the target or above.
+ *
+ * @returns units, a whole number ≥ 1
+ * @throws DomainError for a figure outside its range
+ * @source binomial model, as `allocateByRisk` without risks
+ *
+ * @example
+ * representativeUnits({ designPrevalence: 0.1, sensitivity: 0.9, target: 0.95 })  // → 32
+ */
+export function representativeUnits(plan: Omit<RiskPlan, "strata">): number {
+  const needed = checkedNeed(plan);
+  return Math.max(1, Math.ceil(needed / -Math.log1p(-plan.sensitivity * plan.designPrevalence)));
+}
+
+/** What the round must add up to, −ln(1 − target), after a look at the design. */
+function checkedNeed({ designPrevalence, sensitivity, target }: Omit<RiskPlan, "strata">): number {
+  ensure(designPrevalence > 0 && designPrevalence <= 1, "designPrevalence", designPrevalence, "in (0, 1]");
+  ensure(sensitivity > 0 && sensitivity <= 1, "sensitivity", sensitivity, "in (0, 1]");
+  ensure(target > 0 && target < 1, "target", target, "in (0, 1)");
+  return -Math.log1p(-target) * (1 - tieSlack);
 }
 
 interface Item {

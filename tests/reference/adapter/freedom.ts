@@ -86,24 +86,21 @@ export const methods = {
     },
   ) => {
     const { pstar, se, cost, target, caps } = input;
-    return given(
-      surveillance.allocateByRisk({
-        designPrevalence: pstar,
-        sensitivity: se,
-        target,
-        strata: strata(input).map((stratum, i) => ({
-          ...stratum,
-          cost: cost[i] as number,
-          ...(caps ? { cap: caps[i] as number } : {}),
-        })),
-      }),
-      (found) => ({
-        ar: found.risks,
-        cost: found.cost,
-        n: found.units,
-        sse: found.sensitivity,
-        proportional_n: found.representativeUnits,
-      }),
-    );
+    const plan = { designPrevalence: pstar, sensitivity: se, target };
+    const found = surveillance.allocateByRisk({
+      ...plan,
+      strata: strata(input).map((stratum, i) => ({
+        ...stratum,
+        cost: cost[i] as number,
+        ...(caps ? { cap: caps[i] as number } : {}),
+      })),
+    });
+    return {
+      ar: given(surveillance.adjustedRisks(strata(input)), (risks) => risks),
+      cost: given(found, (each) => each.cost),
+      n: given(found, (each) => each.units),
+      sse: given(found, (each) => each.sensitivity),
+      proportional_n: surveillance.representativeUnits(plan),
+    };
   },
 };
