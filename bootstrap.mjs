@@ -3,6 +3,7 @@
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { constants } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -81,10 +82,16 @@ function clearAbandonedLock() {
 
 /** Two starts at once would write one folder: the second waits for the first. */
 async function withLock(action) {
-  mkdirSync(tool, { recursive: true });
+  try {
+    mkdirSync(tool, { recursive: true });
+  } catch (error) {
+    stop(
+      `Set-up cannot write into ${root}: ${error.message}. Copy the project to a folder of your own and start there.`,
+    );
+  }
   for (let waited = 0; !takeLock(); waited += 1) {
     clearAbandonedLock();
-    if (waited === 1) say("Another start is setting up; waiting for it.");
+    if (waited === 1) say(`Another start is setting up; waiting for it. If there is none, delete ${lock}.`);
     if (waited > 0) await new Promise((resolve) => setTimeout(resolve, 500));
   }
   const release = () => {
@@ -118,6 +125,8 @@ function stamp() {
 }
 
 const stampFile = path.join(tool, "stamp");
+/** Tells that runtime and npm were fetched whole: a fetch that was cut off leaves files, but not this one. */
+const fetchedFile = path.join(tool, "fetched");
 const isReady = () =>
   existsSync(stampFile) &&
   readFileSync(stampFile, "utf8") === stamp() &&
@@ -128,8 +137,11 @@ function setUp() {
   if (isReady()) return;
   // NODE_ENV=production would leave out the tools that build the page.
   const quiet = ["--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error", "--include=dev"];
-  if (!existsSync(npmCli) || !existsSync(node())) {
+  // From here on the libraries may be half there: only a whole run writes the stamp again.
+  rmSync(stampFile, { force: true });
+  if (!existsSync(fetchedFile) || !existsSync(npmCli) || !existsSync(node())) {
     say("Fetching the runtime this project runs on …");
+    rmSync(path.join(tool, "node_modules"), { recursive: true, force: true });
     writeFileSync(path.join(tool, "package.json"), '{ "private": true }\n');
     const wanted = bigEnough ? ["npm@11"] : [`${runtimePackage}@${nodeMajor}`, "npm@11"];
     runOwnNpm(["install", "--prefix", tool, "--no-save", ...quiet, ...wanted]);
@@ -137,6 +149,7 @@ function setUp() {
       stop(
         `No Node ${nodeMajor} package for ${platform} ${process.arch}. Install Node ${nodeMajor} or newer and start again.`,
       );
+    writeFileSync(fetchedFile, "");
   }
   say("Installing the libraries …");
   run(node(), [npmCli, "ci", ...quiet], { env: environment() });
@@ -203,7 +216,7 @@ function start(task, args) {
   child.on("error", (error) => stop(String(error)));
   child.on("exit", (code, signal) => {
     clearInterval(watch);
-    process.exit(code ?? (signal === "SIGINT" ? 130 : 143));
+    process.exit(code ?? 128 + (constants.signals[signal] ?? 15));
   });
 }
 

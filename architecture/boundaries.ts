@@ -26,7 +26,7 @@ export const parts: readonly Part[] = [
   {
     folder: "journal",
     imports: [...facts],
-    packages: ["zod", "@noble/hashes", "canonicalize", "uuid"],
+    packages: ["zod", "@noble/hashes", "canonicalize"],
     pure: true,
   },
   { folder: "casebook", imports: [...facts, "journal"], packages: [], pure: true },
@@ -64,7 +64,7 @@ export const parts: readonly Part[] = [
   {
     folder: "transfer",
     imports: [...facts, "journal", "casebook"],
-    packages: ["csv-parse", "papaparse", "fflate", "write-excel-file", "ical-generator", "zod"],
+    packages: ["ical-generator", "zod"],
     pure: true,
   },
   { folder: "views/words", imports: [...facts, "casebook", "reasoning"], packages: [], pure: true },

@@ -1,5 +1,5 @@
 /** The fold: entries become the casebook, the same one in whatever order and however often they arrive. */
-import type { Entry, EntryId } from "../journal/index.ts";
+import type { Entry } from "../journal/index.ts";
 import { type Ledger, ledgerOf, noLedger, standing } from "./ledger.ts";
 import type { Casebook } from "./state.ts";
 import { assemble } from "./states.ts";
@@ -84,10 +84,6 @@ export function withRoots(casebook: Casebook, roots: readonly string[], parts: r
     ].sort((one, other) => compareText(one.entry, other.entry)),
   };
 }
-
-/** Ids of all entries whose bodies are to be erased, as far as these entries say. */
-export const erasedIn = (folded: Folded): ReadonlySet<EntryId> =>
-  new Set([...folded.ledgers.values()].flatMap((ledger) => [...ledger.erased]));
 
 const compareText = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
 

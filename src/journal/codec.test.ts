@@ -64,6 +64,10 @@ describe("the journal file", () => {
     });
     const unfit = lines.with(4, (lines[4] ?? "").replace(/"seq":\d+/, '"seq":"two"')).join("\n");
     expect(trouble(unfit)).toMatchObject({ code: "journal-line-unreadable", field: "line 5: header.seq" });
+    for (const spoilt of ['"author":"\\ud800"', '"author":"R. Vale","weight":1e400']) {
+      const unspellable = lines.with(4, (lines[4] ?? "").replace(/"author":"[^"]*"/, spoilt)).join("\n");
+      expect(trouble(unspellable)).toMatchObject({ code: "journal-line-unreadable", field: "line 5" });
+    }
   });
 
   it("[JN22] what is no journal, a newer one, or more than announced is refused", () => {

@@ -1,6 +1,6 @@
 /** The outer shape every entry has, whatever its kind: what can be checked of an entry from a newer version. */
 import * as z from "zod";
-import { isDay } from "../units/index.ts";
+import { isDay, jsonTrouble } from "../units/index.ts";
 import type { Entry } from "./entry.ts";
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/, { message: "64 lower-case hex digits" });
@@ -13,10 +13,16 @@ const recordedAtPattern = /^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d\.\
 
 const isInstant = (text: string): boolean => isDay(instantPattern.exec(text)?.[1] ?? "");
 
+/** Names that mean a device, not a file, on some machines, whatever ending follows. */
+const deviceName = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/;
+
 /** Name of a programme: it becomes the name of a file and of a database. */
-export const programmeName = z.string().regex(/^[a-z0-9](-?[a-z0-9]){0,59}$/, {
-  message: "lower-case letters and digits joined by single hyphens, at most 60",
-});
+export const programmeName = z
+  .string()
+  .regex(/^[a-z0-9](-?[a-z0-9]){0,59}$/, {
+    message: "lower-case letters and digits joined by single hyphens, at most 60",
+  })
+  .refine((text) => !deviceName.test(text), { message: "a name that no machine keeps for a device of its own" });
 
 const name = z.string().min(1).max(200);
 
@@ -55,12 +61,16 @@ export interface Misfit {
 }
 
 /**
- * Looks at the outer shape alone: header members, salt, data. The body is not read by its kind.
+ * Looks at the outer shape alone: header members, salt, data, and that all of it can be hashed and written. The body
+ * is not read by its kind.
  * @returns null when the value has the shape of an entry
  */
 export function entryMisfit(value: unknown): Misfit | null {
   const parsed = entryShape.safeParse(value);
-  if (parsed.success) return null;
+  if (parsed.success) {
+    const expected = jsonTrouble(value);
+    return expected === null ? null : { path: "", expected };
+  }
   const [issue] = parsed.error.issues;
   return { path: issue?.path.join(".") ?? "", expected: issue?.message ?? "an entry" };
 }

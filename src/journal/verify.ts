@@ -87,7 +87,7 @@ export function headsOf(entries: readonly Entry[]): readonly Head[] {
 }
 
 /** The heads that `heads-noted` entries among these hold. */
-export const headsNotedIn = (entries: readonly Entry[]): readonly Head[] =>
+const headsNotedIn = (entries: readonly Entry[]): readonly Head[] =>
   entries.flatMap((entry) => {
     const reading = entry.header.kind === "heads-noted" ? readEntry(entry) : null;
     return reading && "kind" in reading && reading.kind === "heads-noted" ? reading.data.heads : [];

@@ -242,4 +242,13 @@ describe("words", () => {
     ];
     for (const words of all) expect(words).not.toMatch(jargon);
   });
+
+  it("[KN15] nothing said of controls, thresholds or tests promises a colony without mites", () => {
+    const all = [
+      ...Object.values(controls).flatMap((each) => each.statements.map(({ words }) => words)),
+      ...Object.values(thresholds).map(({ words }) => words),
+      ...Object.values(tests).flatMap(({ traps, answers }) => [answers, ...traps]),
+    ];
+    for (const words of all) expect(words).not.toMatch(/\b(free of|negative|cure[sd]?|eliminat\w+|guarantee\w*)\b/i);
+  });
 });

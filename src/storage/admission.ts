@@ -20,8 +20,14 @@ export interface Held {
   /** Header hash by `placeKey`. */
   readonly places: ReadonlyMap<string, Hash>;
   readonly heads: ReadonlyMap<string, Head>;
-  /** Root by id of each entry that an erasure names. */
-  readonly erased: ReadonlyMap<EntryId, string>;
+  /** What erasures name, by `erasureKey`. */
+  readonly erased: ReadonlyMap<string, Erasure>;
+}
+
+/** An entry whose body is to be erased, and the root that it must belong to. */
+export interface Erasure {
+  readonly id: EntryId;
+  readonly root: string;
 }
 
 export interface AdmissionRule {
@@ -42,12 +48,21 @@ export interface Verdict {
   readonly quarantined: readonly Entry[];
   /** Heads after admission, of the devices met. */
   readonly heads: readonly Head[];
-  /** What the admitted entries erase: ids with the root they must belong to. */
-  readonly erased: ReadonlyMap<EntryId, string>;
+  /** What the admitted entries erase, by `erasureKey`. */
+  readonly erased: ReadonlyMap<string, Erasure>;
 }
 
 /** Names a place in a chain. */
 export const placeKey = (device: string, seq: number): string => `${seq} ${device}`;
+
+/** Names an erasure: one about another root never takes the place of the right one. */
+export const erasureKey = ({ id, root }: Erasure): string => `${id} ${root}`;
+
+const erasuresOf = (entry: Entry): readonly (readonly [string, Erasure])[] =>
+  erasedBy(entry).map((id) => {
+    const erasure = { id, root: rootOf(entry) };
+    return [erasureKey(erasure), erasure];
+  });
 
 /** Sorts entries into those to take in, to refuse and to keep apart. Changes nothing. */
 export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule): Verdict {
@@ -66,8 +81,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     if (unfit) refused.push({ id: idOf(entry), problem: unfit });
     else fit.push(entry);
   }
-  const newlyErased = new Map<EntryId, string>();
-  for (const entry of fit) for (const id of erasedBy(entry)) newlyErased.set(id, rootOf(entry));
+  const newlyErased = new Map(fit.flatMap(erasuresOf));
   const mayLackBody = (entry: Entry) => rule.acceptsWithheld || isErased(entry, erased) || isErased(entry, newlyErased);
 
   for (const entry of fit.toSorted(byChain)) {
@@ -88,29 +102,32 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     ids.set(id, hash);
     places.set(placeKey(device, seq), hash);
     heads.set(device, { device, seq, hash });
-    for (const each of erasedBy(entry)) erased.set(each, rootOf(entry));
+    for (const [key, erasure] of erasuresOf(entry)) erased.set(key, erasure);
   }
   return {
     admitted: admitted.map(({ entry, hash }) => ({ entry: withoutErasedBody(entry, erased), hash })),
     refused,
-    quarantined,
+    quarantined: quarantined.map((entry) => withoutErasedBody(entry, erased)),
     heads: [...met].sort().flatMap((device) => heads.get(device) ?? []),
-    erased: new Map([...erased].filter(([id, root]) => held.erased.get(id) !== root)),
+    erased: new Map([...erased].filter(([key]) => !held.erased.has(key))),
   };
 }
 
-const isErased = (entry: Entry, erased: ReadonlyMap<EntryId, string>): boolean =>
-  entry.header.kind !== "content-erased" && erased.get(entry.header.id) === rootOf(entry);
+const isErased = (entry: Entry, erased: ReadonlyMap<string, Erasure>): boolean =>
+  entry.header.kind !== "content-erased" && erased.has(erasureKey({ id: entry.header.id, root: rootOf(entry) }));
 
 /** The entry as it may be kept: without its body when an erasure of the same root names it. */
-export const withoutErasedBody = (entry: Entry, erased: ReadonlyMap<EntryId, string>): Entry =>
+export const withoutErasedBody = (entry: Entry, erased: ReadonlyMap<string, Erasure>): Entry =>
   entry.body !== null && isErased(entry, erased) ? { header: entry.header, body: null } : entry;
 
 const byChain = ({ header: one }: Entry, { header: other }: Entry): number =>
   one.device < other.device ? -1 : one.device > other.device ? 1 : one.seq - other.seq;
 
 /** The id, as far as it can be told from something that may not be an entry. */
-const idOf = (entry: Entry): EntryId => String((entry as Partial<Entry> | null)?.header?.id ?? "");
+function idOf(entry: Entry): EntryId {
+  const id: unknown = (entry as Partial<Entry> | null)?.header?.id;
+  return typeof id === "string" ? id : "";
+}
 
 function unfitness(entry: Entry, programme: string): Problem | null {
   const misfit = entryMisfit(entry);

@@ -34,7 +34,10 @@ export interface JournalStore {
    * push can be repeated. Each device's entries are taken in without a gap; what does not follow is refused by name.
    */
   push(entries: readonly Entry[]): Promise<PushReply>;
-  /** Entries taken in after the cursor; 0 is the beginning. */
+  /**
+   * Entries taken in after the cursor; 0 is the beginning. A cursor past the end comes back as the end: that tells
+   * the asker that this is not all that it was once given.
+   */
   pull(cursor: number, limit?: number): Promise<Page>;
   /** All entries about one root, in the order they were taken in. */
   entriesOf(root: string): Promise<readonly Entry[]>;
@@ -51,6 +54,9 @@ export interface JournalStore {
 
 /** Entries in a page when nothing else is asked. */
 export const pageSize = 500;
+
+/** Most entries in one push. */
+export const largestPush = 5000;
 
 /** Why a store is not removed: records never are, only the invented ones. */
 export const onlyDemonstration = (programme: string): Problem =>

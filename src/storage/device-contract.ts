@@ -42,6 +42,11 @@ export interface DeviceStore extends JournalStore {
   takePage(page: { readonly entries: readonly Entry[]; readonly cursor: number }): Promise<PushReply>;
   /** Marks as sent what the service has acknowledged; stops the device when the service knows another entry there. */
   acknowledge(heads: readonly Head[]): Promise<void>;
+  /**
+   * Marks a device's entries from this number on as unsent and starts pulling from the beginning, since the service
+   * has lost them; returns how many that had been sent. None: nothing changes.
+   */
+  sendAgain(device: string, from: number): Promise<number>;
   /** Stops recording on this device until it is registered anew. */
   stop(reason: Problem): Promise<void>;
   /**

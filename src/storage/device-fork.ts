@@ -1,8 +1,8 @@
-/** When two phones write under one id: what was acknowledged, what must stop, and how a device starts a new chain. */
-import { type EntryDraft, type Head, isKind } from "../journal/index.ts";
+/** What the service has of each chain: what it acknowledged, what it lost, and how a device starts a new chain. */
+import { type Entry, type EntryDraft, type EntryId, type Head, isKind } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { keepStates } from "./device-writing.ts";
-import type { DeviceRecord, EntryRow, Writing } from "./indexed-db.ts";
+import type { DeviceRecord, Writing } from "./indexed-db.ts";
 
 /** Takes the mark "unsent" off everything up to the acknowledged heads; returns why the device must stop, if it must. */
 export async function markSent(tx: Writing, heads: readonly Head[], record: DeviceRecord): Promise<Problem | null> {
@@ -25,11 +25,26 @@ export async function markSent(tx: Writing, heads: readonly Head[], record: Devi
   return stopped;
 }
 
+/** Puts the mark "unsent" back on a device's entries from this number on; returns how many did not have it. */
+export async function markUnsent(tx: Writing, device: string, from: number): Promise<number> {
+  const store = tx.objectStore("entries");
+  const rows = await store.index("by-place").getAll(IDBKeyRange.bound([device, from], [device, Infinity]));
+  const sent = rows.filter((row) => row.unsent === undefined);
+  for (const row of sent) await store.put({ ...row, unsent: 1 });
+  return sent.length;
+}
+
+/** What stood on the old chain, to be sealed on the new one under this id. */
+export interface Moved {
+  readonly id: EntryId;
+  readonly draft: EntryDraft;
+}
+
 /**
  * Takes the unacknowledged end off a device's chain and keeps it apart; returns it as drafts, each of which replaces
- * the entry it came from. What has lost its body has nothing more to say and gives no draft.
+ * the entry it came from and what that one replaced, by old and new id: what was withdrawn stays withdrawn.
  */
-export async function moveToNewChain(tx: Writing, device: string): Promise<readonly EntryDraft[]> {
+export async function moveToNewChain(tx: Writing, device: string, newId: () => EntryId): Promise<readonly Moved[]> {
   const store = tx.objectStore("entries");
   const unsent = (await store.index("by-unsent").getAll())
     .filter((row) => row.device === device)
@@ -46,11 +61,19 @@ export async function moveToNewChain(tx: Writing, device: string): Promise<reado
   }
   const { position = 0 } = (await tx.objectStore("device").get("this")) ?? {};
   await keepStates(tx, new Set(unsent.map((row) => row.root)), position + 1);
-  return unsent.flatMap(draftOf);
+  const renamed = new Map(unsent.map(({ id }) => [id, newId()]));
+  return unsent.flatMap(({ entry }) => {
+    const id = renamed.get(entry.header.id);
+    const draft = draftOf(entry, renamed);
+    return id && draft ? [{ id, draft }] : [];
+  });
 }
 
-function draftOf({ entry: { header, body } }: EntryRow): readonly EntryDraft[] {
-  if (body === null || !isKind(header.kind)) return [];
+/** What has lost its body, or is of a kind unknown here, has nothing more to say but that it replaced something. */
+function draftOf({ header, body }: Entry, renamed: ReadonlyMap<EntryId, EntryId>): EntryDraft | null {
   const { kind, at, about } = header;
-  return [{ kind, at, about, replaces: [...header.replaces, header.id], data: body.data } as unknown as EntryDraft];
+  const replaces = [...header.replaces.flatMap((id) => [id, renamed.get(id) ?? []].flat()), header.id];
+  if (body !== null && isKind(kind)) return { kind, at, about, replaces, data: body.data } as unknown as EntryDraft;
+  if (header.replaces.length === 0) return null;
+  return { kind: "entry-withdrawn", at, about, replaces, data: { reason: "" } };
 }

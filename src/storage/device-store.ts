@@ -1,11 +1,11 @@
 /** The device's store: records into IndexedDB, keeps the states, tells listeners. */
 import { emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
-import { type Entry, type EntryDraft, headerHash, newEntryId, newSalt, sealChain } from "../journal/index.ts";
+import { type Entry, type EntryId, headerHash, newEntryId, newSalt, sealChain } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { judge } from "./admission.ts";
 import { type PushReply, pageSize } from "./contract.ts";
 import { type DeviceSettings, type DeviceSnapshot, type DeviceStore, StoreStopped } from "./device-contract.ts";
-import { markSent, moveToNewChain } from "./device-fork.ts";
+import { type Moved, markSent, markUnsent, moveToNewChain } from "./device-fork.ts";
 import { heldIn, keepStates, quarantine, takeIn } from "./device-writing.ts";
 import {
   allStores,
@@ -23,6 +23,7 @@ const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16))
 /** Opens the programme's store on this device; it is made on the first run. */
 export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceStore> {
   const { programme, now = Date.now } = settings;
+  const newId = (): EntryId => newEntryId(now(), randomBytes());
   const listeners = new Set<() => void>();
   let shown: DeviceSnapshot = {
     casebook: emptyCasebook,
@@ -94,12 +95,14 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
   }
 
   /** Drafts sealed onto the chain of this device, not yet written. */
-  async function sealHere(tx: Writing, record: DeviceRecord, drafts: readonly EntryDraft[]): Promise<readonly Entry[]> {
+  async function sealHere(tx: Writing, record: DeviceRecord, drafts: readonly Moved[]): Promise<readonly Entry[]> {
     const head = (await tx.objectStore("heads").get(record.device)) ?? null;
-    const milliseconds = now();
-    const recordedAt = new Date(milliseconds).toISOString();
-    const chances = drafts.map(() => ({ id: newEntryId(milliseconds, randomBytes()), salt: newSalt(randomBytes()) }));
-    return sealChain(drafts, { device: record.device, head, programme, author: record.author, recordedAt }, chances);
+    const recordedAt = new Date(now()).toISOString();
+    return sealChain(
+      drafts.map(({ draft }) => draft),
+      { device: record.device, head, programme, author: record.author, recordedAt },
+      drafts.map(({ id }) => ({ id, salt: newSalt(randomBytes()) })),
+    );
   }
 
   async function write(tx: Writing, record: DeviceRecord, sealed: readonly Entry[]) {
@@ -120,15 +123,16 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     record: (drafts) =>
       change(async (tx, record) => {
         if (record.stopped) throw new StoreStopped(record.stopped);
-        const sealed = await sealHere(tx, record, drafts);
+        const named = drafts.map((draft) => ({ id: newId(), draft }));
+        const sealed = await sealHere(tx, record, named);
         await saveDevice(tx, { ...record, ...(await write(tx, record, sealed)) });
         return sealed;
       }),
-    registerAnew: (id = newEntryId(now(), randomBytes())) =>
+    registerAnew: (id = newId()) =>
       change(async (tx, old) => {
         const record = { ...old, device: id, cursor: 0, stopped: null };
-        const drafts = await moveToNewChain(tx, old.device);
-        const sealed = await sealHere(tx, record, drafts);
+        const moved = await moveToNewChain(tx, old.device, newId);
+        const sealed = await sealHere(tx, record, moved);
         await saveDevice(tx, { ...record, ...(await write(tx, record, sealed)) });
         return sealed;
       }),
@@ -138,9 +142,10 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       const after = IDBKeyRange.lowerBound(cursor, true);
       const rows = await database.getAllFromIndex("entries", "by-position", after, limit + 1);
       const page = rows.slice(0, limit);
+      const end = (await database.get("device", "this"))?.position ?? 0;
       return {
         entries: page.map((row) => row.entry),
-        cursor: page.at(-1)?.position ?? cursor,
+        cursor: page.at(-1)?.position ?? Math.min(cursor, end),
         more: rows.length > limit,
       };
     },
@@ -171,6 +176,12 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
       change(async (tx, record) => {
         const stopped = await markSent(tx, heads, record);
         await saveDevice(tx, { ...record, lastExchangeAt: new Date(now()).toISOString(), stopped });
+      }),
+    sendAgain: (of, from) =>
+      change(async (tx, record) => {
+        const marked = await markUnsent(tx, of, from);
+        if (marked > 0) await saveDevice(tx, { ...record, cursor: 0 });
+        return marked;
       }),
     stop: (reason) => change((tx, record) => saveDevice(tx, { ...record, stopped: reason })),
     async close() {

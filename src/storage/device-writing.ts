@@ -1,7 +1,15 @@
 /** What is done inside the device's one transaction: looking up, taking in, erasing, keeping states. */
 import { foldRoot, rootOf } from "../casebook/index.ts";
 import { type Entry, type EntryId, type Hash, type Head, isEntry } from "../journal/index.ts";
-import { type Admitted, type Held, placeKey, type Verdict } from "./admission.ts";
+import {
+  type Admitted,
+  type Erasure,
+  erasureKey,
+  type Held,
+  placeKey,
+  type Verdict,
+  withoutErasedBody,
+} from "./admission.ts";
 import type { DeviceRecord, Writing } from "./indexed-db.ts";
 
 /** What the database holds as far as these entries touch it. */
@@ -12,17 +20,17 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
   const ids = new Map<EntryId, Hash>();
   const places = new Map<string, Hash>();
   const heads = new Map<string, Head>();
-  const erased = new Map<EntryId, string>();
+  const erased = new Map<string, Erasure>();
   await Promise.all([
-    ...headers.map(async ({ id, device, seq }) => {
+    ...headers.map(async ({ id, device, seq, about: [root = ""] }) => {
       const [same, placed, named] = await Promise.all([
         store.get(id),
         byPlace.get([device, seq]),
-        tx.objectStore("erased").get(id),
+        tx.objectStore("erased").get([id, root]),
       ]);
       if (same) ids.set(id, same.hash);
       if (placed) places.set(placeKey(device, seq), placed.hash);
-      if (named) erased.set(id, named.root);
+      if (named) erased.set(erasureKey(named), named);
     }),
     ...[...new Set(headers.map((header) => header.device))].map(async (device) => {
       const head = await tx.objectStore("heads").get(device);
@@ -35,7 +43,7 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
 export interface TakingIn {
   readonly admitted: readonly Admitted[];
   readonly heads: readonly Head[];
-  readonly erased: ReadonlyMap<EntryId, string>;
+  readonly erased: ReadonlyMap<string, Erasure>;
   readonly record: DeviceRecord;
   readonly areUnsent: boolean;
 }
@@ -57,13 +65,17 @@ export async function takeIn(tx: Writing, { admitted, heads, erased, record, are
   return position;
 }
 
-async function erase(tx: Writing, erased: ReadonlyMap<EntryId, string>): Promise<void> {
-  for (const [id, root] of erased) {
+async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {
+  for (const { id, root } of erased.values()) {
     await tx.objectStore("erased").put({ id, root });
     const row = await tx.objectStore("entries").get(id);
     if (row?.root === root && row.kind !== "content-erased" && row.entry.body !== null) {
       await tx.objectStore("entries").put({ ...row, entry: { header: row.entry.header, body: null } });
     }
+  }
+  if (erased.size === 0) return;
+  for (const { hash, entry } of await tx.objectStore("quarantine").getAll()) {
+    await tx.objectStore("quarantine").put({ hash, entry: withoutErasedBody(entry, erased) });
   }
 }
 

@@ -1,7 +1,7 @@
 /** The exchange between a device and a service: send what is unsent, fetch what is new. */
 import type { Entry, Head } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
-import { type PushReply, pageSize, type Refusal } from "./contract.ts";
+import { largestPush, type PushReply, pageSize, type Refusal } from "./contract.ts";
 import type { DeviceStore } from "./device-contract.ts";
 
 export interface ExchangeSettings {
@@ -30,8 +30,9 @@ export interface ExchangeReport {
 const clockToleranceMilliseconds = 10 * 60_000;
 
 /**
- * One round: pushes until nothing is unsent or something is refused, then pulls until nothing is new. Safe to repeat
- * and safe to cut off anywhere. Never throws for the network's sake: see `reached` and `problems`.
+ * One round: pushes until nothing is unsent or something is refused, then pulls until nothing is new. What a service
+ * acknowledged and no longer has, it gets again. Safe to repeat and safe to cut off anywhere. Never throws for the
+ * network's sake: see `reached` and `problems`.
  */
 export async function exchangeOnce({ fetch, base, store, now = Date.now }: ExchangeSettings): Promise<ExchangeReport> {
   const address = `${base}/programmes/${encodeURIComponent(store.programme)}/entries`;
@@ -52,32 +53,62 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
       throw new UnreadableReply("not JSON"); // the sign-in page of a network, say
     });
   };
+  const push = async (entries: readonly Entry[]): Promise<PushReply> => {
+    const body = JSON.stringify({ entries });
+    const headers = { "content-type": "application/json" };
+    return pushReplyOf(await ask(address, { method: "POST", headers, body }));
+  };
 
-  try {
-    for (let entries = await store.unsent(pageSize); entries.length > 0; entries = await store.unsent(pageSize)) {
-      const body = JSON.stringify({ entries });
-      const reply = pushReplyOf(
-        await ask(address, { method: "POST", headers: { "content-type": "application/json" }, body }),
-      );
+  let mayHaveLost = true;
+  /** Pushes until nothing is unsent or something is refused. */
+  const send = async (): Promise<void> => {
+    let limit = pageSize;
+    for (let entries = await batch(store, limit); entries.length > 0; entries = await batch(store, limit)) {
+      let reply: PushReply;
+      try {
+        reply = await push(entries);
+      } catch (trouble) {
+        if (!isTooLarge(trouble) || limit === 1) throw trouble;
+        limit = Math.ceil(limit / 2);
+        continue;
+      }
       const before = await store.unsentCount();
       await store.acknowledge(reply.heads);
       const acknowledged = before - (await store.unsentCount());
       sent += Math.max(0, acknowledged);
+      if (mayHaveLost && (await sendLostAgain(store, reply))) {
+        mayHaveLost = false;
+        continue;
+      }
       refused.push(...reply.refused);
       const fork = reply.refused.find(
         ({ problem: { code, slots } }) => code === forked && slots.device === store.device(),
       );
       if (fork) await store.stop(fork.problem);
-      if (reply.refused.length > 0 || acknowledged <= 0) break;
+      if (reply.refused.length > 0 || acknowledged <= 0) return;
     }
+  };
+  /** Pulls until nothing is new; false when the service turns out to hold less than it once gave. */
+  const receive = async (): Promise<boolean> => {
     for (let more = true; more; ) {
       const cursor = await store.cursor();
       const page = pageOf(await ask(`${address}?cursor=${cursor}&limit=${pageSize}`));
+      if (page.cursor < cursor) return false;
       const before = countOf(await store.heads());
       const taken = await store.takePage(page);
       received += countOf(await store.heads()) - before;
       refused.push(...taken.refused);
       more = page.more && page.cursor > cursor;
+    }
+    return true;
+  };
+
+  try {
+    await send();
+    if (!(await receive())) {
+      await sendEverythingAgain(store);
+      await send();
+      await receive();
     }
     await store.acknowledge([]);
     return report(true);
@@ -91,6 +122,31 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
     }
     throw trouble;
   }
+}
+
+/** What goes in one push. A body erased before it was sent is taken in only together with its erasure. */
+async function batch(store: DeviceStore, limit: number): Promise<readonly Entry[]> {
+  const entries = await store.unsent(limit);
+  return entries.some((entry) => entry.body === null) ? store.unsent(largestPush) : entries;
+}
+
+/** Whether the service misses entries that it once acknowledged; then everything is unsent again. */
+async function sendLostAgain(store: DeviceStore, { refused }: PushReply): Promise<boolean> {
+  const missing = new Map<string, number>();
+  for (const { problem: trouble } of refused) {
+    const { device, expected } = trouble.slots ?? {};
+    if (trouble.code === "entries-missing-before" && typeof device === "string") missing.set(device, Number(expected));
+  }
+  let marked = 0;
+  for (const [device, from] of missing) marked += await store.sendAgain(device, from);
+  if (marked > 0) await sendEverythingAgain(store);
+  return marked > 0;
+}
+
+/** After the service was set back to an earlier copy, or begun anew: what this device holds may be the only copy. */
+async function sendEverythingAgain(store: DeviceStore): Promise<void> {
+  for (const { device } of await store.heads()) await store.sendAgain(device, 1);
+  await store.takePage({ entries: [], cursor: 0 });
 }
 
 const forked = "two-entries-one-number";
@@ -107,6 +163,8 @@ class ServiceRefused extends Error {
 }
 
 class UnreadableReply extends Error {}
+
+const isTooLarge = (trouble: unknown): boolean => trouble instanceof ServiceRefused && trouble.status === 413;
 
 /** The difference of two clocks, when it is more than ten minutes; nothing is corrected. */
 function clockProblem(serviceDate: string | null, here: number): Problem | null {

@@ -3,6 +3,7 @@ import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "
 import type { Casebook } from "../casebook/index.ts";
 import type { Entry, EntryId, Hash, Head } from "../journal/index.ts";
 import type { Problem } from "../units/index.ts";
+import type { Erasure } from "./admission.ts";
 
 /** An entry word for word, beside what it is looked up by. */
 export interface EntryRow {
@@ -53,7 +54,7 @@ export interface Schema extends DBSchema {
   heads: { key: string; value: Head };
   states: { key: string; value: StateRow; indexes: { "by-position": number } };
   /** Which entry an erasure names, and the root it must belong to. */
-  erased: { key: EntryId; value: { readonly id: EntryId; readonly root: string } };
+  erased: { key: [EntryId, string]; value: Erasure };
   quarantine: { key: Hash; value: { readonly hash: Hash; readonly entry: Entry } };
   device: { key: "this"; value: DeviceRecord };
 }
@@ -75,7 +76,7 @@ export function openDatabase(programme: string, onClosed: () => void): Promise<D
       entries.createIndex("by-unsent", "unsent");
       database.createObjectStore("heads", { keyPath: "device" });
       database.createObjectStore("states", { keyPath: "root" }).createIndex("by-position", "position");
-      database.createObjectStore("erased", { keyPath: "id" });
+      database.createObjectStore("erased", { keyPath: ["id", "root"] });
       database.createObjectStore("quarantine", { keyPath: "hash" });
       database.createObjectStore("device");
     },

@@ -1,7 +1,7 @@
 /** A store that keeps in memory alone: for examples, tests and one-off answers. */
 import { advance, type Folded, nothingFolded, rootOf } from "../casebook/index.ts";
 import { type Entry, type EntryId, type Hash, type Head, headerHash } from "../journal/index.ts";
-import { type Held, judge, placeKey, withoutErasedBody } from "./admission.ts";
+import { type Erasure, type Held, judge, placeKey, withoutErasedBody } from "./admission.ts";
 import { type JournalStore, pageSize } from "./contract.ts";
 
 /** An empty store of one programme. */
@@ -12,7 +12,7 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
   const ids = new Map<EntryId, Hash>();
   const places = new Map<string, Hash>();
   const heads = new Map<string, Head>();
-  const erased = new Map<EntryId, string>();
+  const erased = new Map<string, Erasure>();
   const held: Held = { ids, places, heads, erased };
 
   return {
@@ -24,16 +24,17 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
         places.set(placeKey(entry.header.device, entry.header.seq), hash);
       }
       for (const head of verdict.heads) heads.set(head.device, head);
-      for (const [id, root] of verdict.erased) erased.set(id, root);
+      for (const [key, erasure] of verdict.erased) erased.set(key, erasure);
       const admitted = verdict.admitted.map((each) => each.entry);
       entries = [...entries, ...admitted].map((entry) => withoutErasedBody(entry, verdict.erased));
       folded = advance(folded, admitted);
-      quarantine = withQuarantined(quarantine, verdict.quarantined);
+      quarantine = withQuarantined(quarantine, verdict.quarantined).map((entry) => withoutErasedBody(entry, erased));
       return { heads: verdict.heads, refused: verdict.refused };
     },
     async pull(cursor, limit = pageSize) {
       const page = entries.slice(cursor, cursor + limit);
-      return { entries: page, cursor: cursor + page.length, more: cursor + page.length < entries.length };
+      const last = Math.min(cursor, entries.length) + page.length;
+      return { entries: page, cursor: last, more: last < entries.length };
     },
     entriesOf: async (root) => entries.filter((entry) => rootOf(entry) === root),
     all: async () => entries,

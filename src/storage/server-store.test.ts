@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node
 import { tmpdir } from "node:os";
 import path from "node:path";
 import SQLite from "better-sqlite3";
+import { sql } from "kysely";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, callDrafts, everyKind } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
@@ -9,6 +10,7 @@ import { storageContract } from "../../tests/laws/storage-contract.ts";
 import { fold, foldVersion } from "../casebook/index.ts";
 import type { Entry } from "../journal/index.ts";
 import { openServerStore, removeDemonstration } from "./server.ts";
+import { openFile } from "./sqlite.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-store-"));
 let files = 0;
@@ -38,6 +40,9 @@ describe("the service's store", () => {
     const store = await openServerStore({ file, programme: "main" });
     expect(new SQLite(file).pragma("journal_mode", { simple: true })).toBe("wal");
     await store.close();
+    const { database, close } = openFile(file, "main");
+    expect((await sql`pragma synchronous`.execute(database)).rows).toEqual([{ synchronous: 2 }]); // FULL
+    await close();
   });
 
   it("keeps header and body as the words that came", async () => {

@@ -20,7 +20,7 @@ export interface ServerSettings {
 
 /**
  * Opens the store of a programme. States left by another version of the fold are made anew first.
- * @throws Error when the file belongs to another programme
+ * @throws OtherProgramme when the file belongs to another programme
  */
 export async function openServerStore({ file, programme }: ServerSettings): Promise<ServerStore> {
   const { database, checkpoint, close } = openFile(file, programme);
@@ -49,7 +49,9 @@ export async function openServerStore({ file, programme }: ServerSettings): Prom
         .limit(limit + 1)
         .execute();
       const page = rows.slice(0, limit);
-      return { entries: page.map(entryOf), cursor: page.at(-1)?.position ?? cursor, more: rows.length > limit };
+      const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+      const last = page.at(-1)?.position ?? Math.min(cursor, end);
+      return { entries: page.map(entryOf), cursor: last, more: rows.length > limit };
     },
     entriesOf: async (root) => (await entries().where("root", "=", root).execute()).map(entryOf),
     all: async () => (await entries().execute()).map(entryOf),

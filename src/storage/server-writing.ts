@@ -1,8 +1,8 @@
 /** What is done inside the service's one transaction: looking up, taking in, erasing, keeping states. */
 import type { Transaction } from "kysely";
 import { type Casebook, foldRoot, foldVersion, rootOf } from "../casebook/index.ts";
-import { type Entry, type EntryId, headerHash, isEntry } from "../journal/index.ts";
-import { type Held, placeKey, type Verdict } from "./admission.ts";
+import { type Entry, headerHash, isEntry } from "../journal/index.ts";
+import { type Erasure, erasureKey, type Held, placeKey, type Verdict, withoutErasedBody } from "./admission.ts";
 import type { Database, EntryRow, Tables } from "./sqlite.ts";
 
 type Writing = Transaction<Tables>;
@@ -49,7 +49,7 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
     const rows = await tx.selectFrom("entries").select(["id", "hash"]).where("id", "in", ids).execute();
     for (const row of rows) held.ids.set(row.id, row.hash);
     const erased = await tx.selectFrom("erased").selectAll().where("id", "in", ids).execute();
-    for (const row of erased) held.erased.set(row.id, row.root);
+    for (const row of erased) held.erased.set(erasureKey(row), row);
   }
   for (const [device, own] of devices) {
     const head = await tx.selectFrom("heads").selectAll().where("device", "=", device).executeTakeFirst();
@@ -98,12 +98,12 @@ export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promi
   return position;
 }
 
-async function erase(tx: Writing, erased: ReadonlyMap<EntryId, string>): Promise<void> {
-  for (const [id, root] of erased) {
+async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {
+  for (const { id, root } of erased.values()) {
     await tx
       .insertInto("erased")
       .values({ id, root })
-      .onConflict((conflict) => conflict.column("id").doUpdateSet({ root }))
+      .onConflict((conflict) => conflict.doNothing())
       .execute();
     await tx
       .updateTable("entries")
@@ -112,6 +112,11 @@ async function erase(tx: Writing, erased: ReadonlyMap<EntryId, string>): Promise
       .where("root", "=", root)
       .where("kind", "!=", "content-erased")
       .execute();
+  }
+  if (erased.size === 0) return;
+  for (const { hash, entry } of await tx.selectFrom("quarantine").selectAll().execute()) {
+    const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, erased));
+    if (kept !== entry) await tx.updateTable("quarantine").set({ entry: kept }).where("hash", "=", hash).execute();
   }
 }
 

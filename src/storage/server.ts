@@ -2,3 +2,4 @@
 export * from "./contract.ts";
 export { memoryStore } from "./memory.ts";
 export * from "./server-store.ts";
+export { OtherProgramme } from "./sqlite.ts";

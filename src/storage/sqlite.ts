@@ -1,6 +1,6 @@
 /** The shape of the service's database: one SQLite file for each programme, so that programmes cannot mix. */
 import SQLite from "better-sqlite3";
-import { type Insertable, Kysely, type Selectable, SqliteDialect } from "kysely";
+import { Kysely, type Selectable, SqliteDialect } from "kysely";
 import type { EntryId, Hash } from "../journal/index.ts";
 
 export interface Tables {
@@ -26,7 +26,6 @@ export interface Tables {
 }
 
 export type EntryRow = Selectable<Tables["entries"]>;
-export type NewEntryRow = Insertable<Tables["entries"]>;
 export type Database = Kysely<Tables>;
 
 const shape = `
@@ -53,9 +52,14 @@ const shape = `
     part text not null
   ) strict;
   create index if not exists states_by_position on states (position);
-  create table if not exists erased (id text primary key, root text not null) strict;
+  create table if not exists erased (id text not null, root text not null, primary key (id, root)) strict;
   create table if not exists quarantine (hash text primary key, entry text not null) strict;
 `;
+
+/** The file is not the one that was meant. */
+export class OtherProgramme extends Error {
+  override name = "OtherProgramme";
+}
 
 /** An open file: queries by Kysely, settings of SQLite by the driver. */
 export interface OpenFile {
@@ -67,10 +71,19 @@ export interface OpenFile {
 
 /**
  * Opens or makes the file of a programme.
- * @throws Error when the file belongs to another programme
+ * @throws OtherProgramme when the file belongs to another programme; an error of SQLite when it is none
  */
 export function openFile(file: string, programme: string): OpenFile {
   const driver = new SQLite(file);
+  try {
+    return opened(driver, programme);
+  } catch (trouble) {
+    driver.close();
+    throw trouble;
+  }
+}
+
+function opened(driver: SQLite.Database, programme: string): OpenFile {
   driver.pragma("busy_timeout = 10000");
   driver.pragma("journal_mode = WAL");
   driver.pragma("synchronous = FULL"); // a commit is acknowledged to devices: it must be on the disk
@@ -80,10 +93,7 @@ export function openFile(file: string, programme: string): OpenFile {
     .prepare("insert into counters (programme, position) select ?, 0 where not exists (select 1 from counters)")
     .run(programme);
   const owner = driver.prepare("select programme from counters").pluck().get();
-  if (owner !== programme) {
-    driver.close();
-    throw new Error(`the file holds the programme ${String(owner)}, not ${programme}`);
-  }
+  if (owner !== programme) throw new OtherProgramme(`the file holds the programme ${String(owner)}, not ${programme}`);
   driver.pragma("busy_timeout = 0"); // from here on `whenFree` waits, so that the service goes on answering
   const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: driver }) });
   return {

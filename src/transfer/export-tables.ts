@@ -1,7 +1,6 @@
 /** The casebook as tidy tables: findings, test results, estimates. Exact places are never in them. */
 import { type Candidate, type Casebook, isInConflict, type Kept, stateOf, wholeApiary } from "../casebook/index.ts";
 import type { BodyOf } from "../journal/index.ts";
-import type { Estimate } from "../units/index.ts";
 import type { CellValue, ExportTable } from "./csv.ts";
 
 /** Codes a person knows a thing by, the id where there is no code yet. */
@@ -108,53 +107,6 @@ function testRow(
     entry,
   ];
 }
-
-/** An estimate with what it is of. */
-export interface NamedEstimate {
-  readonly case: string;
-  readonly apiary: string;
-  /** Code; null for the whole apiary. */
-  readonly colony: string | null;
-  /** What was estimated, in which unit: `prevalence`. */
-  readonly quantity: string;
-  readonly on: string;
-  readonly estimate: Estimate;
-}
-
-/** One row an estimate, with interval, level, method, rule and number examined. Numbers unrounded. */
-export const estimatesTable = (estimates: readonly NamedEstimate[]): ExportTable => ({
-  name: "estimates",
-  columns: [
-    "case",
-    "apiary",
-    "colony",
-    "quantity",
-    "on",
-    "value",
-    "low",
-    "high",
-    "level",
-    "interval",
-    "method",
-    "rule",
-    "n",
-  ],
-  rows: estimates.map(({ case: kase, apiary, colony, quantity, on, estimate }) => [
-    kase,
-    apiary,
-    colony,
-    quantity,
-    on,
-    estimate.value,
-    estimate.low,
-    estimate.high,
-    estimate.level,
-    estimate.interval,
-    estimate.method,
-    estimate.rule,
-    estimate.n,
-  ]),
-});
 
 /** Tables as one JSON text: rows as objects, the same names and values as the CSV files. */
 export function toJson(tables: readonly ExportTable[]): string {

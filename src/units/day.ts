@@ -63,9 +63,6 @@ export const addDays = (day: Day, days: number): Day => dayFromNumber(dayNumber(
 /** Days from `from` to `to`; 0 on the same day. */
 export const daysBetween = (from: Day, to: Day): number => dayNumber(to) - dayNumber(from);
 
-/** 1 on 1 January. */
-export const dayOfYear = (day: Day): number => daysBetween(`${day.slice(0, 4)}-01-01`, day) + 1;
-
 /** Month 1–12. */
 export const monthOf = (day: Day): number => Number(day.slice(5, 7));
 
@@ -85,17 +82,4 @@ export function seasonOf(day: Day, latitude: number): Season {
   ensure(latitude >= -90 && latitude <= 90, "latitude", latitude, "from −90 to 90 degrees");
   const quarter = Math.floor((monthOf(day) % 12) / 3);
   return northern[latitude < 0 ? (quarter + 2) % 4 : quarter] ?? "winter";
-}
-
-export interface IsoWeek {
-  readonly year: number;
-  readonly week: number;
-}
-
-/** ISO 8601 week: Monday first, the week of the year's first Thursday is week 1. 2027-01-01 lies in 2026-W53. */
-export function isoWeek(day: Day): IsoWeek {
-  const number = dayNumber(day);
-  const weekday = (((number + 3) % 7) + 7) % 7; // Monday 0
-  const thursday = dayFromNumber(number - weekday + 3);
-  return { year: yearOf(thursday), week: Math.floor((dayOfYear(thursday) - 1) / 7) + 1 };
 }

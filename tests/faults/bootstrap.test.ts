@@ -1,7 +1,17 @@
 /** The start: set up once, quietly, one at a time; and nothing stays behind when whoever started it goes. */
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, realpathSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { text } from "node:stream/consumers";
@@ -28,6 +38,7 @@ function project(task: string): string {
      await new Promise((resolve) => setTimeout(resolve, 300));
      mkdirSync("node_modules", { recursive: true });`,
   );
+  writeFileSync(path.join(root, ".tool", "fetched"), "");
   mkdirSync(path.join(root, "scripts"));
   writeFileSync(path.join(root, "scripts", "tasks.ts"), task);
   return root;
@@ -95,6 +106,46 @@ it("leaves no stamp when setting up failed, so that the next start tries again",
   expect(err).toContain("run the command again once mended");
   expect(existsSync(path.join(root, ".tool", "stamp"))).toBe(false);
   expect(existsSync(path.join(root, ".tool", "lock"))).toBe(false);
+});
+
+it("sets up again after a set-up that was cut off, also when the lock file is as it was before", async () => {
+  const root = project(tellTask);
+  const npm = path.join(root, ".tool", "node_modules", "npm", "bin", "npm-cli.js");
+  const whole = readFileSync(npm, "utf8");
+  await ended(start(root, ["skepsis"]));
+  writeFileSync(path.join(root, "package-lock.json"), '{"changed":true}');
+  writeFileSync(npm, "process.exit(1);");
+  expect((await ended(start(root, ["skepsis"]))).status).toBe(1);
+  writeFileSync(path.join(root, "package-lock.json"), "{}");
+  writeFileSync(npm, whole);
+  expect((await ended(start(root, ["skepsis"]))).status).toBe(3);
+  expect(calls(root)).toHaveLength(2);
+});
+
+it("fetches runtime and npm anew when fetching them was cut off", async () => {
+  const root = project(tellTask);
+  rmSync(path.join(root, ".tool", "fetched"));
+  const own = path.join(root, "own", "npm-cli.js");
+  mkdirSync(path.dirname(own));
+  const kept = path.join(root, ".tool", "node_modules", "npm");
+  cpSync(kept, path.join(root, "whole"), { recursive: true });
+  writeFileSync(path.join(kept, "bin", "npm-cli.js"), "half of it");
+  writeFileSync(
+    own,
+    `require("node:fs").cpSync("whole", ".tool/node_modules/npm", { recursive: true });
+     require("node:fs").appendFileSync("calls.txt", process.argv[2] + "\\n");`,
+  );
+  expect((await ended(start(root, ["skepsis"], { env: { npm_execpath: own } }))).status).toBe(3);
+  expect(calls(root)).toEqual(["install", expect.stringMatching(/^ci /)]);
+});
+
+it("says in words that it may not write into the folder", async () => {
+  const root = project(tellTask);
+  rmSync(path.join(root, ".tool"), { recursive: true });
+  writeFileSync(path.join(root, ".tool"), "in the way");
+  const { out, err, status } = await ended(start(root, ["skepsis"]));
+  expect({ out, status }).toEqual({ out: "", status: 1 });
+  expect(err).toMatch(/^Set-up cannot write into .*\n$/);
 });
 
 it("knows where the person stood: npm's note when npm moved, else the folder itself", async () => {

@@ -66,6 +66,7 @@ export function storageContract(name: string, make: (programme: string) => Promi
       }
       expect(seen).toEqual(await store.all());
       expect(await store.pull(cursor, 7)).toEqual({ entries: [], cursor, more: false });
+      expect(await store.pull(cursor + 9, 7)).toEqual({ entries: [], cursor, more: false });
     });
 
     withStore("refuses an entry whose body was changed, and what follows it", async (store) => {
@@ -128,6 +129,21 @@ export function storageContract(name: string, make: (programme: string) => Promi
       expect(await store.all()).toEqual([]);
     });
 
+    withStore("refuses by itself what JSON cannot spell, and takes in what came with it", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const [other] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+      const spoilt = [
+        { ...other, header: { ...other.header, author: "\ud800" } },
+        { ...other, header: { ...other.header, extra: Number.POSITIVE_INFINITY } },
+        { ...other, header: { ...other.header, extra: nested(5000) } },
+        { ...other, body: { ...other.body, data: { deep: nested(5000) } } },
+        { header: { id: { toString: 1 } } },
+      ] as unknown as Entry[];
+      const reply = await store.push([...spoilt, one]);
+      expect(codes(reply)).toEqual(spoilt.map(() => "entry-unfit"));
+      expect(await store.all()).toEqual([one]);
+    });
+
     withStore("refuses entries of another programme, both ways", async (store) => {
       const invented = writer({ programme: "demonstration" }).write(...callDrafts);
       expect(new Set(codes(await store.push(invented)))).toEqual(new Set(["other-programme"]));
@@ -165,6 +181,28 @@ export function storageContract(name: string, make: (programme: string) => Promi
       expect((await store.all()).map((entry) => entry.body === null)).toEqual([false, true]);
     });
 
+    withStore(
+      "holds an erasure also after a mistaken one that names the same entry under another root",
+      async (store) => {
+        const [one] = writer({ device: "phone-2" }).write(bee(1)) as [Entry];
+        const mistaken = { ...erasing(one), about: [ids.case] };
+        await store.push(writer().write(erasing(one), mistaken));
+        await store.push([one]);
+        expect((await store.all()).map((entry) => entry.body === null)).toEqual([false, false, true]);
+      },
+    );
+
+    withStore("erases also what is kept apart, whichever comes first", async (store) => {
+      const [one] = writer().write(bee(1)) as [Entry];
+      const [two] = writer({ from: "2026-03-09T10:00:00.000Z" }).write(bee(1, "mites")) as [Entry];
+      const [three] = writer({ from: "2026-03-09T11:00:00.000Z" }).write(bee(1, "mites")) as [Entry];
+      await store.push([one]);
+      await store.push([two]);
+      await store.push(writer({ device: "phone-2" }).write(erasing(two), erasing(three)));
+      await store.push([three]);
+      expect((await store.quarantined()).map((entry) => entry.body)).toEqual([null, null]);
+    });
+
     withStore("never erases by an entry about another root", async (store) => {
       const phone = writer();
       const [one] = phone.write(bee(1)) as [Entry];
@@ -199,5 +237,7 @@ export function storageContract(name: string, make: (programme: string) => Promi
     data: { entries: [entry.header.id], reason: "asked for by the keeper" },
   });
 }
+
+const nested = (levels: number): unknown => JSON.parse("[".repeat(levels) + "]".repeat(levels));
 
 const byId = ({ header: one }: Entry, { header: other }: Entry): number => (one.id < other.id ? -1 : 1);

@@ -56,6 +56,9 @@ export const treatmentRecorded = z.strictObject({
   activeIngredient: text,
   on: day,
   off: day.nullable(),
+  /** Into one colony. */
   grams: z.number().positive().optional(),
+  /** Into all these colonies together. */
+  gramsInAll: z.number().positive().optional(),
   colonies: z.array(id),
 });

@@ -11,6 +11,10 @@ export const contentErased = z.strictObject({ entries: z.array(id).min(1), reaso
 /** All heads of a day, to stand on reports. `about`: [programme]. */
 export const headsNoted = z.strictObject({
   heads: z.array(
-    z.strictObject({ device: id, seq: z.number().int().min(1), hash: z.string().regex(/^[0-9a-f]{64}$/) }),
+    z.strictObject({
+      device: z.string().min(1).max(200),
+      seq: z.number().int().min(1),
+      hash: z.string().regex(/^[0-9a-f]{64}$/),
+    }),
   ),
 });

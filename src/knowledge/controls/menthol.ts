@@ -81,13 +81,19 @@ export const menthol = {
     },
     {
       topic: "placement",
+      words: "Leaflets of sellers: one or two deep boxes and a reduced entrance, for the vapour is heavier than air.",
+      figure: null,
+      citations: [commonPractice("leaflets", "vendor-menthol-sheets")],
+    },
+    {
+      topic: "placement",
       words: "In cool Canada cardboard soaked in menthol and vegetable shortening works well.",
       figure: null,
       citations: [seen("beebook-tracheal", "5.3")],
     },
     {
       topic: "efficacy",
-      words: "Of 8 colonies all were free of mites at the end of 14 weeks, after a second packet.",
+      words: "In none of 8 colonies was a mite found at the end of 14 weeks, after a second packet.",
       figure: null,
       citations: [seen("herbert-1988", "abstract")],
     },

@@ -5,7 +5,25 @@ export * from "./cluster-prevalence.ts";
 export * from "./colony-counts.ts";
 export * from "./compare-readings.ts";
 export * from "./intraclass-correlation.ts";
+export * from "./imperfect-pools.ts";
 export * from "./mite-load.ts";
+export type { PoolGroup } from "./pool-likelihood.ts";
+export {
+  equalPoolLimits,
+  type PooledLimits,
+  type PooledRequest,
+  type PoolShareMethod,
+  pooledLikelihoodLimits,
+  pooledScoreLimits,
+  pooledSkewScoreLimits,
+} from "./pooled-limits.ts";
+export {
+  burrowsPrevalence,
+  type PooledCorrections,
+  type PooledPrevalence,
+  pooledCorrections,
+  pooledPrevalence,
+} from "./pooled-prevalence.ts";
 export * from "./prevalence.ts";
 export * from "./problems.ts";
 export * from "./reading.ts";

@@ -64,3 +64,11 @@ it("[BE6] refuses where there is no answer", () => {
   expect(() => abundance({ mitesPerBee: [1, -1] })).toThrow("mitesPerBee");
   expect(() => intensity({ mitesPerBee: [1, -1] })).toThrow("mitesPerBee");
 });
+
+it("[BE15] two infested bees with one mite each do not make a mean without doubt", () => {
+  const { value, low, high, method } = of(intensity({ mitesPerBee: [0, 0, 1, 1] }));
+  expect([value, method]).toEqual([1, "student-t-log-mean-poisson"]);
+  // t(1, 0.975) = 12.7062 (printed tables), variance 1, two bees.
+  expect(Math.log(high)).toBeCloseTo(12.7062 * Math.sqrt(1 / 2), 3);
+  expect(Math.log(low)).toBeCloseTo(-12.7062 * Math.sqrt(1 / 2), 3);
+});

@@ -14,7 +14,8 @@ export interface MiteCounts {
  * Abundance: mites per bee over all bees read.
  *
  * Limits: Student's t for the mean on the logarithmic scale (delta method), so they stay above 0. Approximate:
- * with mites in few bees the true mean lies outside more often than the level says.
+ * with mites in few bees the true mean lies outside more often than the level says. Where all counts are equal,
+ * Poisson's variance stands in for none.
  *
  * @returns Estimate in mites per bee, or `nothing-examined`, `no-mites-counted`, `too-few-to-estimate`
  * @throws DomainError for counts that are not whole numbers ≥ 0
@@ -54,7 +55,9 @@ function meanOnLogScale(counts: readonly number[], level: number, rule: string):
   const mean = counts.reduce((sum, mites) => sum + mites, 0) / n;
   if (mean === 0) return blocked(benchProblem("no-mites-counted", "blocked", "mitesPerBee", { bees: n }));
   if (n < 2) return blocked(benchProblem("too-few-to-estimate", "blocked", "mitesPerBee", { bees: n }));
-  const variance = counts.reduce((sum, mites) => sum + (mites - mean) ** 2, 0) / (n - 1);
+  const spread = counts.reduce((sum, mites) => sum + (mites - mean) ** 2, 0) / (n - 1);
+  // Equal counts show no spread at all; chance alone, Poisson, spreads by the mean.
+  const variance = spread === 0 ? mean : spread;
   const width = (studentT({ df: n - 1 }).upperQuantile((1 - level) / 2) * Math.sqrt(variance / n)) / mean;
   return answered({
     value: mean,
@@ -62,7 +65,7 @@ function meanOnLogScale(counts: readonly number[], level: number, rule: string):
     high: mean * Math.exp(width),
     level,
     interval: "confidence",
-    method: "student-t-log-mean",
+    method: spread === 0 ? "student-t-log-mean-poisson" : "student-t-log-mean",
     rule,
     n,
   });

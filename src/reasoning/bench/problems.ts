@@ -23,6 +23,13 @@ export interface BenchProblems {
   };
   /** The integral over the errors of the test still changed with `nodes` nodes. */
   readonly "posterior-did-not-settle": { readonly nodes: number };
+  /** No likeliest share between 0 and 1, no bias and no standard error. */
+  readonly "no-pool-positive": { readonly pools: number };
+  /** Every share above some bound fits as well: there is no upper estimate. */
+  readonly "all-pools-positive": { readonly pools: number };
+  readonly "pool-sizes-differ": { readonly smallest: number; readonly largest: number };
+  /** The method has no limit at this end for these counts and this level. */
+  readonly "pooled-limit-out-of-reach": { readonly end: string };
   readonly "no-mites-counted": { readonly bees: number };
   /** A mean of fewer than two bees has no interval. */
   readonly "too-few-to-estimate": { readonly bees: number };
@@ -93,6 +100,10 @@ export const benchProblemCodes = [
   "fewer-than-false-positives",
   "more-than-sensitivity",
   "posterior-did-not-settle",
+  "no-pool-positive",
+  "all-pools-positive",
+  "pool-sizes-differ",
+  "pooled-limit-out-of-reach",
   "no-mites-counted",
   "too-few-to-estimate",
   "sides-do-not-add-up",

@@ -66,3 +66,9 @@ it("[DE2] knowing is never worth less than nothing, and nothing when one action 
   expect(() => valueOfKnowingState({ chances: [0.4, 0.6], utilities: [[1]] })).toThrow("utilities");
   expect(() => testThresholds({ benefit: 0, harm: 1, sensitivity: 1, specificity: 1, testCost: 0 })).toThrow("benefit");
 });
+
+it("[DE1] stakes that leave a threshold undefined are refused by name, never answered NaN", () => {
+  const base = { benefit: 100, sensitivity: 1, specificity: 1, testCost: 1 };
+  expect(() => testThresholds({ ...base, harm: 0 })).toThrow("harm");
+  expect(() => testThresholds({ ...base, harm: 10, sensitivity: 0 })).toThrow("sensitivity");
+});

@@ -59,8 +59,14 @@ export function treatmentThreshold({ benefit, harm }: Stakes): number {
  */
 export function testThresholds(stakes: TestStakes): TestThresholds {
   const { benefit, harm, sensitivity, specificity, testCost } = checked(stakes);
-  const testing = ((1 - specificity) * harm + testCost) / ((1 - specificity) * harm + sensitivity * benefit);
-  const testTreatment = (specificity * harm - testCost) / (specificity * harm + (1 - sensitivity) * benefit);
+  const [acting, waiting] = [
+    specificity * harm + (1 - sensitivity) * benefit,
+    (1 - specificity) * harm + sensitivity * benefit,
+  ];
+  ensure(acting > 0, "harm", harm, "above 0 where the test misses nothing: else nothing speaks against acting at once");
+  ensure(waiting > 0, "sensitivity", sensitivity, "above 0 where the specificity is 1: else the test never says yes");
+  const testing = ((1 - specificity) * harm + testCost) / waiting;
+  const testTreatment = (specificity * harm - testCost) / acting;
   return {
     treatment: treatmentThreshold(stakes),
     testing,

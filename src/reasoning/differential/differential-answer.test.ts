@@ -1,7 +1,19 @@
 /** The differential from outside: reasons, ranges, circumstances, notices, and what input it refuses. */
 import { describe, expect, it } from "vitest";
-import { type ConditionId, conditionIds, type FindingId } from "../../knowledge/index.ts";
+import {
+  type ConditionId,
+  conditionIds,
+  conditions,
+  type FindingId,
+  findingIds,
+  findings,
+  type TestId,
+  tests,
+} from "../../knowledge/index.ts";
+import { caseModel, circumstanceFactors, statedCase } from "./case-model.ts";
 import { type DifferentialAnswer, type DifferentialInput, differential } from "./index.ts";
+import { readInput } from "./read-input.ts";
+import { weighedTests } from "./weighed-tests.ts";
 
 function answer(input: DifferentialInput): DifferentialAnswer {
   const result = differential({ draws: 100, ...input });
@@ -84,6 +96,48 @@ describe("circumstances", () => {
   });
 });
 
+describe("all circumstances at once", () => {
+  it.each([
+    ["winter", 30],
+    ["spring", 30],
+    ["summer", 22.75], // usual over occasional times common over occasional: 6.5 · 3.5, below the limit
+    ["autumn", 30],
+  ] as const)("[DX9] in %s never more than thirtyfold up or down: at most %d-fold", (season, most) => {
+    const ids = findingIds.filter((id) => findings[id].kind === "circumstance");
+    const factorsOf = (state: "present" | "absent", only: readonly FindingId[]) => {
+      const read = readInput({ season, findings: Object.fromEntries(only.map((id) => [id, state])) });
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      const model = caseModel(read.value);
+      return circumstanceFactors(model, statedCase(model));
+    };
+    for (const state of ["present", "absent"] as const) {
+      const together = factorsOf(state, ids);
+      const alone = ids.map((id) => factorsOf(state, [id]));
+      for (const [index, factor] of together.entries()) {
+        const product = alone.reduce((all, each) => all * (each[index] ?? 1), 1);
+        expect(factor).toBeCloseTo(Math.min(30, Math.max(1 / 30, product)), 12);
+        for (const each of alone) {
+          expect(each[index]).toBeLessThanOrEqual(10);
+          expect(each[index]).toBeGreaterThanOrEqual(1 / 10);
+        }
+      }
+    }
+    expect(Math.max(...factorsOf("present", ids))).toBeCloseTo(most, 12);
+  });
+});
+
+describe("neighbours", () => {
+  it("[DX62] no test that is weighed bears on what strikes whole apiaries", () => {
+    const shared = Object.keys(weighedTests).filter((id) =>
+      tests[id as TestId].conditions.some((condition) => conditions[condition].apiaryWide),
+    );
+    expect(shared).toEqual([]);
+    // There are such conditions and such tests: they wait for figures to be weighed by.
+    expect(conditionIds.filter((id) => conditions[id].apiaryWide)).toContain("acute_poisoning");
+    expect(tests["residue-screen"].conditions).toContain("acute_poisoning");
+  });
+});
+
 describe("must not be missed", () => {
   it.each([
     ["ropy_thread", "american_foulbrood"],
@@ -101,6 +155,23 @@ describe("must not be missed", () => {
     expect(mustNotMiss.map((each) => [each.finding, each.condition])).toContainEqual([finding, condition]);
     expect(mustNotMiss.every(({ act }) => act.length > 0)).toBe(true);
   });
+
+  it.each([
+    ["rope-test", "american_foulbrood"],
+    ["milk-test", "american_foulbrood"],
+    ["culture-pcr", "american_foulbrood"],
+    ["smear-microscopy", "european_foulbrood"],
+    ["efb-strip", "european_foulbrood"],
+    ["bump-test", "tropilaelaps"],
+  ] as const)(
+    "[DX25] %s that finds something fires a notice to report, weighed or not; none found does not",
+    (test, id) => {
+      const notices = (result: "found" | "none-found") =>
+        answer({ season: "summer", findings: {}, tests: [{ test, result }] }).mustNotMiss;
+      expect(notices("found")).toMatchObject([{ condition: id, finding: test, report: true }]);
+      expect(notices("none-found")).toEqual([]);
+    },
+  );
 
   it("[DX25] poisoning needs all three; food is not asked of a dead colony", () => {
     const three = { most_colonies: "present", onset_sudden: "present", dead_heap: "present" } as const;
@@ -142,6 +213,10 @@ describe("input", () => {
     const counts = { test: "tracheal-dissection", positive: 51, examined: 50 };
     expect(differential({ season: "winter", findings: {}, tests: [counts] }).problems[0]?.field).toBe(
       "tests[0].positive",
+    );
+    const spores = { test: "spore-count", sporesMillionsPerBee: 3, result: "none-found" } as const;
+    expect(differential({ season: "spring", findings: {}, tests: [spores] }).problems[0]?.field).toBe(
+      "tests[0].result",
     );
   });
 

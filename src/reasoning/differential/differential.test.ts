@@ -43,6 +43,18 @@ describe("nothing looked for", () => {
     expect(posterior(empty, "acute_virus_complex") / posterior(empty, "nosema_ceranae")).toBeCloseTo(1, 10);
   });
 
+  it("[DX8] with varroa disease certain each virus stands at four times its chance without", () => {
+    const certain = answer({
+      season: "autumn",
+      findings: {},
+      tests: [{ test: "varroa-wash", mites: 300, bees: 300 }],
+    });
+    // Prior p = v·4q + (1 − v)·q, so with varroa the virus stands at 4q = 4p / (1 + 3v).
+    const v = 0.356;
+    expect(posterior(certain, "dwv_overt")).toBeCloseTo((4 * 0.0692) / (1 + 3 * v), 9);
+    expect(posterior(certain, "acute_virus_complex")).toBeCloseTo((4 * 0.0198) / (1 + 3 * v), 9);
+  });
+
   it("[DX11] findings that were not looked for change nothing at all", () => {
     fc.assert(
       fc.property(season, statesOf(signs, 5), (when, states) => {

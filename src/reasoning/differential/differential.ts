@@ -17,6 +17,7 @@ import { noticesOf } from "./notices.ts";
 import type { Posterior } from "./posterior.ts";
 import { readInput } from "./read-input.ts";
 import { reasonsOf, speaksAgainst, speaksFor, statedPosterior } from "./reasons.ts";
+import { miteSeenIn, type RegionalMite, regionalMites } from "./seen-mites.ts";
 import { roleOf, verdictOf } from "./verdict.ts";
 
 /**
@@ -65,29 +66,29 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
   );
 }
 
+/** What a region is taken for once its mite was seen in it. */
+const asFound: Readonly<Record<RegionalMite, Partial<ReadCase["region"]>>> = {
+  tracheal_mites: { acarapisWoodi: "unknown" },
+  varroa_pms: { varroa: "present" },
+};
+
 /** Mites seen where there should be none outweigh the map: the region is then taken as it was found, and it is said. */
 function contradictionsResolved(read: ReadCase, problems: Problem[]): ReadCase {
   if (read.colonyState === "dead" && (read.daysSinceDeath ?? 0) > longDeadDays) {
     const slots = { days: read.daysSinceDeath ?? 0 };
     problems.push(problem("dead-long-ago", "warned", "colony.daysSinceDeath", { given: read.daysSinceDeath, slots }));
   }
-  const isSeen = (count: "positive" | "mites") => read.tests.some((test) => (test[count] ?? 0) > 0);
-  const say = (field: string, condition: ConditionId) =>
+  let region = read.region;
+  for (const { condition, field } of regionalMites) {
+    if (region[field] !== "absent" || miteSeenIn(read, condition) === null) continue;
     problems.push(
-      problem("exotic-found", "warned", field, {
+      problem("exotic-found", "warned", `region.${field}`, {
         given: "absent",
         expected: "call the competent authority before anything is moved: mites were seen where there should be none",
         slots: { condition },
       }),
     );
-  let region = read.region;
-  if (region.acarapisWoodi === "absent" && isSeen("positive")) {
-    say("region.acarapisWoodi", "tracheal_mites");
-    region = { ...region, acarapisWoodi: "unknown" };
-  }
-  if (region.varroa === "absent" && isSeen("mites")) {
-    say("region.varroa", "varroa_pms");
-    region = { ...region, varroa: "present" };
+    region = { ...region, ...asFound[condition] };
   }
   return { ...read, region };
 }

@@ -1,5 +1,5 @@
 /** What is asked: one colony, what was looked for, what was tested. The shape other programs send. */
-import type { FindingId } from "../../knowledge/index.ts";
+import type { FindingId, TestId } from "../../knowledge/index.ts";
 import type { Day, Season } from "../../units/index.ts";
 
 /** Looked for and seen, looked for and not seen, or not looked for. */
@@ -65,7 +65,10 @@ export interface ReadCase {
   readonly region: Required<Region>;
   readonly present: readonly FindingId[];
   readonly absent: readonly FindingId[];
+  /** Tests that can be weighed. */
   readonly tests: readonly TestInput[];
+  /** Tests that found what they look for, weighed or not: for what must not be missed. */
+  readonly found: readonly TestId[];
   readonly nothingWrong: number;
   readonly thresholds: { readonly leading: number; readonly open: number };
   readonly draws: number;

@@ -87,3 +87,6 @@ export const honeyCombMites = 0.5;
 
 /** A colony dead longer than this has moth, mould and robbing that came after. Judgement. */
 export const longDeadDays = 14;
+
+/** More mites on a bee than this is a slip of the pen. Judgement: the most heavily infested samples hold about one. */
+export const mostMitesPerBee = 5;

@@ -79,6 +79,32 @@ describe("levels", () => {
   });
 });
 
+describe("strong answers", () => {
+  it.each([60, 200, 300, 1200])(
+    "[DX61] %i mites on 300 bees name varroa disease, with the wash as the reason",
+    (mites) => {
+      const result = washed(mites, 300);
+      expect(result.verdict).toMatchObject({ kind: "leading", condition: "varroa_pms" });
+      expect(bits(result, "varroa_pms", "varroa-wash")).toBeGreaterThan(10);
+      expect(bits(result, "varroa_pms", "varroa-wash")).toBeLessThan(60);
+    },
+  );
+
+  it("[DX61] a thousand bees, all with mites, name tracheal mites", () => {
+    expect(dissected(1000, 1000).verdict).toMatchObject({ kind: "leading", condition: "tracheal_mites" });
+  });
+
+  it.each([
+    [5000, 300, {}],
+    [1400, 300, { takenFrom: "E" }],
+    [300, 300, { recovery: 0.1 }],
+  ] as const)("[DX28] %i mites on %i bees is a slip of the pen, and the field is named", (mites, bees, more) => {
+    const tests = [{ test: "varroa-wash", mites, bees, ...more }];
+    const { ok, problems } = differential({ season: "autumn", findings: {}, tests });
+    expect([ok, problems.map(({ field }) => field)]).toEqual([false, ["tests[0].mites"]]);
+  });
+});
+
 describe("weak answers", () => {
   it("[DX15] none found moves less when the sample was weak, and it is said why", () => {
     const good = bits(dissected(0, 50), "tracheal_mites", "tracheal-dissection");
@@ -144,6 +170,23 @@ describe("tests that are findings", () => {
     expect(result.value.mustNotMiss[0]).toMatchObject({ condition: "varroa_pms", report: true });
   });
 
+  it("[DX16] a varroa mite seen by eye where there should be none weighs like one that was washed", () => {
+    const findings = { varroa_on_adults: "present" } as const;
+    const result = differential({ season: "summer", region: { varroa: "absent" }, findings });
+    expect(result.problems.map(({ code, field }) => [code, field])).toEqual([["exotic-found", "region.varroa"]]);
+    if (!result.ok) throw new Error("an answer was expected");
+    expect(of(result.value, "varroa_pms")?.posterior).toBe(
+      of(answer({ season: "summer", findings }), "varroa_pms")?.posterior,
+    );
+    expect(result.value.mustNotMiss[0]).toMatchObject({
+      condition: "varroa_pms",
+      finding: "varroa_on_adults",
+      report: true,
+    });
+    const absent = { season: "summer", region: { varroa: "absent" }, findings: {} } as const;
+    expect(answer(absent).mustNotMiss).toEqual([]);
+  });
+
   it("[DX17] a kit that finds American foulbrood raises it by its likelihood ratio and fires the notice", () => {
     const before = answer({ season: "summer", findings: {} });
     const found = answer({ season: "summer", findings: {}, tests: [{ test: "afb-strip", result: "found" }] });
@@ -172,6 +215,15 @@ describe("tests that are findings", () => {
   it("[DX17] a test without figures is left out and said so", () => {
     const result = differential({ season: "winter", findings: {}, tests: [{ test: "pooled-pcr", result: "found" }] });
     expect(result.problems.map(({ code, severity }) => [code, severity])).toEqual([["test-not-weighed", "noted"]]);
+  });
+
+  it("[DX17] a count of no bees at all is kept out and said so, and the rest of the case is answered", () => {
+    const rotten = { test: "tracheal-dissection", positive: 0, examined: 0, unreadable: 30 };
+    const result = differential({ season: "winter", findings: { crawlers: "present" }, tests: [rotten] });
+    expect(result.problems.map(({ code, field }) => [code, field])).toEqual([["test-unclear", "tests[0].examined"]]);
+    if (!result.ok) throw new Error("an answer was expected");
+    const without = differential({ season: "winter", findings: { crawlers: "present" } });
+    expect(without.ok && result.value).toEqual(without.ok && without.value);
   });
 
   it("[DX17] spores: none, below the line, over it", () => {

@@ -67,8 +67,7 @@ function varroaReading(read: ReadCase, all: readonly TestInput[], problems: Prob
   const tests = all.filter((test) => modelOf(test)?.model === "varroa-count");
   const mites = tests.reduce((sum, test) => sum + (test.mites ?? 0), 0);
   const bees = tests.reduce((sum, test) => sum + (test.bees ?? 0), 0);
-  // Hundreds of bees, each counted by the share of its mites that came down.
-  const washed = tests.reduce((sum, test) => sum + ((test.bees ?? 0) * recoveryOf(test) * shareByPlace(test)) / 100, 0);
+  const washed = tests.reduce((sum, test) => sum + countedBees(test), 0) / 100;
   const weakness = weaknessOf(read, tests, ["dead", "control"]);
   if (tests.length > 0 && mites < varroaBackground * washed)
     noteWeakness("varroa_pms", tests, bees, weakness, problems);
@@ -120,6 +119,9 @@ export function possibleCounts(read: ReadCase, test: TestId): readonly LevelLike
 }
 
 const unknown: LevelLikelihood = { none: 1, background: 1, clinical: 1 };
+
+/** Bees of a wash, each counted by the share of a brood-nest bee's mites that comes down from it. */
+export const countedBees = (test: TestInput): number => (test.bees ?? 0) * recoveryOf(test) * shareByPlace(test);
 
 function recoveryOf(test: TestInput): number {
   const model = modelOf(test);

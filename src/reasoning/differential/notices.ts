@@ -2,30 +2,28 @@
 import { type FindingId, mustNotMiss, type TestId } from "../../knowledge/index.ts";
 import type { Notice } from "./answer.ts";
 import type { ReadCase } from "./input.ts";
+import { miteSeenIn, regionalMites } from "./seen-mites.ts";
 
-/** Tests whose "found" says what a key finding says. */
+/** Tests whose "found" says what a key finding says; a test need not be weighed to fire a notice. */
 const testsLikeFindings: Readonly<Partial<Record<TestId, FindingId>>> = {
   "rope-test": "ropy_thread",
   "afb-strip": "ropy_thread",
+  "milk-test": "hard_flat_scale",
   "efb-strip": "twisted_discoloured_larva",
+  "smear-microscopy": "twisted_discoloured_larva",
   "bump-test": "fast_small_mites",
 };
 
 /** The notices of a case: mites where there should be none, then those of the knowledge in its order. */
 export function noticesOf(read: ReadCase): readonly Notice[] {
-  return [...exoticMites(read), ...keyFindings(read)];
+  return [...exoticMites(read), ...keyFindings(read), ...sporesWithoutSigns(read)];
 }
 
 /** Mites seen in a region that is said to be without them. */
-function exoticMites({ region, tests }: ReadCase): readonly Notice[] {
-  const seen = [
-    { condition: "tracheal_mites", isExotic: region.acarapisWoodi === "absent", count: "positive" },
-    { condition: "varroa_pms", isExotic: region.varroa === "absent", count: "mites" },
-  ] as const;
-  return seen.flatMap(({ condition, isExotic, count }): readonly Notice[] => {
-    const test = tests.find((each) => (each[count] ?? 0) > 0);
-    if (!isExotic || test === undefined) return [];
-    const finding = test.test as TestId;
+function exoticMites(read: ReadCase): readonly Notice[] {
+  return regionalMites.flatMap(({ condition, field }): readonly Notice[] => {
+    const finding = miteSeenIn(read, condition);
+    if (read.region[field] !== "absent" || finding === null) return [];
     const act =
       "Keep what was found in alcohol and call the competent authority today; the reference laboratory decides.";
     return [
@@ -34,13 +32,19 @@ function exoticMites({ region, tests }: ReadCase): readonly Notice[] {
   });
 }
 
+/** Foulbrood spores from the laboratory: background as long as no brood shows signs, and to be reported all the same. */
+function sporesWithoutSigns({ found }: ReadCase): readonly Notice[] {
+  if (!found.includes("culture-pcr")) return [];
+  const { condition, doNot, report } = mustNotMiss["rope-american-foulbrood"];
+  const act =
+    "Tell the competent authority: spores of American foulbrood were found. Then look at every brood comb; without signs in the brood the spores do not explain the loss.";
+  return [{ condition, finding: "culture-pcr", findings: ["culture-pcr"], act, doNot, report }];
+}
+
 function keyFindings(read: ReadCase): readonly Notice[] {
   const firedBy = (finding: FindingId): FindingId | TestId | null => {
     if (read.present.includes(finding)) return finding;
-    const test = read.tests.find(
-      ({ test, result }) => result === "found" && testsLikeFindings[test as TestId] === finding,
-    );
-    return test === undefined ? null : (test.test as TestId);
+    return read.found.find((test) => testsLikeFindings[test] === finding) ?? null;
   };
   return Object.values(mustNotMiss).flatMap((notice): readonly Notice[] => {
     const { condition, findings, onlyIf, act, doNot, report } = notice;

@@ -57,7 +57,7 @@ export function readInput(input: DifferentialInput): Result<ReadCase> {
   }
   const region = readRegion(input.region, problems);
   const { present, absent } = readFindings(input.findings, problems);
-  const tests = readTests(input.tests, problems);
+  const { tests, found } = readTests(input.tests, problems);
   const nothingWrong = input.nothingWrong ?? nothingWrongShare;
   between("nothingWrong", nothingWrong, problems);
   const thresholds = { ...defaultThresholds, ...input.thresholds };
@@ -78,6 +78,7 @@ export function readInput(input: DifferentialInput): Result<ReadCase> {
     present,
     absent,
     tests,
+    found,
     nothingWrong,
     thresholds,
     draws,

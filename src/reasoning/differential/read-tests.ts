@@ -2,6 +2,8 @@
 import { type TestId, testIds } from "../../knowledge/index.ts";
 import { isDay, type Problem, problem } from "../../units/index.ts";
 import type { TestInput } from "./input.ts";
+import { mostMitesPerBee } from "./judgements.ts";
+import { countedBees } from "./levels.ts";
 import { weighedTests } from "./weighed-tests.ts";
 import { unknownFields, words, wrong } from "./wrong-value.ts";
 
@@ -23,14 +25,24 @@ const fields = [
   "daysSinceControl",
 ];
 
-/** The tests that can be weighed; the others are noted as problems that do not block. */
-export function readTests(given: unknown, problems: Problem[]): readonly TestInput[] {
-  if (given === undefined) return [];
+/** Tests as they were given. */
+export interface ReadTests {
+  /** Those that can be weighed; the others are noted as problems that do not block. */
+  readonly tests: readonly TestInput[];
+  /** Those that found what they look for, weighed or not. */
+  readonly found: readonly TestId[];
+}
+
+/** The tests that can be weighed, and those that found something. */
+export function readTests(given: unknown, problems: Problem[]): ReadTests {
+  if (given === undefined) return { tests: [], found: [] };
   if (!Array.isArray(given)) {
     problems.push(wrong("tests", given, "a list of tests"));
-    return [];
+    return { tests: [], found: [] };
   }
-  return (given as TestInput[]).filter((test, index) => isWeighed(test, `tests[${index}]`, problems));
+  const tests = (given as TestInput[]).filter((test, index) => isWeighed(test, `tests[${index}]`, problems));
+  const found = (given as TestInput[]).flatMap((test) => (test?.result === "found" ? [test.test as TestId] : []));
+  return { tests, found };
 }
 
 function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean {
@@ -51,6 +63,12 @@ function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean 
     if (!fine) problems.push(wrong(`${path}.${field}`, value, `a whole number, ${least} or more`));
     return fine ? (value ?? null) : null;
   };
+  /** Nothing could be read: no answer, and no reason to refuse the rest of the case. */
+  const isEmpty = (count: "positive" | "mites", of: "examined" | "bees") => {
+    if (test[count] !== 0 || test[of] !== 0) return false;
+    problems.push(problem("test-unclear", "noted", `${path}.${of}`, { given: 0, slots: { test: test.test } }));
+    return true;
+  };
   switch (model?.model) {
     case undefined:
       problems.push(
@@ -58,6 +76,7 @@ function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean 
       );
       return false;
     case "tracheal-count": {
+      if (isEmpty("positive", "examined")) return false;
       const [positive, examined] = [whole("positive", 0), whole("examined", 1)];
       if (positive !== null && examined !== null && positive > examined) {
         problems.push(wrong(`${path}.positive`, positive, `at most the ${examined} bees examined`));
@@ -65,17 +84,24 @@ function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean 
       return true;
     }
     case "varroa-count": {
-      whole("mites", 0);
-      whole("bees", 1);
+      if (isEmpty("mites", "bees")) return false;
+      const [mites, bees] = [whole("mites", 0), whole("bees", 1)];
       const { recovery } = test;
       if (recovery !== undefined && !(recovery > 0 && recovery <= 1)) {
         problems.push(wrong(`${path}.recovery`, recovery, "above 0 and at most 1"));
+      }
+      if (mites !== null && bees !== null && mites > mostMitesPerBee * countedBees(test)) {
+        const most = `at most ${mostMitesPerBee} mites a bee, corrected for what the wash leaves on them`;
+        problems.push(wrong(`${path}.mites`, mites, most));
       }
       return true;
     }
     case "spores": {
       const spores = test.sporesMillionsPerBee;
       if (spores === undefined && test.result === "none-found") return true;
+      if (spores !== undefined && spores > 0 && test.result === "none-found") {
+        problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));
+      }
       if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0)) {
         problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
       }

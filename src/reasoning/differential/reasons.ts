@@ -50,7 +50,12 @@ function byList(parameters: Parameters, model: CaseModel, posterior: Posterior):
   };
 }
 
-const log2Odds = (probability: number): number => Math.log2(probability) - Math.log2(1 - probability);
+/**
+ * Log2 of the odds. Nearer to certain than half a step of a double cannot be told from certain: such odds count as 2^53,
+ * so that the strongest evidence keeps its reason instead of an endless number.
+ */
+const log2Odds = (probability: number): number =>
+  Math.log2(probability) - Math.log2(Math.max(1 - probability, Number.EPSILON / 2));
 
 /** The reasons that speak for it, strongest first. */
 export const speaksFor = (reasons: readonly Reason[]): readonly Reason[] =>

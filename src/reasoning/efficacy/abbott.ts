@@ -2,14 +2,15 @@
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type Share, shareProblem } from "./group.ts";
 import { efficacyProblem } from "./problems.ts";
-import { katzRatio, koopmanRatio } from "./share-ratio.ts";
+import { allInfested, katzRatio, koopmanRatio } from "./share-ratio.ts";
 
 /**
  * Efficacy 1 − T/C of the shares infested (or surviving) after treatment.
  *
  * Assumes that both groups started alike; with counts from before use `hendersonTilton`. Limits: Katz's on the
  * logarithm of the ratio, half a bee added everywhere when none is left in the treated group (the high end is
- * then 1); or Koopman's score limits, which need no half bees. A negative value, the treated doing worse, is reported as it is.
+ * then 1); or Koopman's score limits, which need no half bees and stand in
+ * for Katz's where all were infested in both groups. A negative value, the treated doing worse, is reported as it is.
  *
  * @returns Estimate of a proportion ≤ 1; or `no-comparator`, `efficacy-undefined`, `infested-exceed-examined`,
  *   `group-not-examined`
@@ -28,7 +29,7 @@ export function abbott(trial: {
   /** Limits by Katz (default) or by Koopman's score test, which needs no half bees. */
   readonly method?: "katz" | "koopman";
 }): Result<Estimate> {
-  const { treated, control, level = 0.95, method = "katz" } = trial;
+  const { treated, control, level = 0.95 } = trial;
   ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
   if (control === null) return blocked(efficacyProblem("no-comparator", "blocked", "control", {}));
   const troubles = [shareProblem("treated", treated), shareProblem("control", control)].filter((each) => each !== null);
@@ -36,6 +37,7 @@ export function abbott(trial: {
   if (control.infested === 0)
     return blocked(efficacyProblem("efficacy-undefined", "blocked", "control", { group: "control" }));
 
+  const method = allInfested(treated, control) ? "koopman" : (trial.method ?? "katz");
   const limits = (method === "katz" ? katzRatio : koopmanRatio)({ first: treated, second: control, level });
   const estimate: Estimate = {
     value: 1 - limits.ratio,

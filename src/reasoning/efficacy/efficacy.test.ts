@@ -261,3 +261,23 @@ it("[EF9] the older forms, from percentages alone", () => {
   expect(codes(sunShepard({ treatedDead: 0.5, controlChange: -1 }))).toEqual(["efficacy-undefined"]);
   expect(() => sunShepard({ treatedDead: 1.5, controlChange: 0 })).toThrow("treatedDead");
 });
+
+describe("all infested everywhere", () => {
+  const all = { infested: 10, examined: 10 };
+  // With all of n infested, Pearson's chi-square at the ratio r > 1 is n(r − 1): the limit is 1 + z²/n, z² = 3.8415.
+  const high = 1 + 3.841458820694124 / 10;
+
+  it("[EF10] Abbott's form and the fall alone take Koopman's limits", () => {
+    for (const found of [abbott({ treated: all, control: all }), apparentFall({ before: all, after: all })]) {
+      const { value, low, high: upper, method } = of(found);
+      expect([value, method]).toEqual([0, expect.stringMatching(/koopman$/)]);
+      near([low, upper], [1 - high, 1 - 1 / high], 1e-8);
+    }
+  });
+
+  it("[EF10] Henderson and Tilton's joins those of the two groups", () => {
+    const group = { before: all, after: all };
+    const { value, low, high: upper } = of(hendersonTilton({ kind: "shares", treated: group, control: group }));
+    near([value, low, upper], [0, 1 - high ** Math.SQRT2, 1 - high ** -Math.SQRT2], 1e-8);
+  });
+});

@@ -2,7 +2,7 @@
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type Share, shareProblem } from "./group.ts";
 import { efficacyProblem } from "./problems.ts";
-import { twoSidedQuantile } from "./share-ratio.ts";
+import { koopmanRatio, twoSidedQuantile } from "./share-ratio.ts";
 
 /** Mites counted, and what they were counted on: bees washed, boards. Groups counted on equal effort may leave it 1. */
 export interface MiteCount {
@@ -40,7 +40,8 @@ export type HendersonTiltonTrial =
  * Mites counted: the logarithm has variance Σ 1/count (Poisson), times the overdispersion when it is given; without
  * one a note says that the limits are too narrow. Shares of bees: Σ (1/x − 1/n). None left in the treated group:
  * efficacy 1, half added everywhere for the low end, which is cautious: it can lie below that of one left. A zero before treatment, or in the untreated group after it,
- * leaves the quantity undefined. A negative value is reported as it is.
+ * leaves the quantity undefined. Where all were infested at all four looks that variance is 0: Koopman's limits of the two
+ * groups, joined, take its place. A negative value is reported as it is.
  *
  * @returns Estimate of a proportion ≤ 1; or `no-comparator`, `efficacy-undefined`, `infested-exceed-examined`,
  *   `group-not-examined`
@@ -73,14 +74,15 @@ export function hendersonTilton(trial: HendersonTiltonTrial): Result<Estimate> {
     (sum, { events, of, isShare }) => sum + 1 / (events + half) - (isShare ? 1 / (of + half) : 0),
     0,
   );
-  const width = twoSidedQuantile(level) * Math.sqrt(factor * logVariance);
+  const closed = trial.kind === "shares" && logVariance === 0;
+  const width = closed ? scoreWidth(trial, level) : twoSidedQuantile(level) * Math.sqrt(factor * logVariance);
   const estimate: Estimate = {
     value: 1 - ratio(0),
     low: 1 - ratio(half) * Math.exp(width),
     high: none ? 1 : 1 - ratio(half) * Math.exp(-width),
     level,
     interval: "confidence",
-    method: none ? `${method}-half` : method,
+    method: none ? `${method}-half` : closed ? `${method}-score` : method,
     rule: "EF3",
     n,
   };
@@ -91,6 +93,17 @@ export function hendersonTilton(trial: HendersonTiltonTrial): Result<Estimate> {
     problems.push(efficacyProblem("negative-efficacy", "warned", "treated", { efficacy: estimate.value }));
   }
   return answered(estimate, problems);
+}
+
+/**
+ * Half width on the logarithmic scale when all were infested at all four looks: Koopman's for either group, joined as
+ * the squares of two independent errors.
+ */
+function scoreWidth(trial: HendersonTiltonTrial & { readonly kind: "shares" }, level: number): number {
+  const groups = [trial.treated, trial.control].filter((each) => each !== null);
+  return Math.hypot(
+    ...groups.map(({ before, after }) => Math.log(koopmanRatio({ first: after, second: before, level }).high)),
+  );
 }
 
 interface Cell {

@@ -18,6 +18,10 @@ export interface SharePair {
   readonly level: number;
 }
 
+/** Whether all were infested in each share: Katz's variance is then 0 and his limits close on the ratio. */
+export const allInfested = (...shares: readonly Share[]): boolean =>
+  shares.every(({ infested, examined }) => infested === examined);
+
 /** The upper normal quantile of a two-sided level. */
 export const twoSidedQuantile = (level: number): number => normalUpperQuantile((1 - level) / 2);
 

@@ -3,7 +3,7 @@ import { answered, blocked, type Estimate, ensure, type Problem, type Result } f
 import { type Share, shareProblem } from "./group.ts";
 import { hendersonTilton } from "./henderson-tilton.ts";
 import { efficacyProblem } from "./problems.ts";
-import { katzRatio } from "./share-ratio.ts";
+import { allInfested, katzRatio, koopmanRatio } from "./share-ratio.ts";
 
 export interface TreatmentCheck {
   readonly treated: { readonly before: Share; readonly after: Share };
@@ -75,13 +75,13 @@ export function treatmentOutcome(check: TreatmentCheck): Result<TreatmentOutcome
 }
 
 /**
- * Relative fall in one group, 1 − after/before, with Katz's limits. No efficacy: it may have fallen anyway.
+ * Relative fall in one group, 1 − after/before, with Katz's limits, or Koopman's where all were infested both times. No efficacy: it may have fallen anyway.
  *
  * The two samples are taken as independent.
  *
  * @returns Estimate of a proportion ≤ 1; or `efficacy-undefined` when none was infested before
  * @throws DomainError for counts that are not whole or a level outside (0, 1)
- * @source Katz et al. 1978
+ * @source Katz et al. 1978; Koopman 1984
  *
  * @example
  * apparentFall({ before: { infested: 20, examined: 50 }, after: { infested: 5, examined: 50 } }).value.value  // → 0.75
@@ -95,7 +95,9 @@ export function apparentFall(group: { readonly before: Share; readonly after: Sh
   if (before.infested === 0) {
     return blocked(efficacyProblem("efficacy-undefined", "blocked", "treated.before", { group: "treated.before" }));
   }
-  const { ratio, low, high, halfAdded } = katzRatio({ first: after, second: before, level });
+  const method = allInfested(after, before) ? "koopman" : "katz";
+  const pair = { first: after, second: before, level };
+  const { ratio, low, high, halfAdded } = method === "koopman" ? koopmanRatio(pair) : katzRatio(pair);
   return answered(
     {
       value: 1 - ratio,
@@ -103,7 +105,7 @@ export function apparentFall(group: { readonly before: Share; readonly after: Sh
       high: ratio === 0 ? 1 : 1 - low,
       level,
       interval: "confidence",
-      method: halfAdded ? "before-after-katz-half" : "before-after-katz",
+      method: halfAdded ? "before-after-katz-half" : `before-after-${method}`,
       rule: "EF6",
       n: before.examined + after.examined,
     },

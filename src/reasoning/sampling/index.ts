@@ -7,6 +7,7 @@ export * from "./limits-of-zero.ts";
 export * from "./margin-sample-size.ts";
 export * from "./missed-curve.ts";
 export * from "./plan-sample.ts";
+export * from "./pools.ts";
 export * from "./problems.ts";
 export * from "./reasons.ts";
 export * from "./sequential-characteristics.ts";

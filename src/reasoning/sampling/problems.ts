@@ -18,6 +18,8 @@ export interface SamplingProblems {
   readonly "no-size-in-search": { readonly searched: number };
   /** A cut-point of 0 calls everything infested; there is no count below it. */
   readonly "no-count-below-zero": Readonly<Record<never, never>>;
+  /** So many are infested that pools first and singles after need no fewer tests than singles alone. */
+  readonly "pooling-saves-nothing": { readonly prevalence: number };
   /** Whatever the number of bees per colony, taking every colony does not reach the confidence. */
   readonly "no-design-reaches": { readonly mostBees: number };
   readonly "nothing-examined": Readonly<Record<never, never>>;
@@ -73,6 +75,7 @@ export const samplingProblemCodes = [
   "no-size-in-search",
   "no-count-below-zero",
   "no-design-reaches",
+  "pooling-saves-nothing",
   "nothing-examined",
   "examined-exceed-population",
   "zero-rules-nothing-out",

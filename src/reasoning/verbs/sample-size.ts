@@ -90,7 +90,7 @@ function inSmallGroup(given: Input, population: number): Result<z.output<typeof 
       return chance.ok ? [{ prevalence, missed: 1 - chance.value }] : [];
     }),
     design: { designPrevalence, sensitivity, confidence, population },
-    rule: "SD4",
+    rule: "SD6",
   });
 }
 

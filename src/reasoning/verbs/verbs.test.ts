@@ -93,3 +93,13 @@ it("has a name, a summary of one line, assumptions and a source for each", () =>
     expect(source, name).not.toBe("");
   }
 });
+
+it("a sample size names the rule of its own model: large colony or small group", () => {
+  const rule = (population?: number) => {
+    const reply = verbs
+      .find(({ name }) => name === "sample-size")
+      ?.ask({ designPrevalence: 0.05, sensitivity: 0.9, ...(population === undefined ? {} : { population }) });
+    return reply?.kind === "answered" ? (reply.value as { rule: string }).rule : null;
+  };
+  expect([rule(), rule(40)]).toEqual(["SD1", "SD6"]);
+});

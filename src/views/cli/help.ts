@@ -6,7 +6,7 @@ import { type Flag, flagsOf } from "./flags.ts";
 const width = 100;
 
 /** `text` broken into lines of at most 100 signs, each after `indent` spaces. */
-export function wrapped(text: string, indent: number): string {
+function wrapped(text: string, indent: number): string {
   const pad = " ".repeat(indent);
   const lines: string[] = [];
   let line = "";

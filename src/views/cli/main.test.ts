@@ -3,8 +3,9 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import SQLite from "better-sqlite3";
 import { expect, it } from "vitest";
-import { newEntryId, newSalt, sealChain } from "../../journal/index.ts";
+import { type Entry, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
 import { verbs } from "../../reasoning/index.ts";
 import { openServerStore } from "../../storage/server.ts";
 import { commands } from "./main.ts";
@@ -56,6 +57,16 @@ it.each(verbs.map((verb) => [verb.name, verb] as const))(
   },
 );
 
+it("says what of JSON it does not take, and never with a stack", async () => {
+  for (const stdin of ["[".repeat(9000) + "]".repeat(9000), '{"season":1e400}', '{"season":"\\ud800"}']) {
+    const bad = await said(["differential", "--input", "-", "--json"], { stdin });
+    expect([bad.status, bad.err]).toEqual([2, ""]);
+    expect(bad.json().problems).toMatchObject([
+      { field: "--input", expected: expect.stringMatching(/levels|numbers|text/) },
+    ]);
+  }
+});
+
 it.each(verbs.map(({ name }) => [name]))("%s names field, given and expected of what does not fit", async (name) => {
   const bad = await said([name, "--input", "-", "--json"], { stdin: '{"noSuchField":1}' });
   expect(bad.status).toBe(2);
@@ -92,11 +103,8 @@ it("says what keeps an input from being read", async () => {
   expect(broken.err).toContain("JSON");
 });
 
-it("a journal that was exported verifies, and one that was changed does not", async () => {
-  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
-  const env = { SKEPSIS_DATA: folder };
-  expect((await said(["verify", "--json"], { env })).status).toBe(2);
-
+/** A chain of three entries. */
+function threeColonies(): readonly Entry[] {
   const drafts = ["A-1", "A-2", "A-3"].map((code) => ({
     kind: "colony-registered" as const,
     at: "2026-03-09",
@@ -105,13 +113,20 @@ it("a journal that was exported verifies, and one that was changed does not", as
   }));
   const end = { device: "d", programme: "main", author: "tester", recordedAt: "2026-03-09T10:00:00.000Z", head: null };
   const bytes = (seed: number) => new Uint8Array(16).fill(seed);
-  const entries = sealChain(
+  return sealChain(
     drafts,
     end,
     drafts.map((_, index) => ({ id: newEntryId(index, bytes(index)), salt: newSalt(bytes(index)) })),
   );
+}
+
+it("a journal that was exported verifies, and one that was changed does not", async () => {
+  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
+  const env = { SKEPSIS_DATA: folder };
+  expect((await said(["verify", "--json"], { env })).status).toBe(2);
+
   const store = await openServerStore({ file: path.join(folder, "main.sqlite"), programme: "main" });
-  await store.push(entries);
+  await store.push(threeColonies());
   await store.close();
 
   expect((await said(["verify", "--json"], { env })).json()).toMatchObject({ isIntact: true, checked: 3 });
@@ -132,6 +147,33 @@ it("a journal that was exported verifies, and one that was changed does not", as
   const cut = await said(["verify", "journal.jsonl", "--heads", "heads.json"], { folder });
   expect(cut.status).toBe(1);
   expect(cut.out).toContain("head-missing");
+});
+
+it("verify finds that the newest entry of the store is gone", async () => {
+  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
+  const file = path.join(folder, "main.sqlite");
+  const store = await openServerStore({ file, programme: "main" });
+  await store.push(threeColonies());
+  await store.close();
+  const raw = new SQLite(file);
+  raw.prepare("delete from entries where seq = 3").run();
+  raw.close();
+  const verified = await said(["verify", "--json"], { env: { SKEPSIS_DATA: folder } });
+  expect(verified.status).toBe(1);
+  expect(verified.json()).toMatchObject({ checked: 2, faults: [{ device: "d", seq: 3, reason: "head-missing" }] });
+});
+
+it.each(["verify", "export"])("%s says in words that the records cannot be opened", async (name) => {
+  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
+  const env = { SKEPSIS_DATA: folder };
+  writeFileSync(path.join(folder, "main.sqlite"), "no database at all, but long enough to be taken for one".repeat(99));
+  await (await openServerStore({ file: path.join(folder, "other.sqlite"), programme: "main" })).close();
+  for (const argv of [[name], [name, "--programme", "other"]]) {
+    const told = await said(argv, { env });
+    expect([told.status, told.out]).toEqual([2, ""]);
+    expect(told.err).toMatch(/SQLITE_NOTADB|holds the programme main/);
+    expect(told.err).not.toMatch(/\bat .*:\d+:\d+/);
+  }
 });
 
 it("refuses to serve other machines and a port that is none, in words", async () => {

@@ -8,6 +8,7 @@ import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
+import { RecordsUnusable } from "./records.ts";
 import { serveCommand } from "./serve-command.ts";
 import { verifyCommand } from "./verify-command.ts";
 
@@ -36,6 +37,7 @@ export async function main(argv: readonly string[], io: Io = processIo()): Promi
   try {
     return await command.run(given, io);
   } catch (error) {
+    if (error instanceof RecordsUnusable) return reportUnfit([error.problem], name, json, io);
     io.err(`${name} stopped because of an error of ours. Nothing more was written.\n`);
     io.err(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
     return 1;

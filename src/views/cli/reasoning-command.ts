@@ -1,6 +1,6 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
 import { replyBody, type Verb } from "../../reasoning/index.ts";
-import { type Problem, problem } from "../../units/index.ts";
+import { jsonTrouble, type Problem, problem } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -64,10 +64,14 @@ async function readInputFile({ input }: Given, io: Io): Promise<Input> {
       }),
     };
   }
+  let value: unknown;
   try {
-    return { value: JSON.parse(text.replace(/^\uFEFF/, "")) };
+    value = JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
     const where = error instanceof Error ? error.message : String(error);
     return { problem: problem("input-not-json", "blocked", "--input", { given: input, expected: `JSON; ${where}` }) };
   }
+  const expected = jsonTrouble(value);
+  if (expected === null) return { value };
+  return { problem: problem("field-unfit", "blocked", "--input", { given: input, expected }) };
 }

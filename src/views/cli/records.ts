@@ -27,14 +27,37 @@ export const noRecords = ({ programme, file }: Place): Problem =>
     expected: `a programme with records; there is no ${file}`,
   });
 
-/** Opens the store, does the work, and closes it whatever happens. */
+/** The records are there and cannot be used: not a bug of ours, so it is told in words. */
+export class RecordsUnusable extends Error {
+  override name = "RecordsUnusable";
+  readonly problem: Problem;
+  constructor({ file }: Place, reason: string) {
+    super(reason);
+    this.problem = problem("input-unreadable", "blocked", "SKEPSIS_DATA", {
+      given: file,
+      expected: `records that can be opened (${reason})`,
+    });
+  }
+}
+
+/**
+ * Opens the store, does the work, and closes it whatever happens.
+ * @throws RecordsUnusable when the file or its folder cannot be opened or read, or is another programme's
+ */
 export async function withStore<T>(place: Place, work: (store: ServerStore) => Promise<T>): Promise<T> {
-  const { openServerStore } = await import("../../storage/server.ts");
-  mkdirSync(path.dirname(place.file), { recursive: true });
-  const store = await openServerStore(place);
+  const { openServerStore, OtherProgramme } = await import("../../storage/server.ts");
   try {
-    return await work(store);
-  } finally {
-    await store.close();
+    mkdirSync(path.dirname(place.file), { recursive: true, mode: 0o700 }); // for this account alone
+    const store = await openServerStore(place);
+    try {
+      return await work(store);
+    } finally {
+      await store.close();
+    }
+  } catch (error) {
+    const { code } = error as { readonly code?: unknown };
+    if (error instanceof OtherProgramme || error instanceof SyntaxError || typeof code === "string")
+      throw new RecordsUnusable(place, typeof code === "string" ? code : (error as Error).message);
+    throw error;
   }
 }

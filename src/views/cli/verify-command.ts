@@ -34,6 +34,8 @@ export const verifyCommand: Command = {
 
 interface Looked {
   readonly entries: readonly Entry[];
+  /** Heads that the store noted beside its entries: they show when its newest entries are gone. */
+  readonly heads: readonly Head[];
   /** Entries that claim a number which another entry has, kept apart by the store. */
   readonly apart: number;
 }
@@ -42,7 +44,7 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const [noted, looked] = [await notedHeads(given, io), await look(given, io)];
   const problems = [noted, looked].flatMap((each) => (each.ok ? [] : each.problems));
   if (!noted.ok || !looked.ok) return reportUnfit(problems, "verify", given.json, io);
-  const report = verifyChain(looked.value.entries, noted.value);
+  const report = verifyChain(looked.value.entries, [...looked.value.heads, ...noted.value]);
   const isIntact = report.isIntact && looked.value.apart === 0;
   const answer = { ...report, isIntact, keptApart: looked.value.apart };
   io.out(given.json ? `${JSON.stringify(answer)}\n` : forPeople(answer));
@@ -60,13 +62,14 @@ async function look(given: Given, io: Io): Promise<Result<Looked>> {
     const text = await readText(file, "FILE", io);
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
-    return decoded.ok ? { ...decoded, value: { entries: decoded.value, apart: 0 } } : decoded;
+    return decoded.ok ? { ...decoded, value: { entries: decoded.value, heads: [], apart: 0 } } : decoded;
   }
   const programme = programmeOf(given);
   if (typeof programme !== "string") return { ok: false, problems: [programme] };
   const place = placeOf(programme, io);
   if (!isThere(place)) return { ok: false, problems: [noRecords(place)] };
   const value = await withStore(place, async (store) => ({
+    heads: await store.heads(), // first, so that what comes in meanwhile is not missed
     entries: await store.all(),
     apart: (await store.quarantined()).length,
   }));

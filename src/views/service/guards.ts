@@ -3,11 +3,9 @@ import type { FastifyInstance, FastifyRequest } from "fastify";
 import { problem } from "../../units/index.ts";
 import { sendProblems } from "./problem-replies.ts";
 
-const loopbackNames = ["localhost", "127.0.0.1", "[::1]"] as const;
-
 /** Whether an address to listen on can be reached from this machine alone. */
 export const isLoopback = (host: string): boolean =>
-  host === "localhost" || host === "::1" || host === "[::1]" || /^127(\.\d{1,3}){3}$/.test(host);
+  ["localhost", "::1", "[::1]"].includes(host) || /^127(\.\d{1,3}){3}$/.test(host);
 
 /**
  * Refuses requests whose Host is not this machine (a foreign name that resolves to it: DNS rebinding), and writes that
@@ -15,15 +13,17 @@ export const isLoopback = (host: string): boolean =>
  */
 export function guard(app: FastifyInstance, port: () => number): void {
   app.addHook("onRequest", async (request, reply) => {
-    const allowed = hostsAt(port());
     const { host } = request.headers;
-    if (host === undefined || !allowed.includes(host.toLowerCase()))
+    if (host === undefined || !isOwnHost(host, port()))
       return sendProblems(
         reply,
         421,
-        problem("host-unknown", "blocked", "host", { given: host, expected: `one of ${allowed.join(", ")}` }),
+        problem("host-unknown", "blocked", "host", {
+          given: host,
+          expected: `localhost:${port()} or a loopback address`,
+        }),
       );
-    if (isWrite(request) && !isOwnOrigin(request, allowed))
+    if (isWrite(request) && !isOwnOrigin(request, port()))
       return sendProblems(
         reply,
         403,
@@ -35,12 +35,16 @@ export function guard(app: FastifyInstance, port: () => number): void {
   });
 }
 
-const hostsAt = (port: number): readonly string[] =>
-  loopbackNames.flatMap((name) => (port === 80 ? [name, `${name}:80`] : [`${name}:${port}`]));
+/** A loopback name or address at the port that this service listens on. */
+function isOwnHost(host: string, port: number): boolean {
+  const [, name = "", given = "80"] = /^(.*?)(?::(\d{1,5}))?$/.exec(host.toLowerCase()) ?? [];
+  return isLoopback(name) && Number(given) === port;
+}
 
 const isWrite = ({ method }: FastifyRequest): boolean => !["GET", "HEAD", "OPTIONS"].includes(method);
 
-function isOwnOrigin({ headers }: FastifyRequest, allowed: readonly string[]): boolean {
+function isOwnOrigin({ headers }: FastifyRequest, port: number): boolean {
   if (headers["sec-fetch-site"] === "cross-site") return false;
-  return headers.origin === undefined || allowed.some((host) => headers.origin === `http://${host}`);
+  const { origin } = headers;
+  return origin === undefined || (origin.startsWith("http://") && isOwnHost(origin.slice(7), port));
 }

@@ -1,5 +1,5 @@
 /** The exchange: pushed twice is pushed once, changed entries are refused, programmes do not mix. */
-import { existsSync, mkdtempSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
@@ -90,11 +90,13 @@ it("does not fit: a body without entries, a cursor that is no number", async () 
   expect(query.json().problems[0]).toMatchObject({ field: "cursor", given: "x" });
 });
 
-it.each(["..%2f..%2fetc", "Main", "a--b", "%2e%2e"])(
+it.each(["..%2f..%2fetc", "Main", "a--b", "%2e%2e", "nul"])(
   "knows no programme %s, and makes no file for it",
   async (name) => {
+    const before = readdirSync(folder);
     expect((await push(name, [])).statusCode).toBe(404);
     expect((await pull(name)).statusCode).toBe(404);
+    expect(readdirSync(folder)).toEqual(before);
   },
 );
 

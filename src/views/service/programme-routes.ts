@@ -3,6 +3,7 @@ import type { FastifyInstance } from "fastify";
 import * as z from "zod";
 import { type Entry, programmeName } from "../../journal/index.ts";
 import { readInput, type Shape } from "../../reasoning/index.ts";
+import { largestPush } from "../../storage/index.ts";
 import type { Result } from "../../units/index.ts";
 import { sendProblems } from "./problem-replies.ts";
 import type { Programmes } from "./programmes.ts";
@@ -14,7 +15,7 @@ interface Address {
 const pushLimitBytes = 16 * 1024 * 1024;
 
 /** Each entry's own shape is judged by the store, entry by entry, so that one bad entry refuses itself alone. */
-export const pushBody = z.strictObject({ entries: z.array(z.unknown()).max(5000) });
+export const pushBody = z.strictObject({ entries: z.array(z.unknown()).max(largestPush) });
 
 const whole = (highest: number) => z.coerce.number().int().min(0).max(highest);
 export const pullQuery = z.strictObject({
@@ -44,7 +45,7 @@ export function programmeRoutes(app: FastifyInstance, programmes: Programmes): v
     const { cursor, limit } = page.value;
     const store = await programmes.find(from.value.programme);
     reply.header("cache-control", "no-store");
-    return store ? store.pull(cursor, limit) : { entries: [], cursor, more: false };
+    return store ? store.pull(cursor, limit) : { entries: [], cursor: 0, more: false };
   });
 
   app.delete<Address>("/api/programmes/:programme", async ({ params }, reply) => {

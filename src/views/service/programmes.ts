@@ -1,8 +1,14 @@
 /** The programmes of a data folder: each has a file of its own, opened when it is first asked for. */
 import { existsSync, mkdirSync } from "node:fs";
 import path from "node:path";
-import { demonstration, openServerStore, removeDemonstration, type ServerStore } from "../../storage/server.ts";
-import { problem, type Result } from "../../units/index.ts";
+import {
+  demonstration,
+  onlyDemonstration,
+  openServerStore,
+  removeDemonstration,
+  type ServerStore,
+} from "../../storage/server.ts";
+import { answered, blocked, type Result } from "../../units/index.ts";
 
 export interface Programmes {
   /** The store of a programme, made when there is none yet. */
@@ -14,15 +20,14 @@ export interface Programmes {
   readonly close: () => Promise<void>;
 }
 
-export const programmeFile = (dataFolder: string, programme: string): string =>
-  path.join(dataFolder, `${programme}.sqlite`);
+const programmeFile = (dataFolder: string, programme: string): string => path.join(dataFolder, `${programme}.sqlite`);
 
 export function openProgrammes(dataFolder: string): Programmes {
   const opened = new Map<string, Promise<ServerStore>>();
   const open = (programme: string): Promise<ServerStore> => {
     const known = opened.get(programme);
     if (known) return known;
-    mkdirSync(dataFolder, { recursive: true });
+    mkdirSync(dataFolder, { recursive: true, mode: 0o700 }); // for this account alone
     const store = openServerStore({ file: programmeFile(dataFolder, programme), programme });
     opened.set(programme, store);
     // A file that could not be opened may be mended while the service runs.
@@ -35,10 +40,10 @@ export function openProgrammes(dataFolder: string): Programmes {
     open,
     find,
     async remove(programme) {
-      if (programme !== demonstration) return { ok: false, problems: [onlyDemonstration(programme)] };
+      if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       const store = await find(programme);
       opened.delete(programme);
-      return store ? removeDemonstration(store) : { ok: true, value: null, problems: [] };
+      return store ? removeDemonstration(store) : answered(null);
     },
     async close() {
       const stores = await Promise.allSettled(opened.values());
@@ -47,10 +52,3 @@ export function openProgrammes(dataFolder: string): Programmes {
     },
   };
 }
-
-const onlyDemonstration = (programme: string) =>
-  problem("only-demonstration-removable", "blocked", "programme", {
-    given: programme,
-    expected: demonstration,
-    slots: { programme },
-  });

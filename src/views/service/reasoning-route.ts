@@ -1,6 +1,7 @@
 /** POST /api/reasoning/:verb: the same JSON as the command line. */
 import type { FastifyInstance } from "fastify";
 import { replyBody, unknownVerb, verbNamed, verbs } from "../../reasoning/index.ts";
+import { jsonTrouble, problem } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
 import { sendProblems } from "./problem-replies.ts";
 
@@ -16,6 +17,8 @@ export function reasoningRoute(app: FastifyInstance): void {
           verbs.map(({ name }) => name),
         ),
       );
+    const expected = jsonTrouble(request.body);
+    if (expected !== null) return sendProblems(reply, 422, problem("field-unfit", "blocked", "body", { expected }));
     const answer = verb.ask(request.body);
     return reply.code(answer.kind === "unfit" ? 422 : 200).send(replyBody(answer, problemSentence));
   });

@@ -53,15 +53,20 @@ it.each(["evil.example", "evil.example:4747", "localhost", "localhost:80", "127.
   },
 );
 
-it.each(["localhost:4747", "127.0.0.1:4747", "[::1]:4747", "LOCALHOST:4747"])("answers to the name %s", async (own) => {
-  expect((await send("GET", "/api/health", { host: own })).statusCode).toBe(200);
-});
+it.each(["localhost:4747", "127.0.0.1:4747", "127.8.0.1:4747", "[::1]:4747", "LOCALHOST:4747"])(
+  "answers to the name %s",
+  async (own) => {
+    expect((await send("GET", "/api/health", { host: own })).statusCode).toBe(200);
+  },
+);
 
 it("takes no write from another origin's page, and reads its own", async () => {
   const write = (headers: Record<string, string>) => send("POST", "/api/reasoning/none", { ...json, ...headers }, "{}");
   expect((await write({ origin: "http://evil.example" })).statusCode).toBe(403);
   expect((await write({ origin: "http://localhost:9999" })).statusCode).toBe(403);
   expect((await write({ origin: "null" })).statusCode).toBe(403);
+  expect((await write({ origin: "http://localhost:4747.evil.example" })).statusCode).toBe(403);
+  expect((await write({ origin: "https://localhost:4747" })).statusCode).toBe(403);
   expect((await write({ "sec-fetch-site": "cross-site" })).statusCode).toBe(403);
   expect((await write({ origin: "http://localhost:4747" })).statusCode).toBe(404);
   expect((await write({})).statusCode).toBe(404);
@@ -86,8 +91,19 @@ it("answers malformed, empty, foreign and huge bodies with problems, never with 
     send("GET", "/api/none"),
     send("GET", `/api/${"x".repeat(500)}`),
     send("POST", "/api/reasoning/none", json, '{"__proto__":{"a":1}}'),
+    send("POST", "/api/reasoning/differential", json, "[".repeat(9000) + "]".repeat(9000)),
+    send("POST", "/api/reasoning/differential", json, '{"season":"winter","findings":{"\\ud800":1}}'),
+    send("POST", "/api/reasoning/differential", json, '{"season":"winter","findings":{},"seed":1e400}'),
+    send(
+      "POST",
+      "/api/reasoning/differential",
+      json,
+      JSON.stringify({ findings: { ["x".repeat(2 ** 19)]: "present" } }),
+    ),
   ]);
-  expect(replies.map(({ statusCode }) => statusCode)).toEqual([400, 400, 415, 415, 413, 404, 404, 400]);
+  expect(replies.map(({ statusCode }) => statusCode)).toEqual([
+    400, 400, 415, 415, 413, 404, 404, 400, 422, 422, 422, 422,
+  ]);
   for (const reply of replies) {
     const [problem] = reply.json().problems;
     expect(Object.keys(problem)).toEqual(["field", "given", "expected", "message"]);

@@ -19,4 +19,13 @@ export const surveyProblems = {
   "no-count-below-zero": () => "A cut-point of 0 calls every group infested. Expected: 1 or more.",
   "no-design-reaches": (slots: Slots) =>
     `With up to ${whole(n(slots, "mostBees"))} bees from each, even all colonies do not reach the certainty asked. Take more bees, or ask for less.`,
+  "no-pool-positive": (slots: Slots) =>
+    `None of ${whole(n(slots, "pools"))} pools is positive: the likeliest share is 0, and only an upper limit can be given.`,
+  "all-pools-positive": (slots: Slots) =>
+    `All ${whole(n(slots, "pools"))} pools are positive, so how many bees are infested cannot be said; only a lower limit can. Test smaller pools.`,
+  "pool-sizes-differ": (slots: Slots) =>
+    `The pools hold ${whole(n(slots, "smallest"))} to ${whole(n(slots, "largest"))} bees. This way of reckoning needs pools of one size.`,
+  "pooled-limit-out-of-reach": (slots: Slots) =>
+    `This way of reckoning has no ${slots.end} limit for these counts. Take the likelihood limits.`,
+  "pooling-saves-nothing": () => "So many are infested that pools save no tests. Test each bee by itself.",
 };
