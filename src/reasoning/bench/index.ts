@@ -4,8 +4,8 @@ export * from "./beta-binomial-likelihood.ts";
 export * from "./cluster-prevalence.ts";
 export * from "./colony-counts.ts";
 export * from "./compare-readings.ts";
-export * from "./intraclass-correlation.ts";
 export * from "./imperfect-pools.ts";
+export * from "./intraclass-correlation.ts";
 export * from "./mite-load.ts";
 export type { PoolGroup } from "./pool-likelihood.ts";
 export {
