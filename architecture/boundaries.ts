@@ -33,7 +33,7 @@ export const parts: readonly Part[] = [
   step("site"),
   step("sampling"),
   step("bench", ["sampling"]),
-  step("efficacy"),
+  step("efficacy", ["bench"]),
   step("differential"),
   step("decision"),
   step("surveillance"),

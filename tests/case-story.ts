@@ -73,7 +73,7 @@ export const see =
       finding,
       exclusiveWith: askedFindings.find((fact) => fact.id === finding)?.exclusiveWith ?? null,
       answer,
-      today,
+      on: today,
     });
 /** Id of the colony registered as number 1, 2, 3 … */
 export const colony = (casebook: ReturnType<typeof casebookOf>, number: number) =>

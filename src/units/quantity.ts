@@ -17,3 +17,6 @@ export const gramsFromOunces = (weightOunces: number): number => weightOunces * 
 
 /** Per cent of a proportion. */
 export const percent = (proportion: number): number => 100 * proportion;
+
+/** Proportion of a figure in per cent. */
+export const fromPercent = (perCent: number): number => perCent / 100;

@@ -51,6 +51,16 @@ export async function tellSigns(page: Page, site: Site): Promise<void> {
   await mark(page, "Heap of dead bees", "WB-02", "a");
 }
 
+/** Presses Tab until the field of that name has the focus; a field of a day takes several presses. */
+export async function tabTo(page: Page, label: string): Promise<void> {
+  const field = page.getByLabel(label).and(page.locator(":focus"));
+  for (let presses = 0; presses < 12; presses += 1) {
+    if ((await field.count()) > 0) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`the tab key does not reach ${label}`);
+}
+
 /** Goes to another question of the case that is open. */
 export async function toQuestion(page: Page, question: number): Promise<void> {
   await page.goto(page.url().replace(/\/\d$/, `/${question}`));

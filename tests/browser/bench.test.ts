@@ -132,12 +132,41 @@ describe("the bench", () => {
     await device.close();
   });
 
+  it("no key moves under a finger, whichever trunk is asked", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openDemonstration(page);
+    await page.goto(`${site.address}/bench/${vial}`);
+    await atBee(page, 24);
+    const places = () =>
+      page.locator(".touch-keys button").evaluateAll((keys) =>
+        keys.map((key) => {
+          const { x, y, width, height } = key.getBoundingClientRect();
+          return [x, y + window.scrollY, width, height].map(Math.round).join(" ");
+        }),
+      );
+    const before = await places();
+    expect(before.length).toBeGreaterThan(8);
+    for (const key of ["mites, tube clear", "this side unreadable", "mites, blotches", "undo"]) {
+      await page.locator(".touch-keys button").filter({ hasText: key }).first().tap();
+      await page.waitForTimeout(150);
+      expect(await places()).toEqual(before);
+    }
+    await device.close();
+  });
+
   it("a vial comes, is read to its last bee, which asks before one more, and is locked", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
     await openDemonstration(page);
     await page.goto(`${site.address}/bench/demonstration-specimen-tv26-0272`);
     await page.getByLabel("Bees received").fill("2");
+    await page.getByRole("button", { name: "Keep the receipt" }).click();
+    // Nothing about the bees is answered before someone looked.
+    expect(await page.getByText("Nothing is chosen here; choose one.").count()).toBe(3);
+    await page.getByLabel("Condition").selectOption("0");
+    await page.getByLabel("Alive when taken?").selectOption("yes");
+    await page.getByLabel("Accepted?").selectOption("accepted");
     await page.getByRole("button", { name: "Keep the receipt" }).click();
     await page.getByLabel("Bees to read").fill("50");
     await page.getByLabel("Reader").fill("reader 2");
@@ -147,6 +176,16 @@ describe("the bench", () => {
     await atBee(page, 2);
     await page.keyboard.press("7");
     await page.getByText("All 2 bees received are read.").waitFor();
+    await page.getByRole("button", { name: "Look it over" }).click();
+    await page.getByRole("button", { name: "Correct bee 1" }).click();
+    await page.locator('.review-bees select[name="left"]').selectOption("unreadable");
+    await page.getByRole("button", { name: "Keep it so" }).click();
+    await page.getByText(/bee 1: left unreadable; right clear/).waitFor();
+    await page.getByRole("button", { name: "Correct bee 1" }).click();
+    await page.locator('.review-bees select[name="left"]').selectOption("clear");
+    await page.getByRole("button", { name: "Keep it so" }).click();
+    await page.getByText(/bee 1: both trunks clear/).waitFor();
+    await page.getByRole("button", { name: "Back to the bees" }).click();
     await page.keyboard.press("0");
     expect(await count(page)).toBe("3");
     await page.keyboard.press("Enter");
@@ -189,7 +228,58 @@ describe("questions 4 to 6", () => {
     await plan.getByLabel("Label record").selectOption("");
     await plan.getByRole("button", { name: "Make a plan" }).click();
     await page.getByText("No label record is loaded").waitFor();
-    expect(await page.getByRole("link", { name: "Load a label" }).getAttribute("href")).toBe("/labels");
+    expect(await page.getByRole("link", { name: "Load a label" }).getAttribute("href")).toBe(`/labels?case=${withen}`);
+    await device.close();
+  });
+
+  it("what was typed stays when one goes to type a label, and the label says that it is kept", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openDemonstration(page);
+    await page.goto(`${site.address}/cases/${withen}/5`);
+    const values = { currency: "$", colonyValue: "240", actCost: "26", testCost: "3", residual: "15" };
+    for (const [name, value] of Object.entries(values)) await page.locator(`[name="${name}"]`).fill(value);
+    await page.getByRole("button", { name: "Weigh" }).click();
+    await page
+      .getByText(/You are here: \d+/)
+      .first()
+      .waitFor();
+    const here = await page
+      .getByText(/You are here: \d+/)
+      .first()
+      .textContent();
+    await page.locator('[name="startOn"]').fill("2027-05-01");
+    await page.getByRole("link", { name: "Type a label record" }).click();
+    const label = {
+      jurisdiction: "Tarrow Valley",
+      activeIngredient: "menthol",
+      dose: "50",
+      durationDays: "28",
+      applications: "1",
+      daysBetweenApplications: "0",
+      placement: "top bars",
+      minDailyHigh: "16",
+      maxDailyHigh: "32",
+      daysBeforeSupers: "14",
+      source: "an invented label",
+    };
+    for (const [name, value] of Object.entries(label)) await page.locator(`[name="${name}"]`).fill(value);
+    await page.getByRole("button", { name: "Keep this label record" }).click();
+    await page.getByText(/^Kept\./).waitFor();
+    await page.getByRole("link", { name: "To question 5" }).click();
+    await page
+      .getByText(/You are here: \d+/)
+      .first()
+      .waitFor();
+    expect(
+      await page
+        .getByText(/You are here: \d+/)
+        .first()
+        .textContent(),
+    ).toBe(here);
+    expect(await page.locator('[name="startOn"]').inputValue()).toBe("2027-05-01");
+    expect(await page.locator('[name="colonyValue"]').inputValue()).toBe("240");
+    expect(await page.getByLabel("Label record").textContent()).toContain("28 days, 16 to 32 °C; an invented label");
     await device.close();
   });
 

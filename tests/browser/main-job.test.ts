@@ -53,6 +53,9 @@ async function receiveAndBegin(page: Page): Promise<void> {
   await page.getByLabel("Bees received").waitFor();
   const today = await field(page, "on").inputValue();
   await fill(page, { takenOn: today, beesReceived: "32" });
+  await page.getByLabel("Condition").selectOption("0");
+  await page.getByLabel("Alive when taken?").selectOption("yes");
+  await page.getByLabel("Accepted?").selectOption("accepted");
   await page.getByRole("button", { name: "Keep the receipt" }).click();
   await page.getByRole("button", { name: "Begin" }).click();
   await page.getByText("Left?").waitFor();

@@ -1,8 +1,8 @@
 /** The work itself in a real browser: by keys alone, by thumb, without a net, in two windows, and sent to the service. */
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { answerFlags, cell, mark, openCase, tellSigns, toQuestion } from "./acts.ts";
-import { freshDevice, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+import { answerFlags, cell, mark, openCase, tabTo, tellSigns, toQuestion } from "./acts.ts";
+import { freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 
 let site: Site;
 let browser: Browser;
@@ -36,10 +36,9 @@ describe("by keys alone", () => {
     ];
     await page.getByLabel("Name of the place").focus();
     for (const [label, text] of fields) {
-      await page.getByLabel(label).and(page.locator(":focus")).waitFor();
+      await tabTo(page, label);
       if (label.startsWith("Further")) await page.keyboard.press("Control+A");
       await page.keyboard.type(text);
-      await page.keyboard.press("Tab");
     }
     await page.getByLabel("Your name or role").focus();
     await page.keyboard.type("specialist 1");
@@ -168,6 +167,9 @@ describe("keeping and sending", () => {
     await device.setOffline(false);
     await page.evaluate(() => window.dispatchEvent(new Event("online")));
     await page.getByText("all sent").waitFor();
+    await device.setOffline(true);
+    await page.evaluate(() => window.dispatchEvent(new Event("offline")));
+    await page.getByText("service not reachable, working here").waitFor();
     await device.close();
   });
 
@@ -179,6 +181,13 @@ describe("keeping and sending", () => {
     await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
     await page.getByText("invented places").waitFor();
     await page.locator(".cases-table").waitFor();
+    // The way back leads from a case of the demonstration to one's own list, not to a case that is not there.
+    await page.locator(".cases-table a").first().click();
+    await page.waitForURL(/\/cases\/demonstration-/);
+    await page.getByRole("button", { name: "Back to your own cases" }).click();
+    await page.waitForURL(/\/cases$/);
+    await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
+    await page.getByText("invented places").waitFor();
     await page.getByRole("button", { name: "Remove the demonstration" }).click();
     await page
       .getByText(real ?? "")
@@ -186,6 +195,59 @@ describe("keeping and sending", () => {
       .waitFor();
     const left = await page.evaluate(async () => (await indexedDB.databases()).map((database) => database.name));
     expect(left).toEqual(["skepsis-main"]);
+    await device.close();
+  });
+});
+
+describe("stop and report", () => {
+  it("stands first on every question by a red flag alone, with who was told, until the flag is corrected", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await tellSigns(page, site);
+    await page.getByText("See them all, or change an answer").click();
+    const flag = page.locator(".flags li").filter({ hasText: "Does dead brood rope" });
+    await flag.getByRole("button", { name: "Yes", exact: true }).click();
+    for (const question of [1, 2, 3, 4, 6]) {
+      await toQuestion(page, question);
+      await page.locator(".stop-first").getByText("call the competent authority").waitFor();
+      await page.locator("h1").first().waitFor();
+      expect(await objections(page), `question ${question}`).toEqual([]);
+    }
+    await toQuestion(page, 3);
+    await page.getByText("Stop and report comes first").waitFor();
+    expect(await page.locator(".next, .sample-plan").count()).toBe(0);
+    await page.getByText("Write down who was told").click();
+    await page.getByLabel("Who was told").fill("competent authority");
+    await page.getByLabel("Reference").fill("B-12");
+    await page.getByLabel("Answer due").fill("1999-01-01");
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.getByText("lies before the day it was told").waitFor();
+    await page.getByLabel("Answer due").fill("2090-01-01");
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.getByText(/Told on .*: competent authority, reference B-12\./).waitFor();
+    await toQuestion(page, 5);
+    await page.getByText(/Told on .*reference B-12\./).waitFor();
+    await toQuestion(page, 1);
+    await page.getByText("See them all, or change an answer").click();
+    await flag.getByRole("button", { name: "No", exact: true }).click();
+    await page.locator(".stop-first").waitFor({ state: "detached" });
+    await device.close();
+  });
+});
+
+describe("the day something was seen", () => {
+  it("is carried by the answers that follow, and gives the season of question 2", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openCase(page, site);
+    const year = new Date().getUTCFullYear() - 1;
+    await page.getByLabel("Seen on").fill(`${year + 3}-07-14`);
+    await page.getByText("is still to come").waitFor();
+    await page.getByLabel("Seen on").fill(`${year}-07-14`);
+    await answerFlags(page);
+    await mark(page, "Crawling bees", "WB-02", "p");
+    await toQuestion(page, 2);
+    await page.getByText("Season: summer, from 14 July at 45° north").waitFor();
     await device.close();
   });
 });
@@ -219,6 +281,18 @@ describe("questions 2 and 3", () => {
     await page.getByRole("button", { name: "Label 3 vials" }).click();
     await page.locator(".vial-labels .code").nth(2).waitFor();
     expect(await page.locator(".vial-labels .code").first().textContent()).toMatch(/^TV\d\d-\d{4}-[A-Z]$/);
+    // What is labelled is said, leads on, and more are asked for before they are made.
+    await page.getByText("3 vials are labelled").waitFor();
+    await page.getByRole("button", { name: "Label more" }).click();
+    await page.getByText("Label 3 further vials?").waitFor();
+    await page.getByRole("button", { name: "No, leave it" }).click();
+    expect(await page.locator(".vial-labels .code").count()).toBe(3);
+    await page
+      .getByRole("button", { name: /^Take back/ })
+      .first()
+      .click();
+    await page.getByText("2 vials are labelled").waitFor();
+    expect(await page.locator(".vial-labels .code").count()).toBe(2);
     await device.close();
   });
 });

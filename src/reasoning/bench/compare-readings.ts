@@ -1,8 +1,8 @@
 /** Two readers of the same preparations: do they differ beyond chance, and does it matter? */
 import { binomial } from "../../numerics/index.ts";
 import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
+import { fisherTest } from "./fisher-test.ts";
 import { benchProblem } from "./problems.ts";
-import { fisherTest } from "./two-by-two.ts";
 
 export interface ReadersCompared {
   /** Chance of a difference as large or larger if both read alike. */

@@ -57,6 +57,26 @@ export interface BenchProblems {
   readonly "bands-out-of-season": { readonly season: string };
   /** Two readings of the same bees lie in different classes, beyond chance. */
   readonly "readers-disagree": { readonly first: number; readonly second: number; readonly pValue: number };
+  /** Two readings agree on every bee: nothing to test. */
+  readonly "no-bee-read-differently": Readonly<Record<never, never>>;
+  /** Rows and columns of a table of two readers must be the same classes, two or more. */
+  readonly "table-not-square": { readonly rows: number };
+  /** Both readers used one class only: chance alone explains all agreement. */
+  readonly "kappa-undefined": { readonly readings: number };
+  /** One reader used one class only: kappa is 0 whatever the other did, and there is nothing to test. */
+  readonly "one-class-by-a-reader": { readonly readings: number };
+  /** Neither reader used this class. */
+  readonly "class-never-used": { readonly class: number };
+  /** Variance not above the mean: no aggregation to estimate, mites sit as if at random. */
+  readonly "no-more-uneven-than-chance": { readonly mean: number; readonly variance: number };
+  /** Fewer bees without mites than chance leaves: no aggregation fits the share. */
+  readonly "too-few-without-mites": { readonly without: number; readonly byChance: number };
+  /** Columns of a design say the same thing twice: their parts cannot be told apart. */
+  readonly "columns-repeat": Readonly<Record<never, never>>;
+  /** A group without a single mite: its ratio to the others has no lower end. */
+  readonly "group-without-mites": Readonly<Record<never, never>>;
+  /** A fit that moved on after its last round: no answer is given. */
+  readonly "fit-did-not-settle": { readonly rounds: number };
   readonly "recovery-not-given": { readonly mites: number; readonly bees: number };
   /** Limits of a wash count one vial only; colonies vary far more. */
   readonly "one-wash-one-vial": { readonly bees: number };
@@ -113,6 +133,16 @@ export const benchProblemCodes = [
   "sources-disagree",
   "bands-out-of-season",
   "readers-disagree",
+  "no-bee-read-differently",
+  "table-not-square",
+  "kappa-undefined",
+  "one-class-by-a-reader",
+  "class-never-used",
+  "no-more-uneven-than-chance",
+  "too-few-without-mites",
+  "columns-repeat",
+  "group-without-mites",
+  "fit-did-not-settle",
   "recovery-not-given",
   "one-wash-one-vial",
   "table-has-empty-margin",

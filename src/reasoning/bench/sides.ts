@@ -1,8 +1,8 @@
 /** Left and right trunks: an identity that must hold, and what chance says about bees with mites on both sides. */
 import { binomial } from "../../numerics/index.ts";
 import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
+import { fisherTest } from "./fisher-test.ts";
 import { benchProblem } from "./problems.ts";
-import { fisherTest } from "./two-by-two.ts";
 
 export interface SidesCheck {
   /** Share of infested bees with mites on both sides. */

@@ -4,7 +4,8 @@ import { expect, it } from "vitest";
 import danka from "../../../tests/golden/danka-villa-2005.json" with { type: "json" };
 import fisher from "../../../tests/golden/fisher-check-values.json" with { type: "json" };
 import ontario from "../../../tests/golden/guzman-novoa-2010-table-3.json" with { type: "json" };
-import { association, fisherTest, type TwoByTwo } from "./two-by-two.ts";
+import { fisherTest, type TwoByTwo } from "./fisher-test.ts";
+import { association } from "./two-by-two.ts";
 
 const of = (table: TwoByTwo) => {
   const result = association(table);

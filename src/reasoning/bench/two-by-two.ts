@@ -1,15 +1,8 @@
 /** Two groups, two outcomes: chi-square, Fisher's test, odds ratio and relative risk. */
-import { hypergeometric, normalSf, normalUpperQuantile } from "../../numerics/index.ts";
+import { normalSf, normalUpperQuantile } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
+import { checkCounts, type FisherTest, fisherTest, type TwoByTwo } from "./fisher-test.ts";
 import { benchProblem } from "./problems.ts";
-
-/** Counts: first group with (a) and without (b) the outcome, second group with (c) and without (d). */
-export interface TwoByTwo {
-  readonly a: number;
-  readonly b: number;
-  readonly c: number;
-  readonly d: number;
-}
 
 export interface Association {
   /** Share with the outcome in the first and in the second group. */
@@ -21,39 +14,6 @@ export interface Association {
   /** The same with Yates's correction. */
   readonly yates: { readonly statistic: number; readonly pValue: number };
   readonly fisher: FisherTest;
-}
-
-export interface FisherTest {
-  /** P of a or fewer in the first cell, given the margins. */
-  readonly less: number;
-  /** P of a or more. */
-  readonly greater: number;
-  /** P of all tables no likelier than this one. */
-  readonly twoSided: number;
-}
-
-/**
- * Fisher's exact test: all tables with the same margins.
- *
- * Two-sided by probability: a table counts as no likelier within a relative slack of 1e-7, as R and SciPy do.
- *
- * @throws DomainError for counts that are not whole numbers ≥ 0
- * @source Fisher 1935; convention of R's fisher.test
- *
- * @example
- * fisherTest({ a: 8, b: 1, c: 2, d: 5 }).twoSided  // → 0.03496503497
- */
-export function fisherTest(table: TwoByTwo): FisherTest {
-  checkCounts(table);
-  const { a, b, c, d } = table;
-  const { support, pmf, cdf, sf } = hypergeometric({ population: a + b + c + d, marked: a + c, drawn: a + b });
-  const observed = pmf(a) * (1 + 1e-7);
-  let twoSided = 0;
-  for (let x = support.low; x <= support.high; x++) {
-    const chance = pmf(x);
-    if (chance <= observed) twoSided += chance;
-  }
-  return { less: cdf(a), greater: sf(a - 1), twoSided: Math.min(1, twoSided) };
 }
 
 /**
@@ -107,10 +67,4 @@ export function association(table: TwoByTwo, level = 0.95): Result<Association> 
     },
     problems,
   );
-}
-
-function checkCounts(table: TwoByTwo): void {
-  for (const [cell, count] of Object.entries(table)) {
-    ensure(Number.isInteger(count) && count >= 0, cell, count, "a whole number ≥ 0");
-  }
 }

@@ -14,6 +14,8 @@ export interface DecisionProblems {
   readonly "loss-readings-disagree": { readonly middle: string; readonly cold: string; readonly mild: string };
   /** No mean prevalence makes testing first the best. */
   readonly "testing-never-best": { readonly testCost: number; readonly bees: number };
+  /** Whatever such a sample shows, waiting stays the better. */
+  readonly "no-result-leads-to-acting": { readonly bees: number };
   /** The sample was taken with limits or rejected: no choice is named unless someone asks for it anyway. */
   readonly "decision-withheld": { readonly acceptance: string };
 }
@@ -26,6 +28,7 @@ export const decisionProblemCodes = [
   "loss-curve-judged",
   "loss-readings-disagree",
   "testing-never-best",
+  "no-result-leads-to-acting",
   "decision-withheld",
 ] as const satisfies readonly (keyof DecisionProblems)[];
 

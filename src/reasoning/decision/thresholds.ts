@@ -1,5 +1,6 @@
 /** Thresholds of probability for a condition that is there or not: wait, test first, act. */
 import { ensure } from "../../units/index.ts";
+import type { Action } from "./losses.ts";
 
 export interface Stakes {
   /** Net benefit of treating a colony that has the condition; above 0, any one unit. */
@@ -102,6 +103,19 @@ export function expectedUtilities(stakes: TestStakes & { readonly probability: n
     testFirst: probability * sensitivity * benefit - healthy * (1 - specificity) * harm - testCost,
     actNow: probability * benefit - healthy * harm,
   };
+}
+
+/**
+ * The action of most expected utility. At a tie waiting comes before acting, and a test is named only when better.
+ *
+ * @source definition
+ *
+ * @example
+ * bestByUtility({ wait: 0, testFirst: 16.6, actNow: 12 })  // → test-first
+ */
+export function bestByUtility({ wait, testFirst, actNow }: Utilities): Action {
+  const untested = actNow > wait ? "act-now" : "wait";
+  return testFirst > Math.max(wait, actNow) ? "test-first" : untested;
 }
 
 /**

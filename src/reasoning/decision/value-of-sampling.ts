@@ -1,14 +1,17 @@
 /** What a sample of n bees is worth when the loss of waiting is proportional to the share infested. */
-import { ensure } from "../../units/index.ts";
+import { ensure, type Problem } from "../../units/index.ts";
 import { type BenchTest, type BetaBelief, benchChances, ensureBelief, signals } from "./belief.ts";
 import { lossesFrom, perfectLoss } from "./losses.ts";
+import { decisionProblem } from "./problems.ts";
 
 export interface SampleWorth {
   readonly bees: number;
   /** Expected fall of the loss through the sample, before its cost. */
   readonly evsi: number;
-  /** Act from this number of positives on; null when no result leads to acting or there is no sample. */
+  /** Act from this number of positives on, 0 when acting is better anyway; null when no result leads to acting. */
   readonly actFrom: number | null;
+  /** Says so when no result leads to acting. */
+  readonly neverActs: Problem | null;
   /** Worth less cost; 0 for no sample. */
   readonly net: number;
 }
@@ -17,7 +20,7 @@ export interface SamplingWorth {
   readonly priorMean: number;
   /** Loss of the better of waiting and acting, without a sample. */
   readonly lossNow: number;
-  /** Share infested at which waiting and acting cost the same. */
+  /** Share infested at which waiting and acting cost the same; above 1 when acting costs more than all there is. */
   readonly threshold: number;
   /** Value of knowing the share exactly: no sample is worth more. */
   readonly evpi: number;
@@ -65,19 +68,24 @@ export function valueOfSampling(question: {
   const lossNow = Math.min(actCost, lossAtFull * priorMean);
   const rows = sizes.map((bees): SampleWorth => {
     ensure(Number.isInteger(bees) && bees >= 0, "sizes", bees, "whole numbers ≥ 0");
-    if (bees === 0) return { bees, evsi: 0, actFrom: null, net: 0 };
+    if (bees === 0) return { bees, evsi: 0, ...actingFrom(lossAtFull * priorMean > actCost ? 0 : null, 0), net: 0 };
     const test: BenchTest = { bees, sensitivity, specificity };
     const losses = lossesFrom(signals(belief, test, benchChances(test), line), line, prices);
     const evsi = lossNow - losses["test-first"];
-    return { bees, evsi, actFrom: losses.actFrom, net: evsi - fixedCost - costPerBee * bees };
+    return { bees, evsi, ...actingFrom(losses.actFrom, bees), net: evsi - fixedCost - costPerBee * bees };
   });
   const best = rows.reduce((top, row) => (row.net > top.net ? row : top));
   return {
     priorMean,
     lossNow,
-    threshold: Math.min(1, actCost / lossAtFull),
+    threshold: actCost / lossAtFull,
     evpi: lossNow - perfectLoss(belief, line, prices).loss,
     rows,
     bestSize: best.bees,
   };
 }
+
+const actingFrom = (actFrom: number | null, bees: number): Pick<SampleWorth, "actFrom" | "neverActs"> => ({
+  actFrom,
+  neverActs: actFrom === null ? decisionProblem("no-result-leads-to-acting", "noted", "sizes", { bees }) : null,
+});

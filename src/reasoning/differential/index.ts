@@ -1,6 +1,7 @@
 /** The differential: what could explain a failing colony, several causes at once, and when nobody can tell yet. */
 export type * from "./answer.ts";
 export { type Belief, belief, type Candidate } from "./belief.ts";
+export { type Calibration, type CalibrationBin, calibration, type Forecasts, logClip } from "./calibration.ts";
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
 export type { Setting } from "./network-for.ts";
@@ -13,3 +14,6 @@ export {
   quickscore,
 } from "./noisy-or.ts";
 export { quantiles } from "./quantiles.ts";
+export { type RankingScores, rankingScores } from "./ranking-scores.ts";
+export type { Recalibration } from "./recalibration.ts";
+export { type SingleFaultModel, singleFault } from "./single-fault.ts";

@@ -1,11 +1,13 @@
 /** The bare network of the method, for networks of one's own: posteriors, likeliest states, and what to look at next. */
-import { ensure } from "../../units/index.ts";
+import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability } from "./best-first.ts";
 import { expand } from "./expansion.ts";
 import { findingsOnly, type Network, type NetworkEvidence } from "./network.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
+import { acceptedError, tablesLimit } from "./posterior.ts";
 import { sharesOfSets } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
+import { unionTables } from "./union-tables.ts";
 
 /** A network of independent conditions and findings. */
 export interface NoisyOrNetwork {
@@ -28,16 +30,35 @@ export interface NoisyOrPosterior {
 /**
  * Posterior by the signed sum over subsets of the present findings: exact over all sets of conditions.
  *
+ * Unlikely evidence makes the signed sum cancel. What is lost is measured; where it is too much the tables, in which
+ * nothing cancels, take its place up to sixteen present findings, and beyond that no answer is given.
+ *
+ * @returns NoisyOrPosterior; or `evidence-contradicts-model`, `signed-sum-cancels`
  * @throws DomainError when a probability lies outside its range
  * @source Heckerman 1989 (abstract seen)
  * @example
- * quickscore({ prior: [0.2], link: [[0.5]], leak: [0], evidence: new Map([[0, true]]) }).evidenceProbability  // → 0.1
+ * quickscore({ prior: [0.2], link: [[0.5]], leak: [0], evidence: new Map([[0, true]]) }).value.evidenceProbability  // → 0.1
+ * quickscore({ prior: [0.2], link: [[0]], leak: [0], evidence: new Map([[0, true]]) }).problems[0].code  // → evidence-contradicts-model
  */
-export function quickscore(given: NoisyOrNetwork): NoisyOrPosterior {
+export function quickscore(given: NoisyOrNetwork): Result<NoisyOrPosterior> {
   const { parameters, evidence, norm } = asNetwork(given);
-  const { total, withCondition } = expand(parameters, termsOf(parameters, evidence));
-  return { evidenceProbability: total / norm, posterior: [...withCondition].map((each) => each / total) };
+  const signed = expand(parameters, termsOf(parameters, evidence));
+  const fits = evidence.present.length <= tablesLimit;
+  const sums = signed.relativeError <= acceptedError || !fits ? signed : unionTables(parameters, evidence);
+  if (!(sums.total > 0) || sums.relativeError >= 1) return contradiction(given);
+  if (sums.relativeError > acceptedError) {
+    const slots = { error: sums.relativeError, findings: evidence.present.length };
+    return blocked(problem("signed-sum-cancels", "blocked", "evidence", { slots }));
+  }
+  return answered({
+    evidenceProbability: sums.total / norm,
+    posterior: [...sums.withCondition].map((each) => each / sums.total),
+  });
 }
+
+/** What no state of the network could bring. */
+const contradiction = ({ evidence }: NoisyOrNetwork): Result<never> =>
+  blocked(problem("evidence-contradicts-model", "blocked", "evidence", { slots: { findings: evidence.size } }));
 
 /** A finding that was not looked for: how likely it is, and what it would tell. */
 export interface FindingOutlook {
@@ -65,17 +86,19 @@ const mostConditions = 14;
 /**
  * Posterior, entropy, states and outlook of a network of at most fourteen conditions, every state listed.
  *
+ * @returns NoisyOrAnswer, or `evidence-contradicts-model`
  * @throws DomainError with more conditions, or when a probability lies outside its range
  * @source Pearl 1988; Shwe and others 1991 (quick medical reference network)
  * @example
- * noisyOr({ prior: [0.5], link: [[0]], leak: [0.2], evidence: new Map() }).outlook[0].jointBits  // → 0
+ * noisyOr({ prior: [0.5], link: [[0]], leak: [0.2], evidence: new Map() }).value.outlook[0].jointBits  // → 0
  */
-export function noisyOr(given: NoisyOrNetwork): NoisyOrAnswer {
+export function noisyOr(given: NoisyOrNetwork): Result<NoisyOrAnswer> {
   const n = given.prior.length;
   ensure(n <= mostConditions, "prior", n, `at most ${mostConditions} conditions`);
   const { parameters, evidence, norm } = asNetwork(given);
   const order = byProbability(parameters.odds);
   const sets = bestSets(parameters, evidence, order, { sets: 2 ** n, weight: Number.POSITIVE_INFINITY });
+  if (!(sets.total > 0)) return contradiction(given);
   const share = sets.weight.map((each) => each / sets.total);
   const members = (set: number): number[] => {
     const found: number[] = [];
@@ -86,7 +109,7 @@ export function noisyOr(given: NoisyOrNetwork): NoisyOrAnswer {
   const marginals = (weights: Float64Array) => sharesOfSets(weights, sets, n, []).condition;
   const posterior = marginals(share);
   const open = [...given.leak.keys()].filter((finding) => !given.evidence.has(finding));
-  return {
+  return answered({
     evidenceProbability: sets.total / norm,
     posterior: [...posterior],
     entropyBits: entropy(share),
@@ -107,7 +130,7 @@ export function noisyOr(given: NoisyOrNetwork): NoisyOrAnswer {
         marginalBits: single(share) - after(single),
       };
     }),
-  };
+  });
 }
 
 function asNetwork({ prior, link, leak, evidence }: NoisyOrNetwork): {

@@ -19,3 +19,18 @@ export function shareProblem(group: string, { infested, examined }: Share): Prob
   }
   return examined === 0 ? efficacyProblem("group-not-examined", "blocked", group, { group }) : null;
 }
+
+/**
+ * Share of those examined that are not infested: dead ones, where the survivors are counted as infested.
+ *
+ * @returns proportion 0–1
+ * @throws DomainError unless at least one was examined and the counts fit each other
+ * @source definition
+ *
+ * @example
+ * shareWithout({ infested: 12, examined: 100 })  // → 0.88
+ */
+export function shareWithout({ infested, examined }: Share): number {
+  ensure(examined > 0 && infested >= 0 && infested <= examined, "infested", infested, "from 0 to the number examined");
+  return (examined - infested) / examined;
+}

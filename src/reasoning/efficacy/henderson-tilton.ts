@@ -2,7 +2,7 @@
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type Share, shareProblem } from "./group.ts";
 import { efficacyProblem } from "./problems.ts";
-import { koopmanRatio, twoSidedQuantile } from "./share-ratio.ts";
+import { koopmanRatio, type RatioLimits, twoSidedQuantile } from "./share-ratio.ts";
 
 /** Mites counted, and what they were counted on: bees washed, boards. Groups counted on equal effort may leave it 1. */
 export interface MiteCount {
@@ -52,6 +52,47 @@ export type HendersonTiltonTrial =
  * hendersonTilton({ kind: "counts", treated: { before: { mites: 300 }, after: { mites: 15 } }, control: { before: { mites: 250 }, after: { mites: 300 } } }).value.value  // → 0.9583333333
  */
 export function hendersonTilton(trial: HendersonTiltonTrial): Result<Estimate> {
+  const change = changeRatio(trial);
+  if (!change.ok) return change;
+  const { ratio, low, high, halfAdded, method, n } = change.value;
+  const estimate: Estimate = {
+    value: 1 - ratio,
+    low: 1 - high,
+    high: halfAdded ? 1 : 1 - low,
+    level: trial.level ?? 0.95,
+    interval: "confidence",
+    method: halfAdded ? `${method}-half` : method,
+    rule: "EF3",
+    n,
+  };
+  const problems: Problem[] = [...change.problems];
+  if (halfAdded)
+    problems.push(efficacyProblem("half-added-for-limits", "noted", "treated.after", { group: "treated.after" }));
+  if (estimate.value < 0) {
+    problems.push(efficacyProblem("negative-efficacy", "warned", "treated", { efficacy: estimate.value }));
+  }
+  return answered(estimate, problems);
+}
+
+export interface ChangeRatio extends RatioLimits {
+  /** Standard error of the logarithm of the ratio, the overdispersion in it; 0 where all were infested at all looks. */
+  readonly logStandardError: number;
+  readonly method: "henderson-tilton-poisson" | "henderson-tilton-shares" | "henderson-tilton-shares-score";
+  /** Bees or colonies examined; null for counts of mites. */
+  readonly n: number | null;
+}
+
+/**
+ * (Ta/Tb)·(Cb/Ca) with its limits as they come: how the change in the treated compares with that in the untreated.
+ *
+ * @returns ChangeRatio; refusals and models as for `hendersonTilton`
+ * @throws DomainError as for `hendersonTilton`
+ * @source Henderson & Tilton 1955; limits by the delta method
+ *
+ * @example
+ * changeRatio({ kind: "counts", treated: { before: { mites: 300 }, after: { mites: 15 } }, control: { before: { mites: 250 }, after: { mites: 300 } } }).value.logStandardError  // → 0.27808871486
+ */
+export function changeRatio(trial: HendersonTiltonTrial): Result<ChangeRatio> {
   const { level = 0.95 } = trial;
   ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
   if (trial.control === null) return blocked(efficacyProblem("no-comparator", "blocked", "control", {}));
@@ -61,8 +102,8 @@ export function hendersonTilton(trial: HendersonTiltonTrial): Result<Estimate> {
 
   const empty = cells.find(({ group, events }) => events === 0 && group !== "treated.after");
   if (empty) return blocked(efficacyProblem("efficacy-undefined", "blocked", empty.group, { group: empty.group }));
-  const none = cells.some(({ events }) => events === 0);
-  const half = none ? 0.5 : 0;
+  const halfAdded = cells.some(({ events }) => events === 0);
+  const half = halfAdded ? 0.5 : 0;
   const rate = (group: string, added: number) => {
     const cell = cells.find((each) => each.group === group) as Cell;
     return (cell.events + added) / (cell.of + (cell.isShare ? added : 0));
@@ -74,25 +115,21 @@ export function hendersonTilton(trial: HendersonTiltonTrial): Result<Estimate> {
     (sum, { events, of, isShare }) => sum + 1 / (events + half) - (isShare ? 1 / (of + half) : 0),
     0,
   );
+  const logStandardError = Math.sqrt(factor * logVariance);
   const closed = trial.kind === "shares" && logVariance === 0;
-  const width = closed ? scoreWidth(trial, level) : twoSidedQuantile(level) * Math.sqrt(factor * logVariance);
-  const estimate: Estimate = {
-    value: 1 - ratio(0),
-    low: 1 - ratio(half) * Math.exp(width),
-    high: none ? 1 : 1 - ratio(half) * Math.exp(-width),
-    level,
-    interval: "confidence",
-    method: none ? `${method}-half` : closed ? `${method}-score` : method,
-    rule: "EF3",
-    n,
-  };
-  const problems: Problem[] = [...looks.problems];
-  if (none)
-    problems.push(efficacyProblem("half-added-for-limits", "noted", "treated.after", { group: "treated.after" }));
-  if (estimate.value < 0) {
-    problems.push(efficacyProblem("negative-efficacy", "warned", "treated", { efficacy: estimate.value }));
-  }
-  return answered(estimate, problems);
+  const width = closed ? scoreWidth(trial, level) : twoSidedQuantile(level) * logStandardError;
+  return answered(
+    {
+      ratio: ratio(0),
+      low: ratio(half) * Math.exp(-width),
+      high: ratio(half) * Math.exp(width),
+      halfAdded,
+      logStandardError,
+      method: closed ? "henderson-tilton-shares-score" : method,
+      n,
+    },
+    looks.problems,
+  );
 }
 
 /**
@@ -116,7 +153,7 @@ interface Cell {
 interface Looks {
   readonly cells: readonly Cell[];
   readonly factor: number;
-  readonly method: string;
+  readonly method: ChangeRatio["method"];
   readonly n: number | null;
 }
 

@@ -21,6 +21,13 @@ export interface EfficacyProblems {
   readonly "dead-mites-still-counted": { readonly daysAfter: number };
   /** Counts of mites vary more than Poisson: without an overdispersion the limits are too narrow. */
   readonly "overdispersion-not-given": { readonly total: number };
+  /** Before and after are the same in every pair. */
+  readonly "no-pair-differs": { readonly pairs: number };
+  /** Changes of equal size: the exact law of the ranks does not hold. */
+  readonly "changes-tie": { readonly pairs: number };
+  readonly "too-many-pairs-to-list": { readonly pairs: number; readonly most: number };
+  /** Two equal shares: no number of bees tells them apart. */
+  readonly "shares-equal": { readonly share: number };
 }
 
 /** All codes of `EfficacyProblems`, for tests of completeness. */
@@ -33,6 +40,10 @@ export const efficacyProblemCodes = [
   "negative-efficacy",
   "dead-mites-still-counted",
   "overdispersion-not-given",
+  "no-pair-differs",
+  "changes-tie",
+  "too-many-pairs-to-list",
+  "shares-equal",
 ] as const satisfies readonly (keyof EfficacyProblems)[];
 
 /** A Problem of this step: code and slots must fit each other. */

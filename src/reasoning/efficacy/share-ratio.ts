@@ -1,5 +1,5 @@
 /** The ratio of two shares with limits: Katz's on the logarithm, Koopman's by inverting a score test. */
-import { normalUpperQuantile, root } from "../../numerics/index.ts";
+import { type Interval, normalUpperQuantile, root } from "../../numerics/index.ts";
 import type { Share } from "./group.ts";
 
 export interface RatioLimits {
@@ -17,6 +17,17 @@ export interface SharePair {
   readonly second: Share;
   readonly level: number;
 }
+
+/**
+ * Limits of the efficacy 1 − ratio from those of the ratio: swapped, and not cut off at either end.
+ *
+ * @returns proportions, `high` at most 1
+ * @source definition of efficacy
+ *
+ * @example
+ * efficacyLimits({ ratio: 0.15, low: 0.09, high: 0.26, halfAdded: false })  // → {"low":0.74,"high":0.91}
+ */
+export const efficacyLimits = ({ low, high }: RatioLimits): Interval => ({ low: 1 - high, high: 1 - low });
 
 /** Whether all were infested in each share: Katz's variance is then 0 and his limits close on the ratio. */
 export const allInfested = (...shares: readonly Share[]): boolean =>

@@ -54,6 +54,14 @@ it("writes nothing when one cell does not fit, and names line and column", async
   expect(isStored()).toBe(false);
 });
 
+it("says at which line something was mended, in one sentence with one full stop", async () => {
+  const mends = [{ row: "8", column: "found", given: "60", use: "6", reason: "A slip of the pen." }];
+  write("mapping.json", JSON.stringify({ ...mapping, mends }));
+  write("slip.csv", table.replace("0,50", "60,50"));
+  const told = await run("import", "slip.csv", "--mapping", "mapping.json", "--dry-run");
+  expect(told.out).toMatch(/^- line 3, found: Mended to “6”: A slip of the pen\.$/m);
+});
+
 it("shows what stands differently and overwrites nothing", async () => {
   await take("table.csv");
   write("changed.csv", table.replace("3,50", "4,50"));

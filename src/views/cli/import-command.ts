@@ -1,7 +1,7 @@
 /** `skepsis import`: a table somebody else made becomes entries, whole or not at all, and never twice. */
 import { emptyCasebook } from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
-import { noticeOf } from "../../reasoning/index.ts";
+import { type Notice, noticeOf } from "../../reasoning/index.ts";
 import { dryRun, type FreshDrafts, freshDrafts, type PlannedImport, readMapping } from "../../transfer/index.ts";
 import { blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
@@ -59,7 +59,9 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     differing: found.differing.length,
     ...(notices.length > 0 ? { notices } : {}),
   };
-  io.out(given.json ? `${JSON.stringify(answer)}\n` : withNotices(forPeople(answer), answer));
+  io.out(
+    given.json ? `${JSON.stringify(answer)}\n` : withNotices(forPeople(answer), { notices: notices.map(withPlace) }),
+  );
   return 0;
 }
 
@@ -130,6 +132,11 @@ function sealed(
 
 const standsDifferently = ({ kind, about }: EntryDraft): Problem =>
   problem("stands-differently", "warned", null, { slots: { what: `${kind} ${about.join(" ")}` } });
+
+/** For people the line and the column stand before what is to be borne in mind there. */
+const withPlace = (notice: Notice): Pick<Notice, "message"> => ({
+  message: notice.field === null ? notice.message : `${notice.field}: ${notice.message}`,
+});
 
 function forPeople(answer: {
   readonly dryRun: boolean;

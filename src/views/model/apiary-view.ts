@@ -4,7 +4,8 @@
  * @module views/model
  */
 import { type Casebook, type Kept, settled } from "../../casebook/index.ts";
-import type { BodyOf } from "../../journal/index.ts";
+import type { BodyOf, EntryDraft } from "../../journal/index.ts";
+import type { Day } from "../../units/index.ts";
 import type { ColonyRef } from "./findings-grid.ts";
 
 /** The colonies registered at an apiary, in order of code. */
@@ -53,6 +54,19 @@ export interface ApiaryView {
     readonly question: string;
   }[];
 }
+
+/** A flow, supers or a treatment is taken back, with every value that stands in its place; the entries stay. */
+export const takeBackDraft = (
+  apiary: string,
+  row: Pick<Listed<unknown>, "id" | "entries">,
+  { reason, today }: { readonly reason: string; readonly today: Day },
+): EntryDraft => ({
+  kind: "entry-withdrawn",
+  at: today,
+  about: [apiary, row.id],
+  replaces: row.entries,
+  data: { reason },
+});
 
 /** One apiary; null when it is not on record. Spans stand in order of their first day. */
 export function apiaryView(casebook: Casebook, id: string): ApiaryView | null {

@@ -1,9 +1,12 @@
 /** From the call to what was seen: the entries that acts become, and what the pages then show. */
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
-import { type Casebook, wholeApiary } from "../../casebook/index.ts";
+import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
+import { type Casebook, coloniesOf, wholeApiary } from "../../casebook/index.ts";
+import { addDays } from "../../units/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
+  answeredFindings,
   apiaryView,
   askedFindings,
   casesView,
@@ -40,11 +43,31 @@ describe("opening a case", () => {
   });
 
   it("puts overdue cases first and says so", () => {
-    const { casebook } = following(opened({ due: "2026-02-24" }));
+    const { casebook } = following(opened({ openedOn: "2026-02-20", due: "2026-02-24" }));
     const view = casesView({ casebook, today, who: null, words });
     expect(view.groups[0]).toMatchObject({ key: "overdue", rows: [{ late: "6 days", isOverdue: true }] });
     expect(view.answer).toBe("**1 case is overdue.** Nothing more is due this week.");
     expect(casesView({ casebook, today, who: "keeper", words }).groups).toEqual([]);
+  });
+});
+
+describe("a plan past its day", () => {
+  const casebook = demonstrationCasebook();
+  const plans = Object.values(casebook.plans).flatMap((plan) => plan.record?.candidates[0].value ?? []);
+  const planned = plans[0] ?? expect.fail("no plan in the demonstration");
+  const last =
+    planned.steps
+      .map((step) => step.on)
+      .sort()
+      .at(-1) ?? "";
+  it("counts as overdue from its oldest step that nobody marked, whatever day the case is due", () => {
+    const after = addDays(last, 1);
+    const view = casesView({ casebook, today: after, who: null, words });
+    const row = view.groups.flatMap((group) => group.rows).find((each) => each.id === planned.case);
+    expect(row).toMatchObject({ isOverdue: true });
+    expect(row?.state).toMatch(/^\d+ plan steps? overdue$/);
+    expect(view.answer).not.toContain("Nothing is overdue");
+    expect(view.groups.find((group) => group.key === "overdue")?.rows.map((each) => each.id)).toContain(planned.case);
   });
 });
 
@@ -90,10 +113,17 @@ describe("what was seen", () => {
     const first = colony(following(start).casebook, 1);
     const { state } = following(start, see(start.caseId, first, "crawlers", "present"));
     const groups = findingGroups(state, [{ id: first, code: "WB-01" }], words);
-    expect(countFindings(groups)).toEqual({ answered: 1, notLooked: askedFindings.length - 1 });
+    expect(countFindings(groups)).toEqual({ answered: 1, present: 1, notLooked: askedFindings.length - 1 });
     expect(askedFindings).toHaveLength(81);
   });
 
+  it("shows what was answered for the whole apiary, so that sheet and spine count the same in every case", () => {
+    const casebook = demonstrationCasebook();
+    for (const state of Object.values(casebook.cases)) {
+      const colonies = coloniesOf(casebook, state.id).map(({ id, code }) => ({ id, code: code ?? id }));
+      expect(countFindings(findingGroups(state, colonies, words)).answered, state.id).toBe(answeredFindings(state));
+    }
+  });
   it("sets the excluded finding back to not looked", () => {
     const start = opened();
     const first = colony(following(start).casebook, 1);
@@ -118,7 +148,7 @@ describe("what was seen", () => {
         finding: "crawlers",
         before,
         entries: entryOf(book),
-        today,
+        on: today,
       });
     const nothing = following(start, see(start.caseId, first, "crawlers", "present"), undo(null));
     expect(cellState(nothing.state, first, "crawlers")).toBeNull();

@@ -6,7 +6,10 @@
 import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { flagsNotAsked, flagsToAsk, redFlags } from "./red-flags.ts";
+import { stopNotices } from "./done/stops.ts";
+import { reportsTold } from "./forms/report-form.ts";
+import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
+import { stepRows } from "./worked/steps.ts";
 
 export interface CaseRowView {
   readonly id: string;
@@ -59,7 +62,7 @@ export function casesView(input: {
   readonly words: Words;
 }): CasesView {
   const { casebook, today, who, words } = input;
-  const all = rowsOf(casebook, today);
+  const all = rowsOf(casebook, { today, words });
   const open = all.filter((row) => !row.isClosed);
   const chosen = all.filter((row) => who === null || (row.waitsOn ?? words.cases.nobody) === who);
   const views = chosen.map((row) => ({
@@ -90,10 +93,27 @@ export function casesView(input: {
 }
 
 /** Each case is listed with its own red flags: "not looked" is an answer, so it is no longer asked for. */
-function rowsOf(casebook: Casebook, today: Day): readonly CaseRow[] {
+function rowsOf(casebook: Casebook, asked: { readonly today: Day; readonly words: Words }): readonly Row[] {
+  const { today } = asked;
   return Object.values(casebook.cases)
     .flatMap((state) => caseList({ ...casebook, cases: { [state.id]: state } }, today, { redFlags: flagsToAsk(state) }))
+    .map((row) => withLateSteps(casebook, row, asked))
     .sort((one, other) => (one.due ?? "9999").localeCompare(other.due ?? "9999") || one.code.localeCompare(other.code));
+}
+
+/** A row, and how many steps of its plans are past their day. */
+interface Row extends CaseRow {
+  readonly lateSteps: number;
+}
+
+/** A case is as late as the oldest step of its plans that nobody marked. */
+function withLateSteps(casebook: Casebook, row: CaseRow, asked: { readonly today: Day; readonly words: Words }): Row {
+  const state = casebook.cases[row.id];
+  if (row.isClosed || !state) return { ...row, lateSteps: 0 };
+  const late = stepRows(casebook, state, asked).filter((each) => each.state === "overdue");
+  const [first] = late.map((each) => each.step.on).sort();
+  if (first === undefined || (row.due !== null && row.due <= first)) return { ...row, lateSteps: late.length };
+  return { ...row, due: first, overdueDays: daysBetween(first, asked.today), lateSteps: late.length };
 }
 
 function groupOf(row: CaseRow, today: Day): CaseGroupKey {
@@ -103,11 +123,7 @@ function groupOf(row: CaseRow, today: Day): CaseGroupKey {
   return days < 0 ? "overdue" : days < week ? "this-week" : "later";
 }
 
-function rowView(
-  row: CaseRow,
-  state: CaseState | undefined,
-  { today, words }: { today: Day; words: Words },
-): CaseRowView {
+function rowView(row: Row, state: CaseState | undefined, { today, words }: { today: Day; words: Words }): CaseRowView {
   const say = words.cases;
   const isOverdue = row.overdueDays > 0;
   const stateSays = say.states[stateKey(row, state)];
@@ -118,7 +134,12 @@ function rowView(
     colonies: row.colonies,
     question: row.question,
     asks: words.case.questions[row.question],
-    state: row.conflicts > 0 ? say.conflicts({ count: row.conflicts }) : stateSays,
+    state:
+      row.conflicts > 0
+        ? say.conflicts({ count: row.conflicts })
+        : row.lateSteps > 0
+          ? say.stepsLate({ count: row.lateSteps })
+          : stateSays,
     waitsOn: row.waitsOn ?? say.nobody,
     due: row.due,
     dueSays:
@@ -139,8 +160,10 @@ function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["case
 
 function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
   if (!state) return [];
-  const flag = redFlags(state).find((each) => each.stopAndReport);
-  return flag ? [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act: flag.act ?? "" }] : [];
+  const [notice] = stopNotices(state);
+  if (!notice) return [];
+  const act = [notice.act, ...reportsTold(state)].join(" ");
+  return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];
 }
 
 function waitingOn(open: readonly CaseRow[], words: Words): CasesView["waiting"] {

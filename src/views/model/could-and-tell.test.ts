@@ -1,15 +1,19 @@
 /** Ranked causes, looks, tests and labelled vials, from the case as it is on record. */
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
+import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
   couldView,
   differentialInput,
+  findingDrafts,
   mostTroubled,
   readCode,
+  readSeenOn,
   samplePlanView,
   samplingDrafts,
+  specimensFound,
   spineView,
   stepDraft,
   tellView,
@@ -31,6 +35,32 @@ describe("what could it be", () => {
     const { input, notes } = differentialInput(casebook, state, second);
     expect(input).toMatchObject({ date: today, latitude: 45, findings: { crawlers: "present" } });
     expect(notes).toEqual([]);
+  });
+
+  it("ranks for the season of the latest day anything was looked at, not for that of the visit to the page", () => {
+    const start = opened();
+    const second = colony(following(start).casebook, 2);
+    const on = (day: string, finding: "crawlers" | "k_wing", answer: "present" | "not-looked") =>
+      ((book) =>
+        findingDrafts({
+          state: book.cases[start.caseId] as never,
+          key: second,
+          finding,
+          exclusiveWith: null,
+          answer,
+          on: day,
+        })) satisfies Parameters<typeof following>[1];
+    const seen = following(start, on("2025-07-14", "crawlers", "present"), on("2026-02-20", "k_wing", "not-looked"));
+    const asked = differentialInput(seen.casebook, seen.state, second);
+    expect(asked.input.date).toBe("2025-07-14");
+    expect(asked.season).toEqual({ season: "summer", on: "2025-07-14", latitude: 45 });
+    expect(words.could.season(asked.season)).toContain("Season: **summer**, from 14 July at 45° north");
+    const south = opened({ latitude: "-38.2" });
+    const there = following(south);
+    const unseen = differentialInput(there.casebook, there.state, "").season;
+    expect(words.could.season(unseen)).toContain("Season: **autumn**, from 2 March at 38° south");
+    expect(readSeenOn("", today)).toMatchObject({ ok: true, value: today });
+    expect(readSeenOn("2026-03-03", today).problems.map((trouble) => trouble.code)).toEqual(["day-to-come"]);
   });
 
   it("says that the season is assumed when no latitude is known", () => {
@@ -80,6 +110,37 @@ describe("what could it be", () => {
   });
 });
 
+describe("what a dissection has seen", () => {
+  const demonstration = demonstrationCasebook();
+  const state = demonstration.cases["demonstration-case-tv-26-014"] ?? expect.fail("no case");
+  const view = (tests: differential.DifferentialInput["tests"]) => {
+    const [counted] = specimensFound(demonstration, state.id).filter((each) => (each.estimate?.value ?? 0) > 0);
+    const { input } = differentialInput(demonstration, state, counted?.label.colony ?? "");
+    const asked = { ...input, tests: tests ?? input.tests ?? [] };
+    const answer = differential.differential({ ...asked, draws: 60 });
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    return couldView({ answer: answer.value, input: asked, draws: 60, dots: null, words });
+  };
+  const mites = (tests?: differential.DifferentialInput["tests"]) =>
+    view(tests).causes.find((cause) => cause.id === "tracheal_mites");
+  const dissected = (positive: number) => [{ test: "tracheal-dissection", positive, examined: 50 }];
+
+  it("is told as proven by its count, not as a judgement", () => {
+    expect(view(dissected(12)).answer).toMatch(/^\*\*Tracheal mites are proven\*\*: mites in 12 of 50 bees\./);
+    expect(view(dissected(12)).answer).not.toContain("could be");
+    expect(mites(dissected(12))).toMatchObject({
+      proof: "mites in 12 of 50 bees",
+      word: "proven: mites in 12 of 50 bees",
+    });
+    expect(mites()?.proof).toMatch(/^mites in \d+ of \d+ bees$/);
+  });
+
+  it("proves nothing when none was found", () => {
+    expect(mites(dissected(0))?.proof).toBeNull();
+    expect(view(dissected(0)).answer).not.toContain("proven");
+  });
+});
+
 describe("what would tell", () => {
   it("lists looks apart from tests and remembers what was chosen", () => {
     const start = opened();
@@ -122,7 +183,8 @@ describe("what would tell", () => {
     // 59 bees for 5 in 100 at 95 in 100: Pirk et al. 2013, section 2.2
     expect(plan?.body.beesPerColony).toBe(59);
     expect(plan?.couldMiss).toBe("If 5 bees in 100 have mites, 59 bees show none 5 times in 100.");
-    expect(plan?.curve.at(0)).toEqual({ prevalence: 0, missed: 1 });
+    expect(plan?.missed.curve.at(0)).toMatchObject({ prevalence: 0, missed: 1 });
+    expect(plan?.missed.main).toMatchObject({ prevalence: 0.05, at: "5 in 100 infested:" });
     if (!plan) return;
     const sampled = following(start, () =>
       samplingDrafts({ caseId: start.caseId, plan: plan.body, codes: plan.codes, today, newId: start.newId }),

@@ -43,6 +43,8 @@ export interface CauseView {
   readonly number: string;
   readonly range: string;
   readonly word: string;
+  /** The count that proves it, in words; null while nothing does. */
+  readonly proof: string | null;
   readonly for: readonly ReasonView[];
   readonly against: readonly ReasonView[];
   readonly and: string;
@@ -50,6 +52,7 @@ export interface CauseView {
 
 export interface NoticeView {
   readonly key: string;
+  readonly condition: ConditionId;
   readonly why: string;
   readonly head: string;
   readonly act: string;
@@ -75,6 +78,8 @@ const [fewest, most, worthShowing] = [5, 8, 0.1];
 /** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
 const partingBits = 1;
 const ticksInBit = 2;
+/** Draws of the doubt in the grades for a range that is shown as final. */
+export const fullDraws = 400;
 const reasonsShown = { for: 4, against: 3 } as const;
 
 /** The view of an answer to `input`, whose ranges were drawn `draws` times. */
@@ -89,13 +94,14 @@ export function couldView(asked: {
   const { answer, input, draws, dots, words } = asked;
   const absent = (finding: string) => input.findings[finding as FindingId] === "absent";
   const ranked = answer.conditions;
+  const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
   const causes = ranked.map((each, index) =>
-    causeView({ each, beside: neighbours(ranked, index), dots: dots?.[each.id] ?? null, absent, words }),
+    causeView({ each, beside: neighbours(ranked, index), dots: dots?.[each.id] ?? null, absent, mites, words }),
   );
   return {
-    answer: verdictSentence(answer, words),
-    because: words.could.because[answer.verdict.because],
+    answer: verdictSentence(answer, words, mites),
+    because: mites && !isAboutOthers(answer) ? words.could.seenItself : words.could.because[answer.verdict.because],
     notices: answer.mustNotMiss.map((notice) => noticeView(notice, words)),
     causes,
     shown,
@@ -106,8 +112,37 @@ export function couldView(asked: {
   };
 }
 
-/** The verdict, in the largest type of the page. */
-export function verdictSentence(answer: Answer, words: Words): string {
+/** What a dissection has seen: bees with mites, of bees that could be read. */
+interface MitesSeen {
+  readonly positive: number;
+  readonly examined: number;
+}
+
+/** The condition that a dissection proves: a mite seen in a breathing tube is the mite itself, not a sign of it. */
+const provenByDissection: ConditionId = "tracheal_mites";
+
+/** The dissection with most bees with mites; null when none has found any. */
+function mitesSeen(input: differential.DifferentialInput): MitesSeen | null {
+  const [best] = (input.tests ?? [])
+    .filter((each) => each.test === "tracheal-dissection")
+    .map(({ positive = 0, examined = 0 }) => ({ positive, examined }))
+    .filter(({ positive }) => positive > 0)
+    .sort((one, other) => other.positive - one.positive);
+  return best ?? null;
+}
+
+/** The verdict, in the largest type of the page; what is proven comes before what is judged. */
+export function verdictSentence(answer: Answer, words: Words, mites: MitesSeen | null = null): string {
+  if (!mites) return judgedSentence(answer, words);
+  const proven = words.could.proven({ term: conditions[provenByDissection].term, ...mites });
+  return isAboutOthers(answer) ? `${proven} ${judgedSentence(answer, words)}` : proven;
+}
+
+/** Whether the ranking names something else than what is proven. */
+const isAboutOthers = ({ verdict }: Answer): boolean =>
+  verdict.kind === "leading" && verdict.condition !== provenByDissection;
+
+function judgedSentence(answer: Answer, words: Words): string {
   const { verdict, conditions: ranked, groups } = answer;
   if (verdict.kind === "leading") {
     const lead = verdict.condition
@@ -130,12 +165,14 @@ interface Placed {
   readonly beside: readonly Ranked[];
   readonly dots: readonly number[] | null;
   readonly absent: (finding: string) => boolean;
+  readonly mites: MitesSeen | null;
   readonly words: Words;
 }
 
-function causeView({ each, beside, dots, absent, words }: Placed): CauseView {
+function causeView({ each, beside, dots, absent, mites, words }: Placed): CauseView {
   const fact = conditions[each.id];
   const say = words.could;
+  const proof = mites && each.id === provenByDissection ? say.proof(mites) : null;
   const view = (reason: differential.Reason): ReasonView => ({
     term: reasonTerm(reason.finding, absent(reason.finding), words),
     bits: reason.bits,
@@ -155,7 +192,8 @@ function causeView({ each, beside, dots, absent, words }: Placed): CauseView {
     dots,
     number: say.inTen({ share: each.posterior }),
     range: say.range({ low: each.low, high: each.high }),
-    word: say.word({ share: each.posterior }),
+    word: proof === null ? say.word({ share: each.posterior }) : say.provenBy({ proof }),
+    proof,
     for: each.for.slice(0, reasonsShown.for).map(view),
     against: each.against.slice(0, reasonsShown.against).map(view),
     and: andOf(each.id, words),
@@ -186,6 +224,7 @@ function noticeView(notice: differential.Notice, words: Words): NoticeView {
   const condition = conditions[notice.condition].term;
   const terms = notice.findings.map((id) => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id));
   return {
+    condition: notice.condition,
     key: `${notice.condition} ${notice.findings.join(" ")}`,
     head: notice.report ? words.could.noticeStop : words.could.noticeHeed({ condition }),
     why: words.could.noticeWhy({ findings: terms, condition }),
@@ -194,29 +233,25 @@ function noticeView(notice: differential.Notice, words: Words): NoticeView {
   };
 }
 
-/** The table twin as comma-separated text (RFC 4180), shares unrounded. */
-export function causesCsv(view: CouldView, words: Words): string {
+/** The table twin, shares unrounded. */
+export function causesTable(
+  view: CouldView,
+  words: Words,
+): { readonly columns: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
   const say = words.could.columns;
   const reasons = (all: readonly ReasonView[]) =>
     all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
-  const rows = view.causes.map((cause) => [
-    cause.id,
-    cause.term,
-    cause.posterior,
-    cause.low,
-    cause.high,
-    cause.word,
-    reasons(cause.for),
-    reasons(cause.against),
-  ]);
-  const head = ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against];
-  return [head, ...rows]
-    .map((row) => row.map(csvCell).join(","))
-    .join("\r\n")
-    .concat("\r\n");
+  return {
+    columns: ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against],
+    rows: view.causes.map((cause) => [
+      cause.id,
+      cause.term,
+      100 * cause.posterior,
+      100 * cause.low,
+      100 * cause.high,
+      cause.word,
+      reasons(cause.for),
+      reasons(cause.against),
+    ]),
+  };
 }
-
-const csvCell = (value: string | number): string => {
-  const text = String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-};

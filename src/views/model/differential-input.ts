@@ -6,7 +6,7 @@
 import { type Casebook, type CaseState, coloniesOf, settled, specimensOf, wholeApiary } from "../../casebook/index.ts";
 import { type FindingId, findings, isFindingId } from "../../knowledge/index.ts";
 import { bench, type differential } from "../../reasoning/index.ts";
-import { type Day, daysBetween, type Problem, problem } from "../../units/index.ts";
+import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
 import { present } from "./form.ts";
 
@@ -16,6 +16,8 @@ type State = NonNullable<Input["findings"][FindingId]>;
 
 export interface AskedDifferential {
   readonly input: Input;
+  /** The season that the ranking counts with, from which day and latitude; the latitude null where it is assumed. */
+  readonly season: { readonly season: Season; readonly on: Day; readonly latitude: number | null };
   /** What was assumed or left out, to be said beside the answer. */
   readonly notes: readonly Problem[];
 }
@@ -27,6 +29,9 @@ const goodSigns: readonly FindingId[] = [
   "calm_polished_cells",
   "hover_facing_hive",
 ];
+
+/** Without a latitude the season is that of the north, at this one. */
+const assumedLatitude = 45;
 
 /** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
 const fewestColonies = 4;
@@ -44,7 +49,7 @@ export function differentialInput(casebook: Casebook, state: CaseState, key: str
   const input: Input = {
     date,
     // Without a latitude the season is that of the north, and the page says so.
-    latitude: latitude ?? 45,
+    latitude: latitude ?? assumedLatitude,
     findings: { ...spread(casebook, state), ...shared, ...own },
     tests: [...testsOf(state, key), ...readingsOf(casebook, state, key)],
     ...(colony
@@ -56,7 +61,11 @@ export function differentialInput(casebook: Casebook, state: CaseState, key: str
         }
       : {}),
   };
-  return { input, notes };
+  return {
+    input,
+    season: { season: seasonOf(date, latitude ?? assumedLatitude), on: date, latitude: latitude ?? null },
+    notes,
+  };
 }
 
 /** Settled findings under a key. Where two people differ the finding counts for nothing, and that is said. */
@@ -72,11 +81,11 @@ function recorded(state: CaseState, key: string, notes: Problem[]): Partial<Reco
   return found;
 }
 
-/** Day of the newest finding of the colony or the place; the day of the call when there is none. */
+/** The latest day on which a finding of the colony or the place was looked at; the day of the call when none was. */
 function lastLook(state: CaseState, key: string): Day {
   const days = [key, wholeApiary].flatMap((each) =>
     Object.values(state.findings[each] ?? {}).flatMap((kept) =>
-      kept.candidates.map((candidate) => candidate.at.slice(0, 10)),
+      kept.candidates.flatMap((candidate) => (candidate.value === "not-looked" ? [] : candidate.at.slice(0, 10))),
     ),
   );
   return days.sort().at(-1) ?? state.record?.candidates[0].value.openedOn ?? "1970-01-01";

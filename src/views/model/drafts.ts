@@ -38,7 +38,7 @@ export function openCaseDrafts(input: {
       ...registerColonyDrafts(apiaryId, colonies, today),
       {
         kind: "case-opened",
-        at: today,
+        at: opening.case.openedOn,
         about: [caseId, apiaryId],
         data: { ...opening.case, colonies: [...opening.colonies, ...colonies.map((colony) => colony.id)] },
       },
@@ -54,14 +54,14 @@ export const registerColonyDrafts = (
 ): readonly EntryDraft[] =>
   colonies.map(({ id, code }) => ({ kind: "colony-registered", at: today, about: [apiary, id], data: { code } }));
 
-/** The answer to a red flag; it replaces every answer that stands. */
-export function redFlagDraft(state: CaseState, flag: RedFlagId, answer: FindingState, today: Day): EntryDraft {
+/** The answer to a red flag of the day `on`; it replaces every answer that stands. */
+export function redFlagDraft(state: CaseState, flag: RedFlagId, answer: FindingState, on: Day): EntryDraft {
   return {
     kind: "red-flag-answered",
-    at: today,
+    at: on,
     about: [state.id, flag],
     replaces: entriesOf(state.redFlags[flag]),
-    data: { flag, state: answer, on: today },
+    data: { flag, state: answer, on },
   };
 }
 
@@ -76,45 +76,49 @@ export function findingDrafts(input: {
   readonly finding: FindingId;
   readonly exclusiveWith: FindingId | null;
   readonly answer: FindingState;
-  readonly today: Day;
+  /** Day on which it was seen. */
+  readonly on: Day;
 }): readonly EntryDraft[] {
-  const { state, key, finding, exclusiveWith, answer, today } = input;
+  const { state, key, finding, exclusiveWith, answer, on } = input;
   const draft = (id: FindingId, value: FindingState): EntryDraft => ({
     kind: "finding-recorded",
-    at: today,
+    at: on,
     about: key === wholeApiary ? [state.id] : [state.id, key],
     replaces: entriesOf(state.findings[key]?.[id]),
-    data: { colony: key === wholeApiary ? null : key, finding: id, state: value, on: today },
+    data: { colony: key === wholeApiary ? null : key, finding: id, state: value, on },
   });
   const other = exclusiveWith === null ? null : settled(state.findings[key]?.[exclusiveWith]);
   const excluded = answer === "present" && exclusiveWith !== null && other === "present";
   return [draft(finding, answer), ...(excluded ? [draft(exclusiveWith, "not-looked")] : [])];
 }
 
-/** Alive, dying or dead. */
+/** Alive, dying or dead, as seen on the day `on`. */
 export function colonyStateDraft(
   state: CaseState,
   colony: string,
   value: BodyOf<"colony-state-recorded">["state"],
-  today: Day,
+  on: Day,
 ): EntryDraft {
   return {
     kind: "colony-state-recorded",
-    at: today,
+    at: on,
     about: [state.id, colony],
     replaces: entriesOf(state.colonyStates[colony]),
-    data: { colony, state: value, on: today },
+    data: { colony, state: value, on },
   };
 }
 
-/** Whom the case waits on from now, and until when. */
-export const handOnDraft = (state: CaseState, data: BodyOf<"case-handed-on">, today: Day): EntryDraft => ({
-  kind: "case-handed-on",
-  at: today,
-  about: [state.id],
-  replaces: entriesOf(state.handedOn),
-  data,
-});
+/** Whom the case waits on from now, and until when. What was written of a report goes along with the case. */
+export const handOnDraft = (state: CaseState, data: BodyOf<"case-handed-on">, today: Day): EntryDraft => {
+  const note = settled(state.handedOn)?.note;
+  return {
+    kind: "case-handed-on",
+    at: today,
+    about: [state.id],
+    replaces: entriesOf(state.handedOn),
+    data: note === undefined ? data : { note, ...data },
+  };
+};
 
 /** A look for the yard list, or a test for the kit. */
 export function stepDraft(state: CaseState, step: Omit<BodyOf<"step-planned">, "colonies">, today: Day): EntryDraft {

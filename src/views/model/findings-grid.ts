@@ -33,7 +33,7 @@ export interface FindingRow {
   readonly question: string;
   readonly lookFor: string;
   readonly tellApart: string | null;
-  /** Asked once for the place, not colony by colony. */
+  /** Asked, or answered, once for the place and not colony by colony. */
   readonly wholeApiary: boolean;
   /** The finding that is set back to "not looked" when this one is present. */
   readonly exclusiveWith: FindingId | null;
@@ -62,7 +62,11 @@ export function cellState(state: CaseState, key: string, finding: FindingId): Fi
   return isInConflict(kept) ? "conflict" : settled(kept);
 }
 
-/** All asked findings of a case in the order of a walk, a cell for each of `colonies`. */
+/**
+ * All asked findings of a case in the order of a walk, a cell for each of `colonies`. An answer for the whole apiary
+ * stands for every colony that has none of its own, as it does in the ranking; where no colony has one, the row is one
+ * cell.
+ */
 export function findingGroups(
   state: CaseState,
   colonies: readonly ColonyRef[],
@@ -74,8 +78,10 @@ export function findingGroups(
     rows: askedFindings
       .filter((finding) => finding.place === place)
       .map((finding): FindingRow => {
-        const whole = place === "apiary" || colonies.length === 0;
-        const keys = whole ? [wholeApiary] : colonies.map((colony) => colony.id);
+        const shared = cellState(state, wholeApiary, finding.id);
+        const own = colonies.map(({ id }) => ({ key: id, state: cellState(state, id, finding.id) }));
+        const whole =
+          place === "apiary" || colonies.length === 0 || (shared !== null && own.every((cell) => cell.state === null));
         return {
           id: finding.id,
           term: finding.term,
@@ -84,19 +90,23 @@ export function findingGroups(
           tellApart: finding.tellApart ?? null,
           wholeApiary: whole,
           exclusiveWith: finding.exclusiveWith ?? null,
-          cells: keys.map((key) => ({ key, state: cellState(state, key, finding.id) })),
+          cells: whole
+            ? [{ key: wholeApiary, state: shared }]
+            : own.map((cell) => ({ ...cell, state: cell.state ?? shared })),
         };
       }),
   }));
 }
 
-/** Findings answered "present" or "absent" for at least one colony, and the rest. */
+/** Findings answered "present" or "absent" for at least one colony, those that are present in one, and the rest. */
 export function countFindings(groups: readonly FindingGroupView[]): {
   readonly answered: number;
+  readonly present: number;
   readonly notLooked: number;
 } {
   const rows = groups.flatMap((group) => group.rows);
   const looked = (row: FindingRow) => row.cells.some((cell) => cell.state !== null && cell.state !== "not-looked");
   const answered = rows.filter(looked).length;
-  return { answered, notLooked: rows.length - answered };
+  const present = rows.filter((row) => row.cells.some((cell) => cell.state === "present")).length;
+  return { answered, present, notLooked: rows.length - answered };
 }

@@ -123,12 +123,38 @@ export interface Report {
   readonly rows: readonly ReportRow[];
   /** Published lines drawn through the intervals, per 100 bees. */
   readonly lines: readonly number[];
+  /** Signs present and absent, a line for each colony that was looked at. */
+  readonly signs: readonly { readonly colony: string; readonly says: string }[];
+  /** Leading causes of each colony ranked, out of 10 with their ranges; judgement. */
+  readonly causes: readonly {
+    readonly colony: string;
+    readonly verdict: string;
+    readonly rows: readonly {
+      readonly term: string;
+      readonly number: string;
+      readonly range: string;
+      readonly word: string;
+    }[];
+  }[];
+  /** Steps of plans that were marked, with their dose. */
+  readonly done: readonly { readonly on: string; readonly what: string }[];
+  /** Before and after; null without a recheck. */
+  readonly effect: {
+    readonly groups: readonly { readonly name: string; readonly before: string; readonly after: string }[];
+    readonly methods: readonly {
+      readonly name: string;
+      readonly value: string;
+      readonly range: string;
+      readonly rule: string;
+    }[];
+    readonly says: readonly string[];
+  } | null;
   readonly howRead: string;
   readonly missed: readonly string[];
   readonly toDo: readonly { readonly on: string; readonly what: string }[];
   readonly heed: readonly string[];
   readonly rules: string;
-  /** Heads of the journal it rests on, such as `device 3f2a, entry 41`; empty when they were not at hand. */
+  /** Heads of the journal it rests on, such as `device 3f2a0b11, entry 41, seal 9c04e7d2`; empty when not at hand. */
   readonly heads: readonly string[];
   readonly isDemonstration: boolean;
 }

@@ -5,11 +5,14 @@
  */
 import { type Casebook, type CaseState, coloniesOf, settled, specimensOf } from "../../casebook/index.ts";
 import type { BodyOf } from "../../journal/index.ts";
-import { cautions } from "../../knowledge/index.ts";
+import { cautions, samplingFacts } from "../../knowledge/index.ts";
 import { sampling } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, seasonOf } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import { specimenCodes } from "./codes.ts";
+import { type MissedView, missedView } from "./found/missed.ts";
+
+export type BodyOfBees = BodyOf<"sampling-planned">["from"];
 
 /** What the form of a plan holds; shares are 0–1. */
 export interface SampleForm {
@@ -18,6 +21,8 @@ export interface SampleForm {
   readonly designPrevalence: number;
   readonly confidence: number;
   readonly sensitivity: number;
+  /** Where the bees are taken; where the plan advises when it is not given. */
+  readonly from?: BodyOfBees;
   readonly preservative: BodyOf<"sampling-planned">["preservative"];
   readonly laboratory: string;
 }
@@ -25,24 +30,18 @@ export interface SampleForm {
 export interface SamplePlanView {
   readonly takes: string;
   readonly couldMiss: string;
-  readonly curveHead: string;
-  readonly curveText: string;
-  /** Rows of the table twin. */
-  readonly points: readonly sampling.CouldMiss[];
-  /** The curve, from nothing infested to `curveTo`. */
-  readonly curve: readonly sampling.CouldMiss[];
-  readonly designPrevalence: number;
+  readonly missed: MissedView;
   readonly reasons: readonly { readonly rule: string; readonly says: string; readonly source: string }[];
   readonly cautions: readonly string[];
+  /** Where the plan advises to take the bees. */
+  readonly advised: BodyOfBees;
+  /** What it means to take them elsewhere; empty where the plan is followed. */
+  readonly elsewhere: readonly string[];
   readonly problems: readonly Problem[];
   readonly body: BodyOf<"sampling-planned">;
   /** Proposed code of each vial, one a colony. */
   readonly codes: readonly string[];
 }
-
-/** The curve is drawn up to this share of infested bees. */
-export const curveTo = 0.2;
-const curvePoints = 60;
 
 /** The plan for a form, or the problems that stand in its way. */
 export function samplePlanView(input: {
@@ -59,34 +58,36 @@ export function samplePlanView(input: {
   const { value } = planned;
   const say = words.tell.plan;
   const bees = value.beesPerColony;
-  const missed = sampling.missedCurve({ bees, sensitivity: form.sensitivity, prevalences: [form.designPrevalence] })[0];
-  const curve = sampling.missedCurve({
-    bees,
-    sensitivity: form.sensitivity,
-    prevalences: Array.from({ length: curvePoints + 1 }, (_, index) => (index * curveTo) / curvePoints),
-  });
+  const from = form.from ?? value.from;
+  const missed = missedView({ bees, at: form.designPrevalence, sensitivity: form.sensitivity }, words);
   const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record)?.place ?? "";
   const taken = Object.values(casebook.specimens).flatMap((specimen) => settled(specimen.label)?.code ?? []);
   const plan: SamplePlanView = {
-    takes: say.takes({ bees, spare: value.spareBees, from: say.from[value.from], colonies: value.colonies.length }),
-    couldMiss: say.couldMiss({ bees, prevalence: form.designPrevalence, missed: missed?.missed ?? 1 }),
-    curveHead: say.curveHead({ bees }),
-    curveText: say.curveText({ bees, points: value.couldMiss }),
-    points: value.couldMiss,
-    curve,
-    designPrevalence: form.designPrevalence,
+    takes: say.takes({ bees, spare: value.spareBees, from: say.from[from], colonies: value.colonies.length }),
+    couldMiss: say.couldMiss({ bees, prevalence: form.designPrevalence, missed: missed.main.missed }),
+    missed,
     reasons: value.reasons.map((reason) => ({
       rule: reason.rule,
       says: reasonSays(reason, words),
       source: reason.source.at,
     })),
-    cautions: value.cautions.map((id) => cautions[id].words),
+    cautions: [...new Set([...value.cautions, ...(from === "D" ? ["mask-for-dead-bees" as const] : [])])].map(
+      (id) => cautions[id].words,
+    ),
+    advised: value.from,
+    elsewhere:
+      from === value.from
+        ? []
+        : [
+            say.elsewhere({ advised: say.from[value.from], chosen: say.from[from] }),
+            ...factsOf[from].map((fact) => samplingFacts[fact].words),
+          ],
     problems: planned.problems,
     body: {
       purpose: form.purpose,
       colonies: [...value.colonies],
       beesPerColony: bees,
-      from: value.from,
+      from,
       preservative: form.preservative,
       ...(form.laboratory.trim() ? { laboratory: form.laboratory.trim() } : {}),
       designPrevalence: form.designPrevalence,
@@ -98,6 +99,15 @@ export function samplePlanView(input: {
   };
   return { plan, problems: [] };
 }
+
+/** What is on record of bees from each place. */
+const factsOf: Readonly<Record<BodyOfBees, readonly (keyof typeof samplingFacts)[]>> = {
+  S: ["where-presence"],
+  E: ["where-estimate"],
+  B: ["where-estimate"],
+  F: ["where-entrance", "random-bees"],
+  D: ["random-bees", "keeping-at-once"],
+};
 
 /** The sentence of a reason: the code and its slots fit each other by their type. */
 const reasonSays = (reason: sampling.PlanReason, words: Words): string =>
@@ -136,35 +146,4 @@ function daysSinceTreatment(casebook: Casebook, state: CaseState, today: Day): n
     .filter((each) => each.on <= today)
     .map((each) => (each.off === null || each.off >= today ? 0 : daysBetween(each.off, today)));
   return days.length === 0 ? null : Math.min(...days);
-}
-
-export interface VialView {
-  readonly id: string;
-  readonly code: string;
-  readonly colony: string;
-  readonly place: string;
-  readonly from: string;
-  readonly preservative: string;
-  readonly takenOn: Day | null;
-}
-
-/** The labelled vials of a case, in order of code. */
-export function vialsOf(casebook: Casebook, state: CaseState, words: Words): readonly VialView[] {
-  const say = words.tell.plan;
-  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
-  return specimensOf(casebook, state.id).flatMap((specimen) => {
-    const label = settled(specimen.label);
-    if (!label) return [];
-    return [
-      {
-        id: specimen.id,
-        code: label.code,
-        colony: settled(apiary?.colonies[label.colony]?.record)?.code ?? label.colony,
-        place: settled(apiary?.record)?.name ?? "",
-        from: say.from[label.from],
-        preservative: say.preservatives[label.preservative],
-        takenOn: label.takenOn,
-      },
-    ];
-  });
 }

@@ -53,19 +53,20 @@ export function undoDrafts(input: {
   readonly finding: FindingId;
   readonly before: FindingState | null;
   readonly entries: readonly string[];
-  readonly today: Day;
+  /** Day on which the answer before was seen. */
+  readonly on: Day;
 }): readonly EntryDraft[] {
-  const { state, key, finding, before, entries, today } = input;
+  const { state, key, finding, before, entries, on } = input;
   const about = key === wholeApiary ? [state.id] : [state.id, key];
   if (before === null)
-    return [{ kind: "entry-withdrawn", at: today, about, replaces: entries, data: { reason: "undone" } }];
+    return [{ kind: "entry-withdrawn", at: on, about, replaces: entries, data: { reason: "undone" } }];
   return [
     {
       kind: "finding-recorded",
-      at: today,
+      at: on,
       about,
       replaces: entries.slice(0, 1),
-      data: { colony: key === wholeApiary ? null : key, finding, state: before, on: today },
+      data: { colony: key === wholeApiary ? null : key, finding, state: before, on },
     },
   ];
 }

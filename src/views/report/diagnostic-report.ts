@@ -5,6 +5,7 @@ import { type Html, html } from "./html.ts";
 import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
 import { sheetCss, sheetPage } from "./paper-css.ts";
+import { causesRanked, effectTold, signsTold } from "./report-case.ts";
 
 const words = paperWords.report;
 
@@ -50,22 +51,31 @@ function specimenRow(row: ReportRow, lines: readonly number[], end: number): Htm
 /** The whole report as a paper of one or more pages; the last line says that it ends. */
 export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper {
   const end = Math.max(60, ...report.rows.map((row) => Math.ceil((row.estimate?.high ?? 0) / 10) * 10));
-  const numbered = (number: number, title: string, content: Html): Html =>
-    html`<section><h2><span>${number}</span>${title}</h2><div>${content}</div></section>`;
   const pattern = html`<svg class="defs" width="0" height="0" aria-hidden="true"><defs><pattern id="hatch" width="1.2" height="1.2" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="1.2" height="1.2" fill="#fff"/><path d="M0 0V1.2" stroke="#000" stroke-width=".5"/></pattern></defs></svg>`;
   const found = html`<div class="ans${report.picture ? "" : " alone"}"><div><p class="say"><b>${report.answer.heavy}</b> ${report.answer.rest}</p>${report.below.map((line) => html`<p class="small">${line}</p>`)}</div>${report.picture && squares(report.picture)}</div>`;
   const looked = html`<table><thead><tr><th>${words.specimen}</th><th>${words.colony}</th><th>${words.from}</th><th>${words.condition}</th><th class="r">${words.read}</th><th class="r">${words.withMites}</th><th class="r">${words.inHundred}</th><th>${words.lines(report.lines)}</th></tr></thead><tbody>${report.rows.map((row) => specimenRow(row, report.lines, end))}</tbody></table><p class="small">${report.howRead}</p>`;
   const paragraphs = (lines: readonly string[]): Html => html`${lines.map((line) => html`<p>${line}</p>`)}`;
+  const steps = (all: Report["toDo"]): Html =>
+    html`<ol class="do">${all.map((step) => html`<li><time>${step.on}</time><span>${step.what}</span></li>`)}</ol>`;
+  // Parts that have nothing to say are left out, and the numbers run on without a gap.
+  const parts = [
+    { title: words.asked, content: html`<p>${report.asked}</p>`, isThere: true },
+    { title: words.found, content: found, isThere: true },
+    { title: words.looked, content: looked, isThere: report.rows.length > 0 },
+    { title: words.missed, content: paragraphs(report.missed), isThere: true },
+    { title: words.signs, content: signsTold(report.signs), isThere: report.signs.length > 0 },
+    { title: words.causes, content: causesRanked(report.causes), isThere: report.causes.length > 0 },
+    { title: words.done, content: steps(report.done), isThere: report.done.length > 0 },
+    { title: words.effect, content: effectTold(report.effect), isThere: report.effect !== null },
+    { title: words.opinion, content: steps(report.toDo), isThere: true },
+    { title: words.heed, content: paragraphs(report.heed), isThere: true },
+  ].filter((part) => part.isThere);
+  const numberOf = (title: string): number => 1 + parts.findIndex((part) => part.title === title);
   const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
 <header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
 <div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span><span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span></div></header>
-${numbered(1, words.asked, html`<p>${report.asked}</p>`)}
-${numbered(2, words.found, found)}
-${report.rows.length > 0 && numbered(3, words.looked, looked)}
-${numbered(4, words.missed, paragraphs(report.missed))}
-${numbered(5, words.opinion, html`<ol class="do">${report.toDo.map((step) => html`<li><time>${step.on}</time><span>${step.what}</span></li>`)}</ol>`)}
-${numbered(6, words.heed, paragraphs(report.heed))}
-<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}</p>`}<p>${words.endOfReport}</p></div></section>`;
+${parts.map(({ title, content }, index) => html`<section><h2><span>${index + 1}</span>${title}</h2><div>${content}</div></section>`)}
+<section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}.</p>`}<p>${words.endOfReport({ causes: report.causes.length > 0 ? numberOf(words.causes) : null, opinion: numberOf(words.opinion) })}</p></div></section>`;
   return {
     title: `${words.title} ${report.code}`,
     pageCss: sheetPage(page, report.code, report.isDemonstration ? paperWords.invented : report.place),

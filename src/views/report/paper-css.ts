@@ -37,8 +37,8 @@ export const sheetCss = `${faces}
 .label .row { grid-column: 1 / -1; display: flex; justify-content: space-between; gap: 2mm; }
 section { border-top: .3mm solid #000; margin-top: 4mm; padding-top: 1.6mm; display: grid; grid-template-columns: 27mm minmax(0, 1fr); column-gap: 3mm; break-inside: avoid; }
 h2 { font: 650 9.5pt/13pt "Atkinson Hyperlegible Next", sans-serif; }
-h2:has(span) { padding-left: 4.5mm; text-indent: -4.5mm; }
-h2 span { text-indent: 0; font: 9pt/13pt "Atkinson Hyperlegible Mono", monospace; display: inline-block; width: 4.5mm; }
+h2:has(span) { padding-left: 6mm; text-indent: -6mm; }
+h2 span { text-indent: 0; font: 9pt/13pt "Atkinson Hyperlegible Mono", monospace; display: inline-block; width: 6mm; }
 .say { font: 400 16pt/20.5pt "Atkinson Hyperlegible Next", sans-serif; }
 .say b { font-weight: 680; }
 .ans { display: grid; grid-template-columns: 1fr 50mm; column-gap: 5mm; }
@@ -52,6 +52,7 @@ td.wrap { white-space: normal; }
 .r { text-align: right; }
 .small { font-size: 8.5pt; line-height: 11.5pt; margin-top: 1.2mm; }
 .do li { display: grid; grid-template-columns: 39mm 1fr; padding: .3mm 0; }
+.ranked { margin: 1mm 0 2mm; }
 .steps li { padding: .6mm 0 .6mm 6mm; position: relative; }
 .steps li::before { content: ""; position: absolute; left: 0; top: 1.2mm; width: 3.2mm; height: 3.2mm; border: .3mm solid #000; }
 .fine { font-size: 8pt; line-height: 11pt; }

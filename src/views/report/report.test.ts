@@ -45,6 +45,16 @@ const report: Report = {
     },
   ],
   lines: [15, 30, 50],
+  signs: [{ colony: "WB-07", says: "Present: crawling bees." }],
+  causes: [
+    { colony: "WB-07", verdict: "Leading.", rows: [{ term: "A", number: "5", range: "3 to 7", word: "likely" }] },
+  ],
+  done: [{ on: "8 August 2026", what: "Apply, 150 g in all, 50 g a colony." }],
+  effect: {
+    groups: [{ name: "Treated: WB-07", before: "20 of 50", after: "5 of 50" }],
+    methods: [{ name: "Against the untreated", value: "50", range: "−56 to 84", rule: "EF1" }],
+    says: ["Dead mites stay."],
+  },
   howRead: "Both trunks.",
   missed: [],
   toDo: [],
@@ -112,6 +122,22 @@ describe("papers", () => {
     const { body } = reportPaper(report);
     expect(count(body, 'height="4.3" fill="#000"')).toBe(34);
     expect(count(body, "<circle")).toBe(49 - 21);
+  });
+
+  it("parts that have nothing to say are left out, and their numbers run on without a gap", () => {
+    const numbers = (of: Report) =>
+      [...reportPaper(of).body.matchAll(/<h2><span>(\d+)<\/span>/g)].map((match) => Number(match[1]));
+    expect(numbers(report)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+    expect(reportPaper(report).body).toContain("Parts 6 and 9 are opinion.");
+    const bare = { ...report, rows: [], picture: null, signs: [], causes: [], done: [], effect: null };
+    expect(numbers(bare)).toEqual([1, 2, 3, 4, 5]);
+    expect(reportPaper(bare).body).toContain("Part 4 is opinion.");
+  });
+
+  it("tells signs, ranked causes with ranges, doses given and the fall against the untreated", () => {
+    const { body } = reportPaper(report);
+    for (const said of ["crawling bees", "3 to 7", "150 g in all, 50 g a colony", "−56 to 84", "Dead mites stay."])
+      expect(body).toContain(said);
   });
 
   it("a demonstration says so on every paper", () => {

@@ -2,4 +2,4 @@
 export { paper as paperWords } from "./en/paper.ts";
 export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
-export { problemSentence } from "./problem-sentence.ts";
+export { problemSentence, sentenceOf } from "./problem-sentence.ts";

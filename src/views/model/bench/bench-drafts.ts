@@ -3,9 +3,10 @@
  *
  * @module views/model
  */
-import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
+import type { BodyOf, EntryDraft, Trunk } from "../../../journal/index.ts";
 import { type Day, problem, type Result } from "../../../units/index.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { happenedOn, heedDay } from "../happened.ts";
 import type { ReadBee } from "./keys.ts";
 import type { BenchView, OpenReading, StoredBee } from "./reading.ts";
 
@@ -13,11 +14,15 @@ import type { BenchView, OpenReading, StoredBee } from "./reading.ts";
 export function readReception(fields: Fields, today: Day): Result<BodyOf<"specimen-received">> {
   const form = readForm(fields);
   const acceptance = form.oneOf("acceptance", ["accepted", "accepted-with-limits", "rejected"]);
-  const on = form.maybeDay("on") ?? today;
+  const on = happenedOn(form, "on", today);
   const takenOn = form.day("takenOn");
-  if (takenOn > on)
+  heedDay(form, "takenOn", { day: takenOn, today });
+  if (takenOn > on && takenOn <= today)
     form.complain(
-      problem("field-days-reversed", "blocked", "takenOn", { given: takenOn, slots: { from: takenOn, to: on } }),
+      problem("taken-after-received", "blocked", "takenOn", {
+        given: takenOn,
+        slots: { taken: takenOn, received: on },
+      }),
     );
   return form.result(
     present({
@@ -110,6 +115,31 @@ export function beeDraft(
     }),
   };
 }
+
+/** The trunks as the form of one bee has them; lost bees have none. */
+export function readCorrection(fields: Fields, before: ReadBee): Result<ReadBee> {
+  const form = readForm(fields);
+  const lost = fields.lost !== undefined;
+  const trunk = (name: "left" | "right") => (lost ? null : form.oneOf(name, trunkWords));
+  return form.result({ lost, left: trunk("left"), right: trunk("right"), flagged: before.flagged });
+}
+
+/** What one trunk can show, in the order of the form. */
+export const trunkWords: readonly Trunk[] = [
+  "clear",
+  "mites",
+  "mites-blotches",
+  "mites-dark",
+  "dark-no-mite",
+  "unreadable",
+];
+
+/** A bee read wrongly, read anew under its number: it takes the place of every entry that stands for it. */
+export const correctionDraft = (
+  specimen: string,
+  reading: OpenReading,
+  { bee, read, today }: { readonly bee: StoredBee; readonly read: ReadBee; readonly today: Day },
+): EntryDraft => ({ ...beeDraft(specimen, reading, { bee: bee.bee, read, today }), replaces: bee.entries });
 
 /** Takes back the last bee. The bee stays in the journal; it no longer counts. */
 export const undoDraft = (

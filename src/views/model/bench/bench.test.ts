@@ -9,7 +9,9 @@ import {
   beeDraft,
   benchList,
   benchView,
+  correctionDraft,
   proposedStop,
+  readCorrection,
   readReception,
   receptionDraft,
   startDraft,
@@ -112,7 +114,15 @@ describe("receiving a vial", () => {
   });
 
   it("bees cannot be taken after they came", () => {
-    expect(readReception({ ...fields, takenOn: "2026-03-05" }, today).ok).toBe(false);
+    const code = (days: { readonly on?: string; readonly takenOn?: string }) => {
+      const read = readReception({ ...fields, ...days }, today);
+      return read.ok ? null : read.problems.map((each) => each.code);
+    };
+    expect(code({ on: "2026-03-01", takenOn: "2026-03-02" })).toEqual(["taken-after-received"]);
+    expect(code({ takenOn: "2026-03-05" })).toEqual(["day-to-come"]);
+    expect(code({ on: "2027-01-01" })).toEqual(["day-to-come"]);
+    expect(code({ takenOn: "1987-03-03" })).toEqual(["day-long-ago"]);
+    expect(code({})).toBeNull();
   });
 
   it("a second receipt replaces the first", () => {
@@ -122,6 +132,31 @@ describe("receiving a vial", () => {
     const draft = receptionDraft(view(here), body.value, today);
     expect(draft.replaces).toHaveLength(1);
     expect(view([...here, draft]).received).toMatchObject({ condition: 3, beesReceived: 30 });
+  });
+});
+
+describe("how many bees", () => {
+  it("the number of the newest plan for the colony stands; none without a plan", () => {
+    const planned = (id: string, bees: number, on: string): EntryDraft => ({
+      kind: "sampling-planned",
+      at: on,
+      about: ["case", id],
+      data: {
+        purpose: "estimate",
+        colonies: ["c7"],
+        beesPerColony: bees,
+        from: "E",
+        preservative: "frozen",
+        designPrevalence: 0.05,
+        confidence: 0.95,
+        sensitivity: 1,
+        on,
+      },
+    });
+    const here = [...places, vial("s1", "TV26-0147"), arrived("s1", 80)];
+    expect(view(here).plannedBees).toBeNull();
+    const two = [...here, planned("p1", 50, "2026-03-01"), planned("p2", 59, "2026-03-02")];
+    expect(view(two).plannedBees).toBe(59);
   });
 });
 
@@ -158,6 +193,18 @@ describe("a reading", () => {
     const undo = undoDraft("s1", open, { bee: open.last ?? expect.fail("no bee"), today });
     expect(undo.kind).toBe("entry-withdrawn");
     expect(view([...two, undo]).open).toMatchObject({ next: 2, tally: { read: 1, positive: 0 } });
+  });
+
+  it("a bee read wrongly is read anew under its number; the others and the order stay", () => {
+    const two = bee(bee([...here, start(50)], "mites", "clear"), "clear", "clear");
+    const open = view(two).open ?? expect.fail("no reading");
+    const first = open.bees[0] ?? expect.fail("no bee");
+    const read = readCorrection({ left: "clear", right: "clear" }, first.read);
+    if (!read.ok) return expect.fail("not read");
+    const anew = correctionDraft("s1", open, { bee: first, read: read.value, today });
+    expect(view([...two, anew]).open).toMatchObject({ next: 3, tally: { read: 2, positive: 0 } });
+    expect(readCorrection({ left: "", right: "clear" }, first.read).ok).toBe(false);
+    expect(readCorrection({ lost: "on" }, first.read)).toMatchObject({ ok: true, value: { lost: true, left: null } });
   });
 
   it("an unreadable bee does not count towards the target; the vial can be empty before", () => {

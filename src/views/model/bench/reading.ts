@@ -58,6 +58,8 @@ export interface BenchView {
   /** The reading that is not locked yet; null when none is under way. */
   readonly open: OpenReading | null;
   readonly locked: readonly OpenReading[];
+  /** Bees the newest plan of a sample asks for in this colony; null where none does. */
+  readonly plannedBees: number | null;
   /** The vials of the case that are here. */
   readonly rack: readonly RackVial[];
 }
@@ -96,9 +98,18 @@ export function benchView(casebook: Casebook, id: string, words: Words): BenchVi
     received,
     receivedEntries: specimen.received?.candidates.map((each) => each.entry) ?? [],
     open: readings.find((reading) => reading.finished === null) ?? null,
+    plannedBees: plannedBees(casebook, label),
     locked: readings.filter((reading) => reading.finished !== null),
     rack: specimensOf(casebook, label.case).flatMap((each) => rackVial(each, { id, doubled, words }) ?? []),
   };
+}
+
+function plannedBees(casebook: Casebook, label: BodyOf<"specimen-labelled">): number | null {
+  const plans = Object.values(casebook.cases[label.case]?.samplePlans ?? {})
+    .map((kept) => kept.candidates[0].value)
+    .filter((plan) => plan.colonies.includes(label.colony) && plan.purpose === label.purpose)
+    .sort((one, other) => one.on.localeCompare(other.on));
+  return plans.at(-1)?.beesPerColony ?? null;
 }
 
 function openReading(

@@ -5,7 +5,7 @@
  */
 import { decision } from "../../../reasoning/index.ts";
 import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import { type Fields, readForm } from "../form.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 
@@ -124,6 +124,8 @@ export interface ChoiceView {
     readonly high: number;
     readonly says: string;
     readonly aside: string;
+    /** How the count enters the reckoning; null for a judgement. */
+    readonly how: string | null;
   };
   readonly label: string;
   readonly flips: readonly string[];
@@ -158,6 +160,7 @@ export function choiceView(
   const view = describe(weighing, compared.value, {
     words,
     name: colony?.code ?? words.done.own,
+    counted: colony ?? null,
     highest: Math.max(0, ...colonies.map((each) => each.estimate.high)),
     problems: compared.problems,
   });
@@ -170,11 +173,14 @@ function describe(
   {
     words,
     name,
+    counted,
     highest,
     problems,
   }: {
     readonly words: Words;
     readonly name: string;
+    /** The colony whose count it is; null for a judgement. */
+    readonly counted: CountedColony | null;
     readonly highest: number;
     readonly problems: readonly Problem[];
   },
@@ -185,7 +191,9 @@ function describe(
   const secondBy = Math.min(...others);
   const isClose = secondBy < little * Math.max(value[compared.best], 1e-9);
   const { centre, range } = compared.here;
-  const [low, high] = [range?.low ?? centre, range?.high ?? centre];
+  // What was counted is shown as it stands in question 4; the losses are reckoned from the belief it leaves.
+  const shown = counted?.estimate ?? { value: centre, low: range?.low ?? centre, high: range?.high ?? centre };
+  const { value: at, low, high } = shown;
   const turns = compared.strip.slice(0, -1).map((part) => part.to);
   const end = Math.min(
     1,
@@ -206,7 +214,7 @@ function describe(
               ? say.above({ from: part.from })
               : say.between(part),
     }));
-  const here = say.here({ value: centre });
+  const here = say.here({ value: at });
   const aside = say.hereAside({ colony: name, low, high });
   return {
     best: compared.best,
@@ -226,7 +234,14 @@ function describe(
     currency,
     parts,
     end,
-    here: { value: centre, low, high, says: here, aside },
+    here: {
+      value: at,
+      low,
+      high,
+      says: here,
+      aside,
+      how: counted ? say.hereHow({ bees: counted.examined, middle: centre, share: at }) : null,
+    },
     label: say.stripLabel({
       parts: parts.map((part) => say.stripPart(part)).join(", "),
       here: `${here}, ${aside}`,
@@ -236,9 +251,7 @@ function describe(
     ),
     actFrom: compared.actFrom === null ? say.actNever : say.actFrom({ positives: compared.actFrom, bees: test.bees }),
     readings: say.readings(compared.readings),
-    notes: problems
-      .filter((each) => each.code !== "loss-readings-disagree")
-      .map((each) => words.problems[each.code]?.(each.slots) ?? each.code),
+    notes: problems.filter((each) => each.code !== "loss-readings-disagree").map((each) => sentenceOf(each, words)),
     table: {
       columns: [say.stripColumns.choice, say.stripColumns.from, say.stripColumns.to],
       rows: parts.map((part) => [part.name, 100 * part.from, 100 * part.to]),

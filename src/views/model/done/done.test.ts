@@ -65,6 +65,18 @@ describe("stop and report", () => {
   });
 });
 
+describe("a plan in a calendar", () => {
+  it("a step carries the dose for one colony and in all; a step without a dose none", () => {
+    const colonies = ["WB-03", "WB-07", "WB-11"];
+    expect(words.done.title({ what: "Apply, menthol", grams: 50, inAll: 150, colonies })).toBe(
+      "Apply, menthol, 50 g a colony (150 g in all): WB-03, WB-07 and WB-11",
+    );
+    expect(words.done.title({ what: "Check, menthol", grams: null, inAll: null, colonies: ["WB-03"] })).toBe(
+      "Check, menthol: WB-03",
+    );
+  });
+});
+
 describe("weighing", () => {
   it("the newest count of each colony stands, the highest first", () => {
     expect(counted.map((each) => [each.code, each.positive, each.examined])).toEqual([
@@ -89,7 +101,9 @@ describe("weighing", () => {
     expect(losses.filter((each) => each.isBest)).toHaveLength(1);
     expect(parts[0]?.from).toBe(0);
     for (const [index, part] of parts.slice(1).entries()) expect(part.from).toBe(parts[index]?.to);
-    expect(here.low).toBeLessThan(here.value);
+    // 9 of 50 as in question 4: 18 in 100, Clopper–Pearson 8.58 to 31.44; the belief's middle is 9.5 of 51.
+    expect([here.value, here.low, here.high].map((share) => (100 * share).toFixed(1))).toEqual(["18.0", "8.6", "31.4"]);
+    expect(here.how).toContain("50 bees allow, each by how well it fits the count (middle 18.6 in 100)");
     expect(flips.length).toBeGreaterThan(0);
     expect(weighed.value.notes.join(" ")).toContain("judgement");
   });

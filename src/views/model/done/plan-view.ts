@@ -7,7 +7,7 @@ import type { BodyOf } from "../../../journal/index.ts";
 import { cautions, controls, knowledgeVersion } from "../../../knowledge/index.ts";
 import type { control } from "../../../reasoning/index.ts";
 import type { Day, Problem } from "../../../units/index.ts";
-import { refusalReasons, type Words } from "../../words/index.ts";
+import { refusalReasons, sentenceOf, type Words } from "../../words/index.ts";
 
 export interface PlanRow {
   readonly key: string;
@@ -45,7 +45,7 @@ const unlocks: Readonly<Record<string, "label" | "supers" | "weather" | "reason"
 
 /** A plan or its refusal, with the problems that came with it. */
 export function planView(plan: control.ControlPlan, problems: readonly Problem[], words: Words): PlanView {
-  const notes = problems.map((each) => words.problems[each.code]?.(each.slots) ?? each.code);
+  const notes = problems.map((each) => sentenceOf(each, words));
   const heed = plan.cautions.map((id) => cautions[id].words);
   return plan.kind === "plan"
     ? { ...made(plan, words), notes: [...madeNotes(plan, words), ...notes], heed }

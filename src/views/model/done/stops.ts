@@ -4,12 +4,22 @@
  * @module views/model
  */
 import { type CaseState, settled } from "../../../casebook/index.ts";
-import { conditions, findings, type MustNotMissKey, mustNotMiss } from "../../../knowledge/index.ts";
+import {
+  type ConditionId,
+  conditions,
+  findings,
+  redFlags as flagFacts,
+  type MustNotMissKey,
+  mustNotMiss,
+} from "../../../knowledge/index.ts";
 import { redFlags } from "../red-flags.ts";
 
 export interface StopNotice {
   readonly key: string;
+  /** Conditions it may be. */
+  readonly conditions: readonly ConditionId[];
   readonly what: string;
+  /** The findings it follows from; empty where the question of the red flag says it already. */
   readonly because: string;
   readonly act: string;
   readonly doNot: readonly string[];
@@ -28,19 +38,22 @@ export function stopNotices(state: CaseState): readonly StopNotice[] {
     .filter((key) => seen.some((own) => mustNotMiss[key].findings.every((finding) => own.has(finding))))
     .map((key) => ({
       key,
+      conditions: [mustNotMiss[key].condition],
       what: conditions[mustNotMiss[key].condition].term,
       because: mustNotMiss[key].findings.map((finding) => findings[finding].term).join(", "),
       act: mustNotMiss[key].act,
       doNot: mustNotMiss[key].doNot,
     }));
-  if (fired.length > 0) return fired;
-  return redFlags(state)
-    .filter((flag) => flag.stopAndReport)
+  const covered = new Set<string>(fired.map((notice) => notice.key));
+  const flags = redFlags(state)
+    .filter((flag) => flag.stopAndReport && !flagFacts[flag.id].leadsTo.some((key) => covered.has(key)))
     .map((flag) => ({
       key: flag.id,
+      conditions: [...new Set(flagFacts[flag.id].leadsTo.map((key) => mustNotMiss[key].condition))],
       what: flag.question,
-      because: flag.question,
+      because: "",
       act: flag.act ?? "",
       doNot: flag.doNot,
     }));
+  return [...fired, ...flags];
 }

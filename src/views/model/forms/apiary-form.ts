@@ -4,8 +4,9 @@
  * @module views/model
  */
 import type { BodyOf } from "../../../journal/index.ts";
-import { celsius, gramsFromOunces, problem, type Result } from "../../../units/index.ts";
-import { type Fields, type FormReader, present, readForm } from "../form.ts";
+import { site } from "../../../reasoning/index.ts";
+import { blocked, celsius, gramsFromOunces, type Problem, problem, type Result } from "../../../units/index.ts";
+import { type Fields, type FormReader, parseNumber, present, readForm } from "../form.ts";
 
 /** In which units the fields were typed. Inside are Celsius and grams. */
 export interface EntryUnits {
@@ -58,9 +59,21 @@ export function newCode(form: FormReader, name: string, taken: readonly string[]
   return code;
 }
 
+/** Twelve means typed as Celsius that can only be Fahrenheit, said at the warmest month; null otherwise. */
+function fahrenheitTyped(fields: Fields, units: EntryUnits): Problem | null {
+  const typed = Array.from({ length: 12 }, (_, index) => parseNumber(fields[`month-${index + 1}`] ?? ""));
+  const means = typed.filter((each) => each !== null);
+  if (units.temperature === "fahrenheit" || means.length < 12) return null;
+  const year = site.weatherYear({ monthlyMeanCelsius: means }, 2001);
+  const found = year.problems.find((each) => each.code === "temperatures-look-like-fahrenheit");
+  return found ? { ...found, field: `month-${1 + means.indexOf(Math.max(...means))}` } : null;
+}
+
 /** Body of `weather-year-recorded` from twelve monthly means, fields `month-1` to `month-12`. */
 export function readWeatherForm(fields: Fields, units: EntryUnits): Result<BodyOf<"weather-year-recorded">> {
   const form = readForm(fields);
+  const mistaken = fahrenheitTyped(fields, units);
+  if (mistaken) return blocked(mistaken);
   const { bounds, toCelsius } = temperatureField(units, -60, 50);
   const months = Array.from({ length: 12 }, (_, index) => toCelsius(form.number(`month-${index + 1}`, bounds)));
   return form.result(

@@ -1,7 +1,7 @@
 /** Forms keep what was typed in Celsius and grams, and refuse what cannot be. */
 import { expect, it } from "vitest";
 import { readApiaryForm, readFlowForm, readTreatmentForm, readWeatherForm } from "./apiary-form.ts";
-import { readOpening } from "./case-form.ts";
+import { noApiaryChosen, readOpening } from "./case-form.ts";
 import { readLabelForm } from "./label-form.ts";
 
 const label = {
@@ -20,6 +20,22 @@ const label = {
 };
 const american = { temperature: "fahrenheit", weight: "ounces" } as const;
 const metric = { temperature: "celsius", weight: "grams" } as const;
+
+it("twelve means in Fahrenheit typed as Celsius are known for what they are", () => {
+  // Camrose, Alberta: the published normals of examples/canada-windows, turned to Fahrenheit; July is the warmest.
+  const camrose = [-11.6, -9.6, -4.1, 4.5, 10.5, 14.5, 16.8, 15.8, 10.4, 4.1, -5.1, -9.9];
+  const means = camrose.map((mean) => (mean * 1.8 + 32).toFixed(1));
+  const fields = {
+    ...Object.fromEntries(means.map((mean, index) => [`month-${index + 1}`, String(mean)])),
+    source: "a station",
+  };
+  const typed = readWeatherForm(fields, metric);
+  expect(typed).toMatchObject({
+    ok: false,
+    problems: [{ code: "temperatures-look-like-fahrenheit", field: "month-7" }],
+  });
+  expect(readWeatherForm(fields, american).ok).toBe(true);
+});
 
 it("keeps a label typed in ounces and Fahrenheit as grams and Celsius, unrounded", () => {
   const read = readLabelForm(label, american, "2026-03-09");
@@ -86,6 +102,41 @@ it("refuses a code that another has", () => {
       newColonies: 2,
     },
   });
+});
+
+it("takes the day of the call and when it began, and refuses days that cannot be", () => {
+  const read = (fields: Record<string, string>) =>
+    readOpening({
+      fields: { code: "TV-26-015", question: "Why?", author: "specialist 1", ...fields },
+      apiary: "a1",
+      takenApiaries: [],
+      takenCases: [],
+      today: "2026-03-02",
+    });
+  const codes = (fields: Record<string, string>) =>
+    read(fields).problems.map((trouble) => [trouble.code, trouble.field]);
+  expect(read({ openedOn: "2026-02-20", beganOn: "2026-02-14" })).toMatchObject({
+    ok: true,
+    value: { case: { openedOn: "2026-02-20", beganOn: "2026-02-14", due: "2026-03-09" } },
+  });
+  expect(read({})).toMatchObject({ ok: true, value: { case: { openedOn: "2026-03-02" } } });
+  expect(codes({ openedOn: "2026-03-03" })).toEqual([["day-to-come", "openedOn"]]);
+  expect(codes({ openedOn: "2021-03-01" })).toEqual([["day-long-ago", "openedOn"]]);
+  expect(codes({ openedOn: "2021-03-02" })).toEqual([]);
+  expect(codes({ due: "1999-01-01" })).toEqual([["day-before-call", "due"]]);
+  expect(codes({ beganOn: "1999-01-01" })).toEqual([["day-long-ago", "beganOn"]]);
+  expect(codes({ openedOn: "2026-02-20", beganOn: "2026-02-21" })).toEqual([["noticed-after-call", "beganOn"]]);
+});
+
+it("asks which apiary while none is chosen", () => {
+  const read = readOpening({
+    fields: { code: "TV-26-015", question: "Why?", author: "specialist 1" },
+    apiary: noApiaryChosen,
+    takenApiaries: [],
+    takenCases: [],
+    today: "2026-03-02",
+  });
+  expect(read.problems.map((trouble) => [trouble.code, trouble.field])).toEqual([["field-not-chosen", "apiary"]]);
 });
 
 it("asks for the place when the apiary is new", () => {

@@ -6,6 +6,7 @@
 import type { BodyOf } from "../../../journal/index.ts";
 import { type Day, problem, type Result } from "../../../units/index.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { happenedOn } from "../happened.ts";
 import { type EntryUnits, temperatureField, weightField } from "./apiary-form.ts";
 
 /** Body of `label-record-loaded`. `today`: the day the label was read, unless another is given. */
@@ -34,7 +35,7 @@ export function readLabelForm(fields: Fields, units: EntryUnits, today: Day): Re
       daysBeforeSupers: form.number("daysBeforeSupers", { min: 0, max: 365, whole: true, unit: "days" }),
       placement: form.text("placement"),
       protectiveEquipment: form.maybeText("protectiveEquipment"),
-      readOn: form.maybeDay("readOn") ?? today,
+      readOn: happenedOn(form, "readOn", today),
       source: form.text("source"),
     }),
   );

@@ -7,6 +7,7 @@ import { type Casebook, coloniesOf } from "../../../casebook/index.ts";
 import { thresholds } from "../../../knowledge/index.ts";
 import type { Day, Estimate } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
+import { type TreatedSpan, treatedSpan } from "../worked/check.ts";
 import { type SpecimenFound, specimensFound } from "./specimens.ts";
 
 export interface FoundRow {
@@ -98,11 +99,19 @@ function answerOf(
           bees: read.reduce((sum, each) => sum + (each.estimate?.n ?? 0), 0),
           colonies: sampled.size,
         });
-  return head + worstOf(read, words) + say.answerUnsampled({ colonies: unsampled });
+  const state = casebook.cases[caseId];
+  const span = state ? treatedSpan(casebook, state) : null;
+  return head + worstOf(read, { span, words }) + say.answerUnsampled({ colonies: unsampled });
 }
 
-/** The highest sound estimate of the newest day, or that it cannot be said. */
-function worstOf(read: readonly SpecimenFound[], words: Words): string {
+/**
+ * The colony with the highest sound estimate of the newest day, or that it cannot be said. When that day lies after a
+ * treatment: the highest of the treated, and the highest of the others.
+ */
+function worstOf(
+  read: readonly SpecimenFound[],
+  { span, words }: { readonly span: TreatedSpan | null; readonly words: Words },
+): string {
   const newest =
     read
       .map((each) => each.takenOn ?? "")
@@ -111,12 +120,21 @@ function worstOf(read: readonly SpecimenFound[], words: Words): string {
   const own = read
     .filter((each) => (each.takenOn ?? "") === newest)
     .sort((one, other) => (other.estimate?.value ?? 0) - (one.estimate?.value ?? 0));
-  const sound = own.find((each) => !each.isLimited);
+  const sounds = own.filter((each) => !each.isLimited);
+  if (span && newest > span.to) {
+    const told = (isTreated: boolean) => {
+      const first = sounds.find((each) => span.colonies.includes(each.label.colony) === isTreated);
+      return first?.estimate ? { colony: first.colony, ...first.estimate } : null;
+    };
+    const treated = told(true);
+    if (treated) return words.found.answerTreated({ treated, untreated: told(false) });
+  }
+  const [sound] = sounds;
   const shown = sound ?? own[0];
   if (!shown?.estimate) return "";
   const { value, low, high } = shown.estimate;
   return sound
-    ? words.found.answerWorst({ colony: shown.colony, value, low, high })
+    ? words.found.answerWorst({ colony: shown.colony, value, low, high, only: own.length === 1 })
     : words.found.answerLimited({ colony: shown.colony, read: shown.estimate.n ?? 0 });
 }
 

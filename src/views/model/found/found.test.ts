@@ -121,8 +121,8 @@ describe("what was found", () => {
     ];
     expect(row(drafts)).toMatchObject({ withMites: "none in 30", inHundred: "0", range: "0 to 12", isInfested: false });
     const said = notes(drafts).join(" ");
-    expect(said).toContain("weak zero: in summer");
-    expect(said).toContain("weak zero: a treatment was on");
+    expect(said).toContain("In summer young bees thin the mites out: none found is then a weak answer");
+    expect(said).toContain("A treatment was on when the bees were taken: none found is then a weak answer");
     expect(said).toContain("30 bees would miss them 21 times in 100");
     expect(`${said} ${JSON.stringify(row(drafts))}`).not.toMatch(/negative|free of|cleared/i);
   });
@@ -146,7 +146,7 @@ describe("what was found", () => {
 
 describe("what so many bees could have missed", () => {
   it("50 bees miss 5 in 100 8 times in 100, 2 in 100 36 times; the table twin says the same", () => {
-    const view = missedView(50, words);
+    const view = missedView({ bees: 50 }, words);
     expect(view.main.times).toBe("missed 8 times in 100");
     expect(view.points.map((point) => point.says)).toEqual(["2 in 100: 36", "1 in 100: 61"]);
     expect(view.table.rows.find((each) => each[0] === 5)?.[1]).toBeCloseTo(7.69, 2);
@@ -161,6 +161,10 @@ describe("other tests", () => {
   });
 
   it("the form asks for the counts of its test and refuses more positives than bees", () => {
+    expect(readTestResult({ test: "varroa-wash", mites: "9", bees: "300", on: "2031-01-01" }, day)).toMatchObject({
+      ok: false,
+      problems: [{ code: "day-to-come", field: "on" }],
+    });
     expect(readTestResult({ test: "varroa-wash", mites: "9" }, day)).toMatchObject({
       ok: false,
       problems: [{ field: "bees" }],

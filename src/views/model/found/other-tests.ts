@@ -11,6 +11,7 @@ import { answered, blocked, type Day, type Result } from "../../../units/index.t
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { happenedOn } from "../happened.ts";
 
 export interface OtherTest {
   readonly entry: string;
@@ -102,7 +103,7 @@ export function readTestResult(fields: Fields, today: Day): Result<BodyOf<"test-
   const data = present({
     colony: fields.colony ? fields.colony : null,
     test,
-    on: form.maybeDay("on") ?? today,
+    on: happenedOn(form, "on", today),
     laboratory: form.maybeText("laboratory"),
     takenFrom: fields.takenFrom ? form.oneOf("takenFrom", ["S", "E", "B", "F", "D"]) : undefined,
     aliveWhenTaken: alive === "yes" ? true : alive === "no" ? false : undefined,

@@ -6,7 +6,7 @@
 import { thresholds } from "../../../knowledge/index.ts";
 import { bench, sampling } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import type { SpecimenFound } from "./specimens.ts";
 
 export interface QualityNote {
@@ -18,9 +18,6 @@ export interface QualityNote {
 
 /** Where the class changes that leads to another act: the line at which damage becomes likely. */
 const border = (thresholds["tracheal-thirty"].figure.value ?? 30) / 100;
-
-const sentenceOf = (problem: Problem, words: Words): string =>
-  words.problems[problem.code]?.(problem.slots) ?? problem.code;
 
 /** Notes on a specimen, the good ones first. */
 export function qualityNotes(specimen: SpecimenFound, words: Words): readonly QualityNote[] {

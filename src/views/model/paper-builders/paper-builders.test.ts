@@ -1,8 +1,19 @@
 /** Papers over the records: what stands on labels, kit card and report, and what never does. */
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { differential } from "../../../reasoning/index.ts";
 import { wordsOf } from "../../words/index.ts";
-import { caseReport, destinations, kitCard, labelSheet, labelStocks, stockOf } from "../index.ts";
+import {
+  caseReport,
+  couldView,
+  destinations,
+  differentialInput,
+  kitCard,
+  labelSheet,
+  labelStocks,
+  mostTroubled,
+  stockOf,
+} from "../index.ts";
 
 const words = wordsOf("en");
 const casebook = demonstrationCasebook();
@@ -55,7 +66,18 @@ describe("the kit card", () => {
 });
 
 describe("the report", () => {
-  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+  const heads = [
+    { device: "yard-phone", seq: 41, hash: "9c04e7d2".padEnd(64, "0") },
+    { device: "3f2a0b11-5d7e-4c1a-9a55-0c6f6d1f2b3c", seq: 7, hash: "00ffee11".padEnd(64, "0") },
+  ];
+  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads }) ?? expect.fail("no report");
+
+  it("says up to which entry of which device it rests on the journal", () => {
+    expect(report.heads).toEqual([
+      "device 3f2a0b11, entry 7, seal 00ffee11",
+      "device yard-phone, entry 41, seal 9c04e7d2",
+    ]);
+  });
 
   it("answers in one sentence, with its picture, its rows and the lines drawn through", () => {
     expect(report.answer.heavy).toBe("Mites in 3 of the 4 colonies sampled.");
@@ -65,6 +87,32 @@ describe("the report", () => {
     expect(report.rows.find((row) => row.code === "TV26-0148")).toMatchObject({ read: "12 / 30", isLimited: true });
   });
 
+  it("names treated and untreated after a treatment, and the steps with the dose that was given", () => {
+    // 5 of 50: Clopper–Pearson 3.33 to 21.81; 9 of 50: 8.58 to 31.44 in 100.
+    expect(report.answer.rest).toContain(
+      "After the treatment: treated WB-07, 10 in 100 (3 to 22); untreated WB-03, 18 in 100 (9 to 31).",
+    );
+    expect(report.done[0]?.what).toMatch(/^Apply, .*WB-07\. \d+ g in all, \d+ g a colony/);
+    expect(report.effect?.groups).toEqual([
+      { name: "Treated: WB-07", before: "20 of 50, 4 August 2026", after: "5 of 50, 12 October 2026" },
+      { name: "Untreated: WB-03", before: "18 of 50, 4 August 2026", after: "9 of 50, 12 October 2026" },
+    ]);
+    expect(report.effect?.methods.map(({ value }) => value)).toEqual(["75", "50", "44"]);
+  });
+
+  it("tells the signs of each colony and its causes, with the figures and ranges of question 2", () => {
+    const state = casebook.cases[withen] ?? expect.fail("no case");
+    const [first] = report.causes;
+    expect(report.signs.find((row) => row.colony === first?.colony)?.says).toContain("Present: ");
+    const key = mostTroubled(casebook, state);
+    const { input } = differentialInput(casebook, state, key);
+    const page = differential.differential({ ...input, draws: 400 });
+    if (!page.ok) return expect.fail("not reckoned");
+    const view = couldView({ answer: page.value, input, draws: 400, dots: null, words });
+    const [lead] = view.causes;
+    expect(first?.rows[0]).toEqual({ term: lead?.term, number: lead?.number, range: lead?.range, word: lead?.word });
+  });
+
   it("says what could have been missed, and none of the words it must not", () => {
     expect(report.missed[0]).toContain("missed them 8 times in 100; if 2 in every 100, 36 times");
     expect(JSON.stringify(report)).not.toMatch(/\bnegative\b|free of|\bcleared\b|guaranteed/i);
@@ -72,7 +120,7 @@ describe("the report", () => {
   });
 
   it("of a case with a ropy thread says stop and report, and no treatment", () => {
-    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked }) ?? expect.fail("no report");
+    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [] }) ?? expect.fail("no report");
     expect(stop.toDo[0]?.what).toContain("Stop and report");
     expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");
   });

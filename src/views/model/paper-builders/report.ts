@@ -4,6 +4,7 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, plansOf, settled } from "../../../casebook/index.ts";
+import type { Head } from "../../../journal/index.ts";
 import {
   type CautionId,
   type ControlId,
@@ -14,18 +15,21 @@ import {
 } from "../../../knowledge/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import { stopNotices } from "../done/stops.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { Report, ReportRow } from "../paper.ts";
+import { reportCauses, reportDone, reportEffect, reportSigns } from "./report-case.ts";
 
 interface Asked {
   readonly today: Day;
   readonly words: Words;
   readonly isDemonstration: boolean;
+  /** The newest entry of each device whose records these are. */
+  readonly heads: readonly Head[];
 }
 
 /** The report of a case; null when the case is not on record. */
@@ -33,7 +37,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const state = casebook.cases[caseId];
   const opened = state?.record?.candidates[0].value;
   if (!state || !opened) return null;
-  const { today, words, isDemonstration } = asked;
+  const { today, words, isDemonstration, heads } = asked;
   const say = words.paper;
   const view = foundView(casebook, caseId, words);
   const read = view.specimens.filter((each) => each.estimate !== null);
@@ -73,15 +77,24 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     lines: [...new Set(view.bands.flatMap((band) => [band.from, ...(band.to === null ? [] : [band.to])]))]
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
+    signs: reportSigns(casebook, state, words),
+    causes: reportCauses(casebook, state, words),
+    done: reportDone(casebook, state, { today, words }),
+    effect: reportEffect(casebook, state, words),
     howRead: howRead(view.specimens, words),
     missed: missed(read, words),
     toDo: toDo(casebook, state, { today, words }),
     heed: heed(casebook, state, view.specimens).map((id) => cautions[id].words),
     rules: say.rulesOf(view.bandsSay, knowledgeVersion),
-    heads: [],
+    heads: [...heads]
+      .sort((one, other) => one.device.localeCompare(other.device))
+      .map(({ device, seq, hash }) => say.head({ device: brief(device), entry: seq, seal: brief(hash) })),
     isDemonstration,
   };
 }
+
+/** Enough of a long id to tell it from others. */
+const brief = (id: string): string => (id.length > 16 ? id.slice(0, 8) : id);
 
 /** The weighted part of an answer, and the rest of it. */
 function splitAnswer(answer: string): readonly string[] {
@@ -131,7 +144,7 @@ function missed(read: readonly SpecimenFound[], words: Words): readonly string[]
       const bees = each.estimate?.n ?? 0;
       const weak = zeroProblems(each)
         .filter((problem) => problem.code !== "too-few-for-design")
-        .map((problem) => words.problems[problem.code]?.(problem.slots) ?? problem.code);
+        .map((problem) => sentenceOf(problem, words));
       return [say.missedZero(each.colony, bees, chance(bees, 0.05), chance(bees, 0.02)), ...weak].join(" ");
     });
   const fewest = Math.min(...read.map((each) => each.estimate?.n ?? Number.POSITIVE_INFINITY));

@@ -10,6 +10,8 @@ import { type Fields, readForm } from "../form.ts";
 
 export interface SizeView {
   readonly bees: number;
+  /** The share asked about and what the bench finds, for the curve beside the answer. */
+  readonly design: { readonly bees: number; readonly at: number; readonly sensitivity: number };
   readonly isFinite: boolean;
   readonly says: string;
   readonly trace: string;
@@ -43,6 +45,7 @@ export function reckonSize(fields: Fields, words: Words): Result<SizeView> {
   };
   return answered({
     bees: size.value,
+    design: { bees: size.value, at: designPrevalence, sensitivity },
     isFinite: true,
     says: words.reckoner.size({
       bees: size.value,
@@ -68,6 +71,7 @@ function infinite(
   const found = (examined: number) => sampling.detectionProbability({ bees: examined, designPrevalence, sensitivity });
   return {
     bees,
+    design: { bees, at: designPrevalence, sensitivity },
     isFinite: false,
     says: words.reckoner.size({
       bees,

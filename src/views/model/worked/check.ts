@@ -6,7 +6,7 @@
 import { type Casebook, type CaseState, plansOf, settled } from "../../../casebook/index.ts";
 import { efficacy } from "../../../reasoning/index.ts";
 import { type Day, daysBetween, type Estimate, type Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
 import { type SpecimenFound, specimensFound } from "../found/specimens.ts";
 
 /** Bees with mites of bees read, of one or several colonies, before and after. */
@@ -42,14 +42,14 @@ export interface CheckView {
 export const sameLookDays = 14;
 
 /** The span of a treatment: from the first thing put in to the last taken out, as done or else as planned. */
-interface Treated {
+export interface TreatedSpan {
   readonly colonies: readonly string[];
   readonly from: Day;
   readonly to: Day;
 }
 
 /** The newest plan that puts something into hives or requeens; null when there is none. */
-export function treatedSpan(casebook: Casebook, state: CaseState): Treated | null {
+export function treatedSpan(casebook: Casebook, state: CaseState): TreatedSpan | null {
   const acts = plansOf(casebook, state.id).flatMap((plan) => {
     const body = settled(plan.record);
     if (!body) return [];
@@ -135,7 +135,7 @@ export function checkView(
 }
 
 const sentences = (problems: readonly Problem[], words: Words): readonly string[] => [
-  ...new Set(problems.map((each) => words.problems[each.code]?.(each.slots) ?? each.code)),
+  ...new Set(problems.map((each) => sentenceOf(each, words))),
 ];
 
 const method = (key: CheckMethod["key"], estimate: Estimate, words: Words): CheckMethod => ({
@@ -154,7 +154,7 @@ const method = (key: CheckMethod["key"], estimate: Estimate, words: Words): Chec
 function looks(
   specimens: readonly SpecimenFound[],
   colonies: readonly string[],
-  span: Treated,
+  span: TreatedSpan,
   like?: BeforeAfter,
 ): BeforeAfter | null {
   const near = (day: Day, other: Day | undefined) =>

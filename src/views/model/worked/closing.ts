@@ -10,6 +10,7 @@ import { blocked, type Day, problem, type Result } from "../../../units/index.ts
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { happenedOn } from "../happened.ts";
 import { checkView, comparators } from "./check.ts";
 import { stepRows } from "./steps.ts";
 
@@ -47,7 +48,7 @@ export function readOutcome(fields: Fields, today: Day): Result<BodyOf<"outcome-
   return form.result(
     present({
       colony: form.text("colony"),
-      on: form.maybeDay("on") ?? today,
+      on: happenedOn(form, "on", today),
       survived: form.oneOf("survived", ["yes", "no"]) === "yes",
       note: form.maybeText("note"),
     }),

@@ -13,20 +13,25 @@ import {
 } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
 import { type ControlId, controls } from "../../../knowledge/index.ts";
-import type { Day, Result } from "../../../units/index.ts";
+import { type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
-import { type Fields, present, readForm } from "../form.ts";
+import { type Fields, type FormReader, present, readForm } from "../form.ts";
+import { happenedOn } from "../happened.ts";
+import { stepHeed } from "./step-heed.ts";
 
 type Plan = BodyOf<"plan-made">;
+type Step = Plan["steps"][number];
 
 export interface StepRow {
   readonly plan: PlanState;
   readonly body: Plan;
-  readonly step: Plan["steps"][number];
+  readonly step: Step;
   readonly what: string;
   readonly state: "done" | "not-done" | "conflict" | "overdue" | "waits";
   readonly says: string;
   readonly deviation: string | null;
+  /** What a done step lies outside of: its planned day, the temperatures of the label. */
+  readonly heed: readonly string[];
 }
 
 /** Every step of every plan of a case, by day. */
@@ -38,7 +43,11 @@ export function stepRows(
   return plansOf(casebook, state.id)
     .flatMap((plan) => {
       const body = settled(plan.record);
-      return (body?.steps ?? []).map((step) => stepRow(plan, { body: body as Plan, step, today, words }));
+      const heedOf = body ? stepHeed(casebook, state, { plan, body, words }) : () => [];
+      return (body?.steps ?? []).map((step) => ({
+        ...stepRow(plan, { body: body as Plan, step, today, words }),
+        heed: heedOf(step),
+      }));
     })
     .sort((one, other) => one.step.on.localeCompare(other.step.on));
 }
@@ -46,7 +55,7 @@ export function stepRows(
 function stepRow(
   plan: PlanState,
   asked: { readonly body: Plan; readonly step: StepRow["step"]; readonly today: Day; readonly words: Words },
-): StepRow {
+): Omit<StepRow, "heed"> {
   const { body, step, today, words } = asked;
   const say = words.worked;
   const kept = plan.done[step.step];
@@ -71,18 +80,69 @@ function stepRow(
     : { ...common, state: "waits", says: say.waits };
 }
 
-/** Body of `plan-step-done` from the form. */
-export function readStepDone(fields: Fields, step: string, today: Day): Result<BodyOf<"plan-step-done">> {
+/**
+ * Body of `plan-step-done` from the form. Refused: a day to come or before the plan, and a step done out of the order
+ * of its plan. A day beside the planned one is taken, and the row then says so.
+ */
+export function readStepDone(
+  fields: Fields,
+  { row, today, words }: { readonly row: StepRow; readonly today: Day; readonly words: Words },
+): Result<BodyOf<"plan-step-done">> {
   const form = readForm(fields);
+  const state = form.oneOf("state", ["done", "not-done"]);
+  const on = happenedOn(form, "on", today);
+  if (on < row.body.madeOn)
+    form.complain(problem("step-before-plan", "blocked", "on", { given: on, slots: { made: row.body.madeOn } }));
+  else if (state === "done" && on <= today) heedOrder(form, row, { on, words });
   return form.result(
     present({
-      step,
-      state: form.oneOf("state", ["done", "not-done"]),
-      on: form.maybeDay("on") ?? today,
+      step: row.step.step,
+      state,
+      on,
       gramsInAll: form.maybeNumber("grams", { min: 0.001, max: 1e6, unit: "g" }),
       deviation: form.maybeText("deviation"),
     }),
   );
+}
+
+/** Steps that need something to be in the hive, or taken out of it, before they can be done. */
+const needs: Readonly<Partial<Record<Step["kind"], readonly Step["kind"][]>>> = {
+  check: ["apply", "feed", "requeen"],
+  remove: ["apply", "feed"],
+  recheck: ["apply", "feed", "requeen", "remove"],
+};
+
+/** A step lies after those planned for earlier days and before those planned for later ones; what it needs is done. */
+function heedOrder(
+  form: FormReader,
+  { plan, body, step }: StepRow,
+  { on, words }: { readonly on: Day; readonly words: Words },
+): void {
+  const others = body.steps
+    .filter((other) => other.step !== step.step)
+    .map((other) => {
+      const marked = settled(plan.done[other.step]);
+      const name = `${words.done.stepShort[other.kind]} (${words.case.day({ day: other.on })})`;
+      return { other, name, state: marked?.state ?? null, doneOn: marked?.state === "done" ? marked.on : null };
+    });
+  const missing = others.find(
+    ({ other, state }) => state === null && other.on < step.on && needs[step.kind]?.includes(other.kind),
+  );
+  if (missing) {
+    form.complain(problem("step-needs-earlier", "blocked", "on", { slots: { other: missing.name } }));
+    return;
+  }
+  const wrong = others.find(
+    ({ other, doneOn }) =>
+      doneOn !== null && ((other.on < step.on && doneOn > on) || (other.on > step.on && doneOn < on)),
+  );
+  if (wrong?.doneOn)
+    form.complain(
+      problem("step-out-of-order", "blocked", "on", {
+        given: on,
+        slots: { other: wrong.name, on: wrong.doneOn, before: wrong.other.on < step.on ? 1 : 0 },
+      }),
+    );
 }
 
 /**
@@ -123,13 +183,17 @@ export function stepDoneDrafts(
           activeIngredient: ingredient,
           on: data.on,
           off: null,
-          grams: data.gramsInAll ?? row.step.gramsInAll ?? undefined,
+          grams: gramsPerColony(data.gramsInAll ?? row.step.gramsInAll ?? null, row.body.colonies.length),
           colonies: row.body.colonies,
         }),
       ),
     ];
   return row.step.kind === "remove" && before ? [marked, write({ ...before, off: data.on })] : [marked];
 }
+
+/** A treatment on record says the amount for one colony, a step the amount in all. */
+const gramsPerColony = (inAll: number | null, colonies: number): number | undefined =>
+  inAll === null || colonies === 0 ? undefined : inAll / colonies;
 
 /** What goes into the hives: from the label record, or the only ingredient of the control; null when nothing does. */
 function ingredientOf(casebook: Casebook, body: Plan): string | null {

@@ -1,6 +1,7 @@
 /** Question 6 over the records: efficacy only against an untreated colony, steps, outcomes, closing. */
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import type { Casebook } from "../../../casebook/index.ts";
 import { wordsOf } from "../../words/index.ts";
 import {
   checkView,
@@ -10,6 +11,7 @@ import {
   readClosing,
   readOutcome,
   readStepDone,
+  type StepRow,
   stepDoneDrafts,
   stepRows,
   workedAnswer,
@@ -21,6 +23,16 @@ const state = casebook.cases["demonstration-case-tv-26-014"] ?? expect.fail("no 
 const asked = { today: "2026-10-27", words };
 const against = (control: string | null) =>
   checkView(casebook, state, { control, scored: "any-mite", words }) ?? expect.fail("no check");
+
+/** The casebook as it would be had the step been done on that day. */
+function casebookWith(from: Casebook, row: StepRow | undefined, on: string): Casebook {
+  if (!row) return expect.fail("no step");
+  const kept = row.plan.done[row.step.step] ?? expect.fail("not marked");
+  const [first] = kept.candidates;
+  const moved = { ...kept, candidates: [{ ...first, value: { ...first.value, on } }] as const };
+  const plan = { ...row.plan, done: { [row.step.step]: moved } };
+  return { ...from, plans: { ...from.plans, [plan.id]: plan } };
+}
 
 describe("before and after", () => {
   it("20 to 5 of 50 beside 18 to 9: apparent 75, corrected 50, 20 expected without treatment", () => {
@@ -71,7 +83,7 @@ describe("steps", () => {
 
   it("marking an application writes the treatment down for the apiary; taking it out ends it", () => {
     const apply = rows[0] ?? expect.fail("no step");
-    const data = readStepDone({ state: "done", on: "2026-08-08", grams: "48" }, "apply-1", asked.today);
+    const data = readStepDone({ state: "done", on: "2026-08-08", grams: "48" }, { ...asked, row: apply });
     if (!data.ok) return expect.fail("not read");
     const drafts = stepDoneDrafts(casebook, state, { row: apply, data: data.value, today: asked.today });
     expect(drafts.map((draft) => draft.kind)).toEqual(["plan-step-done", "treatment-recorded"]);
@@ -79,15 +91,59 @@ describe("steps", () => {
     expect(drafts[0]?.replaces).toHaveLength(1);
   });
 
+  it("the amount of a treatment on record is that of one colony: 150 g in three hives are 50 g", () => {
+    const row = rows[0] ?? expect.fail("no step");
+    const three = { ...row, body: { ...row.body, colonies: ["a", "b", "c"] } };
+    const data = readStepDone({ state: "done", on: "2026-08-08", grams: "150" }, { ...asked, row: three });
+    if (!data.ok) return expect.fail("not read");
+    const drafts = stepDoneDrafts(casebook, state, { row: three, data: data.value, today: asked.today });
+    expect(drafts[1]?.data).toMatchObject({ grams: 50, colonies: ["a", "b", "c"] });
+  });
+
   it("a step not done writes no treatment down", () => {
     const apply = rows[0] ?? expect.fail("no step");
-    const data = readStepDone({ state: "not-done" }, "apply-1", asked.today);
+    const data = readStepDone({ state: "not-done" }, { ...asked, row: apply });
     if (!data.ok) return expect.fail("not read");
     expect(stepDoneDrafts(casebook, state, { row: apply, data: data.value, today: asked.today })).toHaveLength(1);
   });
 });
 
+describe("days of steps", () => {
+  const [apply, remove] = stepRows(casebook, state, asked);
+  const trouble = (row: typeof apply, on: string, plan: Partial<StepRow["plan"]> = {}) => {
+    if (!row) return expect.fail("no step");
+    const read = readStepDone({ state: "done", on }, { ...asked, row: { ...row, plan: { ...row.plan, ...plan } } });
+    return read.ok ? null : read.problems[0]?.code;
+  };
+
+  it("never a day to come, never before the plan, never five years back", () => {
+    expect(trouble(apply, "2026-10-28")).toBe("day-to-come");
+    expect(trouble(apply, "1999-08-08")).toBe("day-long-ago");
+    expect(trouble(apply, "2026-01-02")).toBe("step-before-plan");
+  });
+
+  it("in the order of the plan: not out before in, not out while in is not marked", () => {
+    expect(trouble(remove, apply?.body.madeOn ?? "")).toBe("step-out-of-order");
+    expect(trouble(remove, "2026-10-01", { done: {} })).toBe("step-needs-earlier");
+    expect(trouble(apply, "2026-10-27")).toBe("step-out-of-order");
+    expect(trouble(remove, "2026-10-01")).toBeNull();
+  });
+
+  it("a step done beside its day, or in heat the label bars, says so and shows the year", () => {
+    const late = casebookWith(casebook, apply, "2026-12-20");
+    const [row] = stepRows(late, state, asked);
+    expect(row?.says).toBe("done 20 December 2026");
+    expect(row?.heed[0]).toMatch(/^Planned for \d+ \w+ 2026: done \d+ days later\.$/);
+    expect(row?.heed[1]).toMatch(/^Outside the label: daily means of an ordinary year/);
+  });
+});
+
 describe("the end", () => {
+  it("an outcome of a day to come is refused", () => {
+    const fields = { colony: "demonstration-wb-07", on: "2031-01-01", survived: "yes" };
+    expect(readOutcome(fields, asked.today)).toMatchObject({ ok: false, problems: [{ code: "day-to-come" }] });
+  });
+
   it("outcomes of the colonies, lost ones too", () => {
     const sedge = casebook.cases["demonstration-case-tv-26-003"] ?? expect.fail("no case");
     expect(outcomeRows(casebook, sedge, words)[0]).toMatchObject({ colony: "SE-02", says: "lost" });

@@ -50,7 +50,7 @@ export default function ApiariesPage() {
           </tbody>
         </table>
       ) : null}
-      <p className="trace">
+      <p className="note to-labels">
         <Link className="act" href="/labels">
           {say.toLabels}
         </Link>

@@ -11,6 +11,7 @@ import {
 } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { TextField, useForm } from "../parts/Form.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -25,12 +26,7 @@ export default function ApiaryPage({ params }: PageProps) {
   const { casebook } = useCasebook();
   const say = words.apiaries;
   const view = apiaryView(casebook, params.apiary ?? "");
-  if (!view)
-    return (
-      <main id="page" className="plain">
-        <Answer text={say.missing} />
-      </main>
-    );
+  if (!view) return <Missing text={say.missing} to={{ href: "/apiaries", says: say.toApiaries }} />;
   const name = view.record?.name ?? say.inConflict;
   return (
     <main id="page" className="plain apiary">

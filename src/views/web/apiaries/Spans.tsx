@@ -9,6 +9,7 @@ import {
   readFlowForm,
   readSupersForm,
   readTreatmentForm,
+  takeBackDraft,
 } from "../../model/index.ts";
 import { TextField, useForm } from "../parts/Form.tsx";
 import { shownWeight, useUnits } from "../parts/units.ts";
@@ -17,6 +18,7 @@ import { newId } from "../store/new-id.ts";
 import { words } from "../words.ts";
 
 interface SpansProps<Body> {
+  readonly apiary: string;
   readonly id: string;
   readonly head: string;
   readonly none: string;
@@ -30,8 +32,9 @@ interface SpansProps<Body> {
   readonly end?: (row: Listed<Body>) => EntryDraft | null;
 }
 
-function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add, end }: SpansProps<Body>) {
-  const { record } = useCasebook();
+function Spans<Body>({ apiary, id, head, none, rows, says, read, draft, fields, add, end }: SpansProps<Body>) {
+  const { record, today } = useCasebook();
+  const { takeBack, takenBack } = words.apiaries;
   const { problems, onSubmit } = useForm(read, async (body) => {
     await record([draft(body)]);
   });
@@ -45,7 +48,14 @@ function Spans<Body>({ id, head, none, rows, says, read, draft, fields, add, end
           {rows.map((row) => (
             <li key={`${row.id} ${JSON.stringify(row.value)}`}>
               {says(row.value)} {row.inConflict ? <b>{words.apiaries.inConflict}</b> : null}
-              <EndToday draft={end?.(row) ?? null} />
+              <EndToday draft={end?.(row) ?? null} />{" "}
+              <button
+                type="button"
+                className="act"
+                onClick={() => void record([takeBackDraft(apiary, row, { reason: takenBack, today })])}
+              >
+                {takeBack}
+              </button>
             </li>
           ))}
         </ul>
@@ -75,6 +85,7 @@ export function Flows({ view }: { readonly view: ApiaryView }) {
   const say = words.apiaries;
   return (
     <Spans
+      apiary={view.id}
       id="h-flows"
       head={say.flowsHead}
       none={say.noFlows}
@@ -103,6 +114,7 @@ export function Supers({ view }: { readonly view: ApiaryView }) {
   const say = words.apiaries;
   return (
     <Spans
+      apiary={view.id}
       id="h-supers"
       head={say.supersHead}
       none={say.noSupers}
@@ -136,8 +148,13 @@ export function Treatments({ view }: { readonly view: ApiaryView }) {
   const { today } = useCasebook();
   const units = useUnits();
   const say = words.apiaries;
+  const inColonies = (ids: readonly string[]) =>
+    ids.length === 0
+      ? ""
+      : say.inColonies({ colonies: view.colonies.filter(({ id }) => ids.includes(id)).map(({ code }) => code) });
   return (
     <Spans
+      apiary={view.id}
       id="h-treatments"
       head={say.treatmentsHead}
       none={say.noTreatments}
@@ -146,8 +163,11 @@ export function Treatments({ view }: { readonly view: ApiaryView }) {
         const amount = treatment.grams === undefined ? null : shownWeight(treatment.grams, units);
         return (
           <>
-            <b>{treatment.activeIngredient}</b> {say.span({ from: treatment.on, to: treatment.off })}
-            {amount ? <span className="q2">{say.degrees({ degrees: amount.value, unit: amount.unit })}</span> : null}
+            <b>{treatment.activeIngredient}</b> {say.span({ from: treatment.on, to: treatment.off })}{" "}
+            <span className="q2">
+              {amount ? say.amountSays({ amount: amount.value, unit: amount.unit }) : null}{" "}
+              {inColonies(treatment.colonies)}
+            </span>
           </>
         );
       }}

@@ -102,7 +102,7 @@ function FindVial({ rows }: { readonly rows: readonly VialRow[] }) {
     },
   );
   return (
-    <form className="find" onSubmit={onSubmit} noValidate>
+    <form className="find-vial" onSubmit={onSubmit} noValidate>
       <TextField name="code" label={say.find} hint={say.findHint} problems={problems} />
       <button type="submit" className="press quiet">
         {say.findGo}

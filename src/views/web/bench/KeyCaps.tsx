@@ -52,16 +52,27 @@ const forRight: readonly KeyAction[] = [
   "flag",
 ];
 
-/** Buttons that press the keys of the number pad. */
+/** Acts that have a button of their own beside the keys, where they can be done at all. */
+const elsewhere: readonly KeyAction[] = ["take-back", "confirm"];
+
+/**
+ * Buttons that press the keys of the number pad. Each keeps its place and its size whichever trunk is asked: one that
+ * means nothing now is off, and none moves under a finger.
+ */
 export function TouchKeys({ state, press }: { readonly state: BenchState; readonly press: (key: string) => void }) {
   const say = words.bench;
   const keys = numericPad;
-  const shown = acts(keys).filter(({ action }) => state.asked === "left" || forRight.includes(action));
+  const shown = acts(keys).filter(({ action }) => !elsewhere.includes(action));
   return (
     <ul className="touch-keys" aria-label={say.keys}>
       {shown.map(({ key, action }) => (
         <li key={action} data-act={action}>
-          <button type="button" onClick={() => press(key)} aria-pressed={action === "flag" ? state.flagged : undefined}>
+          <button
+            type="button"
+            disabled={state.asked === "right" && !forRight.includes(action)}
+            onClick={() => press(key)}
+            aria-pressed={action === "flag" ? state.flagged : undefined}
+          >
             <span className="key" aria-hidden="true">
               {capOf(key)}
             </span>

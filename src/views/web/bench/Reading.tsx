@@ -51,12 +51,19 @@ export function Reading({ view, reading }: Props) {
 
   if (isReviewing)
     return (
-      <Review view={view} reading={reading} bees={work.bees} tally={work.tally} back={() => setReviewing(false)} />
+      <Review
+        view={view}
+        reading={reading}
+        bees={work.bees}
+        tally={work.tally}
+        correct={work.correct}
+        back={() => setReviewing(false)}
+      />
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
       <h1 className="vh">{say.heading({ code: view.label.code })}</h1>
-      <header className="head">
+      <header className="bench-head">
         <SpecimenLabel view={view} reading={reading} />
         <p>
           {view.received ? (
@@ -126,8 +133,8 @@ export function Reading({ view, reading }: Props) {
         </div>
       ) : null}
       <footer className="bench-foot">
-        <LastLine work={work} isBlind={reading.isBlind} />
         <TouchKeys state={work.state} press={work.press} />
+        <LastLine work={work} isBlind={reading.isBlind} />
         <span className="foot-acts">
           {hasFocus ? null : (
             <button type="button" className="key-act" onClick={() => surface.current?.focus()}>

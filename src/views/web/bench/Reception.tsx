@@ -17,6 +17,7 @@ export function Reception({ view }: { readonly view: BenchView }) {
     },
   );
   const scores = [0, 1, 2, 3] as const;
+  const open = { value: "", says: say.chooseOne };
   const heeds = view.label.from === "D" || view.label.preservative === "dry" ? ["mask-for-dead-bees" as const] : [];
   const spirit = view.label.preservative === "ethanol-70" ? ["alcohol-flammable" as const] : [];
   return (
@@ -38,10 +39,14 @@ export function Reception({ view }: { readonly view: BenchView }) {
             name="condition"
             label={say.condition}
             problems={problems}
-            choices={scores.map((score) => ({
-              value: String(score),
-              says: say.conditionChoice({ score, says: say.conditions[score] }),
-            }))}
+            needed
+            choices={[
+              open,
+              ...scores.map((score) => ({
+                value: String(score),
+                says: say.conditionChoice({ score, says: say.conditions[score] }),
+              })),
+            ]}
           />
           <TextField
             name="beesReceived"
@@ -56,20 +61,22 @@ export function Reception({ view }: { readonly view: BenchView }) {
             label={say.alive}
             hint={say.aliveHint}
             problems={problems}
-            choices={[
-              { value: "yes", says: say.yes },
-              { value: "no", says: say.no },
-            ]}
+            needed
+            choices={[open, { value: "yes", says: say.yes }, { value: "no", says: say.no }]}
           />
           <ChoiceField
             name="acceptance"
             label={say.acceptance}
             hint={say.acceptanceHint}
             problems={problems}
-            choices={(["accepted", "accepted-with-limits", "rejected"] as const).map((value) => ({
-              value,
-              says: say.acceptances[value],
-            }))}
+            needed
+            choices={[
+              open,
+              ...(["accepted", "accepted-with-limits", "rejected"] as const).map((value) => ({
+                value,
+                says: say.acceptances[value],
+              })),
+            ]}
           />
           <LongField name="reason" label={say.reason} hint={say.reasonHint} problems={problems} wide rows={2} />
         </fieldset>

@@ -1,7 +1,18 @@
 /** Before the lock: every bee of the reading, the count, and why it ends here. */
+
+import { useState } from "react";
 import type { bench } from "../../../reasoning/index.ts";
 import { answered } from "../../../units/index.ts";
-import { type BenchView, lockDraft, type OpenReading, proposedStop, type StoredBee } from "../../model/index.ts";
+import {
+  type BenchView,
+  lockDraft,
+  type OpenReading,
+  proposedStop,
+  type ReadBee,
+  readCorrection,
+  type StoredBee,
+  trunkWords,
+} from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { ChoiceField, LongField, useForm } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
@@ -14,10 +25,11 @@ interface Props {
   readonly reading: OpenReading;
   readonly bees: readonly StoredBee[];
   readonly tally: bench.Tally;
+  readonly correct: (bee: StoredBee, read: ReadBee) => Promise<void>;
   readonly back: () => void;
 }
 
-export function Review({ view, reading, bees, tally, back }: Props) {
+export function Review({ view, reading, bees, tally, correct, back }: Props) {
   const say = words.bench;
   const { record, today } = useCasebook();
   const { problems, onSubmit } = useForm(
@@ -38,7 +50,7 @@ export function Review({ view, reading, bees, tally, back }: Props) {
         ) : (
           <ol className="review-bees">
             {bees.map((bee) => (
-              <li key={bee.bee}>{say.reviewRow({ bee: bee.bee, what: bee.what })}</li>
+              <ReviewedBee key={bee.bee} bee={bee} correct={correct} />
             ))}
           </ol>
         )}
@@ -66,5 +78,57 @@ export function Review({ view, reading, bees, tally, back }: Props) {
         </p>
       </form>
     </main>
+  );
+}
+
+/** A bee of the list, with a small form that reads it anew. */
+function ReviewedBee({ bee, correct }: { readonly bee: StoredBee } & Pick<Props, "correct">) {
+  const say = words.bench;
+  const [isOpen, setOpen] = useState(false);
+  const { problems, onSubmit } = useForm(
+    (fields) => readCorrection(fields, bee.read),
+    async (read) => {
+      await correct(bee, read);
+      setOpen(false);
+    },
+  );
+  const trunks = trunkWords.map((value) => ({ value, says: say.trunks[value] }));
+  return (
+    <li>
+      {say.reviewRow({ bee: bee.bee, what: bee.what })}{" "}
+      <button
+        type="button"
+        className="act"
+        aria-expanded={isOpen}
+        aria-label={say.correctBee({ bee: bee.bee })}
+        onClick={() => setOpen((open) => !open)}
+      >
+        {say.correct}
+      </button>
+      {isOpen ? (
+        <form className="line-form" onSubmit={onSubmit} noValidate>
+          <ChoiceField
+            name="left"
+            label={say.left}
+            problems={problems}
+            value={bee.read.left ?? "clear"}
+            choices={trunks}
+          />
+          <ChoiceField
+            name="right"
+            label={say.right}
+            problems={problems}
+            value={bee.read.right ?? "clear"}
+            choices={trunks}
+          />
+          <label className="tick">
+            <input type="checkbox" name="lost" defaultChecked={bee.read.lost} /> {say.lost}
+          </label>
+          <button type="submit" className="press quiet">
+            {say.keepCorrection}
+          </button>
+        </form>
+      ) : null}
+    </li>
   );
 }

@@ -7,6 +7,9 @@ import { useCasebook } from "../store/context.ts";
 import { newId } from "../store/new-id.ts";
 import { words } from "../words.ts";
 
+/** Bees read where no plan says how many. Common practice, no source. */
+const usualBees = 50;
+
 export function StartReading({ view }: { readonly view: BenchView }) {
   const { record, today, author, signAs } = useCasebook();
   const say = words.bench;
@@ -33,7 +36,7 @@ export function StartReading({ view }: { readonly view: BenchView }) {
       {last ? (
         <p className="acts">
           <Link className="press" href={`/cases/${view.caseId}/4`}>
-            {say.toFound}
+            {words.case.toQuestion({ question: 4 })}
           </Link>
         </p>
       ) : null}
@@ -46,7 +49,7 @@ export function StartReading({ view }: { readonly view: BenchView }) {
             label={say.target}
             hint={say.targetHint}
             numeric
-            value={String(Math.max(1, Math.min(50, bees)))}
+            value={String(Math.max(1, Math.min(view.plannedBees ?? usualBees, bees)))}
             needed
             problems={problems}
           />

@@ -5,6 +5,7 @@ import {
   type BenchState,
   type BenchView,
   beeDraft,
+  correctionDraft,
   type KeyMap,
   type OpenReading,
   pressKey,
@@ -41,6 +42,8 @@ export interface BenchAtWork {
   readonly press: (key: string, held?: boolean) => void;
   /** The reader says that there are more bees than were counted in. */
   readonly readBeyond: () => void;
+  /** One bee read anew under its number. */
+  readonly correct: (bee: StoredBee, read: ReadBee) => Promise<void>;
 }
 
 /** Milliseconds the edge of the screen lights up. */
@@ -153,9 +156,28 @@ export function useBench(input: {
     [handle],
   );
 
+  const correct = useCallback(
+    async (bee: StoredBee, read: ReadBee) => {
+      const { view, reading, record, today } = latest.current;
+      const [entry] = await record([correctionDraft(view.id, reading, { bee, read, today })]);
+      const anew: StoredBee = {
+        ...bee,
+        entries: entry ? [entry.header.id] : [],
+        recordedAt: entry?.header.recordedAt ?? bee.recordedAt,
+        read,
+        what: whatOf(read, words),
+      };
+      const all = now.current.bees.map((each) => (each.bee === bee.bee ? anew : each));
+      put({ bees: all, state: { ...now.current.state, last: all.at(-1)?.read ?? null } });
+      setLast({ kind: "bee", bee: anew });
+    },
+    [put],
+  );
+
   return {
     state,
     bees,
+    correct,
     tally: bench.tally(bees.map((bee) => bee.read)),
     next: (bees.at(-1)?.bee ?? 0) + 1,
     last,

@@ -2,18 +2,22 @@
 import { Suspense, useEffect, useLayoutEffect } from "react";
 import { Redirect } from "wouter";
 import { spineView } from "../../model/index.ts";
-import { Answer } from "../parts/Answer.tsx";
 import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { HandOn } from "./HandOn.tsx";
 import { questionPages } from "./questions/registry.ts";
 import { Spine } from "./Spine.tsx";
+import { StopBox } from "./StopBox.tsx";
 import "../look/spine.css";
 import "./case.css";
 
 const pages = new Map([...questionPages].map(([question, load]) => [question, lazily(load)]));
+
+/** Question 5 is the stop itself when there is one: it says it in place of its advice. */
+const questionOfAdvice = 5;
 
 export default function CasePage({ params }: PageProps) {
   const { casebook } = useCasebook();
@@ -27,14 +31,10 @@ export default function CasePage({ params }: PageProps) {
       document.title = words.shell.tool;
     };
   }, [title]);
-  if (!spine)
-    return (
-      <main id="page" className="plain">
-        <Answer text={words.case.missing} />
-      </main>
-    );
+  if (!spine) return <Missing text={words.case.missing} />;
   const asked = Number(params.question);
   const page = pages.get(asked);
+  const state = casebook.cases[caseId];
   if (!page) {
     // The case opens at the first question that waits; a question without a page yet falls back to the last that has one.
     const last = Math.max(...[...pages.keys()].filter((question) => question <= spine.open));
@@ -46,6 +46,7 @@ export default function CasePage({ params }: PageProps) {
         <HandOn view={spine} />
       </Spine>
       <main id="page" className="open-q">
+        {state && asked !== questionOfAdvice ? <StopBox state={state} /> : null}
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
           <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />
         </Suspense>

@@ -51,6 +51,11 @@ export default function CasesPage() {
           <Link className="press" href="/cases/open">
             {say.openOne}
           </Link>
+          {programme === "main" ? (
+            <button type="button" className="act" onClick={() => openProgramme("demonstration")}>
+              {say.openDemonstration}
+            </button>
+          ) : null}
         </p>
       </main>
     </div>

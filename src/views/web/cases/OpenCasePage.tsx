@@ -2,7 +2,14 @@
 import { useState } from "react";
 import { useLocation } from "wouter";
 import { settled } from "../../../casebook/index.ts";
-import { apiaryCode, caseCode, coloniesOfApiary, openCaseDrafts, readOpening } from "../../model/index.ts";
+import {
+  apiaryCode,
+  caseCode,
+  coloniesOfApiary,
+  noApiaryChosen,
+  openCaseDrafts,
+  readOpening,
+} from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { ChoiceField, LongField, TextField, useForm } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
@@ -21,7 +28,7 @@ export default function OpenCasePage() {
   });
   const asked = new URLSearchParams(location.search).get("apiary");
   const [apiary, setApiary] = useState(
-    places.some((place) => place.id === asked) ? (asked ?? fresh) : (places[0]?.id ?? fresh),
+    places.some((place) => place.id === asked) ? (asked ?? fresh) : places.length > 0 ? noApiaryChosen : fresh,
   );
   const [name, setName] = useState("");
   const [code, setCode] = useState<string | null>(null);
@@ -33,7 +40,7 @@ export default function OpenCasePage() {
   const known = coloniesOfApiary(casebook, chosen?.id ?? null);
   const apiaryLetters = code ?? (name.trim() ? apiaryCode(name, takenApiaries) : "");
   const { problems, onSubmit } = useForm(
-    (fields) => readOpening({ fields, apiary: chosen?.id ?? null, takenApiaries, takenCases, today }),
+    (fields) => readOpening({ fields, apiary: apiary === fresh ? null : apiary, takenApiaries, takenCases, today }),
     async (opening) => {
       await signAs(opening.author);
       const { caseId, drafts } = openCaseDrafts({ opening, casebook, today, newId });
@@ -54,14 +61,16 @@ export default function OpenCasePage() {
               problems={problems}
               value={apiary}
               onChoose={setApiary}
+              needed
               choices={[
+                { value: noApiaryChosen, says: say.chooseApiary },
                 ...places.map((place) => ({ value: place.id, says: words.cases.form.placeChoice(place) })),
                 { value: fresh, says: say.newApiary },
               ]}
               wide
             />
           ) : null}
-          {chosen ? null : (
+          {apiary !== fresh ? null : (
             <>
               <TextField
                 name="apiaryName"
@@ -102,6 +111,8 @@ export default function OpenCasePage() {
         </fieldset>
         <fieldset>
           <legend>{say.callHead}</legend>
+          <TextField name="openedOn" type="date" label={say.openedOn} value={today} problems={problems} />
+          <TextField name="beganOn" type="date" label={say.beganOn} hint={say.beganOnHint} problems={problems} />
           <TextField name="question" label={say.question} hint={say.questionHint} needed problems={problems} wide />
           <LongField name="story" label={say.story} problems={problems} wide rows={4} />
           <LongField name="alreadyDone" label={say.alreadyDone} hint={say.alreadyDoneHint} problems={problems} wide />

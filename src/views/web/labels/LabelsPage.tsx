@@ -1,9 +1,13 @@
 /** Label records: what is on record, and a form that is filled in from the printed label. */
+import { useState } from "react";
+import { Link, useSearch } from "wouter";
 import { settled } from "../../../casebook/index.ts";
 import type { BodyOf } from "../../../journal/index.ts";
 import { readLabelForm } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { ChoiceField, TextField, useForm } from "../parts/Form.tsx";
+import { useKeptTyping } from "../parts/kept-typing.ts";
+import { Rich } from "../parts/Rich.tsx";
 import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 import { shownDegrees, shownWeight, useUnits } from "../parts/units.ts";
 import { useCasebook } from "../store/context.ts";
@@ -16,6 +20,7 @@ type LabelRecord = BodyOf<"label-record-loaded">;
 export default function LabelsPage() {
   const { casebook } = useCasebook();
   const say = words.labels;
+  const forCase = new URLSearchParams(useSearch()).get("case") ?? "";
   const records = Object.values(casebook.labelRecords).flatMap((state) => {
     const record = settled(state.record);
     return record ? [{ id: state.id, record }] : [];
@@ -33,7 +38,7 @@ export default function LabelsPage() {
           ))}
         </ul>
       ) : null}
-      <LabelForm />
+      <LabelForm forCase={casebook.cases[forCase] ? forCase : null} />
     </main>
   );
 }
@@ -84,20 +89,31 @@ function LabelCard({ record }: { readonly record: LabelRecord }) {
   );
 }
 
-function LabelForm() {
+function LabelForm({ forCase }: { readonly forCase: string | null }) {
   const { record, today } = useCasebook();
   const units = useUnits();
   const say = words.labels;
+  const [kept, setKept] = useState<LabelRecord | null>(null);
+  const typing = useKeptTyping("label");
   const { problems, onSubmit } = useForm(
     (fields) => readLabelForm(fields, units, today),
     async (data) => {
       await record([{ kind: "label-record-loaded", at: data.readOn, about: [newId()], data }]);
+      typing.forget();
+      setKept(data);
     },
   );
   const degrees = units.temperature === "fahrenheit" ? words.apiaries.fahrenheit : words.apiaries.celsius;
   const weight = units.weight === "ounces" ? words.apiaries.ounces : words.apiaries.grams;
   return (
-    <form className="form" onSubmit={onSubmit} noValidate aria-label={say.formHead}>
+    <form
+      ref={typing.form}
+      className="form"
+      onInput={typing.onInput}
+      onSubmit={onSubmit}
+      noValidate
+      aria-label={say.formHead}
+    >
       <fieldset>
         <legend>{say.whatHead}</legend>
         <TextField
@@ -165,6 +181,14 @@ function LabelForm() {
         <button type="submit" className="press">
           {say.keep}
         </button>
+        {forCase ? (
+          <Link className="act" href={`/cases/${forCase}/5`}>
+            {words.case.toQuestion({ question: 5 })}
+          </Link>
+        ) : null}
+      </p>
+      <p role="status" className="label-kept">
+        {kept ? <Rich text={say.kept({ ingredient: kept.activeIngredient, jurisdiction: kept.jurisdiction })} /> : null}
       </p>
     </form>
   );

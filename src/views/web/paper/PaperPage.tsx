@@ -15,8 +15,10 @@ import {
 } from "../../model/index.ts";
 import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
+import { useHeads } from "../store/use-heads.ts";
 import { words } from "../words.ts";
 import { PaperSheet } from "./PaperSheet.tsx";
 import "./paper.css";
@@ -62,6 +64,11 @@ export default function PaperPage({ params }: PageProps) {
   }));
   const isDemonstration = programme === "demonstration";
   const makers = useMakers();
+  const heads = useHeads();
+  const report = useMemo(
+    () => (kind === "report" ? caseReport(casebook, caseId, { today, words, isDemonstration, heads }) : null),
+    [casebook, caseId, kind, today, isDemonstration, heads],
+  );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;
     if (kind === "labels") {
@@ -76,15 +83,9 @@ export default function PaperPage({ params }: PageProps) {
       const card = kitCard(casebook, caseId, { destination: wishes.destination, words, isDemonstration });
       return { paper: makers.kitCardPaper(card, wishes.size), vials: card.rows.length };
     }
-    const report = caseReport(casebook, caseId, { today, words, isDemonstration });
     return report ? { paper: makers.reportPaper(report, wishes.size), vials: report.rows.length } : null;
-  }, [makers, casebook, caseId, kind, wishes, today, isDemonstration]);
-  if (!spine)
-    return (
-      <main id="page" className="plain">
-        <Answer text={words.case.missing} />
-      </main>
-    );
+  }, [makers, casebook, caseId, kind, wishes, isDemonstration, report]);
+  if (!spine) return <Missing text={words.case.missing} />;
   const size = kind === "labels" ? stockOf(wishes.stock).page : wishes.size;
   return (
     <main id="page" className="paper-page">

@@ -2,6 +2,7 @@
 import { type FormEvent, type ReactNode, useId, useState } from "react";
 import type { Problem, Result } from "../../../units/index.ts";
 import type { Fields } from "../../model/index.ts";
+import { sentenceOf } from "../../words/index.ts";
 import { words } from "../words.ts";
 
 interface FieldProps {
@@ -24,7 +25,7 @@ export interface FieldInput {
 }
 
 /** The sentence of a problem. */
-export const sentence = ({ code, slots }: Problem): string => words.problems[code]?.(slots) ?? code;
+export const sentence = (problem: Problem): string => sentenceOf(problem, words);
 
 export function Field({ name, label, hint, needed, problems, wide, children }: FieldProps) {
   const id = useId();

@@ -1,4 +1,4 @@
-/** What so many bees could have missed: a falling curve, its points in words, a dashed one for an eye that overlooks some. */
+/** What so many bees could miss: a falling curve, its points in words, a dashed one for an eye that overlooks some. */
 import type { MissedView } from "../../model/index.ts";
 import { Picture } from "./Picture.tsx";
 
@@ -8,7 +8,7 @@ export function MissedCurve({ view, name }: { readonly view: MissedView; readonl
   const end = view.curve.at(-1)?.prevalence ?? 0.15;
   const x = (prevalence: number) => left + (prevalence / end) * (right - left);
   const y = (missed: number) => bottom - missed * (bottom - top);
-  const line = (of: "perfect" | "judged") =>
+  const line = (of: "missed" | "judged") =>
     view.curve
       .map((point, index) => `${index ? "L" : "M"}${x(point.prevalence).toFixed(1)} ${y(point[of]).toFixed(1)}`)
       .join("");
@@ -22,7 +22,7 @@ export function MissedCurve({ view, name }: { readonly view: MissedView; readonl
       title={view.title}
       under={view.under}
       table={{ name, columns: view.table.columns, rows: view.table.rows }}
-      after={<p>{view.dashed}</p>}
+      after={view.dashed ? <p>{view.dashed}</p> : null}
     >
       <svg viewBox="0 0 440 230" width="440" height="230" role="img" aria-label={view.label}>
         {ticks.map((tick) => (
@@ -42,9 +42,11 @@ export function MissedCurve({ view, name }: { readonly view: MissedView; readonl
           </g>
         ))}
         <path d={`M${left} ${top}V${bottom}H${right}`} fill="none" stroke="var(--edge)" />
-        <path d={`${line("perfect")}L${right} ${bottom}L${left} ${bottom}z`} fill="var(--band-2)" />
-        <path d={line("judged")} fill="none" stroke="var(--ink)" strokeWidth="1.5" strokeDasharray="5 4" />
-        <path d={line("perfect")} fill="none" stroke="var(--ink)" strokeWidth="2.5" />
+        <path d={`${line("missed")}L${right} ${bottom}L${left} ${bottom}z`} fill="var(--band-2)" />
+        {view.dashed ? (
+          <path d={line("judged")} fill="none" stroke="var(--ink)" strokeWidth="1.5" strokeDasharray="5 4" />
+        ) : null}
+        <path d={line("missed")} fill="none" stroke="var(--ink)" strokeWidth="2.5" />
         <path d={`M${x(main.prevalence)} ${bottom}V${Math.min(y(main.missed), 140)}`} stroke="var(--ink)" />
         <circle cx={x(main.prevalence)} cy={y(main.missed)} r="4.5" fill="var(--ink)" />
         <text

@@ -1,8 +1,8 @@
 /** A picture with its sentence above and its twins at the right: a table, an SVG file, a CSV file. */
 import { type ReactNode, useId, useRef, useState } from "react";
 import type { ExportTable } from "../../../transfer/index.ts";
-import { words } from "../words.ts";
 import { saveCsv, saveSvg } from "./save.ts";
+import { Twins } from "./Twins.tsx";
 import "./pictures.css";
 
 interface Props {
@@ -22,7 +22,6 @@ const plain = (value: string | number | boolean | null): string =>
   value === null ? "" : typeof value === "number" ? String(Number(value.toFixed(2))) : String(value);
 
 export function Picture({ title, aside, under, table, className, show = plain, children, after }: Props) {
-  const say = words.shell;
   const id = useId();
   const picture = useRef<HTMLDivElement>(null);
   const [asTable, setAsTable] = useState(false);
@@ -35,18 +34,13 @@ export function Picture({ title, aside, under, table, className, show = plain, c
       <figcaption>
         <b id={id}>{title}</b>
         {aside ? <span className="note q3">{aside}</span> : null}
-        {/* biome-ignore lint/a11y/useSemanticElements: three buttons of one picture are no fieldset */}
-        <span className="twins" role="group" aria-label={say.twins({ picture: title })}>
-          <button type="button" className="act" aria-pressed={asTable} onClick={() => setAsTable((shown) => !shown)}>
-            {asTable ? say.picture : say.table}
-          </button>
-          <button type="button" className="act" onClick={save}>
-            {say.saveSvg}
-          </button>
-          <button type="button" className="act" onClick={() => void saveCsv(table)}>
-            {say.saveCsv}
-          </button>
-        </span>
+        <Twins
+          picture={title}
+          isTable={asTable}
+          turn={() => setAsTable((shown) => !shown)}
+          saveSvg={save}
+          saveCsv={() => void saveCsv(table)}
+        />
       </figcaption>
       {under ? <p className="pic-under">{under}</p> : null}
       <div ref={picture} className="pic-body" hidden={asTable}>

@@ -4,25 +4,23 @@ import type { Question, Reply } from "./messages.ts";
 
 /** Few enough to answer at once; the ranges are then rough. */
 const quickDraws = 40;
-const fullDraws = 400;
 /** Each dot is 1 in 20. */
 const dotsInAll = 20;
 
 let newest = 0;
 
 self.onmessage = (event: MessageEvent<Question>) => {
-  const { number, input } = event.data;
+  const { number, input, fullDraws } = event.data;
   newest = number;
-  send(number, input, quickDraws);
+  send({ number, input, draws: quickDraws, isFinal: false });
   // Between the two, a newer question may come in; this one is then not worth its draws.
   setTimeout(() => {
-    if (number === newest) send(number, input, fullDraws);
+    if (number === newest) send({ number, input, draws: fullDraws, isFinal: true });
   }, 0);
 };
 
-function send(number: number, input: Question["input"], draws: number): void {
+function send({ number, input, draws, isFinal }: Omit<Question, "fullDraws"> & Pick<Reply, "draws" | "isFinal">): void {
   const drawn = { ...input, draws };
-  const isFinal = draws === fullDraws;
   const result = differential.differential(drawn);
   const points = isFinal ? differential.quantiles(drawn, dotsInAll) : null;
   const steps = isFinal ? nextStep.nextSteps(input) : null;

@@ -6,6 +6,8 @@ export interface Question {
   /** Grows with each question: an older answer is dropped. */
   readonly number: number;
   readonly input: differential.DifferentialInput;
+  /** Draws for the ranges that are final. */
+  readonly fullDraws: number;
 }
 
 export interface Reply {

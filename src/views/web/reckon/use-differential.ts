@@ -1,6 +1,7 @@
 /** Asks the reckoner and keeps the newest answer; the old one stays in sight until the new one is there. */
 import { useEffect, useRef, useState } from "react";
 import type { differential } from "../../../reasoning/index.ts";
+import { fullDraws } from "../../model/index.ts";
 import type { Question, Reply } from "./messages.ts";
 
 /** The newest answer to `input`; null before the first. `isFresh` is false while a newer input is being reckoned. */
@@ -28,7 +29,7 @@ export function useDifferential(input: differential.DifferentialInput | null): {
     if (text === null) return;
     number.current += 1;
     setAsked(number.current);
-    const question: Question = { number: number.current, input: JSON.parse(text) };
+    const question: Question = { number: number.current, input: JSON.parse(text), fullDraws };
     worker.current?.postMessage(question);
   }, [text]);
   return { reply, isFresh: reply !== null && reply.number === asked };

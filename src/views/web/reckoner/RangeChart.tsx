@@ -1,7 +1,7 @@
 /** One count, three methods: bars with a tick at the estimate, a line drawn through when one was given. */
 import type { EstimateView } from "../../model/index.ts";
 
-const [left, right] = [92, 640];
+const [left, right] = [70, 424];
 
 export function RangeChart({ view }: { readonly view: EstimateView }) {
   const x = (percent: number) => left + (Math.min(percent, view.end) / view.end) * (right - left);
@@ -10,7 +10,7 @@ export function RangeChart({ view }: { readonly view: EstimateView }) {
   const ticks = Array.from({ length: Math.floor(view.end / step) + 1 }, (_, index) => index * step);
   const colour = view.positive > 0 ? "var(--bronze)" : "var(--clear)";
   return (
-    <svg viewBox={`0 0 680 ${bottom + 30}`} width="680" height={bottom + 30} role="img" aria-label={view.label}>
+    <svg viewBox={`0 0 440 ${bottom + 30}`} width="440" height={bottom + 30} role="img" aria-label={view.label}>
       {ticks.map((tick) => (
         <g key={tick}>
           <path d={`M${x(tick)} ${bottom}v6`} stroke="var(--edge)" />

@@ -89,7 +89,7 @@ function Size() {
               <FewerTable view={view} />
             ) : (
               <>
-                <MissedCurve view={missedView(view.bees, words)} name={`missed-${view.bees}`} />
+                <MissedCurve view={missedView(view.design, words)} name={`missed-${view.bees}`} />
                 <FewerTable view={view} />
               </>
             )}
@@ -161,7 +161,7 @@ function FromCount() {
                 <b>{row.name}</b>: {row.trace}
               </p>
             ))}
-            <MissedCurve view={missedView(view.examined, words)} name={`missed-${view.examined}`} />
+            <MissedCurve view={missedView({ bees: view.examined }, words)} name={`missed-${view.examined}`} />
           </div>
         ) : null}
       </div>

@@ -1,8 +1,8 @@
 /** The frame around every page: light, top line, the page of the address, and what to say when there is none. */
 import { type ReactNode, Suspense, useEffect, useLayoutEffect } from "react";
-import { Link, Redirect, Route, Switch, useLocation } from "wouter";
-import { Answer } from "../parts/Answer.tsx";
+import { Redirect, Route, Switch, useLocation } from "wouter";
 import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
+import { Missing } from "../parts/Missing.tsx";
 import { type PageRoute, routes } from "../routes.ts";
 import { words } from "../words.ts";
 import { Broken } from "./Broken.tsx";
@@ -10,6 +10,7 @@ import { KeepingNotes, Kept } from "./Kept.tsx";
 import { LightChoice } from "./LightChoice.tsx";
 import { type Light, putLight, useChosenLight } from "./light.ts";
 import { NewVersion } from "./NewVersion.tsx";
+import { SaveJournal } from "./SaveJournal.tsx";
 import { TopLine } from "./TopLine.tsx";
 
 const pages = routes.map((route) => ({ route, page: lazily(route.load) }));
@@ -33,7 +34,16 @@ function Frame({
   return (
     <>
       {route.bare ? null : (
-        <TopLine area={route.area} kept={<Kept />} light={<LightChoice chosen={chosen} byWork={route.light} />} />
+        <TopLine
+          area={route.area}
+          kept={
+            <>
+              <Kept />
+              <SaveJournal />
+            </>
+          }
+          light={<LightChoice chosen={chosen} byWork={route.light} />}
+        />
       )}
       {route.bare ? null : (
         <aside aria-label={words.shell.notes}>
@@ -66,14 +76,7 @@ export function App() {
       ))}
       <Route>
         <Frame route={{ path: "", area: null, light: "desk" }}>
-          <main id="page" className="plain">
-            <Answer text={words.shell.notFound} />
-            <p>
-              <Link className="act" href="/cases">
-                {words.shell.toCases}
-              </Link>
-            </p>
-          </main>
+          <Missing text={words.shell.notFound} />
         </Frame>
       </Route>
     </Switch>

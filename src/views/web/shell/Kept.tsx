@@ -1,4 +1,5 @@
 /** "Saved here 16:42 · 3 entries not yet sent", and in words what stands in the way of keeping or sending. */
+import { useLocation } from "wouter";
 import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
@@ -10,7 +11,9 @@ export function Kept() {
   const saved = keeping.savedAt ? say.savedHere({ time: localTime(keeping.savedAt) }) : say.nothingYet;
   return (
     <span role="status">
-      {keeping.savedAt ? words.shell.keptLine({ saved, sent: say.unsent({ entries: keeping.unsent }) }) : saved}
+      {keeping.savedAt
+        ? words.shell.keptLine({ saved, sent: say.unsent({ entries: keeping.unsent, reached: keeping.reached }) })
+        : saved}
     </span>
   );
 }
@@ -18,18 +21,30 @@ export function Kept() {
 /** Lines under the top line: only when there is something a person must know. */
 export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
   const { keeping, programme, today, openProgramme, removeDemonstration } = useCasebook();
+  const [, go] = useLocation();
+  // A page of the demonstration has nothing to show of one's own cases: the way back leads to their list.
+  const leave = () => {
+    go("/cases");
+    openProgramme("main");
+  };
+  const remove = async () => {
+    await removeDemonstration();
+    go("/cases");
+  };
   const say = words.shell;
   return (
     <>
       {programme === "demonstration" ? (
         <p className="quiet-line demo">
           <b>{say.demonstrationOn({ day: today })}</b>
-          <button type="button" className="act" onClick={() => openProgramme("main")}>
-            {say.closeDemonstration}
-          </button>
-          <button type="button" className="act" onClick={() => void removeDemonstration()}>
-            {say.removeDemonstration}
-          </button>
+          <span className="both">
+            <button type="button" className="act" onClick={leave}>
+              {say.closeDemonstration}
+            </button>
+            <button type="button" className="act" onClick={() => void remove()}>
+              {say.removeDemonstration}
+            </button>
+          </span>
         </p>
       ) : null}
       {keeping.stopped ? (

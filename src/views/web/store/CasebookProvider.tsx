@@ -110,7 +110,7 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
   const calendarDay = useToday();
   const today = heldDay ?? calendarDay;
   const persisted = usePersistence();
-  const { refused, troubles, soon } = useExchange(store);
+  const { refused, troubles, reached, soon } = useExchange(store);
   const [author, setAuthor] = useState(store.author());
   const access = useMemo<CasebookAccess>(
     () => ({
@@ -121,6 +121,7 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         unsent: snapshot.unsentCount,
         refused,
         troubles,
+        reached,
         persisted,
         stopped: snapshot.stopped,
       },
@@ -135,13 +136,15 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         soon();
         return entries;
       },
+      entries: () => store.all(),
+      heads: () => store.heads(),
       openProgramme,
       removeDemonstration: async () => {
         await removeDemonstrationEverywhere(store);
         openProgramme("main");
       },
     }),
-    [programme, snapshot, refused, troubles, persisted, today, author, store, soon, openProgramme],
+    [programme, snapshot, refused, troubles, reached, persisted, today, author, store, soon, openProgramme],
   );
   return <CasebookContext value={access}>{children}</CasebookContext>;
 }

@@ -1,7 +1,7 @@
 /** What every page may ask of the records on this device. */
 import { createContext, useContext } from "react";
 import type { Casebook } from "../../../casebook/index.ts";
-import type { Entry, EntryDraft } from "../../../journal/index.ts";
+import type { Entry, EntryDraft, Head } from "../../../journal/index.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 
 export type Programme = "main" | "demonstration";
@@ -13,6 +13,8 @@ export interface Keeping {
   readonly unsent: number;
   /** Entries the service did not take at the last exchange. */
   readonly refused: number;
+  /** Whether the service answered at the last exchange; null before the first. */
+  readonly reached: boolean | null;
   /** What the last exchange warned of, such as a clock that is off. */
   readonly troubles: readonly Problem[];
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
@@ -32,6 +34,10 @@ export interface CasebookAccess {
   readonly signAs: (author: string) => Promise<void>;
   /** Writes entries; they are on the disk of the device when the promise settles. */
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
+  /** Every entry of this casebook, in the order this device took them in. */
+  readonly entries: () => Promise<readonly Entry[]>;
+  /** The newest entry of each device that wrote here. */
+  readonly heads: () => Promise<readonly Head[]>;
   readonly openProgramme: (programme: Programme) => void;
   /** Removes the demonstration from this device and goes back to the real records. */
   readonly removeDemonstration: () => Promise<void>;

@@ -12,12 +12,14 @@ export interface Exchange {
   readonly refused: number;
   /** What a person should know: a clock that is off, a service that refuses. No connection is no trouble. */
   readonly troubles: readonly Problem[];
+  /** Whether the service answered in the last round; null before the first. */
+  readonly reached: boolean | null;
   /** Asks for a round soon. */
   readonly soon: () => void;
 }
 
 export function useExchange(store: DeviceStore): Exchange {
-  const [state, setState] = useState<Omit<Exchange, "soon">>({ refused: 0, troubles: [] });
+  const [state, setState] = useState<Omit<Exchange, "soon">>({ refused: 0, troubles: [], reached: null });
   const wake = useRef<() => void>(() => {});
   useEffect(() => {
     let here = true;
@@ -31,6 +33,7 @@ export function useExchange(store: DeviceStore): Exchange {
         if (here)
           setState({
             refused: report.refused.length,
+            reached: report.reached,
             troubles: report.reached ? report.problems.filter((trouble) => trouble.severity === "warned") : [],
           });
       } catch {
@@ -48,11 +51,13 @@ export function useExchange(store: DeviceStore): Exchange {
     // The browser's word that there is a net is only a hint to try; the request itself tells.
     const tryNow = () => later(0);
     window.addEventListener("online", tryNow);
+    window.addEventListener("offline", tryNow);
     later(soonMilliseconds);
     return () => {
       here = false;
       clearTimeout(timer);
       window.removeEventListener("online", tryNow);
+      window.removeEventListener("offline", tryNow);
     };
   }, [store]);
   const soon = useCallback(() => wake.current(), []);

@@ -5,6 +5,8 @@ import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
 import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
 import { useHand } from "../case/seen/hand.ts";
+import { useSeenOn } from "../case/seen/seen-on.ts";
+import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -21,7 +23,7 @@ interface Pressed {
 }
 
 export default function WalkPage({ params }: PageProps) {
-  const { casebook, today, record, keeping } = useCasebook();
+  const { casebook, programme, today, record, keeping } = useCasebook();
   const hand = useHand();
   const [, go] = useLocation();
   const [pressed, setPressed] = useState<readonly Pressed[]>([]);
@@ -29,8 +31,9 @@ export default function WalkPage({ params }: PageProps) {
   const [busy, setBusy] = useState(false);
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
+  const on = useSeenOn(caseId, today);
   const state = casebook.cases[caseId];
-  if (!state) return null;
+  if (!state) return <Missing text={words.case.missing} />;
   const say = words.seen;
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const number = colonies.findIndex((colony) => colony.id === key);
@@ -47,7 +50,7 @@ export default function WalkPage({ params }: PageProps) {
     setBusy(true);
     const before = step.state === "conflict" ? null : step.state;
     const { finding, exclusiveWith } = step;
-    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, today }));
+    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
     setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
     // The step just answered no longer waits; the next that does comes up by itself.
     setChosen(null);
@@ -57,7 +60,7 @@ export default function WalkPage({ params }: PageProps) {
     if (!last || busy) return;
     setBusy(true);
     await record(
-      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, today }),
+      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
     );
     setPressed(pressed.slice(0, -1));
     setChosen(steps.findIndex((each) => each.finding === last.step.finding));
@@ -73,7 +76,7 @@ export default function WalkPage({ params }: PageProps) {
           <span className="code">{code}</span>
           <span className="mark">{number >= 0 ? say.colonyOf({ now: number + 1, all: colonies.length }) : ""}</span>
           <span className="row">
-            <span>{place?.name}</span>
+            <span>{programme === "demonstration" ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
             <span className="leave">{say.leave}</span>
           </span>
         </Link>
@@ -128,7 +131,8 @@ export default function WalkPage({ params }: PageProps) {
         <span>
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
-        <span>{say.toSend({ entries: keeping.unsent })}</span>
+        {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
+        <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
     </main>
   );

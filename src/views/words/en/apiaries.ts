@@ -1,5 +1,5 @@
 /** Sentences of the apiaries: colonies, weather, forage, supers, treatments. */
-import { day, dayAndMonth, monthNames, some } from "./numbers.ts";
+import { day, dayAndMonth, list, monthNames, some } from "./numbers.ts";
 
 export const apiaries = {
   title: "Apiaries",
@@ -15,6 +15,8 @@ export const apiaries = {
   changeRecord: "Change the record",
   keepRecord: "Keep the change",
   offToday: "Off today",
+  takeBack: "Take it back",
+  takenBack: "taken back by the one who wrote it",
   name: "Name of the place",
   code: "Short code",
   codeHint: "Stands on every label.",
@@ -29,6 +31,7 @@ export const apiaries = {
   page: (slots: { readonly name: string; readonly colonies: number; readonly cases: number }) =>
     `**${slots.name}.** ${some(slots.colonies, "colony", "colonies")}, ${some(slots.cases, "case", "cases")}.`,
   missing: "**There is no such apiary here.** It may not have arrived on this device yet.",
+  toApiaries: "To the apiaries",
   label: "Apiary label",
   north: (slots: { readonly degrees: number }) =>
     `${Math.abs(slots.degrees)}° ${slots.degrees < 0 ? "south" : "north"}`,
@@ -64,13 +67,14 @@ export const apiaries = {
   on: "On",
   off: "Off",
   offHint: "Leave empty while they are on.",
-  stillOn: "still on",
   addSupers: "Add",
   treatmentsHead: "What was put into the hives",
   noTreatments: "No treatments on record.",
   ingredient: "Active ingredient",
   ingredientHint: "Such as menthol, formic acid, thymol. Never a brand.",
   amount: "Amount a colony",
+  amountSays: (slots: { readonly amount: string; readonly unit: string }) => `${slots.amount} ${slots.unit} a colony`,
+  inColonies: (slots: { readonly colonies: readonly string[] }) => `in ${list(slots.colonies)}`,
   addTreatment: "Add the treatment",
   span: (slots: { readonly from: string; readonly to: string | null }) =>
     slots.to === null ? `since ${day(slots.from)}` : `${day(slots.from)} to ${day(slots.to)}`,

@@ -87,12 +87,12 @@ export const bench = {
   aliveHint: "Mites leave dead bees: none found in bees long dead is a weak answer.",
   yes: "yes",
   no: "no, or not known",
+  chooseOne: "choose",
   acceptance: "Accepted?",
   acceptanceHint: "With limits: it is read, and the report says what it cannot tell.",
   reason: "Reason",
   reasonHint: "Needed for limits and for a rejection.",
   keepReceipt: "Keep the receipt",
-  cautionHead: "Heed",
   rejectedNote: (slots: { readonly reason: string }) => `**Not accepted.** ${slots.reason}`,
 
   startHead: "Begin a reading",
@@ -156,7 +156,6 @@ export const bench = {
   halfBlind: (slots: { readonly bee: number }) => `**bee ${whole(slots.bee)}, left trunk.** Stored with the right one.`,
   nothingYet: "nothing read yet.",
   undone: (slots: { readonly bee: number }) => `**bee ${whole(slots.bee)} taken back.**`,
-  storing: "Storing …",
   notStored: "**That bee is not stored.** The keys are stopped. Load the page again and read on from the bee it shows.",
   dropped: (slots: { readonly key: string; readonly held: boolean }) =>
     slots.held
@@ -207,6 +206,9 @@ export const bench = {
   review: "Look it over",
   reviewHead: "Look it over, then lock it",
   reviewRow: (slots: { readonly bee: number; readonly what: string }) => `bee ${whole(slots.bee)}: ${slots.what}`,
+  correct: "Correct it",
+  correctBee: (slots: { readonly bee: number }) => `Correct bee ${whole(slots.bee)}`,
+  keepCorrection: "Keep it so",
   reviewBlind: "Blind: the bees are listed when the reading is locked.",
   back: "Back to the bees",
   lock: "Lock the reading",
@@ -224,7 +226,6 @@ export const bench = {
       : slots.positive === 0
         ? `**None found in ${some(slots.read, "bee", "bees")}.** The reading is locked.`
         : `**Mites in ${whole(slots.positive)} of ${some(slots.read, "bee", "bees")}.** The reading is locked.`,
-  toFound: "To question 4 of the case",
   toBench: "To the bench",
   missing: "**There is no such vial here.** It may not have arrived on this device yet.",
   codes: (slots: { readonly codes: readonly string[] }) => list(slots.codes),

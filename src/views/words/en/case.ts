@@ -1,17 +1,20 @@
 /** Sentences of the case page: the six questions and what their scale says. */
 import { day, dayAndMonth, some, whole } from "./numbers.ts";
 
+const questions = {
+  1: "What was seen?",
+  2: "What could it be?",
+  3: "What would tell?",
+  4: "What was found?",
+  5: "What shall be done?",
+  6: "Did it work?",
+} as const;
+
 export const caseWords = {
-  questions: {
-    1: "What was seen?",
-    2: "What could it be?",
-    3: "What would tell?",
-    4: "What was found?",
-    5: "What shall be done?",
-    6: "Did it work?",
-  },
+  questions,
+  toQuestion: (slots: { readonly question: keyof typeof questions }) =>
+    `To question ${slots.question}: ${questions[slots.question]}`,
   spine: "The six questions of this case",
-  placeLabel: "Place label",
   missing: "**There is no such case here.** It may not have arrived on this device yet.",
   colonies: (slots: { readonly count: number }) => some(slots.count, "colony", "colonies"),
   under: (slots: { readonly district: string; readonly colonies: number }) =>
@@ -22,6 +25,26 @@ export const caseWords = {
       ? "Waits on nobody named"
       : `Waits on ${slots.who || "nobody named"}${slots.due === "" ? "" : `, due ${dayAndMonth(slots.due)}`}`,
   handOn: "Hand it on",
+  stop: {
+    head: "Stop and report",
+    stands:
+      "The stop stands until the finding or the red flag is corrected on question 1. Telling someone does not lift it.",
+    correct: "To the findings and red flags",
+    notTold: "Nobody is recorded as told yet.",
+    tell: "Write down who was told",
+    tellAgain: "Write down a further report",
+    whom: "Who was told",
+    whomHint: "Such as: competent authority, bee inspector. The case then waits on them.",
+    on: "Told on",
+    reference: "Reference",
+    referenceHint: "The number or name they gave it, if any.",
+    due: "Answer due",
+    keep: "Keep it",
+    note: (slots: { readonly who: string; readonly on: string; readonly reference?: string }) =>
+      `Told on ${day(slots.on)}: ${slots.who}${slots.reference ? `, reference ${slots.reference}` : ""}.`,
+    waits: (slots: { readonly who: string; readonly due: string }) =>
+      `The case waits on ${slots.who}, answer due ${day(slots.due)}.`,
+  },
   noPlace: "Place not recorded",
   flagsOpen: (slots: { readonly left: number }) => `${some(slots.left, "red flag", "red flags")} not asked`,
   seen: (slots: { readonly answered: number; readonly notLooked: number }) =>

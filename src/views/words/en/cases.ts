@@ -55,6 +55,7 @@ export const cases = {
     nothing: "closed",
   },
   conflicts: (slots: { readonly count: number }) => `${some(slots.count, "answer", "answers")} in which people differ`,
+  stepsLate: (slots: { readonly count: number }) => some(slots.count, "plan step overdue", "plan steps overdue"),
   stop: "Stop and report",
   ticks: (slots: { readonly question: number }) => `Open question: ${slots.question} of 6`,
   form: {
@@ -72,6 +73,10 @@ export const cases = {
     latitude: "Latitude, degrees",
     latitudeHint: "Whole degrees will do; south of the equator with a minus. It tells the season.",
     callHead: "The call",
+    openedOn: "Call taken on",
+    beganOn: "Trouble first noticed",
+    beganOnHint: "As the caller tells it. Leave empty when nobody knows.",
+    chooseApiary: "Choose one",
     question: "What is the question?",
     questionHint: "One sentence, such as: Why do bees crawl before the hives?",
     story: "In the caller’s own words",

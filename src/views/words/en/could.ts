@@ -1,5 +1,5 @@
 /** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
-import { inHundred, inTen, likelihood, list, scale, whole } from "./numbers.ts";
+import { dayAndMonth, inHundred, inTen, list, scale, whole, wordInTen } from "./numbers.ts";
 
 interface Named {
   readonly term: string;
@@ -7,13 +7,22 @@ interface Named {
 }
 
 const range = (low: number, high: number) => {
-  const [from, to] = [Math.round(low * 10), Math.round(high * 10)];
-  return from !== to ? `${from} to ${to}` : from === 0 ? "under 1" : from === 10 ? "over 9" : `about ${from}`;
+  const [from, to] = [inTen(low), inTen(high)];
+  return from !== to ? `${from} to ${to}` : Number.isNaN(Number(from)) ? from : `about ${from}`;
 };
+
+/** The range, where it says more than the number itself. */
+const couldBe = ({ share, low, high }: { readonly share: number; readonly low: number; readonly high: number }) => {
+  const says = range(low, high);
+  return says.replace("about ", "") === inTen(share) ? "" : `; it could be ${says}`;
+};
+
+/** What a dissection saw. */
+const proof = ({ positive, examined }: { readonly positive: number; readonly examined: number }) =>
+  `mites in ${whole(positive)} of ${whole(examined)} bees`;
 
 export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
-  toSeen: "To question 1",
   reckoning: "Reckoning the ranges",
   cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
     `**Cannot tell yet.** Our judgement: ${[slots.first, slots.second]
@@ -21,7 +30,13 @@ export const could = {
       .join("; ")}.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
-    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10; it could be ${range(slots.low, slots.high)}.`,
+    `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10${couldBe(slots)}.`,
+  proven: (slots: { readonly term: string; readonly positive: number; readonly examined: number }) =>
+    `**${slots.term} are proven**: ${proof(slots)}. How much of the trouble they make is another question.`,
+  provenWord: "proven",
+  provenBy: (slots: { readonly proof: string }) => `proven: ${slots.proof}`,
+  seenItself: "A mite seen in a breathing tube is the mite itself, not a sign of it.",
+  proof,
   groups: {
     varroa_and_viruses: "Varroa and its viruses",
     queen_trouble: "Queen trouble",
@@ -43,6 +58,13 @@ export const could = {
   },
   underAnswer: (slots: { readonly because: string }) =>
     `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
+  season: (slots: { readonly season: string; readonly on: string; readonly latitude: number | null }) =>
+    `Season: **${slots.season}**, from ${dayAndMonth(slots.on)} ${
+      slots.latitude === null
+        ? "as in the north, since no latitude is known"
+        : `at ${Math.round(Math.abs(slots.latitude))}° ${slots.latitude < 0 ? "south" : "north"}`
+    }, the last day anything was looked at.`,
+  changeDay: "Another day: “Seen on” at question 1.",
   colonyOf: "Colony",
   missHead: "Must not miss",
   miss: (slots: {
@@ -77,7 +99,7 @@ export const could = {
   inTen: (slots: { readonly share: number }) => inTen(slots.share),
   in10: "in 10",
   range: (slots: { readonly low: number; readonly high: number }) => range(slots.low, slots.high),
-  word: (slots: { readonly share: number }) => likelihood(slots.share),
+  word: (slots: { readonly share: number }) => wordInTen(slots.share),
   for: "For",
   against: "Against",
   and: "And",
@@ -95,7 +117,7 @@ export const could = {
     normal: "no trouble: look again",
   },
   more: (slots: { readonly count: number; readonly atMost: number }) =>
-    `${whole(slots.count)} more, each ${inTen(slots.atMost)} in 10 or fewer:`,
+    `${whole(slots.count)} more, each ${slots.atMost < 0.1 ? "under 1 in 10" : `${inTen(slots.atMost)} in 10 or fewer`}:`,
   showAll: "show all",
   showFewer: "show fewer",
   scaleSays: (slots: { readonly words: readonly string[] }) =>

@@ -3,6 +3,7 @@ import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
 
 const choices = { "act-now": "Act now", "test-first": "Test first", wait: "Wait" } as const;
 type Choice = keyof typeof choices;
+const grams = (value: number): string => `${Number(value.toFixed(1))} g`;
 const tenth = (value: number): string => value.toFixed(1);
 const money = (value: number): string =>
   value >= 100 ? whole(value) : String(Number(value.toFixed(value >= 10 ? 1 : 2)));
@@ -19,7 +20,6 @@ export const done = {
   stopAnswer:
     "**Stop and report first.** Nothing is decided, moved, burnt or treated here until the authority has spoken.",
   stopHead: "Stop and report",
-  stopCalled: "What was reported, and to whom",
   answerUndecided:
     "**Not decided yet.** Say what things are worth to you, and the three choices are weighed; or decide and say why.",
   answerNothing:
@@ -75,6 +75,8 @@ export const done = {
   here: (slots: { readonly value: number }) => `You are here: ${inHundred(slots.value)}`,
   hereAside: (slots: { readonly colony: string; readonly low: number; readonly high: number }) =>
     `${slots.colony}; could be ${inHundred(slots.low)} to ${inHundred(slots.high)}`,
+  hereHow: (slots: { readonly bees: number; readonly middle: number; readonly share: number }) =>
+    `The losses weigh every share that ${some(slots.bees, "bee", "bees")} allow, each by how well it fits the count (middle ${(100 * slots.middle).toFixed(1)} in 100), not ${inHundred(slots.share)} in 100 alone.`,
   stripLabel: (slots: { readonly parts: string; readonly here: string }) =>
     `Best choice by share infested: ${slots.parts}. ${slots.here}.`,
   stripPart: (slots: { readonly best: Choice; readonly range: string }) =>
@@ -127,8 +129,19 @@ export const done = {
   startOnHint: "Leave empty for the first lawful day.",
   label: "Label record",
   noLabel: "none",
-  labelChoice: (slots: { readonly ingredient: string; readonly jurisdiction: string; readonly readOn: string }) =>
-    `${slots.ingredient}, ${slots.jurisdiction}, read ${dayAndMonth(slots.readOn)}`,
+  typeLabel: "Type a label record",
+  noLabelFits: "No label record for this ingredient is on record.",
+  labelChoice: (slots: {
+    readonly ingredient: string;
+    readonly jurisdiction: string;
+    readonly dose: { readonly value: string; readonly unit: string };
+    readonly durationDays: number;
+    readonly low: string;
+    readonly high: { readonly value: string; readonly unit: string };
+    readonly source: string;
+    readonly readOn: string;
+  }) =>
+    `${slots.ingredient}, ${slots.jurisdiction}: ${slots.dose.value} ${slots.dose.unit}, ${some(slots.durationDays, "day", "days")}, ${slots.low} to ${slots.high.value} ${slots.high.unit}; ${slots.source}, read ${day(slots.readOn)}`,
   validHere: "This label is valid where the hives stand",
   tested: (slots: { readonly colonies: number; readonly tested: number }) =>
     `${whole(slots.tested)} of ${some(slots.colonies, "colony", "colonies")} chosen ${slots.tested === 1 ? "was" : "were"} tested.`,
@@ -141,6 +154,7 @@ export const done = {
   planKept: (slots: { readonly version: number; readonly on: string }) =>
     `Plan, version ${slots.version}, of ${day(slots.on)}`,
   calendar: "Calendar file",
+  markSteps: "Mark its steps in question 6",
   calendarName: (slots: { readonly code: string; readonly place: string }) => `${slots.code} ${slots.place}`,
   columns: { when: "When", what: "What", why: "Why, and what to heed" },
   blocked: "blocked",
@@ -149,7 +163,6 @@ export const done = {
     slots.from === slots.to ? day(slots.from) : `${dayAndMonth(slots.from)} to ${day(slots.to)}`,
   noDate: "no date",
   out: (slots: { readonly on: string }) => `out ${dayAndMonth(slots.on)}`,
-  refusedWhat: (slots: { readonly control: string }) => slots.control,
   earliest: (slots: { readonly on: string }) => `First lawful start: ${day(slots.on)}.`,
   earliestOrdinary: (slots: { readonly on: string }) => `In an ordinary year, first lawful start: ${day(slots.on)}.`,
   noEarliest: "No lawful start in these days.",
@@ -251,8 +264,19 @@ export const done = {
     slots.grams === null || slots.ounces === null
       ? `**${slots.what}** in ${list(slots.colonies)}`
       : `**${slots.what}, ${Number(slots.grams.toFixed(1))} g** (${tenth(slots.ounces)} oz weight) a colony, in ${list(slots.colonies)}`,
-  title: (slots: { readonly what: string; readonly colonies: readonly string[] }) =>
-    `${slots.what}: ${list(slots.colonies)}`,
+  /** A step in a calendar, with the dose of the label record where there is one. */
+  title: (slots: {
+    readonly what: string;
+    readonly grams: number | null;
+    readonly inAll: number | null;
+    readonly colonies: readonly string[];
+  }) => {
+    const dose =
+      slots.grams === null
+        ? ""
+        : `, ${grams(slots.grams)} a colony${slots.inAll === null ? "" : ` (${grams(slots.inAll)} in all)`}`;
+    return `${slots.what}${dose}: ${list(slots.colonies)}`;
+  },
 };
 
 type Slots = Readonly<Record<string, string | number>>;

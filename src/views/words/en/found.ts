@@ -3,6 +3,16 @@ import { day, inHundred, some, whole } from "./numbers.ts";
 
 const tenths = (value: number): string => String(Number(value.toFixed(1)));
 
+interface Told {
+  readonly colony: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+const told = ({ colony, value, low, high }: Told): string =>
+  `${colony}, ${inHundred(value)} in 100 (${inHundred(low)} to ${inHundred(high)})`;
+
 export const found = {
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
   nothingRead: (slots: { readonly vials: number }) =>
@@ -18,8 +28,12 @@ export const found = {
     readonly value: number;
     readonly low: number;
     readonly high: number;
+    /** The one colony counted on that day. */
+    readonly only: boolean;
   }) =>
-    ` ${slots.colony}: ${inHundred(slots.value)} bees in 100, and it could be ${inHundred(slots.low)} to ${inHundred(slots.high)}.`,
+    ` ${slots.only ? "" : "Highest, "}${slots.colony}: ${inHundred(slots.value)} bees in 100, and it could be ${inHundred(slots.low)} to ${inHundred(slots.high)}.`,
+  answerTreated: (slots: { readonly treated: Told; readonly untreated: Told | null }) =>
+    ` After the treatment: treated ${told(slots.treated)}; ${slots.untreated ? `untreated ${told(slots.untreated)}` : "no untreated colony was counted beside it"}.`,
   answerLimited: (slots: { readonly colony: string; readonly read: number }) =>
     ` ${slots.colony}: only ${some(slots.read, "bee", "bees")} could be read, so this cannot say.`,
   answerUnsampled: (slots: { readonly colonies: number }) =>
@@ -80,7 +94,7 @@ export const found = {
   readBy: (slots: { readonly readers: string }) => slots.readers,
   collectedBy: (slots: { readonly kept: string; readonly collector: string | null }) =>
     slots.collector === null ? slots.kept : `${slots.kept}; ${slots.collector}`,
-  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could have missed`,
+  missedHead: (slots: { readonly bees: number }) => `What ${some(slots.bees, "bee", "bees")} could miss`,
   missedUnder: (slots: { readonly bees: number }) =>
     `Times in 100 that ${some(slots.bees, "bee shows", "bees show")} none, by bees infested in 100.`,
   missedDashed: (slots: { readonly sensitivity: number }) =>
@@ -93,7 +107,7 @@ export const found = {
     `Chance that ${slots.bees} bees show no mite, by bees infested in 100: ${slots.points}`,
   missedColumns: {
     prevalence: "Infested in 100",
-    perfect: "Missed, times in 100",
+    missed: "Missed, times in 100",
     judged: "Missed when some are overlooked, times in 100",
   },
   qualityHead: "Quality",
@@ -170,11 +184,6 @@ export const found = {
   sporesSay: (slots: { readonly millions: number }) => `${slots.millions} million spores a bee`,
   linesOf: "Lines",
   season: { winter: "winter", spring: "spring", summer: "summer", autumn: "autumn" },
-  toPaper: "Report",
-  toLabels: "Labels",
-  toKit: "Kit card",
   toBench: "To the bench",
-  toTell: "Sample again",
-  toDecide: "To question 5",
   sources: "sources",
 };

@@ -39,7 +39,8 @@ export const labels = {
   readOnHint: "Today unless you say otherwise.",
   daysUnit: "days",
   keep: "Keep this label record",
-  kept: "Kept.",
+  kept: (slots: { readonly ingredient: string; readonly jurisdiction: string }) =>
+    `**Kept.** ${slots.ingredient}, ${slots.jurisdiction}: it stands in the list above, and plans can be made from it.`,
   row: (slots: { readonly jurisdiction: string; readonly readOn: string }) =>
     `${slots.jurisdiction}, read ${day(slots.readOn)}`,
   invented: "Invented for the demonstration. Not a label.",

@@ -58,13 +58,13 @@ export function list(names: readonly string[]): string {
 }
 
 /**
- * A share as so many in 10, at least "under 1".
+ * A share as so many in 10. What is below 1 in 10 is "under 1", so that 1 never stands for both sides of a word's bound.
  * @example
  * inTen(0.47)  // → "5"
- * inTen(0.02)  // → "under 1"
+ * inTen(0.08)  // → "under 1"
  */
 export const inTen = (share: number): string =>
-  share < 0.05 ? "under 1" : share > 0.95 ? "over 9" : String(Math.round(share * 10));
+  share < 0.1 ? "under 1" : share >= 0.95 ? "over 9" : String(Math.round(share * 10));
 
 /**
  * A share as so many in 100.
@@ -82,6 +82,20 @@ export const inHundred = (share: number): string =>
 export function likelihood(probability: number): string {
   const row = scale.find((each) => probability <= each.to) ?? scale[scale.length - 1];
   return row?.word ?? "";
+}
+
+/**
+ * The word for a share as `inTen` shows it: one figure, one word. From 1 to 9 in 10 the word is that of the middle of
+ * the shares that show the same figure; below 1 and over 9 it is that of the share itself.
+ * @example
+ * wordInTen(0.11)  // → "unlikely"
+ * wordInTen(0.34)  // → "unlikely"
+ * wordInTen(0.08)  // → "very unlikely"
+ */
+export function wordInTen(share: number): string {
+  if (share < 0.1 || share >= 0.95) return likelihood(share);
+  const tenths = Math.round(share * 10);
+  return likelihood(tenths === 1 ? 0.125 : tenths / 10);
 }
 
 /** The fixed scale, least likely first: word and upper bound. */

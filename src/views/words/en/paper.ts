@@ -2,6 +2,9 @@
 
 import { whole as count, day, inHundred, list, some } from "./numbers.ts";
 
+const gramsSay = (grams: number): string => `${Number(grams.toFixed(1))} g`;
+const lower = (term: string): string =>
+  /^[A-Z][A-Z-]/.test(term) ? term : term.charAt(0).toLowerCase() + term.slice(1);
 const whole = (share: number): string => String(Math.round(share));
 
 export const paper = {
@@ -35,7 +38,7 @@ export const paper = {
   report: {
     title: "Diagnostic report",
     caseLine: "Case",
-    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it`,
+    printed: (on: string): string => `Printed ${day(on)}. A draft until a signatory releases it.`,
     sampled: "sampled",
     asked: "We were asked",
     found: "We found",
@@ -45,7 +48,22 @@ export const paper = {
     heed: "Heed",
     rules: "Rules of this report",
     heads: "Rests on the journal up to:",
-    endOfReport: "Results relate only to the bees received. Part 5 is opinion. End of report.",
+    endOfReport: (parts: { readonly causes: number | null; readonly opinion: number }): string =>
+      `Results relate only to the bees received. ${parts.causes === null ? `Part ${parts.opinion} is` : `Parts ${parts.causes} and ${parts.opinion} are`} opinion. End of report.`,
+    signs: "Signs on record",
+    causes: "Opinion: what it could be",
+    done: "What was done",
+    effect: "Before and after",
+    cause: "Cause",
+    of10: "Of 10",
+    causeRange: "Range",
+    word: "In words",
+    causesNote:
+      "Our judgement, from experts’ grades, not from counted cases. More than one can be true, so they do not add to 10. The range holds 90 in 100 of how the answer could fall.",
+    group: "Group",
+    before: "Before",
+    after: "After",
+    method: "Fall",
     specimen: "Specimen",
     colony: "Colony",
     from: "From",
@@ -89,6 +107,40 @@ export const paper = {
   },
   kitPromise: (bees: number, prevalence: number, found: number): string =>
     `${some(bees, "bee", "bees")} of one colony find ${inHundred(prevalence)} in 100 infested ${inHundred(found)} times in 100, if reading is perfect.`,
+  others: "Others",
+  notLooked: (slots: { readonly colonies: readonly string[] }): string => `nobody looked: ${list(slots.colonies)}.`,
+  signs: (slots: { readonly present: readonly string[]; readonly absent: readonly string[] }): string => {
+    const row = (terms: readonly string[]) => terms.map(lower).join(", ");
+    return [
+      slots.present.length > 0 ? `Present: ${row(slots.present)}.` : "Of what was looked for, nothing is present.",
+      slots.absent.length > 0 ? `Absent: ${row(slots.absent)}.` : "",
+    ]
+      .filter(Boolean)
+      .join(" ");
+  },
+  didStep: (slots: {
+    readonly what: string;
+    readonly done: boolean;
+    readonly colonies: readonly string[];
+    readonly grams: number | null;
+    readonly asPlanned: boolean;
+    readonly more: readonly string[];
+  }): string =>
+    [
+      `${slots.what}, ${list(slots.colonies)}${slots.done ? "" : ": not done"}.`,
+      slots.grams === null
+        ? ""
+        : `${gramsSay(slots.grams)} in all, ${gramsSay(slots.grams / Math.max(1, slots.colonies.length))} a colony${slots.asPlanned ? ", as planned" : ""}.`,
+      ...slots.more.map((each) => (/[.!?]$/.test(each) ? each : `${each}.`)),
+    ]
+      .filter(Boolean)
+      .join(" "),
+  group: (slots: { readonly name: string; readonly colonies: readonly string[] }): string =>
+    `${slots.name}: ${list(slots.colonies)}`,
+  counted: (slots: { readonly infested: number; readonly examined: number; readonly on: string }): string =>
+    `${slots.infested} of ${slots.examined}, ${day(slots.on)}`,
+  head: (slots: { readonly device: string; readonly entry: number; readonly seal: string }): string =>
+    `device ${slots.device}, entry ${slots.entry}, seal ${slots.seal}`,
   unsampled: (colonies: number): string =>
     colonies === 0
       ? "Every colony of the case was sampled."

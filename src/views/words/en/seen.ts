@@ -1,5 +1,5 @@
 /** Sentences of question 1: red flags and findings. */
-import { some, whole } from "./numbers.ts";
+import { day, some, whole } from "./numbers.ts";
 
 export const seen = {
   places: {
@@ -19,7 +19,6 @@ export const seen = {
   suchAs: (slots: { readonly signs: readonly string[] }) => `${slots.signs.join("; ")}.`,
   firstFlags: (slots: { readonly left: number }) =>
     `**Red flags first.** ${some(slots.left, "question", "questions")} still to be asked.`,
-  stop: "Stop and report",
   flagHead: "Red flags",
   flagHint: "Every one gets an answer. Not looked is an answer too.",
   answer: (slots: { readonly answered: number; readonly present: number }) =>
@@ -27,6 +26,11 @@ export const seen = {
       ? "**Nothing looked at yet.** Begin at the entrance, before smoke."
       : `**${whole(slots.present)} present**, ${whole(slots.answered - slots.present)} absent of the ${whole(slots.answered)} findings looked at.`,
   under: "Not looked for is not absent: it counts for nothing. What nobody looked at, leave at not looked.",
+  seenOn: "Seen on",
+  seenOnHint: "Every answer you give from now on carries this day. The causes are ranked for its season.",
+  onDayOfCall: (slots: { readonly on: string }) => `On the day of the call, ${day(slots.on)}`,
+  stillDated: (slots: { readonly on: string }) => `Until then answers carry ${day(slots.on)}.`,
+  seenOnDay: (slots: { readonly on: string }) => `Seen on ${day(slots.on)}`,
   findings: "Findings",
   colony: "Colony",
   apiaryWide: "whole apiary",
@@ -34,9 +38,8 @@ export const seen = {
     `${slots.finding}, ${slots.colony}: ${slots.state}`,
   keys: "P present, A absent, N not looked; arrows move.",
   oneByOne: "One finding a screen",
-  oneByOneFor: (slots: { readonly colony: string }) => `${slots.colony}, one finding a screen`,
-  grid: "All findings at once",
   lookFor: "What to look for",
+  hideLookFor: "Hide it",
   progress: (slots: { readonly now: number; readonly all: number }) => `${slots.now}/${slots.all}`,
   progressLong: (slots: { readonly now: number; readonly all: number }) => `Finding ${slots.now} of ${slots.all}`,
   colonyOf: (slots: { readonly now: number; readonly all: number }) => `colony ${slots.now} of ${slots.all}`,
@@ -45,8 +48,12 @@ export const seen = {
     `${slots.finding.toLowerCase()}: ${slots.state.toLowerCase()}`,
   nothingToUndo: "nothing yet",
   savedOnPhone: "Saved on this device",
-  toSend: (slots: { readonly entries: number }) =>
-    slots.entries === 0 ? "all sent" : `${whole(slots.entries)} to send`,
+  toSend: (slots: { readonly entries: number; readonly reached: boolean | null }) =>
+    slots.entries === 0
+      ? slots.reached === false
+        ? "not reachable, working here"
+        : "all sent"
+      : `${whole(slots.entries)} to send`,
   hand: "The hand that holds the phone",
   hands: { right: "right hand", left: "left hand" },
   pen: "A press marks",
@@ -54,10 +61,9 @@ export const seen = {
   flagCount: (slots: { readonly present: number; readonly absent: number; readonly notLooked: number }) =>
     `${slots.present} yes, ${slots.absent} no, ${slots.notLooked} not looked.`,
   leave: "Leave",
-  skipPlace: "Next place",
+  invented: (slots: { readonly place: string }) => `${slots.place}, invented`,
   roundDone: (slots: { readonly colony: string }) => `**${slots.colony} is done.** Every finding has an answer.`,
   nextColony: (slots: { readonly colony: string }) => `Go on with ${slots.colony}`,
-  toNext: "To question 2",
   noColonies: "**No colonies in this case yet.** Add them on the page of the apiary, or record the whole apiary here.",
   state: "State of the colony",
   colonyStates: { alive: "alive", dying: "dying", dead: "dead" },

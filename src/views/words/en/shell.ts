@@ -20,23 +20,27 @@ export const shell = {
   opening: "Opening …",
   openingRecords: "Opening the records on this device …",
   savedHere: (slots: { readonly time: string }) => `Saved here ${slots.time}`,
-  nothingYet: "Nothing written yet",
-  unsent: (slots: { readonly entries: number }) =>
-    slots.entries === 0 ? "all sent" : `${some(slots.entries, "entry", "entries")} not yet sent`,
+  nothingYet: "Nothing written here yet",
+  unsent: (slots: { readonly entries: number; readonly reached: boolean | null }) =>
+    slots.entries === 0
+      ? slots.reached === false
+        ? "service not reachable, working here"
+        : "all sent"
+      : `${some(slots.entries, "entry", "entries")} not yet sent`,
   keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
+  saveJournal: "Save a copy",
+  saveJournalAs: "of the journal as a file",
   mayBeCleared:
     "This browser may clear what is kept here when the device runs short of space: it refused to promise otherwise. Send the entries, or save a copy of the journal.",
   refused: (slots: { readonly entries: number }) =>
     `The service did not take ${some(slots.entries, "entry", "entries")}. They are kept here; tell the person who runs the service.`,
   newVersion: "A new version is ready.",
   takeNewVersion: "Use it now",
-  offlineReady: "This page now works without a connection.",
   demonstration: "This is the demonstration casebook: invented places, invented readings. Nothing here is real.",
   demonstrationOn: (slots: { readonly day: string }) =>
     `This is the demonstration casebook: invented places, invented readings. Its day is ${day(slots.day)}.`,
-  closeDemonstration: "Close",
+  closeDemonstration: "Back to your own cases",
   removeDemonstration: "Remove the demonstration",
-  removed: "The demonstration is removed from this device.",
   notFound: "**There is no such page.** The address may be old or mistyped.",
   toCases: "To the cases",
   broke: "**This page stopped because of an error of ours.** What you have written is safe.",

@@ -35,6 +35,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 export const tell = {
   reasons,
   nothingYet: "**Nothing to choose from yet.** The looks and tests follow from what was seen.",
+  stopped:
+    "**Stop and report comes first.** No look, test or sample is advised until the authority has spoken and the finding or red flag is settled.",
   reckoning: "Reckoning what would tell",
   answer: (slots: { readonly look: string | null; readonly test: string | null }) =>
     slots.look && slots.test
@@ -46,6 +48,8 @@ export const tell = {
           : "**No open look or test would tell more.**",
   under:
     "In the order of what each tells for its minutes and money. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+  ofColony: (slots: { readonly colony: string | null }) =>
+    slots.colony === null ? "For the whole apiary, since no colony is on record." : `For ${slots.colony}.`,
   looksHead: "Looks, free",
   testsHead: "Tests",
   bits: "bits",
@@ -55,9 +59,11 @@ export const tell = {
   days: (slots: { readonly low: number; readonly high: number }) =>
     slots.high === 0
       ? "answer the same day"
-      : slots.low === slots.high
-        ? `answer in ${some(slots.low, "day", "days")}`
-        : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
+      : slots.low === 0
+        ? `answer within ${some(slots.high, "day", "days")}`
+        : slots.low === slots.high
+          ? `answer in ${some(slots.low, "day", "days")}`
+          : `answer in ${whole(slots.low)} to ${some(slots.high, "day", "days")}`,
   cost: { 1: "nearly free", 2: "own bench", 3: "laboratory", 4: "specialised laboratory" },
   detail: (slots: { readonly parts: readonly string[] }) => slots.parts.join("; "),
   toYard: "To yard list",
@@ -113,17 +119,6 @@ export const tell = {
       `**Take ${whole(slots.bees + slots.spare)} bees** from the ${slots.from} of ${slots.colonies === 1 ? "the colony" : `each of ${whole(slots.colonies)} colonies`}: ${whole(slots.bees)} to read, ${whole(slots.spare)} to spare.`,
     couldMiss: (slots: { readonly bees: number; readonly prevalence: number; readonly missed: number }) =>
       `If ${inHundred(slots.prevalence)} bees in 100 have mites, ${whole(slots.bees)} bees show none ${inHundred(slots.missed)} times in 100.`,
-    curveHead: (slots: { readonly bees: number }) => `What ${whole(slots.bees)} bees could miss`,
-    curveText: (slots: {
-      readonly bees: number;
-      readonly points: readonly { readonly prevalence: number; readonly missed: number }[];
-    }) =>
-      `Times in 100 that ${whole(slots.bees)} bees show none: ${list(
-        slots.points.map((point) => `${inHundred(point.missed)} at ${inHundred(point.prevalence)} bees in 100`),
-      )}.`,
-    axes: "Across: bees with mites, in 100. Up: how often the sample shows none, times in 100.",
-    pointSays: (slots: { readonly prevalence: number; readonly missed: number }) =>
-      `${inHundred(slots.prevalence)} in 100 have mites: missed ${inHundred(slots.missed)} times in 100`,
     rule: (slots: { readonly rule: string; readonly source: string }) => `${slots.rule}; ${slots.source}`,
     why: "Why this plan",
     cautions: "Cautions",
@@ -131,9 +126,31 @@ export const tell = {
     submit: (slots: { readonly vials: number }) => `Label ${some(slots.vials, "vial", "vials")}`,
     labelled: "Labelled vials",
     noVials: "No specimens yet. Plan a sample and label its vials.",
-    columns: { prevalence: "Bees with mites, in 100", missed: "Shows none, times in 100" },
-    share: (slots: { readonly share: number }) => inHundred(slots.share),
-    notTaken: "not taken yet",
+    vialStates: {
+      "to-arrive": "not here yet",
+      held: "not here yet; another vial carries this code",
+      waits: "here, waits to be read",
+      reading: "being read",
+      read: "read and locked",
+      rejected: "not accepted",
+    },
+    takeBack: "Take back",
+    takeBackNote:
+      "A label can be taken back until its vial is received. Tear up the printed one: its code may be given again.",
+    place: "Take them from",
+    asAdvised: (slots: { readonly from: string }) => `${slots.from} (as the plan advises)`,
+    elsewhere: (slots: { readonly advised: string; readonly chosen: string }) =>
+      `The plan advises ${slots.advised}; you take them from ${slots.chosen}. The count speaks of those bees, and compares only with samples from the same place.`,
+    awaited: (slots: { readonly codes: readonly string[] }) =>
+      slots.codes.length === 1
+        ? `**1 vial is labelled** for these colonies and not here yet: ${slots.codes[0]}.`
+        : `**${whole(slots.codes.length)} vials are labelled** for these colonies and not here yet: ${list(slots.codes)}.`,
+    more: "Label more",
+    askMore: (slots: { readonly vials: number }) =>
+      `Label ${some(slots.vials, "further vial", "further vials")}? Each colony then gets one more.`,
+    yesMore: (slots: { readonly vials: number }) => `Yes, label ${whole(slots.vials)} more`,
+    noMore: "No, leave it",
+    toBench: "Bench",
     chooseColony: "Choose at least one colony.",
   },
 };

@@ -1,5 +1,5 @@
 /** Sentences of question 6: did it work? */
-import { day, dayAndMonth, inHundred, list, some } from "./numbers.ts";
+import { day, inHundred, list, some, whole } from "./numbers.ts";
 
 const signed = (share: number): string => `${share < 0 ? "−" : ""}${inHundred(Math.abs(share))}`;
 const group = (slots: { readonly infested: number; readonly examined: number }) =>
@@ -38,13 +38,22 @@ export const worked = {
 
   stepsHead: "The steps of the plan",
   noPlan: "No plan is written down.",
-  toPlan: "To question 5",
   columns: { when: "Planned", what: "What", state: "State" },
   late: "overdue",
   waits: "waits",
-  done: (slots: { readonly on: string }) => `done ${dayAndMonth(slots.on)}`,
-  notDone: (slots: { readonly on: string }) => `not done (${dayAndMonth(slots.on)})`,
+  done: (slots: { readonly on: string }) => `done ${day(slots.on)}`,
+  notDone: (slots: { readonly on: string }) => `not done (${day(slots.on)})`,
   conflict: "two people differ",
+  beside: (slots: { readonly on: string; readonly days: number }) =>
+    `Planned for ${day(slots.on)}: done ${some(Math.abs(slots.days), "day", "days")} ${slots.days > 0 ? "later" : "earlier"}.`,
+  outsideLabel: (slots: {
+    readonly low: number;
+    readonly high: number;
+    readonly from: number;
+    readonly to: number;
+    readonly measured: boolean;
+  }) =>
+    `Outside the label: ${slots.measured ? "daily highs on record" : "daily means of an ordinary year"} while it was in ran from ${whole(slots.from)} to ${whole(slots.to)} °C, the label allows ${whole(slots.low)} to ${whole(slots.high)} °C.`,
   mark: "Mark it",
   markFor: (slots: { readonly step: string }) => `Mark it: ${slots.step}`,
   isDone: "Done?",
@@ -62,10 +71,8 @@ export const worked = {
   scored: "What counted after",
   scores: { "any-mite": "any mite", "living-mites": "living mites, by the stain" },
   groups: { treated: "Treated", control: "Untreated" },
-  checkColumns: { group: "Group", colonies: "Colonies", before: "Before", after: "After", days: "Taken" },
+  checkColumns: { group: "Group", colonies: "Colonies", before: "Before", after: "After" },
   counts: group,
-  taken: (slots: { readonly before: string; readonly after: string }) =>
-    `${dayAndMonth(slots.before)}, ${day(slots.after)}`,
   noAfter: "No colony of the plan was counted both before and after. Take a recheck sample in question 3.",
   methods: {
     apparent: "Fall from before to after, no comparator",

@@ -1,7 +1,9 @@
 /** The ranked causes: number, range and word; dots on their scale; reasons for and against; what can come with it. */
 import { useState } from "react";
-import { type CauseView, type CouldView, causesCsv, type ReasonView } from "../../../model/index.ts";
+import { type CauseView, type CouldView, causesTable, type ReasonView } from "../../../model/index.ts";
 import { saveText } from "../../parts/save.ts";
+import { saveCsv } from "../../pictures/save.ts";
+import { Twins } from "../../pictures/Twins.tsx";
 import { words } from "../../words.ts";
 import { CausesTable } from "./CausesTable.tsx";
 import { causesSvg } from "./causes-svg.ts";
@@ -22,25 +24,13 @@ export function Causes({ view, name }: Props) {
       <div className="head">
         <h2 id="h-causes">{say.head}</h2>
         <span className="note q3">{say.headNote}</span>
-        <span className="twins">
-          <button type="button" className="act" aria-pressed={asTable} onClick={() => setAsTable(!asTable)}>
-            {asTable ? words.shell.picture : words.shell.table}
-          </button>
-          <button
-            type="button"
-            className="act"
-            onClick={() => saveText(`${name}-causes.svg`, "image/svg+xml", causesSvg(shown, say.chartName))}
-          >
-            {words.shell.saveSvg}
-          </button>
-          <button
-            type="button"
-            className="act"
-            onClick={() => saveText(`${name}-causes.csv`, "text/csv", causesCsv(view, words))}
-          >
-            {words.shell.saveCsv}
-          </button>
-        </span>
+        <Twins
+          picture={say.head}
+          isTable={asTable}
+          turn={() => setAsTable(!asTable)}
+          saveSvg={() => saveText(`${name}-causes.svg`, "image/svg+xml", causesSvg(shown, say.chartName))}
+          saveCsv={() => void saveCsv({ name: `${name}-causes`, ...causesTable(view, words) })}
+        />
       </div>
       {asTable ? (
         <CausesTable causes={view.causes} />
@@ -84,12 +74,21 @@ function Cause({ cause }: { readonly cause: CauseView }) {
   return (
     <li>
       <p className="freq">
-        <b className={cause.number.length > 2 ? "long" : undefined}>
-          {cause.number}
-          <small>{say.in10}</small>
-        </b>
-        <span>{cause.range}</span>
-        <span>{cause.word}</span>
+        {cause.proof ? (
+          <>
+            <b className="long">{say.provenWord}</b>
+            <span>{cause.proof}</span>
+          </>
+        ) : (
+          <>
+            <b className={cause.number.length > 2 ? "long" : undefined}>
+              {cause.number}
+              <small>{say.in10}</small>
+            </b>
+            <span>{cause.range}</span>
+            <span>{cause.word}</span>
+          </>
+        )}
       </p>
       <Dots posterior={cause.posterior} low={cause.low} high={cause.high} dots={cause.dots} />
       <div className="why">

@@ -13,16 +13,14 @@ interface Props {
 
 export function MustNotMiss({ caseId, flags, count, notices }: Props) {
   const say = words.could;
-  const present = flags.filter((flag) => flag.act !== null);
+  // What stops the work stands above the question already.
+  const present = flags.filter((flag) => flag.act !== null && !flag.stopAndReport);
   return (
     <div className="must-not-miss">
       {present.map((flag) => (
-        <div key={flag.id} className={flag.stopAndReport ? "stop" : "heed"}>
-          <b>{flag.stopAndReport ? say.noticeStop : flag.question}</b>
-          <span>
-            {flag.stopAndReport ? `${flag.question} ` : ""}
-            {[flag.act, ...flag.doNot].join(" ")}
-          </span>
+        <div key={flag.id} className="heed">
+          <b>{flag.question}</b>
+          <span>{[flag.act, ...flag.doNot].join(" ")}</span>
         </div>
       ))}
       {notices.map((notice) => (

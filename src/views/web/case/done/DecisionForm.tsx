@@ -6,6 +6,7 @@ import type { decision } from "../../../../reasoning/index.ts";
 import { addDays } from "../../../../units/index.ts";
 import { decisionDraft, readDecision, type Weighing } from "../../../model/index.ts";
 import { ChoiceField, LongField, TextField, useForm } from "../../parts/Form.tsx";
+import { typingOf, useKeptTyping } from "../../parts/kept-typing.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { ColonyTicks } from "./ColonyTicks.tsx";
@@ -40,17 +41,19 @@ export function DecisionForm({ state, weighing, best }: Props) {
 function Form({ state, weighing, best, close }: Props & { readonly close: () => void }) {
   const { casebook, record, today } = useCasebook();
   const say = words.done;
+  const kept = useKeptTyping(typingOf.decision(state.id));
   const { problems, onSubmit } = useForm(
     (fields) => readDecision(fields, { today, weighing }),
     async (data) => {
       await record([decisionDraft(state, data, today)]);
+      kept.forget();
       close();
     },
   );
   const colonies = coloniesOf(casebook, state.id);
   const ticked = weighing && weighing.about !== "own" ? [weighing.about] : colonies.map((colony) => colony.id);
   return (
-    <form className="form flush" onSubmit={onSubmit} noValidate>
+    <form ref={kept.form} className="form flush" onInput={kept.onInput} onSubmit={onSubmit} noValidate>
       <fieldset>
         <legend className="vh">{say.decideHead}</legend>
         <ChoiceField

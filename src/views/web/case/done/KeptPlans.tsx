@@ -1,4 +1,5 @@
 /** Plans that were written down, with their calendar file. */
+import { Link } from "wouter";
 import { type CaseState, type PlanState, settled } from "../../../../casebook/index.ts";
 import { type ControlId, controls } from "../../../../knowledge/index.ts";
 import { apiaryOf, colonyCode } from "../../../model/index.ts";
@@ -28,7 +29,13 @@ export function KeptPlans({ state, plans }: { readonly state: CaseState; readonl
               code: settled(state.record)?.code ?? "",
               place: apiaryOf(casebook, state)?.name ?? "",
             }),
-            titleOf: (step) => say.title({ what: `${say.stepShort[step.kind]}, ${term}`, colonies: codes }),
+            titleOf: (step) =>
+              say.title({
+                what: `${say.stepShort[step.kind]}, ${term}`,
+                grams: step.gramsPerColony,
+                inAll: step.gramsInAll,
+                colonies: codes,
+              }),
             madeAt: new Date().toISOString(),
           });
           saveText(`plan-${settled(state.record)?.code ?? plan.id}.ics`, "text/calendar", text);
@@ -43,6 +50,9 @@ export function KeptPlans({ state, plans }: { readonly state: CaseState; readonl
               <button type="button" className="act" onClick={() => void calendar()}>
                 {say.calendar}
               </button>
+              <Link className="act" href={`/cases/${state.id}/6`}>
+                {say.markSteps}
+              </Link>
             </div>
             <table className="plan">
               <tbody>

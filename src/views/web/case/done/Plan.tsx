@@ -22,6 +22,8 @@ import {
   yearView,
 } from "../../../model/index.ts";
 import { ChoiceField, LongField, sentence, TextField, useForm } from "../../parts/Form.tsx";
+import { keepTyping, typedBefore, typingOf, useKeptTyping } from "../../parts/kept-typing.ts";
+import { shownDegrees, shownWeight, useUnits } from "../../parts/units.ts";
 import { useCasebook } from "../../store/context.ts";
 import { newId } from "../../store/new-id.ts";
 import { words } from "../../words.ts";
@@ -61,6 +63,7 @@ export function Plan({ state, counted }: { readonly state: CaseState; readonly c
       words,
     });
     await record([planDraft({ body, earlier, planId: newId(), today })]);
+    keepTyping(typingOf.plan(state.id), null);
     setWish(null);
   };
   return (
@@ -104,7 +107,7 @@ export function Plan({ state, counted }: { readonly state: CaseState; readonly c
         </ul>
       ) : null}
       {plan && result ? (
-        <PlanTable view={planView(plan, result.problems, words)} apiary={state.apiary} keep={keep} />
+        <PlanTable view={planView(plan, result.problems, words)} caseId={state.id} apiary={state.apiary} keep={keep} />
       ) : null}
       <KeptPlans state={state} plans={plansOf(casebook, state.id)} />
     </>
@@ -123,11 +126,18 @@ function PlanForm({
   const { casebook } = useCasebook();
   const say = words.done;
   const decided = settled(state.decision);
+  const units = useUnits();
+  const kept = useKeptTyping(typingOf.plan(state.id));
+  const typed = typedBefore(typingOf.plan(state.id));
   const all = coloniesOf(casebook, state.id);
-  const [chosen, setChosen] = useState<ControlId>(controlIds.find((id) => id === decided?.control) ?? "menthol");
-  const [ticked, setTicked] = useState<readonly string[]>(
-    decided && decided.colonies.length > 0 ? decided.colonies : all.map((colony) => colony.id),
+  const [chosen, setChosen] = useState<ControlId>(
+    controlIds.find((id) => id === (typed.control ?? decided?.control)) ?? "menthol",
   );
+  const [ticked, setTicked] = useState<readonly string[]>(() => {
+    const first = decided && decided.colonies.length > 0 ? decided.colonies : all.map((colony) => colony.id);
+    const isTicked = (id: string) => (typed[`colony:${id}`] ?? (first.includes(id) ? "on" : "")) !== "";
+    return all.map((colony) => colony.id).filter(isTicked);
+  });
   const { problems, onSubmit } = useForm(readPlanWish, (wish) => {
     take(wish);
     return new Promise<void>(() => {});
@@ -136,7 +146,7 @@ function PlanForm({
   const needsLabel = controls[chosen].needsLabelRecord;
   const tested = counted.filter((each) => ticked.includes(each.id)).length;
   return (
-    <form className="form flush" onSubmit={onSubmit} noValidate>
+    <form ref={kept.form} className="form flush" onInput={kept.onInput} onSubmit={onSubmit} noValidate>
       <fieldset>
         <legend className="vh">{say.planHead}</legend>
         <ChoiceField
@@ -158,9 +168,11 @@ function PlanForm({
               ...labels.map(({ id, record }) => ({
                 value: id,
                 says: say.labelChoice({
+                  ...record,
                   ingredient: record.activeIngredient,
-                  jurisdiction: record.jurisdiction,
-                  readOn: record.readOn,
+                  dose: shownWeight(record.doseGramsPerColony, units),
+                  low: shownDegrees(record.minDailyHighCelsius, units).value,
+                  high: shownDegrees(record.maxDailyHighCelsius, units),
                 }),
               })),
               { value: "", says: say.noLabel },
@@ -183,6 +195,14 @@ function PlanForm({
           <label className="tick">
             <input type="checkbox" name="isValidHere" /> {say.validHere}
           </label>
+        ) : null}
+        {needsLabel ? (
+          <p className="wide">
+            {labels.some((each) => each.fits) ? null : <>{say.noLabelFits} </>}
+            <Link className="act" href={`/labels?case=${state.id}`}>
+              {say.typeLabel}
+            </Link>
+          </p>
         ) : null}
         {tested < ticked.length ? (
           <LongField

@@ -6,11 +6,12 @@ import { words } from "../../words.ts";
 
 interface Props {
   readonly view: PlanView;
+  readonly caseId: string;
   readonly apiary: string | null;
   readonly keep: () => Promise<void>;
 }
 
-export function PlanTable({ view, apiary, keep }: Props) {
+export function PlanTable({ view, caseId, apiary, keep }: Props) {
   const say = words.done;
   return (
     <section aria-label={view.control}>
@@ -27,7 +28,7 @@ export function PlanTable({ view, apiary, keep }: Props) {
         </thead>
         <tbody>
           {view.rows.map((row) => (
-            <Row key={row.key} row={row} apiary={apiary} />
+            <Row key={row.key} row={row} caseId={caseId} apiary={apiary} />
           ))}
         </tbody>
       </table>
@@ -58,9 +59,13 @@ export function PlanTable({ view, apiary, keep }: Props) {
   );
 }
 
-function Row({ row, apiary }: { readonly row: PlanRow; readonly apiary: string | null }) {
+function Row({ row, caseId, apiary }: { readonly row: PlanRow } & Pick<Props, "caseId" | "apiary">) {
   const to =
-    row.unlock?.to === "labels" ? "/labels" : row.unlock?.to === "apiary" && apiary ? `/apiaries/${apiary}` : null;
+    row.unlock?.to === "labels"
+      ? `/labels?case=${caseId}`
+      : row.unlock?.to === "apiary" && apiary
+        ? `/apiaries/${apiary}`
+        : null;
   return (
     <tr className={row.tag ? "bar" : undefined}>
       <td className="when">

@@ -1,10 +1,12 @@
 /** A sign that the law may want to hear of: stop and report stands in place of any advice. */
-import { Link } from "wouter";
 import type { CaseState } from "../../../../casebook/index.ts";
 import { cautions } from "../../../../knowledge/index.ts";
 import type { StopNotice } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { words } from "../../words.ts";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
+import { StopReport } from "../StopReport.tsx";
 import { Until } from "./Until.tsx";
 
 export function Stops({ state, notices }: { readonly state: CaseState; readonly notices: readonly StopNotice[] }) {
@@ -18,7 +20,7 @@ export function Stops({ state, notices }: { readonly state: CaseState; readonly 
             <b>{say.stopHead}</b>
             <div>
               <p>
-                <b>{notice.what}</b> <span className="q2">{notice.because}</span>
+                <b>{notice.what}</b> {notice.because ? <span className="q2">{notice.because}</span> : null}
               </p>
               <p>{notice.act}</p>
               {notice.doNot.length > 0 ? (
@@ -32,13 +34,13 @@ export function Stops({ state, notices }: { readonly state: CaseState; readonly 
           </div>
         ))}
         <p className="q2">{cautions["notifiable-disease"].words}</p>
-        <p className="acts">
-          <Link className="act" href={`/cases/${state.id}/1`}>
-            {words.case.questions[1]}
-          </Link>
-        </p>
+        <p className="note">{words.case.stop.stands}</p>
+        <StopReport state={state} />
       </section>
       <Until state={state} />
+      <Onward caseId={state.id} to={1}>
+        <PaperLinks caseId={state.id} papers={["report"]} />
+      </Onward>
     </>
   );
 }

@@ -5,6 +5,7 @@ import { settled } from "../../../../casebook/index.ts";
 import type { Result } from "../../../../units/index.ts";
 import { type ChoiceView, type CountedColony, readWeighing, type Weighing } from "../../../model/index.ts";
 import { ChoiceField, sentence, TextField, useForm } from "../../parts/Form.tsx";
+import { typedBefore, typingOf, useKeptTyping } from "../../parts/kept-typing.ts";
 import { words } from "../../words.ts";
 import { ChoiceStrip } from "./ChoiceStrip.tsx";
 
@@ -95,7 +96,7 @@ function Losses({ view }: { readonly view: ChoiceView }) {
         </ul>
       </div>
       <p className="trace">
-        {view.notes.join(" ")} {say.trace}
+        {view.here.how} {view.notes.join(" ")} {say.trace}
       </p>
     </div>
   );
@@ -112,10 +113,15 @@ function WeighForm({
 }) {
   const say = words.done;
   const before = settled(state.decision)?.reckonedFrom;
-  const [about, setAbout] = useState(counted[0]?.id ?? "own");
+  const kept = useKeptTyping(typingOf.weighing(state.id));
+  const typed = typedBefore(typingOf.weighing(state.id));
+  const [about, setAbout] = useState(typed.about ?? counted[0]?.id ?? "own");
   // The values stay in the fields after they were weighed, so that one can be changed alone.
   const { problems, onSubmit } = useForm(
-    (fields) => readWeighing(fields, counted),
+    (fields) => {
+      kept.keepAll(fields);
+      return readWeighing(fields, counted);
+    },
     (value) => {
       weigh(value);
       return new Promise<void>(() => {});
@@ -123,7 +129,7 @@ function WeighForm({
   );
   const text = (value: number | undefined) => (value === undefined ? "" : String(value));
   return (
-    <form className="form flush weigh-form" onSubmit={onSubmit} noValidate>
+    <form ref={kept.form} className="form flush weigh-form" onInput={kept.onInput} onSubmit={onSubmit} noValidate>
       <fieldset>
         <legend className="vh">{say.weighHead}</legend>
         <ChoiceField

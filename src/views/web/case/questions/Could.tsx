@@ -10,17 +10,19 @@ import {
   differentialInput,
   mostTroubled,
   redFlags,
+  stopNotices,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
+import { Rich } from "../../parts/Rich.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { Causes } from "../could/Causes.tsx";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
 import { MustNotMiss } from "../could/MustNotMiss.tsx";
+import { Onward } from "../Onward.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../could/could.css";
 
 export default function Could({ caseId }: QuestionProps) {
@@ -41,11 +43,7 @@ export default function Could({ caseId }: QuestionProps) {
       <>
         <Answer text={say.nothingYet} />
         <MustNotMiss caseId={caseId} flags={flags} count={count} notices={[]} />
-        <p className="acts">
-          <Link className="press" href={`/cases/${caseId}/1`}>
-            {say.toSeen}
-          </Link>
-        </p>
+        <Onward caseId={caseId} to={1} />
       </>
     );
   const problems = [...asked.notes, ...(reply?.result.problems ?? [])];
@@ -64,19 +62,20 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
+  const stopped = stopNotices(state).flatMap((notice) => notice.conditions);
+  const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
-      <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
-      <MustNotMiss caseId={caseId} flags={flags} count={count} notices={view.notices} />
-      <Causes view={view} name={`${code}`} />
-      <Notes problems={problems.map(sentence)} />
-      <p className="acts">
-        <Link className="press" href={`/cases/${caseId}/3`}>
-          {words.case.questions[3]}
-        </Link>
+      <p className="q2 season">
+        <Rich text={say.season(asked.season)} /> <Link href={`/cases/${caseId}/1`}>{say.changeDay}</Link>
       </p>
+      <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
+      <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
+      <Causes view={view} name={code} />
+      <Notes problems={problems.map(sentence)} />
+      <Onward caseId={caseId} to={3} />
     </div>
   );
 }

@@ -1,8 +1,16 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
 import { useMemo, useState } from "react";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
-import { choiceView, countedColonies, specimensFound, stopNotices, type Weighing } from "../../../model/index.ts";
+import {
+  choiceView,
+  countedColonies,
+  readWeighing,
+  specimensFound,
+  stopNotices,
+  type Weighing,
+} from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { typedBefore, typingOf } from "../../parts/kept-typing.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { DecisionForm } from "../done/DecisionForm.tsx";
@@ -10,8 +18,9 @@ import { Plan } from "../done/Plan.tsx";
 import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../notices-acts.css";
 import "../done/done.css";
 
@@ -25,7 +34,10 @@ function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
   const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
-  const [weighing, setWeighing] = useState<Weighing | null>(null);
+  const [weighing, setWeighing] = useState<Weighing | null>(() => {
+    const typed = readWeighing(typedBefore(typingOf.weighing(state.id)), counted);
+    return typed.ok ? typed.value : null;
+  });
   const [anyway, setAnyway] = useState(false);
   const stops = stopNotices(state);
   const weighed = useMemo(
@@ -79,6 +91,9 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
+      <Onward caseId={state.id} to={6}>
+        <PaperLinks caseId={state.id} papers={["report"]} />
+      </Onward>
     </>
   );
 }

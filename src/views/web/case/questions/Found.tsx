@@ -11,8 +11,9 @@ import { OtherTests } from "../found/OtherTests.tsx";
 import { Quality } from "../found/Quality.tsx";
 import { SourceLines } from "../found/SourceLines.tsx";
 import { SpecimenCard } from "../found/SpecimenCard.tsx";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../found/found.css";
 
 export default function Found({ caseId }: QuestionProps) {
@@ -38,29 +39,22 @@ export default function Found({ caseId }: QuestionProps) {
       {shown ? (
         <div className="found-parts">
           <SpecimenCard specimen={shown} />
-          {read > 0 ? <MissedCurve view={missedView(read, words)} name={`missed-${shown.label.code}`} /> : <span />}
+          {read > 0 ? (
+            <MissedCurve view={missedView({ bees: read }, words)} name={`missed-${shown.label.code}`} />
+          ) : (
+            <span />
+          )}
           <Quality specimen={shown} caseId={caseId} />
         </div>
       ) : null}
       {shown?.meaning ? <SourceLines meaning={shown.meaning} colony={shown.colony} /> : null}
       <OtherTests state={state} />
-      <p className="acts paper-acts">
-        <Link className="act" href={`/cases/${caseId}/paper/report`}>
-          {say.toPaper}
-        </Link>
-        <Link className="act" href={`/cases/${caseId}/paper/labels`}>
-          {say.toLabels}
-        </Link>
-        <Link className="act" href={`/cases/${caseId}/paper/kit`}>
-          {say.toKit}
-        </Link>
+      <Onward caseId={caseId} to={5}>
+        <PaperLinks caseId={caseId} papers={["report", "labels", "kit"]} />
         <Link className="act" href="/bench">
           {say.toBench}
         </Link>
-        <Link className="press" href={`/cases/${caseId}/5`}>
-          {say.toDecide}
-        </Link>
-      </p>
+      </Onward>
     </>
   );
 }

@@ -5,13 +5,14 @@ import { countFindings, countRedFlags, findingGroups, redFlags } from "../../../
 import { Answer } from "../../parts/Answer.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { Onward } from "../Onward.tsx";
 import { ColonyStates } from "../seen/ColonyStates.tsx";
 import { FindingsGrid } from "../seen/FindingsGrid.tsx";
 import { HandChoice } from "../seen/HandChoice.tsx";
 import { RedFlags } from "../seen/RedFlags.tsx";
+import { SeenOn } from "../seen/SeenOn.tsx";
 import { Story } from "../seen/Story.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../seen/seen.css";
 
 export default function Seen({ caseId }: QuestionProps) {
@@ -23,10 +24,7 @@ export default function Seen({ caseId }: QuestionProps) {
   const flags = redFlags(state);
   const flagCount = countRedFlags(flags);
   const groups = findingGroups(state, colonies, words);
-  const { answered } = countFindings(groups);
-  const present = groups
-    .flatMap((group) => group.rows)
-    .filter((row) => row.cells.some((cell) => cell.state === "present")).length;
+  const { answered, present } = countFindings(groups);
   return (
     <>
       <Answer
@@ -38,6 +36,7 @@ export default function Seen({ caseId }: QuestionProps) {
         under={say.under}
       />
       <Story state={state} />
+      <SeenOn key={caseId} state={state} />
       <RedFlags state={state} flags={flags} count={flagCount} />
       {flagCount.complete ? (
         <>
@@ -60,11 +59,7 @@ export default function Seen({ caseId }: QuestionProps) {
               </ul>
             </section>
           </div>
-          <p className="acts">
-            <Link className="press" href={`/cases/${caseId}/2`}>
-              {say.toNext}
-            </Link>
-          </p>
+          <Onward caseId={caseId} to={2} />
         </>
       ) : null}
     </>

@@ -1,47 +1,65 @@
 /** Question 3: the next looks before the next tests, each chosen by one press; then the plan of a sample. */
+import { useState } from "react";
 import { Link } from "wouter";
+import { wholeApiary } from "../../../../casebook/index.ts";
 import {
   answeredFindings,
+  colonyChoices,
   countRedFlags,
   differentialInput,
+  hasVials,
   mostTroubled,
   redFlags,
+  stopNotices,
   tellView,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { ColonyChoice } from "../could/ColonyChoice.tsx";
+import { Onward } from "../Onward.tsx";
+import { PaperLinks } from "../PaperLinks.tsx";
 import { SamplePlan } from "../tell/SamplePlan.tsx";
 import { Steps } from "../tell/Steps.tsx";
 import { Vials } from "../tell/Vials.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
+import "../could/could.css";
 import "../tell/tell.css";
 
 export default function Tell({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
   const state = casebook.cases[caseId];
   const isReady = state !== undefined && countRedFlags(redFlags(state)).complete && answeredFindings(state) > 0;
-  const asked = isReady ? differentialInput(casebook, state, mostTroubled(casebook, state)) : null;
+  const [chosen, choose] = useState<string | null>(null);
+  const key = chosen ?? (state ? mostTroubled(casebook, state) : wholeApiary);
+  const asked = isReady ? differentialInput(casebook, state, key) : null;
+  const isStopped = state !== undefined && stopNotices(state).length > 0;
   const { reply } = useDifferential(asked?.input ?? null);
   const say = words.tell;
   if (!state) return null;
+  if (isStopped)
+    return (
+      <>
+        <Answer text={say.stopped} />
+        {hasVials(casebook, state) ? <Vials state={state} /> : null}
+        <Onward caseId={caseId} to={1}>
+          <PaperLinks caseId={caseId} papers={["report"]} />
+        </Onward>
+      </>
+    );
+  const colonies = colonyChoices(casebook, state);
+  const colony = colonies.find((each) => each.key === key);
   const view = reply?.next ? tellView(reply.next, state, words) : null;
   return (
     <>
       {view ? (
-        <Answer text={view.answer} under={say.under} />
+        <Answer text={view.answer} under={`${say.ofColony({ colony: colony?.code ?? null })} ${say.under}`} />
       ) : (
         <Answer text={isReady ? say.reckoning : say.nothingYet} />
       )}
-      {isReady ? null : (
-        <p className="acts">
-          <Link className="press" href={`/cases/${caseId}/1`}>
-            {words.could.toSeen}
-          </Link>
-        </p>
-      )}
+      {isReady ? null : <Onward caseId={caseId} to={1} />}
+      {view ? <ColonyChoice colonies={colonies} chosen={key} choose={choose} /> : null}
       {view ? (
         <div className="tell-two">
           <Steps state={state} head={say.looksHead} steps={view.looks} />
@@ -50,6 +68,12 @@ export default function Tell({ caseId }: QuestionProps) {
       ) : null}
       <SamplePlan state={state} />
       <Vials state={state} />
+      <Onward caseId={caseId} to={4}>
+        <PaperLinks caseId={caseId} papers={["labels", "kit"]} />
+        <Link className="act" href="/bench">
+          {say.plan.toBench}
+        </Link>
+      </Onward>
     </>
   );
 }

@@ -9,7 +9,6 @@ import { Closing } from "../worked/Closing.tsx";
 import { Outcomes } from "../worked/Outcomes.tsx";
 import { Steps } from "../worked/Steps.tsx";
 import type { QuestionProps } from "./registry.ts";
-import "../notices.css";
 import "../notices-acts.css";
 import "../worked/worked.css";
 

@@ -3,6 +3,7 @@ import { type CaseState, settled } from "../../../../casebook/index.ts";
 import { type ColonyRef, colonyStateDraft } from "../../../model/index.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { useSeenOn } from "./seen-on.ts";
 
 const states = ["alive", "dying", "dead"] as const;
 
@@ -14,6 +15,7 @@ export function ColonyStates({
   readonly colonies: readonly ColonyRef[];
 }) {
   const { record, today } = useCasebook();
+  const on = useSeenOn(state.id, today);
   const say = words.seen;
   return (
     <section className="colony-states" aria-labelledby="h-states">
@@ -29,7 +31,7 @@ export function ColonyStates({
                 value={settled(state.colonyStates[colony.id])?.state ?? ""}
                 onChange={(event) => {
                   const chosen = states.find((each) => each === event.target.value);
-                  if (chosen) void record([colonyStateDraft(state, colony.id, chosen, today)]);
+                  if (chosen) void record([colonyStateDraft(state, colony.id, chosen, on)]);
                 }}
               >
                 <option value="">{say.stateNone}</option>

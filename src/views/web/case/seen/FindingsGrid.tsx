@@ -14,6 +14,7 @@ import { threeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { move } from "./move.ts";
+import { useSeenOn } from "./seen-on.ts";
 
 interface Props {
   readonly state: CaseState;
@@ -30,6 +31,7 @@ const letters: Readonly<Record<string, FindingState>> = { p: "present", a: "abse
 
 export function FindingsGrid({ state, groups, colonies }: Props) {
   const { record, today } = useCasebook();
+  const on = useSeenOn(state.id, today);
   const [pen, setPen] = useState<FindingState>("present");
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
   const grid = useRef<HTMLTableElement>(null);
@@ -38,7 +40,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
   const here = rows[at.row];
 
   const answer = (row: FindingRow, key: string, value: FindingState) =>
-    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, today }));
+    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on }));
   const onKeyDown = (event: KeyboardEvent) => {
     const letter = letters[event.key.toLowerCase()];
     const cell = here?.cells[Math.min(at.column, here.cells.length - 1)];
@@ -92,7 +94,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
             ))}
           </table>
         </div>
-        {here ? <LookFor row={here} clash={clashAt(here, at.column, colonies)} /> : null}
+        {here ? <LookFor row={here} colony={hereAt(here, at.column, colonies)} /> : null}
       </div>
     </section>
   );
@@ -205,18 +207,30 @@ function Cell({ row, cell, code, place, isHere, focus, press }: CellProps) {
   );
 }
 
-/** The sentence to settle by, when two people's answers stand in the cell. */
-function clashAt(row: FindingRow, column: number, colonies: readonly ColonyRef[]): string | null {
-  const cell = row.cells[Math.min(column, row.cells.length - 1)];
-  return cell?.state === "conflict" ? words.seen.clash({ finding: row.term, colony: codeOf(cell, colonies) }) : null;
+interface Here {
+  readonly code: string;
+  readonly isClash: boolean;
 }
 
-/** What to look for, of the finding under the pointer or the keys. */
-function LookFor({ row, clash }: { readonly row: FindingRow; readonly clash: string | null }) {
+/** Whose cell is under the pointer or the keys, and whether two people's answers stand in it. */
+function hereAt(row: FindingRow, column: number, colonies: readonly ColonyRef[]): Here | null {
+  const cell = row.cells[Math.min(column, row.cells.length - 1)];
+  return cell ? { code: codeOf(cell, colonies), isClash: cell.state === "conflict" } : null;
+}
+
+/** What to look for, of the finding under the pointer or the keys, and in which colony. */
+function LookFor({ row, colony }: { readonly row: FindingRow; readonly colony: Here | null }) {
+  const [isOpen, setOpen] = useState(false);
+  const say = words.seen;
   return (
-    <aside className="look-for" aria-label={words.seen.lookFor}>
-      {clash ? <p className="clash">{clash}</p> : null}
-      <h3>{row.question}</h3>
+    <aside className="look-for" aria-label={say.lookFor} data-open={isOpen || undefined}>
+      {colony?.isClash ? <p className="clash">{say.clash({ finding: row.term, colony: colony.code })}</p> : null}
+      <h3>
+        {row.question} <span className="c q3">{colony?.code}</span>
+      </h3>
+      <button type="button" className="act more" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+        {isOpen ? say.hideLookFor : say.lookFor}
+      </button>
       <p>{row.lookFor}</p>
       {row.tellApart ? <p className="q2">{row.tellApart}</p> : null}
     </aside>

@@ -4,6 +4,7 @@ import { type RedFlagCount, type RedFlagView, redFlagDraft } from "../../../mode
 import { ThreeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { useSeenOn } from "./seen-on.ts";
 
 interface Props {
   readonly state: CaseState;
@@ -13,6 +14,7 @@ interface Props {
 
 export function RedFlags({ state, flags, count }: Props) {
   const { record, today } = useCasebook();
+  const on = useSeenOn(state.id, today);
   const say = words.seen;
   const list = (
     <ol className="flags">
@@ -26,18 +28,19 @@ export function RedFlags({ state, flags, count }: Props) {
             of={flag.question}
             state={flag.state}
             says={say.flagStates}
-            answer={(answer) => void record([redFlagDraft(state, flag.id, answer, today)])}
+            answer={(answer) => void record([redFlagDraft(state, flag.id, answer, on)])}
           />
         </li>
       ))}
     </ol>
   );
-  const present = flags.filter((flag) => flag.act !== null);
+  // What stops the work stands above the question already.
+  const present = flags.filter((flag) => flag.act !== null && !flag.stopAndReport);
   return (
     <section className="red-flags" aria-labelledby="h-flags">
       {present.map((flag) => (
-        <div key={flag.id} className={flag.stopAndReport ? "stop" : "heed"} role="alert">
-          <b>{flag.stopAndReport ? say.stop : flag.question}</b>
+        <div key={flag.id} className="heed" role="alert">
+          <b>{flag.question}</b>
           <span>{[flag.act, ...flag.doNot].join(" ")}</span>
         </div>
       ))}

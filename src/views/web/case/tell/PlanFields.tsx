@@ -1,7 +1,7 @@
 /** The fields of a sample's plan. */
 
 import { problem } from "../../../../units/index.ts";
-import type { ColonyRef, SampleForm } from "../../../model/index.ts";
+import type { BodyOfBees, ColonyRef, SampleForm } from "../../../model/index.ts";
 import { ChoiceField, TextField } from "../../parts/Form.tsx";
 import { words } from "../../words.ts";
 
@@ -12,6 +12,8 @@ export interface Typed {
   readonly design: string;
   readonly confidence: string;
   readonly sensitivity: string;
+  /** Empty: where the plan advises. */
+  readonly from: BodyOfBees | "";
   readonly preservative: SampleForm["preservative"];
   readonly laboratory: string;
 }
@@ -20,10 +22,12 @@ interface Props {
   readonly typed: Typed;
   readonly change: (typed: Typed) => void;
   readonly colonies: readonly ColonyRef[];
+  /** Where the plan advises to take the bees; null while there is no plan. */
+  readonly advised: BodyOfBees | null;
   readonly isShare: (text: string) => boolean;
 }
 
-export function PlanFields({ typed, change, colonies, isShare }: Props) {
+export function PlanFields({ typed, change, colonies, advised, isShare }: Props) {
   const say = words.tell.plan;
   const outside = (name: "design" | "confidence" | "sensitivity") =>
     isShare(typed[name]) && !(name === "confidence" && Number(typed[name]) >= 100)
@@ -93,6 +97,17 @@ export function PlanFields({ typed, change, colonies, isShare }: Props) {
         problems={outside("sensitivity")}
         value={typed.sensitivity}
         onType={(sensitivity) => change({ ...typed, sensitivity })}
+      />
+      <ChoiceField
+        name="from"
+        label={say.place}
+        problems={[]}
+        value={typed.from === advised ? "" : typed.from}
+        choices={[
+          { value: "", says: advised ? say.asAdvised({ from: say.from[advised] }) : "" },
+          ...choices(say.from).filter((choice) => choice.value !== advised),
+        ]}
+        onChoose={(from) => change({ ...typed, from: from as Typed["from"] })}
       />
       <ChoiceField
         name="preservative"

@@ -1,13 +1,13 @@
 /** The plan of a sample: its question, its number, what it could miss, why; then the vials get their labels. */
 import { useState } from "react";
 import { type CaseState, coloniesOf } from "../../../../casebook/index.ts";
-import { parseNumber, type SampleForm, samplePlanView, samplingDrafts } from "../../../model/index.ts";
+import { parseNumber, present, type SampleForm, samplePlanView } from "../../../model/index.ts";
 import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
+import { MissedCurve } from "../../pictures/MissedCurve.tsx";
 import { useCasebook } from "../../store/context.ts";
-import { newId } from "../../store/new-id.ts";
 import { words } from "../../words.ts";
-import { MissedCurve } from "./MissedCurve.tsx";
+import { LabelVials } from "./LabelVials.tsx";
 import { PlanFields, type Typed } from "./PlanFields.tsx";
 
 /** A share typed in 100, within (0, 100], or null. */
@@ -17,7 +17,7 @@ const share = (typed: string): number | null => {
 };
 
 export function SamplePlan({ state }: { readonly state: CaseState }) {
-  const { casebook, today, record } = useCasebook();
+  const { casebook, today } = useCasebook();
   const colonies = coloniesOf(casebook, state.id).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const [typed, setTyped] = useState<Typed>({
     purpose: "detect",
@@ -25,6 +25,7 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
     design: "5",
     confidence: "95",
     sensitivity: "100",
+    from: "",
     preservative: "frozen",
     laboratory: "",
   });
@@ -32,7 +33,7 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
   const [design, confidence, sensitivity] = [share(typed.design), share(typed.confidence), share(typed.sensitivity)];
   const form: SampleForm | null =
     design !== null && confidence !== null && confidence < 1 && sensitivity !== null
-      ? { ...typed, designPrevalence: design, confidence, sensitivity }
+      ? present({ ...typed, from: typed.from || undefined, designPrevalence: design, confidence, sensitivity })
       : null;
   const { plan, problems } = form
     ? samplePlanView({ casebook, state, form, today, words })
@@ -44,7 +45,13 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
         <span className="note q3">{say.hint}</span>
       </div>
       <div className="plan-two">
-        <PlanFields typed={typed} change={setTyped} colonies={colonies} isShare={(text) => share(text) !== null} />
+        <PlanFields
+          typed={typed}
+          change={setTyped}
+          colonies={colonies}
+          advised={plan?.advised ?? null}
+          isShare={(text) => share(text) !== null}
+        />
         <div className="plan-answer" aria-live="polite">
           {problems.map((trouble) => (
             <p key={trouble.code} className="trouble">
@@ -56,7 +63,15 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
               <p className="lead">
                 <Rich text={plan.takes} />
               </p>
-              <MissedCurve plan={plan} />
+              {plan.elsewhere.length > 0 ? (
+                <ul className="notes">
+                  {plan.elsewhere.map((note) => (
+                    <li key={note}>{note}</li>
+                  ))}
+                </ul>
+              ) : null}
+              <p className="could-miss q2">{plan.couldMiss}</p>
+              <MissedCurve view={plan.missed} name={`missed-${plan.missed.bees}`} />
               <details>
                 <summary className="act">{say.why}</summary>
                 <ul className="notes">
@@ -75,17 +90,7 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
                   <li key={caution}>{caution}</li>
                 ))}
               </ul>
-              <p className="acts">
-                <button
-                  type="button"
-                  className="press"
-                  onClick={() =>
-                    void record(samplingDrafts({ caseId: state.id, plan: plan.body, codes: plan.codes, today, newId }))
-                  }
-                >
-                  {say.submit({ vials: plan.codes.length })}
-                </button>
-              </p>
+              <LabelVials state={state} plan={plan} />
             </>
           ) : null}
         </div>

@@ -1,6 +1,7 @@
 /** Before and after, beside an untreated colony: what the counts say, by each method, and what may not be said. */
 import { useState } from "react";
 import type { CaseState } from "../../../../casebook/index.ts";
+import type { Day } from "../../../../units/index.ts";
 import { type BeforeAfter, checkView, comparators } from "../../../model/index.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
@@ -44,7 +45,7 @@ export function Check({ state }: { readonly state: CaseState }) {
               </select>
             </label>
           </div>
-          <table>
+          <table className="before-after">
             <thead>
               <tr>
                 <th scope="col">{say.checkColumns.group}</th>
@@ -55,7 +56,6 @@ export function Check({ state }: { readonly state: CaseState }) {
                 <th scope="col" className="num-r">
                   {say.checkColumns.after}
                 </th>
-                <th scope="col">{say.checkColumns.days}</th>
               </tr>
             </thead>
             <tbody>
@@ -111,9 +111,18 @@ function Group({ name, group }: { readonly name: string; readonly group: BeforeA
         <b>{name}</b>
       </td>
       <td className="c">{group.colonies.join(", ")}</td>
-      <td className="num-r nw">{say.counts(group.before)}</td>
-      <td className="num-r nw">{say.counts(group.after)}</td>
-      <td className="note">{say.taken({ before: group.beforeOn, after: group.afterOn })}</td>
+      <td className="num-r">
+        {say.counts(group.before)} <Taken on={group.beforeOn} />
+      </td>
+      <td className="num-r">
+        {say.counts(group.after)} <Taken on={group.afterOn} />
+      </td>
     </tr>
   );
 }
+
+const Taken = ({ on }: { readonly on: Day }) => (
+  <time className="note q3" dateTime={on}>
+    {words.case.day({ day: on })}
+  </time>
+);

@@ -18,7 +18,7 @@ export function Steps({ state }: { readonly state: CaseState }) {
       <div className="head">
         <h2 id="h-steps">{say.stepsHead}</h2>
         <Link className="act" href={`/cases/${state.id}/5`}>
-          {say.toPlan}
+          {words.case.toQuestion({ question: 5 })}
         </Link>
       </div>
       {rows.length === 0 ? (
@@ -31,6 +31,11 @@ export function Steps({ state }: { readonly state: CaseState }) {
               <span>
                 <b>{row.what}</b> <span className="q2">{row.step.note}</span>
                 {row.deviation ? <span className="q2"> {row.deviation}</span> : null}
+                {row.heed.map((heed) => (
+                  <span key={heed} className="note step-heed">
+                    {heed}
+                  </span>
+                ))}
               </span>
               <span className="state">{row.says}</span>
               <button
@@ -63,7 +68,7 @@ function MarkForm({
   const { casebook, record, today } = useCasebook();
   const say = words.worked;
   const { problems, onSubmit } = useForm(
-    (fields) => readStepDone(fields, row.step.step, today),
+    (fields) => readStepDone(fields, { row, today, words }),
     async (data) => {
       await record(stepDoneDrafts(casebook, state, { row, data, today }));
       close();

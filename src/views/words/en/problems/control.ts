@@ -14,7 +14,7 @@ export const controlProblems = {
   "temperature-not-a-number": (slots: Slots) => `The high of ${slots.date} is not a number.`,
   "month-mean-not-a-number": (slots: Slots) => `The mean of month ${slots.month} is not a number.`,
   "temperatures-look-like-fahrenheit": (slots: Slots) =>
-    `The highest is ${slots.highest}: that looks like Fahrenheit. Expected: Celsius, about ${whole(n(slots, "asCelsius"))}.`,
+    `The highest is ${slots.highest}: that looks like Fahrenheit. Expected: Celsius, here about ${whole(n(slots, "asCelsius"))}.`,
   "temperature-beyond-earth": (slots: Slots) => `${slots.value} °C is met nowhere. Check the list.`,
   "temperature-date-unknown": (slots: Slots) => `${slots.date} is not a day.`,
   "temperature-date-twice": (slots: Slots) => `${slots.date} has two different highs. Keep one.`,

@@ -52,11 +52,11 @@ export const countProblems = {
   "some-colonies-untested": (slots: Slots) =>
     `Only ${slots.chosen} of ${slots.coloniesInApiary} colonies are sampled; this speaks for them alone.`,
   "summer-zero-is-weak": () =>
-    "This is a weak zero: in summer young bees thin the mites out. Look again in winter or early spring.",
+    "In summer young bees thin the mites out: none found is then a weak answer. Look again in winter or early spring.",
   "treated-before": (slots: Slots) =>
     n(slots, "daysAgo") === 0
-      ? "This is a weak zero: a treatment was on when the bees were taken."
-      : `This is a weak zero: a treatment ended ${some(n(slots, "daysAgo"), "day", "days")} before.`,
+      ? "A treatment was on when the bees were taken: none found is then a weak answer."
+      : `A treatment ended ${some(n(slots, "daysAgo"), "day", "days")} before: none found is then a weak answer.`,
   "too-few-for-design": (slots: Slots) =>
     `If ${inHundred(n(slots, "designPrevalence"))} in every 100 bees had mites, ${some(n(slots, "examined"), "bee", "bees")} would miss them ${inHundred(n(slots, "missed"))} times in 100.`,
   "one-vial-two-questions": (slots: Slots) =>

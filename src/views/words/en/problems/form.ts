@@ -1,4 +1,5 @@
 /** What can be wrong with a field of a form. */
+import { day } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
@@ -16,8 +17,24 @@ export const formProblems = {
   "field-code-taken": (slots: Slots) => `${slots.given} is taken. Expected: a code that no other has.`,
   "field-days-reversed": (slots: Slots) =>
     `The end, ${slots.to}, lies before the start, ${slots.from}. Check both days.`,
+  "day-to-come": (slots: Slots) =>
+    `${day(String(slots.given))} is still to come. Expected: ${day(String(slots.latest))} or earlier.`,
+  "day-long-ago": (slots: Slots) =>
+    `${day(String(slots.given))} is more than ${slots.years} years back. Check the year. Expected: ${day(String(slots.earliest))} or later.`,
+  "day-before-call": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the call of ${day(String(slots.call))}. Expected: that day or later.`,
+  "noticed-after-call": (slots: Slots) =>
+    `${day(String(slots.given))} lies after the call of ${day(String(slots.call))}. Expected: that day or earlier.`,
+  "due-before-told": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the day it was told, ${day(String(slots.told))}. Expected: that day or later.`,
   "field-range-reversed": (slots: Slots) =>
     `The highest value, ${slots.max}, is below the lowest, ${slots.min}. Check both.`,
+  "taken-after-received": (slots: Slots) =>
+    `Taken ${day(String(slots.taken))}, received ${day(String(slots.received))}: bees are taken before they come. Check both days.`,
+  "step-before-plan": (slots: Slots) => `The plan was made ${day(String(slots.made))}. Expected: that day or later.`,
+  "step-out-of-order": (slots: Slots) =>
+    `${slots.other} was done ${day(String(slots.on))}, and it comes ${slots.before ? "before" : "after"} this step. Expected: that day or ${slots.before ? "later" : "earlier"}.`,
+  "step-needs-earlier": (slots: Slots) => `${slots.other} is not marked as done. Mark it first.`,
   "code-shape": (slots: Slots) =>
     `“${slots.typed}” is not a specimen code. Expected: two letters, two digits, a dash, four digits, a letter, such as TV26-0147-M.`,
   "code-check-letter": (slots: Slots) =>

@@ -1,5 +1,6 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
 import { regionProblems } from "./colonies-and-regions.ts";
+import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
 import { formProblems } from "./form.ts";
@@ -19,5 +20,6 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...countProblems,
   ...surveyProblems,
   ...regionProblems,
+  ...comparisonProblems,
   ...controlProblems,
 };

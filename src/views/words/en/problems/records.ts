@@ -4,6 +4,9 @@ import type { Slots } from "./index.ts";
 
 const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 
+/** A sentence that someone else wrote, without its own full stop. */
+const unended = (text: string | number | undefined): string => String(text ?? "").replace(/\.+$/, "");
+
 export const recordProblems = {
   "store-closed": () =>
     "The records were closed while this was written. Load the page again; nothing written before is lost.",
@@ -35,7 +38,7 @@ export const recordProblems = {
 
 /** Codes of importing tables; each also names its line and column. */
 export const importProblems = {
-  "mapping-does-not-fit": (slots: Slots) => `The mapping does not fit at ${slots.field}: ${slots.message}.`,
+  "mapping-does-not-fit": (slots: Slots) => `The mapping does not fit at ${slots.field}: ${unended(slots.message)}.`,
   "not-a-text-file": () => "This is not a text file. Expected: a table as comma-separated text.",
   "table-empty": () => "The table is empty.",
   "table-without-rows": () => "The table has a head and no rows.",
@@ -81,7 +84,7 @@ export const importProblems = {
   "month-missing": (slots: Slots) => `Months are missing: ${slots.months}.`,
   "month-twice": (slots: Slots) => `Month ${slots.month} stands twice.`,
   "mend-does-not-fit": (slots: Slots) => `A mend expects “${slots.expected}” and found “${slots.found}”.`,
-  mended: (slots: Slots) => `Mended to “${slots.use}”: ${slots.reason}.`,
+  mended: (slots: Slots) => `Mended to “${slots.use}”: ${unended(slots.reason)}.`,
   "stands-differently": (slots: Slots) =>
     `The casebook holds another value for ${slots.what}; nothing was overwritten.`,
 };

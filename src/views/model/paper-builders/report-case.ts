@@ -1,0 +1,141 @@
+/**
+ * What the report tells of the case beside the specimens: the signs, the causes they point to, what was done, whether
+ * it worked.
+ *
+ * @module views/model
+ */
+import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
+import { conditions } from "../../../knowledge/index.ts";
+import { differential } from "../../../reasoning/index.ts";
+import type { Day } from "../../../units/index.ts";
+import type { Words } from "../../words/index.ts";
+import { fullDraws, verdictSentence } from "../could.ts";
+import { differentialInput } from "../differential-input.ts";
+import { askedFindings, cellState } from "../findings-grid.ts";
+import { specimensFound } from "../found/specimens.ts";
+import type { Report } from "../paper.ts";
+import { countRedFlags, redFlags } from "../red-flags.ts";
+import { checkView, comparators } from "../worked/check.ts";
+import { stepRows } from "../worked/steps.ts";
+
+/** Colonies whose causes are ranked on the paper, and causes told of each: what fits a page. */
+const [ranksMost, causesMost] = [4, 5];
+/** A cause below this share is left out, as on the page before "show all". */
+const worthTelling = 0.1;
+
+const answersOf = (state: CaseState, key: string, answer: "present" | "absent"): readonly string[] =>
+  askedFindings.filter((finding) => cellState(state, key, finding.id) === answer).map((finding) => finding.term);
+
+/** Signs of the place and of each colony: present and absent; colonies that nobody looked at are named together. */
+export function reportSigns(casebook: Casebook, state: CaseState, words: Words): Report["signs"] {
+  const say = words.paper;
+  const places = [
+    { id: wholeApiary, code: words.seen.apiaryWide },
+    ...coloniesOf(casebook, state.id).map(({ id, code }) => ({ id, code: code ?? id })),
+  ].map(({ id, code }) => ({
+    id,
+    code,
+    present: answersOf(state, id, "present"),
+    absent: answersOf(state, id, "absent"),
+  }));
+  const looked = places.filter(({ present, absent }) => present.length + absent.length > 0);
+  const others = places.filter((each) => each.id !== wholeApiary && !looked.includes(each)).map(({ code }) => code);
+  return [
+    ...looked.map(({ code, present, absent }) => ({ colony: code, says: say.signs({ present, absent }) })),
+    ...(looked.length > 0 && others.length > 0
+      ? [{ colony: say.others, says: say.notLooked({ colonies: others }) }]
+      : []),
+  ];
+}
+
+/**
+ * The leading causes of the colonies with most to go by, reckoned with the input and the draws of the page; empty while
+ * red flags are open or nothing was looked for, as on the page.
+ */
+export function reportCauses(casebook: Casebook, state: CaseState, words: Words): Report["causes"] {
+  const read = new Set(specimensFound(casebook, state.id).flatMap((each) => (each.estimate ? each.label.colony : [])));
+  const isReady =
+    countRedFlags(redFlags(state)).complete &&
+    Object.keys(state.findings).some(
+      (key) => answersOf(state, key, "present").length + answersOf(state, key, "absent").length > 0,
+    );
+  if (!isReady) return [];
+  return coloniesOf(casebook, state.id)
+    .map(({ id, code }) => ({ id, code: code ?? id, signs: answersOf(state, id, "present").length }))
+    .filter(({ id, signs }) => signs > 0 || read.has(id))
+    .sort((one, other) => other.signs - one.signs || one.code.localeCompare(other.code))
+    .slice(0, ranksMost)
+    .flatMap(({ id, code }) => {
+      const { input } = differentialInput(casebook, state, id);
+      const result = differential.differential({ ...input, draws: fullDraws });
+      if (!result.ok) return [];
+      const { value } = result;
+      return [
+        {
+          colony: code,
+          verdict: verdictSentence(value, words).replaceAll("**", ""),
+          rows: value.conditions
+            .filter((each) => each.posterior >= worthTelling)
+            .slice(0, causesMost)
+            .map((each) => ({
+              term: conditions[each.id].term,
+              number: words.could.inTen({ share: each.posterior }),
+              range: words.could.range(each),
+              word: words.could.word({ share: each.posterior }),
+            })),
+        },
+      ];
+    });
+}
+
+/** Steps of plans that were marked, with the dose as it was given. */
+export function reportDone(
+  casebook: Casebook,
+  state: CaseState,
+  { today, words }: { readonly today: Day; readonly words: Words },
+): Report["done"] {
+  return stepRows(casebook, state, { today, words })
+    .filter((row) => row.state === "done" || row.state === "not-done")
+    .map((row) => {
+      const marked = settled(row.plan.done[row.step.step]);
+      const grams = row.state === "done" ? (marked?.gramsInAll ?? row.step.gramsInAll) : null;
+      const colonies = coloniesOf(casebook, state.id)
+        .filter(({ id }) => row.body.colonies.includes(id))
+        .map(({ id, code }) => code ?? id);
+      return {
+        day: marked?.on ?? row.step.on,
+        on: words.case.day({ day: marked?.on ?? row.step.on }),
+        what: words.paper.didStep({
+          what: row.what,
+          done: row.state === "done",
+          colonies,
+          grams,
+          asPlanned: marked?.gramsInAll === undefined,
+          more: [row.deviation ?? "", ...row.heed].filter(Boolean),
+        }),
+      };
+    })
+    .sort((one, other) => one.day.localeCompare(other.day))
+    .map(({ on, what }) => ({ on, what }));
+}
+
+/** Before and after, beside the first colony that can be compared with; null without a recheck. */
+export function reportEffect(casebook: Casebook, state: CaseState, words: Words): Report["effect"] {
+  const control = comparators(casebook, state)[0]?.id ?? null;
+  const check = checkView(casebook, state, { control, scored: "any-mite", words });
+  if (!check) return null;
+  const say = words.worked;
+  const groups = [
+    { name: say.groups.treated, of: check.treated },
+    ...(check.control ? [{ name: say.groups.control, of: check.control }] : []),
+  ];
+  return {
+    groups: groups.map(({ name, of }) => ({
+      name: words.paper.group({ name, colonies: of.colonies }),
+      before: words.paper.counted({ ...of.before, on: of.beforeOn }),
+      after: words.paper.counted({ ...of.after, on: of.afterOn }),
+    })),
+    methods: check.methods.map(({ name, value, range, rule }) => ({ name, value, range, rule })),
+    says: [check.expected ?? say.refusal, ...check.notes, say.trace],
+  };
+}
