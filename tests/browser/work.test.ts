@@ -1,9 +1,14 @@
 /** The work itself in a real browser: by keys alone, by thumb, without a net, in two windows, and sent to the service. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { decodeJournal } from "../../src/journal/index.ts";
 import { answerFlags, cell, mark, openCase, tabTo, tellSigns, toQuestion } from "./acts.ts";
 import { freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+import { openDemonstration } from "./pages.ts";
 
+const examples = path.join(import.meta.dirname, "..", "..", "examples");
 let site: Site;
 let browser: Browser;
 beforeAll(async () => {
@@ -59,6 +64,54 @@ describe("by keys alone", () => {
     await page.getByRole("button", { name: "Droppings on the hive front, WB-02: present" }).waitFor();
     const ring = await page.locator(":focus").evaluate((element) => getComputedStyle(element).boxShadow);
     expect(ring).not.toBe("none");
+    await device.close();
+  });
+
+  it("a vial is received, read, locked, decided on, and what became of the colony written down", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    const act = async (button: string) => {
+      await page.getByRole("button", { name: button, exact: true }).last().focus();
+      await page.keyboard.press("Enter");
+    };
+    const type = async (field: string, text: string) => {
+      await page.getByLabel(field).last().focus();
+      await page.keyboard.type(text);
+    };
+    await page.getByRole("link", { name: "Bench", exact: true }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("link", { name: "Receive, TV26-0272" }).focus();
+    await page.keyboard.press("Enter");
+    await type("Bees received", "6");
+    await page.keyboard.press("Enter");
+    await type("Reader", "reader 2");
+    await page.keyboard.press("Enter");
+    await page.getByText("Left?").waitFor();
+    // The bench takes the keys by itself: two bees clear, one with mites in the right trunk, one lost, one taken back.
+    for (const key of ["0", "0", "7", "5", "0", "-", "Enter"]) {
+      await page.keyboard.press(key);
+      // Longer than a bounce, which the bench drops.
+      await page.waitForTimeout(90);
+    }
+    await act("Lock the reading");
+    await page.getByText("Mites in 1 of 3 bees").waitFor();
+    await page.getByRole("link", { name: "To question 4: What was found?" }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: /^SE-04/ }).focus();
+    await page.keyboard.press("Space");
+    await page.getByRole("heading", { name: "Specimen TV26-0272" }).waitFor();
+    await page.getByRole("link", { name: "To question 5: What shall be done?" }).focus();
+    await page.keyboard.press("Enter");
+    await type("Reason", "Too few bees to say.");
+    await act("Write it down");
+    await page.getByText("Test first.").waitFor();
+    await page.getByRole("link", { name: "To question 6: Did it work?" }).focus();
+    await page.keyboard.press("Enter");
+    await page.locator("summary", { hasText: "Write it down" }).focus();
+    await page.keyboard.press("Enter");
+    await act("Write it down");
+    await page.locator(".outcomes").waitFor();
     await device.close();
   });
 
@@ -173,7 +226,7 @@ describe("keeping and sending", () => {
     await device.close();
   });
 
-  it("the demonstration opens apart, says so, and one act removes it", async () => {
+  it("the demonstration opens apart, says so, is saved as a file by one act and removed by another", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
     await page.goto(`${site.address}/cases`);
@@ -188,6 +241,12 @@ describe("keeping and sending", () => {
     await page.waitForURL(/\/cases$/);
     await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
     await page.getByText("invented places").waitFor();
+    const download = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save a copy of the journal as a file" }).click();
+    const file = await (await download).path();
+    const journal = decodeJournal(readFileSync(file, "utf8"));
+    // As it was brought here, entry for entry.
+    expect(journal).toEqual(decodeJournal(readFileSync(path.join(examples, "demonstration", "journal.jsonl"), "utf8")));
     await page.getByRole("button", { name: "Remove the demonstration" }).click();
     await page
       .getByText(real ?? "")

@@ -1,5 +1,4 @@
 /** Bench: from bees as read to counts, shares, loads and checks on the reading. */
-
 export * from "./abundance-prevalence.ts";
 export {
   type Agreement,

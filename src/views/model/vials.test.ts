@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { colony, following, opened, today } from "../../../tests/case-story.ts";
 import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { wordsOf } from "../words/index.ts";
-import { samplePlanView, samplingDrafts, takeBackDraft, vialsAwaited, vialsOf } from "./index.ts";
+import { samplePlanView, samplingDrafts, takeBackVialDraft, vialsAwaited, vialsOf } from "./index.ts";
 
 const words = wordsOf("en");
 const start = opened();
@@ -24,7 +24,7 @@ const label: Parameters<typeof following>[1] = () =>
   samplingDrafts({ caseId: start.caseId, plan: plan.body, codes: plan.codes, today, newId: start.newId });
 const takeBack: Parameters<typeof following>[1] = (book) => {
   const [first] = vialsOf(book, book.cases[start.caseId] as never, words);
-  return first ? [takeBackDraft(first, today)] : [];
+  return first ? [takeBackVialDraft(first, today)] : [];
 };
 
 it("a labelled vial waits until it is received, and one can be taken back", () => {

@@ -69,7 +69,7 @@ export const vialsAwaited = (vials: readonly VialView[], colonies: readonly stri
   vials.filter((vial) => vial.takeBack.length > 0 && colonies.includes(vial.colonyId));
 
 /** Takes a label back. The entries stay in the journal; the vial no longer counts. */
-export const takeBackDraft = (vial: Pick<VialView, "id" | "takeBack">, today: Day): EntryDraft => ({
+export const takeBackVialDraft = (vial: Pick<VialView, "id" | "takeBack">, today: Day): EntryDraft => ({
   kind: "entry-withdrawn",
   at: today,
   about: [vial.id],

@@ -62,7 +62,7 @@ export function Reading({ view, reading }: Props) {
     );
   return (
     <main id="page" className="bench" data-flash={work.flash ?? undefined}>
-      <h1 className="vh">{say.heading({ code: view.label.code })}</h1>
+      <h1 className="vh">{say.readingOf({ code: view.label.code })}</h1>
       <header className="bench-head">
         <SpecimenLabel view={view} reading={reading} />
         <p>
@@ -136,11 +136,15 @@ export function Reading({ view, reading }: Props) {
         <TouchKeys state={work.state} press={work.press} />
         <LastLine work={work} isBlind={reading.isBlind} />
         <span className="foot-acts">
-          {hasFocus ? null : (
-            <button type="button" className="key-act" onClick={() => surface.current?.focus()}>
-              {say.keysOff} {say.keysOn}
-            </button>
-          )}
+          {/* Its room is kept while the keys are on: a press beside it must not move what is pressed. */}
+          <button
+            type="button"
+            className="key-act keys-off"
+            data-off={!hasFocus || undefined}
+            onClick={() => surface.current?.focus()}
+          >
+            {say.keysOff} {say.keysOn}
+          </button>
           <button type="button" className="key-act" onClick={() => setReviewing(true)}>
             {say.review}
           </button>

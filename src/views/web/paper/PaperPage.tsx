@@ -119,10 +119,16 @@ export default function PaperPage({ params }: PageProps) {
           <span className="note q3">{say.printHint}</span>
         </p>
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a sheet wider than the screen is scrolled by keys too */}
-      <section className="paper-desk" tabIndex={0} aria-label={say.preview}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a paper is shown here, it is no section of the page */}
+      <div
+        className="paper-desk"
+        role="region"
+        aria-label={say.preview}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a sheet wider than the screen is moved by the arrow keys
+        tabIndex={0}
+      >
         {made ? <PaperSheet paper={made.paper} size={size} isWhole={kind === "labels"} /> : null}
-      </section>
+      </div>
     </main>
   );
 }

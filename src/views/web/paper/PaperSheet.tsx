@@ -33,5 +33,5 @@ export function PaperSheet({ paper, size, isWhole }: Props) {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== page);
     };
   }, [paper]);
-  return <div data-light="paper" className={`paper-sheet ${size} ${isWhole ? "whole" : ""}`} ref={host} />;
+  return <div className={`paper-sheet ${size} ${isWhole ? "whole" : ""}`} ref={host} />;
 }

@@ -40,8 +40,7 @@ export const bench = {
     read: "Read and locked",
     rejected: "Not accepted",
   },
-  columns: { code: "Code", place: "Place, colony", from: "From", kept: "Kept in", state: "State", act: "Act" },
-  heading: (slots: { readonly code: string }) => `Reading ${slots.code}`,
+  columns: { code: "Code", place: "Place, colony", from: "From", kept: "Kept in", state: "State", act: "Next" },
   states: {
     reading: (slots: { readonly bees: number; readonly target: number }) =>
       `bee ${whole(slots.bees)} of ${whole(slots.target)}`,
@@ -105,6 +104,7 @@ export const bench = {
     `Read ${slots.readings === 1 ? "once" : `${whole(slots.readings)} times`} and locked. A second reader reads blind.`,
   start: "Begin",
 
+  readingOf: (slots: { readonly code: string }) => `Reading ${slots.code}`,
   specimenLabel: "Specimen label",
   invented: "invented, for demonstration",
   beeOf: (slots: { readonly target: number }) => `bee, of ${whole(slots.target)} at most`,

@@ -151,12 +151,13 @@ export const done = {
   keptHead: "Plans written down",
   act: "Act",
   keepPlan: "Write this plan down",
+  keptPlans: "Plans written down",
   planKept: (slots: { readonly version: number; readonly on: string }) =>
     `Plan, version ${slots.version}, of ${day(slots.on)}`,
   calendar: "Calendar file",
   markSteps: "Mark its steps in question 6",
   calendarName: (slots: { readonly code: string; readonly place: string }) => `${slots.code} ${slots.place}`,
-  columns: { when: "When", what: "What", why: "Why, and what to heed" },
+  columns: { when: "When", what: "What", why: "Why, and what to heed", act: "What unlocks it" },
   blocked: "blocked",
   refused: "refused",
   span: (slots: { readonly from: string; readonly to: string }) =>

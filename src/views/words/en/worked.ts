@@ -55,7 +55,6 @@ export const worked = {
   }) =>
     `Outside the label: ${slots.measured ? "daily highs on record" : "daily means of an ordinary year"} while it was in ran from ${whole(slots.from)} to ${whole(slots.to)} °C, the label allows ${whole(slots.low)} to ${whole(slots.high)} °C.`,
   mark: "Mark it",
-  markFor: (slots: { readonly step: string }) => `Mark it: ${slots.step}`,
   isDone: "Done?",
   states: { done: "done", "not-done": "not done" },
   on: "On",

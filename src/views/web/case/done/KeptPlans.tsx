@@ -16,7 +16,7 @@ export function KeptPlans({ state, plans }: { readonly state: CaseState; readonl
   });
   if (kept.length === 0) return null;
   return (
-    <section aria-label={say.keptHead} className="kept-plans">
+    <section aria-label={say.keptPlans} className="kept-plans">
       {kept.map(({ plan, body }) => {
         const codes = body.colonies.map((id) => colonyCode(casebook, state.id, id));
         const term = controls[body.control as ControlId]?.term ?? body.control;

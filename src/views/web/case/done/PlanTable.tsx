@@ -22,7 +22,7 @@ export function PlanTable({ view, caseId, apiary, keep }: Props) {
             <th scope="col">{say.columns.what}</th>
             <th scope="col">{say.columns.why}</th>
             <th scope="col">
-              <span className="vh">{say.act}</span>
+              <span className="vh">{say.columns.act}</span>
             </th>
           </tr>
         </thead>
@@ -42,7 +42,7 @@ export function PlanTable({ view, caseId, apiary, keep }: Props) {
           <li key={note}>{note}</li>
         ))}
       </ul>
-      <h3 className="heed-head">{say.heedHead}</h3>
+      <h3>{say.heedHead}</h3>
       <ul className="heeds">
         {view.heed.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -1,6 +1,6 @@
 /** The vials of a case as their labels: code, colony, place, from where, how kept. */
 import type { CaseState } from "../../../../casebook/index.ts";
-import { takeBackDraft, vialsOf } from "../../../model/index.ts";
+import { takeBackVialDraft, vialsOf } from "../../../model/index.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 
@@ -30,7 +30,7 @@ export function Vials({ state }: { readonly state: CaseState }) {
             <p className="note">
               {vial.says}{" "}
               {vial.takeBack.length > 0 ? (
-                <button type="button" className="act" onClick={() => void record([takeBackDraft(vial, today)])}>
+                <button type="button" className="act" onClick={() => void record([takeBackVialDraft(vial, today)])}>
                   {say.takeBack}
                   <span className="vh">: {vial.code}</span>
                 </button>

@@ -42,10 +42,10 @@ export function Steps({ state }: { readonly state: CaseState }) {
                 type="button"
                 className="act"
                 aria-expanded={open === keyOf(row)}
-                aria-label={say.markFor({ step: row.what })}
                 onClick={() => setOpen((now) => (now === keyOf(row) ? null : keyOf(row)))}
               >
                 {say.mark}
+                <span className="vh">: {row.what}</span>
               </button>
               {open === keyOf(row) ? <MarkForm state={state} row={row} close={() => setOpen(null)} /> : null}
             </li>

@@ -1,0 +1,70 @@
+/** Every page of the tool by its address in the demonstration casebook, and what stands on it once it is there. */
+import type { Page } from "playwright-core";
+
+export interface Visited {
+  readonly name: string;
+  readonly path: string;
+  /** Selector of what the page is about. */
+  readonly ready: string;
+  /** What is pressed once it is there, when the page is reached by an act and has no address of its own. */
+  readonly act?: (page: Page) => Promise<void>;
+}
+
+const caseOf = (code: string): string => `/cases/demonstration-case-tv-26-${code}`;
+const vial = (code: string): string => `/bench/demonstration-specimen-tv26-${code}`;
+const press = (name: string, then: string) => async (page: Page) => {
+  await page.getByRole("button", { name, exact: true }).first().click();
+  await page.locator(then).first().waitFor();
+};
+
+export const everyPage: readonly Visited[] = [
+  { name: "cases", path: "/cases", ready: ".cases-table" },
+  { name: "open-a-case", path: "/cases/open", ready: "form" },
+  { name: "question-1-flags", path: `${caseOf("035")}/1`, ready: ".flags" },
+  { name: "question-1", path: `${caseOf("014")}/1`, ready: '[role="grid"]' },
+  { name: "question-2", path: `${caseOf("014")}/2`, ready: ".causes circle" },
+  { name: "question-2-table", path: `${caseOf("014")}/2`, ready: ".causes", act: press("Table", ".causes-table") },
+  { name: "question-2-stop", path: `${caseOf("022")}/2`, ready: ".causes circle" },
+  { name: "question-3", path: `${caseOf("014")}/3`, ready: ".next li" },
+  { name: "question-4", path: `${caseOf("014")}/4`, ready: ".found" },
+  { name: "question-5", path: `${caseOf("014")}/5`, ready: ".done" },
+  { name: "question-5-stop", path: `${caseOf("022")}/5`, ready: ".stops" },
+  { name: "question-6", path: `${caseOf("014")}/6`, ready: ".worked" },
+  { name: "question-6-closed", path: `${caseOf("003")}/6`, ready: ".worked" },
+  { name: "walk", path: "/walk/demonstration-case-tv-26-031/demonstration-se-01", ready: ".keys" },
+  { name: "apiaries", path: "/apiaries", ready: ".apiaries-table" },
+  { name: "apiary", path: "/apiaries/demonstration-wb", ready: ".apiary" },
+  { name: "bench", path: "/bench", ready: ".vials" },
+  { name: "bench-receive", path: vial("0272"), ready: "form" },
+  { name: "bench-reading", path: vial("0271"), ready: ".surface" },
+  { name: "bench-review", path: vial("0271"), ready: ".surface", act: press("Look it over", ".review") },
+  { name: "bench-locked", path: vial("0146"), ready: "form" },
+  { name: "labels", path: "/labels", ready: ".label-records" },
+  { name: "paper-labels", path: `${caseOf("014")}/paper/labels`, ready: ".paper-sheet" },
+  { name: "paper-kit", path: `${caseOf("014")}/paper/kit`, ready: ".paper-sheet" },
+  { name: "paper-report", path: `${caseOf("014")}/paper/report`, ready: ".paper-sheet" },
+  { name: "evidence", path: "/evidence", ready: ".records" },
+  { name: "evidence-record", path: "/evidence/condition/tracheal_mites", ready: ".citations" },
+  { name: "reckoner", path: "/reckoner", ready: ".result" },
+  { name: "no-such-page", path: "/nowhere", ready: "h1" },
+  { name: "no-such-case", path: "/cases/none/1", ready: "h1" },
+];
+
+/** The demonstration casebook, opened as a person opens it. */
+export async function openDemonstration(page: Page, address: string): Promise<void> {
+  await page.goto(`${address}/cases`);
+  await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
+  await page.locator(".cases-table").waitFor();
+}
+
+/** Goes to a page as a link of the tool does, without loading the whole anew, and waits until it is all there. */
+export async function visit(page: Page, { path, ready, act }: Visited): Promise<void> {
+  // By way of no page, so that one with the same address begins anew.
+  await page.evaluate(() => history.pushState(null, "", "/no-page"));
+  await page.getByText("There is no such page").waitFor();
+  await page.evaluate((address) => history.pushState(null, "", address), path);
+  if (ready !== "h1") await page.locator(ready).first().waitFor();
+  // The reckoner answers twice; only the last answer is looked at.
+  await page.locator('[aria-busy="true"]').waitFor({ state: "detached" });
+  if (act) await act(page);
+}
