@@ -36,6 +36,7 @@ export const parts: readonly Part[] = [
   step("efficacy", ["bench"]),
   step("differential"),
   step("decision"),
+  step("surveillance"),
   step("control", ["site"]),
   step("next-step", ["differential", "decision"]),
   {
@@ -44,9 +45,17 @@ export const parts: readonly Part[] = [
       ...facts,
       "numerics",
       "casebook",
-      ...["site", "sampling", "bench", "efficacy", "differential", "decision", "control", "next-step"].map(
-        (each) => `reasoning/${each}`,
-      ),
+      ...[
+        "site",
+        "sampling",
+        "bench",
+        "efficacy",
+        "differential",
+        "decision",
+        "surveillance",
+        "control",
+        "next-step",
+      ].map((each) => `reasoning/${each}`),
     ],
     packages: ["zod"],
     pure: true,

@@ -16,10 +16,16 @@ export {
   drawNormal,
   drawPoisson,
 } from "./draws.ts";
+export {
+  type EffectiveCounts,
+  effectiveClopperPearsonInterval,
+  effectiveWilsonInterval,
+} from "./effective-intervals.ts";
 export { erf, erfc, scaledErfc } from "./error-function.ts";
 export { differenceFromShare, type Exact, twoProduct, twoSum } from "./exact-arithmetic.ts";
 export { chiSquare, type GammaShape, gamma } from "./gamma.ts";
 export { type GammaQuantileRequest, gammaQuantile, gammaUpperQuantile } from "./gamma-quantile.ts";
+export { gaussHermiteRule } from "./gauss-hermite.ts";
 export { betaRule, gaussRule, type Recurrence } from "./gauss-rule.ts";
 export { type HypergeometricDesign, hypergeometric } from "./hypergeometric.ts";
 export {

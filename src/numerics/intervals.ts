@@ -1,7 +1,7 @@
 /** Two-sided intervals for a proportion, x of n. */
 import { ensure } from "../units/index.ts";
 import { betaQuantile, betaUpperQuantile } from "./beta-quantile.ts";
-import { normalUpperQuantile } from "./normal.ts";
+import { effectiveClopperPearsonInterval, effectiveWilsonInterval } from "./effective-intervals.ts";
 
 export interface ProportionData {
   /** How many of the n have the property. Whole, 0 ≤ x ≤ n. */
@@ -28,15 +28,8 @@ export interface Interval {
  * wilsonInterval({ x: 81, n: 263, level: 0.95 }).low  // → 0.255288519878
  */
 export function wilsonInterval(data: ProportionData): Interval {
-  const alpha = checkedAlpha(data);
-  const { x, n } = data;
-  const square = normalUpperQuantile(alpha / 2) ** 2;
-  const root = Math.sqrt(square * (square / 4 + x * ((n - x) / n)));
-  const sum = (hits: number) => hits + square / 2 + root;
-  // The two ends multiply to p²/(1 + z²/n): dividing instead of subtracting keeps the digits of a small end.
-  const high = sum(x) / (n + square);
-  const low = x === 0 ? 0 : (x * (x / n)) / sum(x);
-  return { low, high: x === n ? 1 : high };
+  checkedAlpha(data);
+  return effectiveWilsonInterval(data);
 }
 
 /**
@@ -48,12 +41,8 @@ export function wilsonInterval(data: ProportionData): Interval {
  * clopperPearsonInterval({ x: 0, n: 20, level: 0.95 }).high  // → 0.1684334710
  */
 export function clopperPearsonInterval(data: ProportionData): Interval {
-  const p = checkedAlpha(data) / 2;
-  const { x, n } = data;
-  return {
-    low: x === 0 ? 0 : betaQuantile({ p, a: x, b: n - x + 1 }),
-    high: x === n ? 1 : betaUpperQuantile({ p, a: x + 1, b: n - x }),
-  };
+  checkedAlpha(data);
+  return effectiveClopperPearsonInterval(data);
 }
 
 /**

@@ -7,4 +7,5 @@ export * as efficacy from "./efficacy/index.ts";
 export * as nextStep from "./next-step/index.ts";
 export * as sampling from "./sampling/index.ts";
 export * as site from "./site/index.ts";
+export * as surveillance from "./surveillance/index.ts";
 export * from "./verbs/index.ts";

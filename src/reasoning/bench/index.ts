@@ -9,11 +9,16 @@ export {
   type KappaWeights,
 } from "./agreement.ts";
 export * from "./agreement-ac1.ts";
+export * from "./beta-binomial-fit.ts";
+export * from "./beta-binomial-likelihood.ts";
+export * from "./cluster-prevalence.ts";
+export * from "./colony-counts.ts";
 export * from "./compare-readings.ts";
 export * from "./count-regression.ts";
 export { type FisherTest, fisherTest, fisherTests, type TwoByTwo } from "./fisher-test.ts";
 export * from "./fit-counts.ts";
 export * from "./imperfect-pools.ts";
+export * from "./intraclass-correlation.ts";
 export * from "./mcnemar.ts";
 export * from "./mite-load.ts";
 export { type CountsOfMean, negativeBinomialLogLikelihood, poissonLogLikelihood } from "./negative-binomial.ts";

@@ -95,6 +95,20 @@ export interface BenchProblems {
   };
   /** Expected counts under 5: trust Fisher's test rather than chi-square. */
   readonly "chi-square-thin": { readonly smallestExpected: number };
+  /** One colony, or none, tells nothing of how colonies differ. */
+  readonly "too-few-colonies": { readonly colonies: number };
+  /** No infested bee in any colony: nothing can be said of how colonies differ. */
+  readonly "all-colonies-clear": { readonly examined: number };
+  /** Every bee of every colony infested. */
+  readonly "all-colonies-full": { readonly examined: number };
+  /** The spread between colonies has no maximum above 0: the bees may be taken as one sample. */
+  readonly "colonies-no-more-than-chance": { readonly colonies: number; readonly examined: number };
+  /** Each colony is all or none: the spread has no maximum below 1. */
+  readonly "colonies-all-or-none": { readonly colonies: number; readonly examined: number };
+  /** One bee a colony: what differs between colonies cannot be told from what differs between bees. */
+  readonly "one-bee-a-colony": { readonly colonies: number };
+  /** The same share in every colony: an interval from the differences between them would have no width. */
+  readonly "colonies-all-alike": { readonly colonies: number; readonly share: number };
 }
 
 /** All codes of `BenchProblems`, for tests of completeness. */
@@ -134,6 +148,13 @@ export const benchProblemCodes = [
   "table-has-empty-margin",
   "half-added-to-cells",
   "chi-square-thin",
+  "too-few-colonies",
+  "all-colonies-clear",
+  "all-colonies-full",
+  "colonies-no-more-than-chance",
+  "colonies-all-or-none",
+  "one-bee-a-colony",
+  "colonies-all-alike",
 ] as const satisfies readonly (keyof BenchProblems)[];
 
 /** A Problem of this step: code and slots must fit each other. */

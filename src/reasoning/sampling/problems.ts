@@ -51,6 +51,20 @@ export interface SamplingProblems {
   readonly "one-vial-two-questions": { readonly question: string; readonly takes: string };
   /** The spare bees rest on a judged share of unreadable bees, not on a source. */
   readonly "spare-share-judged": { readonly spareShare: number; readonly spareBees: number };
+  /** The share to call high must lie above the share to call low. */
+  readonly "sequential-prevalences-disordered": { readonly lowPrevalence: number; readonly highPrevalence: number };
+  /** Two chances of error that make 1 or more leave nothing between the lines. */
+  readonly "sequential-errors-too-large": { readonly alpha: number; readonly beta: number };
+  readonly "sequential-bees-disordered": { readonly minBees: number; readonly maxBees: number };
+  /** The shares that part moderate from severe must lie above those that part light from moderate. */
+  readonly "sequential-bands-disordered": {
+    readonly lowerLow: number;
+    readonly lowerHigh: number;
+    readonly upperLow: number;
+    readonly upperHigh: number;
+  };
+  /** By its lines the plan would not have stopped at these counts. */
+  readonly "not-a-stop-of-the-plan": { readonly examined: number; readonly positive: number };
 }
 
 /** All codes of `SamplingProblems`, for tests of completeness. */
@@ -74,6 +88,11 @@ export const samplingProblemCodes = [
   "treated-before",
   "one-vial-two-questions",
   "spare-share-judged",
+  "sequential-prevalences-disordered",
+  "sequential-errors-too-large",
+  "sequential-bees-disordered",
+  "sequential-bands-disordered",
+  "not-a-stop-of-the-plan",
 ] as const satisfies readonly (keyof SamplingProblems)[];
 
 /** A Problem of this step: code and slots must fit each other. */

@@ -1,4 +1,5 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { regionProblems } from "./colonies-and-regions.ts";
 import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
@@ -17,7 +18,8 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...recordProblems,
   ...caseProblems,
   ...countProblems,
-  ...comparisonProblems,
   ...surveyProblems,
+  ...regionProblems,
+  ...comparisonProblems,
   ...controlProblems,
 };

@@ -1,0 +1,58 @@
+/** The likelihood of a share that differs between colonies, written as sums of logarithms that hold at no spread too. */
+import { logChoose } from "../../numerics/index.ts";
+
+export interface ColonyCount {
+  /** Bees infested; whole, ≥ 0. */
+  readonly positive: number;
+  /** Bees read; whole, ≥ positive. A colony without any is left out. */
+  readonly examined: number;
+}
+
+/** Log-likelihood with its first and second derivatives by the mean share μ and the spread φ = ρ/(1 − ρ). */
+export interface Likelihood {
+  readonly value: number;
+  readonly byMean: number;
+  readonly bySpread: number;
+  readonly byMeanTwice: number;
+  readonly byBoth: number;
+  readonly bySpreadTwice: number;
+}
+
+/**
+ * Σ_j A_j ln(μ + jφ) + B_j ln(1 − μ + jφ) − C_j ln(1 + jφ) + Σ ln C(n, x): A_j, B_j, C_j are the colonies with more than j
+ * infested, more than j clear, more than j read. The cost is the bees of the largest sample, however many colonies.
+ */
+export function betaBinomialLikelihood(colonies: readonly ColonyCount[]): (mean: number, spread: number) => Likelihood {
+  const infested = moreThan(colonies.map(({ positive }) => positive));
+  const clear = moreThan(colonies.map(({ positive, examined }) => examined - positive));
+  const read = moreThan(colonies.map(({ examined }) => examined));
+  const ways = colonies.reduce((sum, { positive, examined }) => sum + logChoose(examined, positive), 0);
+  return (mean, spread) => {
+    const total = { value: ways, byMean: 0, bySpread: 0, byMeanTwice: 0, byBoth: 0, bySpreadTwice: 0 };
+    const add = (tally: Float64Array, start: number, slope: number, sign: number) => {
+      for (let j = 0; j < tally.length; j += 1) {
+        const weight = sign * (tally[j] as number);
+        const at = start + j * spread;
+        const share = weight / at;
+        total.value += weight * Math.log(at);
+        total.byMean += slope * share;
+        total.bySpread += j * share;
+        total.byMeanTwice -= (slope * slope * share) / at;
+        total.byBoth -= (slope * j * share) / at;
+        total.bySpreadTwice -= (j * j * share) / at;
+      }
+    };
+    add(infested, mean, 1, 1);
+    add(clear, 1 - mean, -1, 1);
+    add(read, 1, 0, -1);
+    return total;
+  };
+}
+
+/** For j = 0, 1, …: how many of the counts are above j. */
+function moreThan(counts: readonly number[]): Float64Array {
+  const tally = new Float64Array(counts.reduce((most, each) => Math.max(most, each), 0));
+  for (const count of counts) if (count > 0) tally[count - 1] = (tally[count - 1] as number) + 1;
+  for (let j = tally.length - 2; j >= 0; j -= 1) tally[j] = (tally[j] as number) + (tally[j + 1] as number);
+  return tally;
+}

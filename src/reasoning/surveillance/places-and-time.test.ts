@@ -1,0 +1,284 @@
+/** Rates of areas, trends and random intercepts: shrinkage, mirrors, second opinions, and what is refused. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { integral, logChoose, normal } from "../../numerics/index.ts";
+import {
+  type AreaCount,
+  claytonKaldor,
+  type ExpectedCount,
+  type GroupedCount,
+  logisticRandomIntercept,
+  marshallGlobal,
+  marshallLocal,
+  surveillanceProblemCodes,
+  trendTest,
+} from "./index.ts";
+
+const areas = fc.array(
+  fc.record({ cases: fc.integer({ min: 0, max: 40 }), population: fc.integer({ min: 20, max: 900 }) }),
+  { minLength: 2, maxLength: 15 },
+);
+const code = (result: { readonly problems: readonly { readonly code: string }[] }) => result.problems[0]?.code;
+
+describe("Marshall's rates", () => {
+  it("[SV161] lie between the area's rate and the mean, nearer to it the larger the area", () => {
+    fc.assert(
+      fc.property(areas, (list) => {
+        const found = marshallGlobal(list);
+        if (!found.ok) {
+          expect(code(found)).toBe("nothing-counted");
+          return;
+        }
+        const { mean, rates, smoothed, excessVariance } = found.value;
+        for (const [i, each] of smoothed.entries()) {
+          const rate = rates[i] as number;
+          expect(each).toBeGreaterThanOrEqual(Math.min(rate, mean) - 1e-15);
+          expect(each).toBeLessThanOrEqual(Math.max(rate, mean) + 1e-15);
+          if (excessVariance <= 0) expect(each).toBe(mean);
+        }
+        expect(found.problems.map((each) => each.code)).toEqual(
+          excessVariance <= 0 ? ["areas-no-more-than-chance"] : [],
+        );
+      }),
+      { seed: 1991, numRuns: 200 },
+    );
+  });
+
+  it("[SV162] trap 8: every area a neighbor of every other gives the global rates under both readings", () => {
+    const list: readonly AreaCount[] = [
+      { cases: 8, population: 100 },
+      { cases: 1, population: 250 },
+      { cases: 30, population: 140 },
+    ];
+    const [whole, local] = [
+      marshallGlobal(list),
+      marshallLocal(list.map((each, i) => ({ ...each, neighbours: [0, 1, 2].filter((j) => j !== i) }))),
+    ];
+    if (!whole.ok || !local.ok) throw new Error("refused");
+    for (const [i, each] of whole.value.smoothed.entries()) {
+      expect(local.value.byFocalMean[i]).toBeCloseTo(each, 14);
+      expect(local.value.byOwnMeans[i]).toBeCloseTo(each, 14);
+    }
+  });
+
+  it("[SV162] trap 8: the two readings differ on a row of areas; alone keeps its rate; no case gives 0", () => {
+    const row = [3, 1, 9, 0, 0, 0, 4].map((cases, i) => ({
+      cases,
+      population: 60 + 10 * i,
+      neighbours: i === 6 ? [] : [i - 1, i + 1].filter((j) => j >= 0 && j < 6),
+    }));
+    const found = marshallLocal(row);
+    if (!found.ok) throw new Error("refused");
+    expect(found.value.byFocalMean[6]).toBeCloseTo(4 / 120, 14);
+    expect(found.value.byOwnMeans[6]).toBeCloseTo(4 / 120, 14);
+    expect(found.value.byFocalMean[4]).toBe(0);
+    expect(found.value.byOwnMeans[4]).toBe(0);
+    const differ = found.value.byFocalMean.some((each, i) => Math.abs(each - (found.value.byOwnMeans[i] ?? 0)) > 1e-4);
+    expect(differ).toBe(true);
+  });
+
+  it("[SV167] one area, no population, no case, an unknown neighbor: refused", () => {
+    const good = { cases: 3, population: 50, neighbours: [] };
+    expect(code(marshallGlobal([good]))).toBe("too-few-areas");
+    expect(code(marshallGlobal([good, { cases: 1, population: 0 }]))).toBe("area-without-population");
+    expect(
+      code(
+        marshallGlobal([
+          { cases: 0, population: 5 },
+          { cases: 0, population: 9 },
+        ]),
+      ),
+    ).toBe("nothing-counted");
+    expect(code(marshallLocal([good, { ...good, neighbours: [2] }]))).toBe("neighbour-unknown");
+    expect(() => marshallGlobal([{ cases: -1, population: 3 }])).toThrow("cases must be");
+  });
+});
+
+describe("the Poisson–gamma model", () => {
+  const varied: readonly ExpectedCount[] = [9, 1, 12, 2, 7, 0, 15].map((cases, i) => ({ cases, expected: 3 + i / 2 }));
+
+  it("[SV164] the likelihood told is the integral over the gamma, and no nearby shape or rate is likelier", () => {
+    const found = claytonKaldor(varied);
+    if (!found.ok) throw new Error("refused");
+    const { shape, rate, logLikelihood, slopeLeft } = found.value.byLikelihood;
+    const byIntegral = (nu: number, alpha: number) =>
+      varied.reduce((sum, { cases, expected }) => {
+        // Γ(ν) by the same integral keeps the check apart from our gamma function.
+        const weigh = (power: number, speed: number) =>
+          integral({ f: (t) => t ** power * Math.exp(-speed * t), low: 0, high: 400, relative: 1e-11 }).value;
+        const factorial = Array.from({ length: cases }, (_, j) => Math.log(j + 1)).reduce((a, b) => a + b, 0);
+        const top = Math.log(weigh(nu - 1 + cases, alpha + expected)) + cases * Math.log(expected) - factorial;
+        return sum + top - Math.log(weigh(nu - 1, alpha));
+      }, 0);
+    expect(byIntegral(shape, rate)).toBeCloseTo(logLikelihood, 6);
+    expect(slopeLeft).toBeLessThan(1e-8);
+    for (const [a, b] of [
+      [1.05, 1],
+      [0.95, 1],
+      [1, 1.05],
+      [1, 0.95],
+    ] as const) {
+      expect(byIntegral(shape * a, rate * b)).toBeLessThan(logLikelihood);
+    }
+  });
+
+  it("[SV164] the moments settle where their two equations hold", () => {
+    const found = claytonKaldor(varied);
+    if (!found.ok || !found.value.byMoments.ok) throw new Error("refused");
+    const { shape, rate, smoothed } = found.value.byMoments.value;
+    const mean = smoothed.reduce((sum, each) => sum + each, 0) / smoothed.length;
+    const squares = smoothed.reduce(
+      (sum, each, i) => sum + (1 + rate / (varied[i]?.expected ?? 1)) * (each - mean) ** 2,
+      0,
+    );
+    expect(mean).toBeCloseTo(shape / rate, 10);
+    expect(squares / (smoothed.length - 1)).toBeCloseTo(shape / rate ** 2, 10);
+  });
+
+  it("[SV163] areas that differ no more than chance have no shape of greatest likelihood", () => {
+    const alike = [4, 5, 5, 4, 6].map((cases) => ({ cases, expected: 5 }));
+    expect(code(claytonKaldor(alike))).toBe("areas-no-more-than-chance");
+    expect(
+      code(
+        claytonKaldor([
+          { cases: 0, expected: 5 },
+          { cases: 0, expected: 2 },
+        ]),
+      ),
+    ).toBe("nothing-counted");
+  });
+});
+
+describe("trend", () => {
+  const groups = [12, 18, 22, 30].map((positive, i) => ({ positive, examined: 200, score: 2020 + i }));
+
+  it("[SV165] turns with the scores, does not mind where they start, and is chi-square for two groups", () => {
+    const test = (list: typeof groups) => {
+      const found = trendTest(list);
+      if (!found.ok) throw new Error("refused");
+      return found.value;
+    };
+    expect(test(groups.map((each) => ({ ...each, score: -each.score }))).z).toBeCloseTo(-test(groups).z, 12);
+    expect(test(groups.map((each) => ({ ...each, score: each.score - 2020 }))).z).toBeCloseTo(test(groups).z, 10);
+    // Pearson's chi-square of 12 and 30 of 200 each: 400·(12·170 − 30·188)²/(200·200·42·358).
+    const two = test([groups[0], groups[3]] as typeof groups);
+    expect(two.chiSquare).toBeCloseTo((400 * (12 * 170 - 30 * 188) ** 2) / (200 * 200 * 42 * 358), 10);
+  });
+
+  it("[SV167] one group, none or all positive, or scores all alike: refused", () => {
+    const empty = { positive: 0, examined: 0, score: 9 };
+    expect(code(trendTest([groups[0] as (typeof groups)[0], empty]))).toBe("too-few-groups");
+    expect(code(trendTest(groups.map((each) => ({ ...each, positive: 0 }))))).toBe("trend-not-defined");
+    expect(code(trendTest(groups.map((each) => ({ ...each, score: 1 }))))).toBe("scores-all-alike");
+    expect(() => trendTest([{ positive: 5, examined: 3, score: 1 }])).toThrow("positive must be");
+  });
+});
+
+describe("logistic regression with a random intercept", () => {
+  const herds = [
+    [2, 1, 0],
+    [9, 7, 3],
+    [1, 0, 0],
+    [5, 6, 1],
+    [0, 2, 1],
+    [12, 4, 5],
+  ];
+  const rows: readonly GroupedCount[] = herds.flatMap((herd, group) =>
+    herd.map((positive, period) => ({
+      positive,
+      examined: 14 + period,
+      group: `herd ${group}`,
+      covariates: [1, period],
+    })),
+  );
+  const fitted = (list: readonly GroupedCount[], nodes = 25) => {
+    const fit = logisticRandomIntercept(list, { nodes });
+    if (!fit.ok) throw new Error(fit.problems[0]?.code);
+    return fit.value;
+  };
+  const byIntegral = ([a, b]: readonly number[], sigma: number) =>
+    herds.reduce((sum, herd) => {
+      const f = (z: number) =>
+        herd.reduce(
+          (product, positive, period) => {
+            const p = 1 / (1 + Math.exp(-((a as number) + (b as number) * period + sigma * z)));
+            const n = 14 + period;
+            return product * Math.exp(logChoose(n, positive)) * p ** positive * (1 - p) ** (n - positive);
+          },
+          normal({ mean: 0, sd: 1 }).pdf(z),
+        );
+      return sum + Math.log(integral({ f, low: -9, high: 9, relative: 1e-11 }).value);
+    }, 0);
+
+  it("[SV166] the likelihood is the integral by another rule, and no nearby point is likelier", () => {
+    const { coefficients, sigma, logLikelihood, slopeLeft, logLikelihoodPlain } = fitted(rows);
+    const best = coefficients.map(({ value }) => value);
+    // 25 adaptive nodes leave an error far below the tolerance of a fit.
+    expect(byIntegral(best, sigma)).toBeCloseTo(logLikelihood, 7);
+    expect(slopeLeft).toBeLessThan(1e-7);
+    expect(logLikelihoodPlain).toBeLessThan(logLikelihood);
+    for (const [i, step] of [
+      [0, 0.02],
+      [0, -0.02],
+      [1, 0.02],
+      [1, -0.02],
+      [2, 0.02],
+      [2, -0.02],
+    ] as const) {
+      const point = best.map((each, j) => each + (i === j ? step : 0));
+      expect(byIntegral(point, sigma * (i === 2 ? 1 + step : 1))).toBeLessThan(logLikelihood);
+    }
+  });
+
+  it("[SV166] standard errors are those of the curvature of the likelihood", () => {
+    const { coefficients, sigma, standardErrors, seLogSigma } = fitted(rows);
+    const best = [...coefficients.map(({ value }) => value), Math.log(sigma)];
+    const h = 1e-3;
+    const at = (i: number, j: number, a: number, b: number) => {
+      const point = best.map((each, k) => each + (k === i ? a * h : 0) + (k === j ? b * h : 0));
+      return byIntegral(point, Math.exp(point[2] as number));
+    };
+    const bend = best.map((_, i) =>
+      best.map((_, j) => -(at(i, j, 1, 1) - at(i, j, 1, -1) - at(i, j, -1, 1) + at(i, j, -1, -1)) / (4 * h * h)),
+    );
+    // Put back: curvature times a column of variances must be 1 on its own place. Variances by Cramer's rule.
+    const [[a, b, c], [, d, e], [, , f]] = bend as [number, number, number][] as [
+      [number, number, number],
+      [number, number, number],
+      [number, number, number],
+    ];
+    const determinant = a * (d * f - e * e) - b * (b * f - c * e) + c * (b * e - c * d);
+    const variances = [d * f - e * e, a * f - c * c, a * d - b * b].map((each) => each / determinant);
+    for (const [i, se] of [...standardErrors, seLogSigma].entries()) {
+      expect(se / Math.sqrt(variances[i] as number)).toBeCloseTo(1, 3);
+    }
+  });
+
+  it("[SV166] 25 nodes or 60 show no difference, nor does the order of the rows", () => {
+    const [one, other, turned] = [fitted(rows), fitted(rows, 60), fitted([...rows].reverse())];
+    expect(other.logLikelihood).toBeCloseTo(one.logLikelihood, 7);
+    expect(other.sigma).toBeCloseTo(one.sigma, 6);
+    expect(turned.sigma).toBeCloseTo(one.sigma, 9);
+  });
+
+  it("[SV163] separation, columns that repeat each other, no spread and all or none are refused by name", () => {
+    const changed = (change: (row: GroupedCount, i: number) => Partial<GroupedCount>) =>
+      logisticRandomIntercept(rows.map((row, i) => ({ ...row, ...change(row, i) })));
+    const never = changed((row) => ({
+      positive: row.covariates[1] === 2 ? 0 : row.positive,
+      covariates: [1, row.covariates[1] === 2 ? 1 : 0],
+    }));
+    expect(never.problems[0]).toMatchObject({ code: "covariates-separate", slots: { covariate: 2 } });
+    expect(code(changed((row) => ({ covariates: [1, 2, row.covariates[1] as number] })))).toBe("covariates-redundant");
+    expect(code(changed((_, i) => ({ positive: 4 + (i % 2) })))).toBe("groups-no-more-than-chance");
+    const split = changed((row, i) => ({ positive: i < 9 ? 0 : row.examined, covariates: [1] }));
+    expect(code(split)).toBe("groups-all-or-none");
+    expect(code(logisticRandomIntercept(rows.slice(0, 3)))).toBe("too-few-groups");
+    expect(() => logisticRandomIntercept([])).toThrow("covariates must be");
+    expect(() => changed((_, i) => ({ covariates: i === 3 ? [1] : [1, 2] }))).toThrow("covariates must be");
+  });
+});
+
+it("[SV163] no code is listed twice", () => {
+  expect(new Set(surveillanceProblemCodes).size).toBe(surveillanceProblemCodes.length);
+});
