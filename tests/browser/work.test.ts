@@ -83,6 +83,9 @@ describe("by keys alone", () => {
     await page.keyboard.press("Enter");
     await page.getByRole("link", { name: "Receive, TV26-0272" }).focus();
     await page.keyboard.press("Enter");
+    await type("Condition", "0");
+    await type("Alive when taken?", "y");
+    await type("Accepted?", "a");
     await type("Bees received", "6");
     await page.keyboard.press("Enter");
     await type("Reader", "reader 2");

@@ -24,9 +24,14 @@ export function useExchange(store: DeviceStore): Exchange {
   useEffect(() => {
     let here = true;
     let running = false;
+    // A round asked for while one runs: it follows at once, else a cut net would be noticed a minute late.
+    let isAskedAgain = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     const round = async () => {
-      if (running) return;
+      if (running) {
+        isAskedAgain = true;
+        return;
+      }
       running = true;
       try {
         const report = await exchangeOnce({ fetch: (...request) => fetch(...request), base: "/api", store });
@@ -40,7 +45,8 @@ export function useExchange(store: DeviceStore): Exchange {
         // the store was closed under the round: the next page begins another one
       } finally {
         running = false;
-        if (here) timer = setTimeout(round, restMilliseconds);
+        if (here) timer = setTimeout(round, isAskedAgain ? 0 : restMilliseconds);
+        isAskedAgain = false;
       }
     };
     const later = (milliseconds: number) => {
