@@ -177,11 +177,11 @@ describe("the bench", () => {
     await page.keyboard.press("7");
     await page.getByText("All 2 bees received are read.").waitFor();
     await page.keyboard.press("Enter");
-    await page.getByLabel("Correct bee 1").click();
+    await page.getByLabel("Correct it: bee 1").click();
     await page.locator('.review-bees select[name="left"]').selectOption("unreadable");
     await page.getByRole("button", { name: "Keep it so" }).click();
     await page.getByText(/bee 1: left unreadable; right clear/).waitFor();
-    await page.getByLabel("Correct bee 1").click();
+    await page.getByLabel("Correct it: bee 1").click();
     await page.locator('.review-bees select[name="left"]').selectOption("clear");
     await page.getByRole("button", { name: "Keep it so" }).click();
     await page.getByText(/bee 1: both trunks clear/).waitFor();

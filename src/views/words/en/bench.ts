@@ -207,7 +207,7 @@ export const bench = {
   reviewHead: "Look it over, then lock it",
   reviewRow: (slots: { readonly bee: number; readonly what: string }) => `bee ${whole(slots.bee)}: ${slots.what}`,
   correct: "Correct it",
-  correctBee: (slots: { readonly bee: number }) => `Correct bee ${whole(slots.bee)}`,
+  correctBee: (slots: { readonly bee: number }) => `Correct it: bee ${whole(slots.bee)}`,
   keepCorrection: "Keep it so",
   reviewBlind: "Blind: the bees are listed when the reading is locked.",
   back: "Back to the bees",
