@@ -1,12 +1,10 @@
 /** Runs the examples of the documents: TypeScript that shows values, and command lines that show what they print. */
 import { describe, expect, it } from "vitest";
-import { blocksOf, fits, isRun, isTranscript, misprinted, untrue } from "./documents.ts";
+import { blocksOf, fits, isConsole, isRun, misprinted, untrue } from "./documents.ts";
 import { files, read } from "./tree.ts";
 
 const documents = files.filter((file) => /^(README\.md|docs\/.*\.md|examples\/[^/]+\/README\.md)$/.test(file));
-const withExamples = documents.filter((file) =>
-  blocksOf(read(file)).some((block) => isRun(block) || isTranscript(block)),
-);
+const withExamples = documents.filter((file) => blocksOf(read(file)).some((block) => isRun(block) || isConsole(block)));
 
 describe("examples in documents", () => {
   it("there are some", () => {
@@ -17,7 +15,7 @@ describe("examples in documents", () => {
     const wrong = [];
     for (const block of blocksOf(read(file))) {
       if (isRun(block)) wrong.push(...(await untrue(block)));
-      if (isTranscript(block)) wrong.push(...(await misprinted(block)));
+      if (isConsole(block)) wrong.push(...(await misprinted(block)));
     }
     expect(wrong).toEqual([]);
   });

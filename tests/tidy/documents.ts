@@ -44,7 +44,7 @@ export function blocksOf(text: string): readonly Block[] {
 export const isRun = ({ tag }: Block): boolean => tag === "ts run";
 
 /** Command lines are run when they call this program; others, such as how to clone, are words. */
-export const isTranscript = ({ tag, lines }: Block): boolean => tag === "console" && lines.some(isCommand);
+export const isConsole = ({ tag, lines }: Block): boolean => tag === "console" && lines.some(isCommand);
 
 /** Runs a block of TypeScript; the lines `expression // → value` that are not true. A block that shows nothing fails. */
 export async function untrue(block: Block): Promise<readonly Disagreement[]> {
@@ -113,7 +113,7 @@ async function imported({ names, from }: Import): Promise<Record<string, unknown
 const isCommand = (line: string): boolean => /^\$ (echo '[^']*' \| )?(npm run -s skepsis -- |skepsis )/.test(line);
 
 /**
- * Runs the command lines of a transcript; those that print something else than is shown. An exit status other than 0
+ * Runs the command lines of a console block; those that print something else than is shown. An exit status other than 0
  * stands on a last line, `[exit status 2]`; `…` alone stands for any lines.
  */
 export async function misprinted(block: Block): Promise<readonly Disagreement[]> {
