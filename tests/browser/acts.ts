@@ -61,7 +61,9 @@ export async function tabTo(page: Page, label: string): Promise<void> {
   throw new Error(`the tab key does not reach ${label}`);
 }
 
-/** Goes to another question of the case that is open. */
+/** Goes to another question of the case that is open, by its link: what was pressed just before is not cut off. */
 export async function toQuestion(page: Page, question: number): Promise<void> {
-  await page.goto(page.url().replace(/\/\d$/, `/${question}`));
+  const path = new URL(page.url()).pathname.replace(/\/\d$/, `/${question}`);
+  await page.locator(`a[href="${path}"]`).first().click();
+  await page.waitForURL((url) => url.pathname === path);
 }
