@@ -6,10 +6,10 @@
 import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { stopNotices } from "./done/stops.ts";
-import { reportsTold } from "./forms/report-form.ts";
-import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
-import { stepRows } from "./worked/steps.ts";
+import { stopActs } from "./done/stop-acts.ts";
+import { reportsTold } from "./forms/reports-told.ts";
+import { flagsNotAsked, flagsToAsk } from "./red-flag-answers.ts";
+import { overdueSteps } from "./worked/step-state.ts";
 
 export interface CaseRowView {
   readonly id: string;
@@ -62,7 +62,7 @@ export function casesView(input: {
   readonly words: Words;
 }): CasesView {
   const { casebook, today, who, words } = input;
-  const all = rowsOf(casebook, { today, words });
+  const all = rowsOf(casebook, today);
   const open = all.filter((row) => !row.isClosed);
   const chosen = all.filter((row) => who === null || (row.waitsOn ?? words.cases.nobody) === who);
   const views = chosen.map((row) => ({
@@ -93,11 +93,10 @@ export function casesView(input: {
 }
 
 /** Each case is listed with its own red flags: "not looked" is an answer, so it is no longer asked for. */
-function rowsOf(casebook: Casebook, asked: { readonly today: Day; readonly words: Words }): readonly Row[] {
-  const { today } = asked;
+function rowsOf(casebook: Casebook, today: Day): readonly Row[] {
   return Object.values(casebook.cases)
     .flatMap((state) => caseList({ ...casebook, cases: { [state.id]: state } }, today, { redFlags: flagsToAsk(state) }))
-    .map((row) => withLateSteps(casebook, row, asked))
+    .map((row) => withLateSteps(casebook, row, today))
     .sort((one, other) => (one.due ?? "9999").localeCompare(other.due ?? "9999") || one.code.localeCompare(other.code));
 }
 
@@ -107,13 +106,13 @@ interface Row extends CaseRow {
 }
 
 /** A case is as late as the oldest step of its plans that nobody marked. */
-function withLateSteps(casebook: Casebook, row: CaseRow, asked: { readonly today: Day; readonly words: Words }): Row {
+function withLateSteps(casebook: Casebook, row: CaseRow, today: Day): Row {
   const state = casebook.cases[row.id];
   if (row.isClosed || !state) return { ...row, lateSteps: 0 };
-  const late = stepRows(casebook, state, asked).filter((each) => each.state === "overdue");
-  const [first] = late.map((each) => each.step.on).sort();
+  const late = overdueSteps(casebook, state, today);
+  const [first] = late;
   if (first === undefined || (row.due !== null && row.due <= first)) return { ...row, lateSteps: late.length };
-  return { ...row, due: first, overdueDays: daysBetween(first, asked.today), lateSteps: late.length };
+  return { ...row, due: first, overdueDays: daysBetween(first, today), lateSteps: late.length };
 }
 
 function groupOf(row: CaseRow, today: Day): CaseGroupKey {
@@ -160,7 +159,7 @@ function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["case
 
 function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
   if (!state) return [];
-  const [notice] = stopNotices(state);
+  const [notice] = stopActs(state);
   if (!notice) return [];
   const act = [notice.act, ...reportsTold(state)].join(" ");
   return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];

@@ -10,7 +10,7 @@ import type { Day } from "../../units/index.ts";
 import { coloniesOfApiary } from "./apiary-view.ts";
 import { colonyCodes } from "./codes.ts";
 import type { Opening } from "./forms/case-form.ts";
-import type { RedFlagId } from "./red-flags.ts";
+import type { RedFlagId } from "./red-flag-answers.ts";
 
 /** Gives a new opaque id at each call. */
 export type NewId = () => string;

@@ -15,7 +15,7 @@ import {
 import type { Day } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import { askedFindings } from "./findings-grid.ts";
-import { flagsNotAsked, flagsToAsk } from "./red-flags.ts";
+import { flagsNotAsked, flagsToAsk } from "./red-flag-answers.ts";
 
 export interface SpineQuestion {
   readonly question: Question;

@@ -1,18 +1,11 @@
 /**
- * What stops ordinary advice: findings and red flags that mean stop and report.
+ * What stops ordinary advice: findings and red flags that mean stop and report, in words.
  *
  * @module views/model
  */
-import { type CaseState, settled } from "../../../casebook/index.ts";
-import {
-  type ConditionId,
-  conditions,
-  findings,
-  redFlags as flagFacts,
-  type MustNotMissKey,
-  mustNotMiss,
-} from "../../../knowledge/index.ts";
-import { redFlags } from "../red-flags.ts";
+import type { CaseState } from "../../../casebook/index.ts";
+import { type ConditionId, conditions, findings } from "../../../knowledge/index.ts";
+import { stopActs } from "./stop-acts.ts";
 
 export interface StopNotice {
   readonly key: string;
@@ -25,35 +18,18 @@ export interface StopNotice {
   readonly doNot: readonly string[];
 }
 
-/**
- * Notices that the law may want to hear of, by the findings of any one colony or of the whole apiary; then red flags
- * that were answered with present and that no such notice covers.
- */
-export function stopNotices(state: CaseState): readonly StopNotice[] {
-  const seen = Object.values(state.findings).map(
-    (own) => new Set(Object.entries(own).flatMap(([finding, kept]) => (settled(kept) === "present" ? [finding] : []))),
-  );
-  const fired = (Object.keys(mustNotMiss) as MustNotMissKey[])
-    .filter((key) => mustNotMiss[key].report)
-    .filter((key) => seen.some((own) => mustNotMiss[key].findings.every((finding) => own.has(finding))))
-    .map((key) => ({
-      key,
-      conditions: [mustNotMiss[key].condition],
-      what: conditions[mustNotMiss[key].condition].term,
-      because: mustNotMiss[key].findings.map((finding) => findings[finding].term).join(", "),
-      act: mustNotMiss[key].act,
-      doNot: mustNotMiss[key].doNot,
-    }));
-  const covered = new Set<string>(fired.map((notice) => notice.key));
-  const flags = redFlags(state)
-    .filter((flag) => flag.stopAndReport && !flagFacts[flag.id].leadsTo.some((key) => covered.has(key)))
-    .map((flag) => ({
-      key: flag.id,
-      conditions: [...new Set(flagFacts[flag.id].leadsTo.map((key) => mustNotMiss[key].condition))],
-      what: flag.question,
-      because: "",
-      act: flag.act ?? "",
-      doNot: flag.doNot,
-    }));
-  return [...fired, ...flags];
-}
+/** Every stop of the case, in the order of `stopActs`, with its names. */
+export const stopNotices = (state: CaseState): readonly StopNotice[] =>
+  stopActs(state).map(({ key, conditions: may, question, findings: because, act, doNot }) => ({
+    key,
+    conditions: may,
+    what:
+      question ??
+      may
+        .slice(0, 1)
+        .map((condition) => conditions[condition].term)
+        .join(),
+    because: because.map((finding) => findings[finding].term).join(", "),
+    act,
+    doNot,
+  }));

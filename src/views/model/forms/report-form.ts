@@ -3,13 +3,14 @@
  *
  * @module views/model
  */
-import { type CaseState, settled } from "../../../casebook/index.ts";
+import type { CaseState } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
 import { type Day, isDay, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { handOnDraft } from "../drafts.ts";
 import { type Fields, present, readForm } from "../form.ts";
 import { happenedOn } from "../happened.ts";
+import { reportsTold } from "./reports-told.ts";
 
 /** Who was told, when, under which reference, and when an answer is due. */
 export interface Told {
@@ -35,7 +36,3 @@ export function toldDraft(state: CaseState, told: Told, words: Words): EntryDraf
   const data: BodyOf<"case-handed-on"> = { waitsOn: told.who, due: told.due, note };
   return handOnDraft(state, data, told.on);
 }
-
-/** What is on record of reports, a sentence each, oldest first; empty when nobody was told. */
-export const reportsTold = (state: CaseState): readonly string[] =>
-  (settled(state.handedOn)?.note ?? "").split("\n").filter(Boolean);

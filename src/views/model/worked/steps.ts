@@ -3,14 +3,7 @@
  *
  * @module views/model
  */
-import {
-  type Casebook,
-  type CaseState,
-  isInConflict,
-  type PlanState,
-  plansOf,
-  settled,
-} from "../../../casebook/index.ts";
+import { type Casebook, type CaseState, type PlanState, plansOf, settled } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
 import { type ControlId, controls } from "../../../knowledge/index.ts";
 import { type Day, problem, type Result } from "../../../units/index.ts";
@@ -18,6 +11,7 @@ import type { Words } from "../../words/index.ts";
 import { type Fields, type FormReader, present, readForm } from "../form.ts";
 import { happenedOn } from "../happened.ts";
 import { stepHeed } from "./step-heed.ts";
+import { type StepState, stepState } from "./step-state.ts";
 
 type Plan = BodyOf<"plan-made">;
 type Step = Plan["steps"][number];
@@ -27,7 +21,7 @@ export interface StepRow {
   readonly body: Plan;
   readonly step: Step;
   readonly what: string;
-  readonly state: "done" | "not-done" | "conflict" | "overdue" | "waits";
+  readonly state: StepState;
   readonly says: string;
   readonly deviation: string | null;
   /** What a done step lies outside of: its planned day, the temperatures of the label. */
@@ -68,16 +62,15 @@ function stepRow(
     what: `${words.done.stepShort[step.kind]}, ${term}`,
     deviation: marked?.deviation ?? null,
   };
-  if (isInConflict(kept)) return { ...common, state: "conflict", says: say.conflict };
+  const stands = stepState(kept, { on: step.on, today });
   if (marked)
     return {
       ...common,
-      state: marked.state,
+      state: stands,
       says: marked.state === "done" ? say.done({ on: marked.on }) : say.notDone({ on: marked.on }),
     };
-  return step.on < today
-    ? { ...common, state: "overdue", says: say.late }
-    : { ...common, state: "waits", says: say.waits };
+  const says = stands === "conflict" ? say.conflict : stands === "overdue" ? say.late : say.waits;
+  return { ...common, state: stands, says };
 }
 
 /**

@@ -3,7 +3,6 @@ import { useEffect, useMemo, useState } from "react";
 import { Link } from "wouter";
 import { destinationRules } from "../../../knowledge/index.ts";
 import {
-  caseReport,
   type Destination,
   destinations,
   hasVialsToCome,
@@ -49,6 +48,22 @@ function useMakers(): Makers | null {
   return makers;
 }
 
+type CaseReport = typeof import("./case-report.ts")["caseReport"];
+
+/** The report ranks causes, which no other paper does: what it takes is fetched only for it. */
+function useCaseReport(isWanted: boolean): CaseReport | null {
+  const [caseReport, setCaseReport] = useState<CaseReport | null>(null);
+  useEffect(() => {
+    if (!isWanted) return;
+    let here = true;
+    void import("./case-report.ts").then((loaded) => here && setCaseReport(() => loaded.caseReport));
+    return () => {
+      here = false;
+    };
+  }, [isWanted]);
+  return caseReport;
+}
+
 export default function PaperPage({ params }: PageProps) {
   const { casebook, programme, today } = useCasebook();
   const say = words.paper.screen;
@@ -65,9 +80,11 @@ export default function PaperPage({ params }: PageProps) {
   const isDemonstration = programme === "demonstration";
   const makers = useMakers();
   const heads = useHeads();
+  const caseReport = useCaseReport(kind === "report");
   const report = useMemo(
-    () => (kind === "report" ? caseReport(casebook, caseId, { today, words, isDemonstration, heads }) : null),
-    [casebook, caseId, kind, today, isDemonstration, heads],
+    () =>
+      kind === "report" ? (caseReport?.(casebook, caseId, { today, words, isDemonstration, heads }) ?? null) : null,
+    [caseReport, casebook, caseId, kind, today, isDemonstration, heads],
   );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;
