@@ -1,7 +1,8 @@
-/** The bench, questions 4 to 6, paper, reckoner and evidence in a real browser: by keys, in three sizes, without an objection. */
+/** The bench, questions 4 to 6 and paper at work in a real browser: by keys and by fingers. */
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage, sizes } from "./harness.ts";
+import { freshDevice, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+import { openDemonstration } from "./pages.ts";
 
 let site: Site;
 let browser: Browser;
@@ -14,58 +15,17 @@ beforeEach(async () => {
 });
 afterEach(() => site.close());
 
-/** Opens the demonstration casebook; ends at its list of cases. */
-async function openDemonstration(page: Page): Promise<void> {
-  await page.goto(`${site.address}/cases`);
-  await page.getByRole("button", { name: "Open the demonstration casebook" }).click();
-  await page.locator(".cases-table").waitFor();
-}
-
 const withen = "demonstration-case-tv-26-014";
 const vial = "demonstration-specimen-tv26-0271";
 const count = (page: Page) => page.locator(".count").textContent();
 const atBee = (page: Page, bee: number) => page.locator(".count", { hasText: new RegExp(`^${bee}$`) }).waitFor();
 const lastLine = (page: Page) => page.locator(".last");
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-describe.each(Object.keys(sizes) as (keyof typeof sizes)[])("on a %s", (size) => {
-  it("pages pass the accessibility rules, fit the screen and break nothing", async () => {
-    const device = await freshDevice(browser, size);
-    const page = await device.newPage();
-    const complaints = complaintsOf(page);
-    const found: string[] = [];
-    const look = async (address: string, ready: string) => {
-      await page.goto(`${site.address}${address}`);
-      await page.locator(ready).first().waitFor();
-      found.push(...(await objections(page)).map((objection) => `${address}: ${objection}`));
-      const beyond = await overflow(page);
-      if (beyond > 0) found.push(`${address}: ${beyond} px wider than the screen`);
-    };
-    await openDemonstration(page);
-    await look("/bench", ".vials");
-    await look(`/bench/${vial}`, ".surface");
-    await look("/bench/demonstration-specimen-tv26-0272", "form");
-    await look("/bench/demonstration-specimen-tv26-0147", "form");
-    await look(`/cases/${withen}/4`, ".quality li");
-    await look(`/cases/${withen}/5`, ".weigh-form");
-    await look("/cases/demonstration-case-tv-26-022/5", ".stops");
-    await look(`/cases/${withen}/6`, ".steps-list");
-    for (const paper of ["labels", "kit", "report"]) await look(`/cases/${withen}/paper/${paper}`, ".paper-sheet");
-    await look("/reckoner", ".says");
-    await look("/evidence", ".records li");
-    await look("/evidence/condition/tracheal_mites", ".citations li");
-    expect(found).toEqual([]);
-    expect(complaints).toEqual([]);
-    await device.close();
-  });
-});
 
 describe("the bench", () => {
   it("each key is a bee on the disk; a reload resumes at the exact bee; undo takes it back", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/${vial}`);
     await atBee(page, 24);
     await page.keyboard.press("0");
@@ -90,7 +50,7 @@ describe("the bench", () => {
   it("a key that is held, or comes twice at once, counts once; one key takes a dropped press back", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/${vial}`);
     await atBee(page, 24);
     await page.keyboard.down("0");
@@ -104,10 +64,38 @@ describe("the bench", () => {
     await device.close();
   });
 
+  it("two presses are two bees although the page was busy when they came", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.goto(`${site.address}/bench/${vial}`);
+    await atBee(page, 24);
+    const keyboard = await device.newCDPSession(page);
+    const press = () =>
+      (["keyDown", "keyUp"] as const).map((type) =>
+        keyboard.send("Input.dispatchKeyEvent", {
+          type,
+          key: "0",
+          code: "Numpad0",
+          text: type === "keyDown" ? "0" : "",
+        }),
+      );
+    const busy = page.evaluate(() => {
+      const until = performance.now() + 1500;
+      while (performance.now() < until);
+    });
+    await page.waitForTimeout(100);
+    const first = press();
+    await page.waitForTimeout(300);
+    await Promise.all([busy, ...first, ...press()]);
+    await atBee(page, 26);
+    await device.close();
+  });
+
   it("keys count only while the bench has the focus, and there is a way back", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/${vial}`);
     await atBee(page, 24);
     await page.keyboard.press("Tab");
@@ -123,7 +111,7 @@ describe("the bench", () => {
   it("fingers do what keys do", async () => {
     const device = await freshDevice(browser, "phone");
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/${vial}`);
     await atBee(page, 24);
     await page.getByRole("button", { name: "left clear, right mites" }).click();
@@ -135,7 +123,7 @@ describe("the bench", () => {
   it("no key moves under a finger, whichever trunk is asked", async () => {
     const device = await freshDevice(browser, "phone");
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/${vial}`);
     await atBee(page, 24);
     const places = () =>
@@ -158,7 +146,7 @@ describe("the bench", () => {
   it("a vial comes, is read to its last bee, which asks before one more, and is locked", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/bench/demonstration-specimen-tv26-0272`);
     await page.getByLabel("Bees received").fill("2");
     await page.getByRole("button", { name: "Keep the receipt" }).click();
@@ -200,7 +188,7 @@ describe("questions 4 to 6", () => {
   it("prices weigh the choices; a plan is written down and comes as a calendar file", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/cases/${withen}/5`);
     await page.getByRole("button", { name: "Weigh", exact: true }).click();
     await page.getByText("Best choice, by bees infested in 100").waitFor();
@@ -221,7 +209,7 @@ describe("questions 4 to 6", () => {
   it("without a label record a vapour is refused with the way to load one, and no dose", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/cases/${withen}/5`);
     const plan = page.locator('section[aria-labelledby="h-plan"]');
     await plan.getByLabel("With").selectOption("formic-acid");
@@ -235,7 +223,7 @@ describe("questions 4 to 6", () => {
   it("what was typed stays when one goes to type a label, and the label says that it is kept", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/cases/${withen}/5`);
     const values = { currency: "$", colonyValue: "240", actCost: "26", testCost: "3", residual: "15" };
     for (const [name, value] of Object.entries(values)) await page.locator(`[name="${name}"]`).fill(value);
@@ -286,7 +274,7 @@ describe("questions 4 to 6", () => {
   it("only the paper is printed", async () => {
     const device = await freshDevice(browser);
     const page = await device.newPage();
-    await openDemonstration(page);
+    await openDemonstration(page, site.address);
     await page.goto(`${site.address}/cases/${withen}/paper/report`);
     await page.locator(".paper-sheet h1").first().waitFor();
     await page.emulateMedia({ media: "print" });

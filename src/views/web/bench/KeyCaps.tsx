@@ -2,6 +2,7 @@
 import { type BenchState, type KeyAction, type KeyMap, leftHand, numericPad } from "../../model/index.ts";
 import { words } from "../words.ts";
 import type { Pad } from "./settings.ts";
+import type { Press } from "./use-bench.ts";
 
 export const mapOf = (pad: Pad): KeyMap => (pad === "left" ? { ...leftHand, Enter: "confirm" } : numericPad);
 
@@ -59,7 +60,7 @@ const elsewhere: readonly KeyAction[] = ["take-back", "confirm"];
  * Buttons that press the keys of the number pad. Each keeps its place and its size whichever trunk is asked: one that
  * means nothing now is off, and none moves under a finger.
  */
-export function TouchKeys({ state, press }: { readonly state: BenchState; readonly press: (key: string) => void }) {
+export function TouchKeys({ state, press }: { readonly state: BenchState; readonly press: (press: Press) => void }) {
   const say = words.bench;
   const keys = numericPad;
   const shown = acts(keys).filter(({ action }) => !elsewhere.includes(action));
@@ -70,7 +71,7 @@ export function TouchKeys({ state, press }: { readonly state: BenchState; readon
           <button
             type="button"
             disabled={state.asked === "right" && !forRight.includes(action)}
-            onClick={() => press(key)}
+            onClick={(event) => press({ key, at: event.timeStamp })}
             aria-pressed={action === "flag" ? state.flagged : undefined}
           >
             <span className="key" aria-hidden="true">

@@ -57,14 +57,14 @@ export function LastLine({ work, isBlind }: { readonly work: BenchAtWork; readon
       <button
         type="button"
         className="key-act"
-        onClick={() => work.press("-")}
+        onClick={(event) => work.press({ key: "-", at: event.timeStamp })}
         disabled={!half && work.bees.length === 0}
       >
         <kbd className="cap">−</kbd>
         {say.undoIt}
       </button>
       {state.dropped ? (
-        <button type="button" className="key-act" onClick={() => work.press("/")}>
+        <button type="button" className="key-act" onClick={(event) => work.press({ key: "/", at: event.timeStamp })}>
           <kbd className="cap">/</kbd>
           {say.takeBack}
         </button>

@@ -48,7 +48,7 @@ export function Reading({ view, reading }: Props) {
     event.preventDefault();
     const held = event.repeat || down.current.has(event.code);
     down.current.add(event.code);
-    work.press(event.key, held);
+    work.press({ key: event.key, at: event.timeStamp, held });
   };
 
   if (isReviewing)

@@ -26,6 +26,14 @@ export type LastAct =
   | { readonly kind: "bee"; readonly bee: StoredBee }
   | { readonly kind: "undone"; readonly bee: number };
 
+/** A key that was pressed, or its twin that was touched. */
+export interface Press {
+  readonly key: string;
+  /** When it was pressed, by the event: a page that was busy meanwhile must not take two presses for a bounce. */
+  readonly at: number;
+  readonly held?: boolean;
+}
+
 export interface BenchAtWork {
   readonly state: BenchState;
   readonly bees: readonly StoredBee[];
@@ -39,7 +47,7 @@ export interface BenchAtWork {
   /** Why no further bee is taken in without a word from the reader. */
   readonly stop: "target" | "vial-empty" | null;
   readonly flash: Sound | null;
-  readonly press: (key: string, held?: boolean) => void;
+  readonly press: (press: Press) => void;
   /** The reader says that there are more bees than were counted in. */
   readonly readBeyond: () => void;
   /** One bee read anew under its number. */
@@ -127,7 +135,7 @@ export function useBench(input: {
   );
 
   const handle = useCallback(
-    async (key: string, at: number, held: boolean) => {
+    async ({ key, at, held = false }: Press) => {
       if (now.current.halted) return;
       const { keys, settings, onConfirm } = latest.current;
       const step = pressKey(now.current.state, { key, at, held }, keys, settings.bounceMilliseconds);
@@ -142,11 +150,10 @@ export function useBench(input: {
   );
 
   const press = useCallback(
-    (key: string, held = false) => {
-      const at = performance.now();
+    (pressed: Press) => {
       setWaiting((count) => count + 1);
       queue.current = queue.current
-        .then(() => handle(key, at, held))
+        .then(() => handle(pressed))
         .catch(() => {
           now.current = { ...now.current, halted: true };
           setHalted(true);
