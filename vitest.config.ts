@@ -10,6 +10,9 @@ export default defineConfig({
           include: ["src/**/*.test.{ts,tsx}", "tests/{golden,reference,laws,tidy,faults,examples}/**/*.test.ts"],
           environment: "node",
           testTimeout: 20_000,
+          // No module keeps state, so files share what is loaded: half the work. A test that needs its own world makes it.
+          isolate: false,
+          maxWorkers: "100%",
         },
       },
       {
@@ -19,7 +22,8 @@ export default defineConfig({
           environment: "node",
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // Each file has its own service and browser; two of them fill two cores, more would only wait for each other.
+          maxWorkers: 2,
         },
       },
     ],

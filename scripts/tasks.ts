@@ -96,10 +96,11 @@ async function tests(projects: readonly string[]): Promise<Outcome> {
 }
 
 async function check(): Promise<number> {
-  const outcomes: Outcome[] = [];
-  outcomes.push(await step("format and lint", () => tool("biome", ["ci", "--error-on-warnings", "."])));
-  outcomes.push(await step("types, whole", () => tool("tsc", ["-p", "tsconfig.json"])));
-  outcomes.push(await step("types, pure folders", () => tool("tsc", ["-p", "tsconfig.pure.json"])));
+  const outcomes: Outcome[] = await Promise.all([
+    step("format and lint", () => tool("biome", ["ci", "--error-on-warnings", "."])),
+    step("types, whole", () => tool("tsc", ["-p", "tsconfig.json"])),
+    step("types, pure folders", () => tool("tsc", ["-p", "tsconfig.pure.json"])),
+  ]);
   outcomes.push(await tests(["unit"]));
   outcomes.push(await step("build", build));
   outcomes.push(await step("a browser to test in", async () => ensureBrowser()));

@@ -1,10 +1,8 @@
-/** Every page in a real browser, in three sizes: no objection of the accessibility rules, no error, nothing cut off. */
-import type { Browser, Page } from "playwright-core";
+/** Pages in a real browser before anything is written, and in the lights that the work did not choose. */
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage, sizes } from "./harness.ts";
-import { otherNames } from "./names.ts";
+import { freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 import { everyPage, openDemonstration, visit } from "./pages.ts";
-import { beyondTheTabKey } from "./tabs.ts";
 
 let site: Site;
 let browser: Browser;
@@ -14,33 +12,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
   await site.close();
-});
-
-/** Pixels by which the page is wider than the screen. */
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-describe.each(Object.keys(sizes) as (keyof typeof sizes)[])("on a %s", (size) => {
-  it("every page passes the accessibility rules, fits the screen and breaks nothing", async () => {
-    const device = await freshDevice(browser, size);
-    const page = await device.newPage();
-    const complaints = complaintsOf(page);
-    const found: string[] = [];
-    await openDemonstration(page, site.address);
-    for (const each of everyPage) {
-      await visit(page, each);
-      const trouble = [...(await objections(page))];
-      const beyond = await overflow(page);
-      if (beyond > 0) trouble.push(`${beyond} px wider than the screen`);
-      // Names and the tab key are the same in every size; they are walked where most people type.
-      if (size === "desk")
-        trouble.push(...[(await otherNames(page, each.name)) ?? []].flat(), ...(await beyondTheTabKey(page)));
-      found.push(...trouble.map((line) => `${each.name}: ${line}`));
-    }
-    expect(found).toEqual([]);
-    expect(complaints).toEqual([]);
-    await device.close();
-  });
 });
 
 describe("before anything is written", () => {

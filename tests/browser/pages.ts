@@ -8,6 +8,8 @@ export interface Visited {
   readonly ready: string;
   /** What is pressed once it is there, when the page is reached by an act and has no address of its own. */
   readonly act?: (page: Page) => Promise<void>;
+  /** One page of each route is loaded by its address, as from a bookmark. */
+  readonly fromBookmark?: true;
 }
 
 const caseOf = (code: string): string => `/cases/demonstration-case-tv-26-${code}`;
@@ -18,35 +20,35 @@ const press = (name: string, then: string) => async (page: Page) => {
 };
 
 export const everyPage: readonly Visited[] = [
-  { name: "cases", path: "/cases", ready: ".cases-table" },
-  { name: "open-a-case", path: "/cases/open", ready: "form" },
+  { name: "cases", path: "/cases", ready: ".cases-table", fromBookmark: true },
+  { name: "open-a-case", path: "/cases/open", ready: "form", fromBookmark: true },
   { name: "question-1-flags", path: `${caseOf("035")}/1`, ready: ".flags" },
   { name: "question-1", path: `${caseOf("014")}/1`, ready: '[role="grid"]' },
-  { name: "question-2", path: `${caseOf("014")}/2`, ready: ".causes circle" },
+  { name: "question-2", path: `${caseOf("014")}/2`, ready: ".causes circle", fromBookmark: true },
   { name: "question-2-table", path: `${caseOf("014")}/2`, ready: ".causes", act: press("Table", ".causes-table") },
   { name: "question-2-stop", path: `${caseOf("022")}/2`, ready: ".causes circle" },
   { name: "question-3", path: `${caseOf("014")}/3`, ready: ".next li" },
-  { name: "question-4", path: `${caseOf("014")}/4`, ready: ".found" },
-  { name: "question-5", path: `${caseOf("014")}/5`, ready: ".done" },
+  { name: "question-4", path: `${caseOf("014")}/4`, ready: ".quality li" },
+  { name: "question-5", path: `${caseOf("014")}/5`, ready: ".weigh-form", fromBookmark: true },
   { name: "question-5-stop", path: `${caseOf("022")}/5`, ready: ".stops" },
-  { name: "question-6", path: `${caseOf("014")}/6`, ready: "#page section h2" },
+  { name: "question-6", path: `${caseOf("014")}/6`, ready: ".steps-list", fromBookmark: true },
   { name: "question-6-closed", path: `${caseOf("003")}/6`, ready: "#page section h2" },
-  { name: "walk", path: "/walk/demonstration-case-tv-26-031/demonstration-se-01", ready: ".keys" },
-  { name: "apiaries", path: "/apiaries", ready: ".apiaries-table" },
-  { name: "apiary", path: "/apiaries/demonstration-wb", ready: ".apiary" },
-  { name: "bench", path: "/bench", ready: ".vials" },
+  { name: "walk", path: "/walk/demonstration-case-tv-26-031/demonstration-se-01", ready: ".keys", fromBookmark: true },
+  { name: "apiaries", path: "/apiaries", ready: ".apiaries-table", fromBookmark: true },
+  { name: "apiary", path: "/apiaries/demonstration-wb", ready: ".apiary", fromBookmark: true },
+  { name: "bench", path: "/bench", ready: ".vials", fromBookmark: true },
   { name: "bench-receive", path: vial("0272"), ready: "form" },
-  { name: "bench-reading", path: vial("0271"), ready: ".surface" },
+  { name: "bench-reading", path: vial("0271"), ready: ".surface", fromBookmark: true },
   { name: "bench-review", path: vial("0271"), ready: ".surface", act: press("Look it over", ".review") },
   { name: "bench-locked", path: vial("0146"), ready: "form" },
-  { name: "labels", path: "/labels", ready: ".label-records" },
+  { name: "labels", path: "/labels", ready: ".label-records", fromBookmark: true },
   { name: "paper-labels", path: `${caseOf("014")}/paper/labels`, ready: ".paper-sheet" },
   { name: "paper-kit", path: `${caseOf("014")}/paper/kit`, ready: ".paper-sheet" },
-  { name: "paper-report", path: `${caseOf("014")}/paper/report`, ready: ".paper-sheet" },
-  { name: "evidence", path: "/evidence", ready: ".records" },
-  { name: "evidence-record", path: "/evidence/condition/tracheal_mites", ready: ".citations" },
-  { name: "reckoner", path: "/reckoner", ready: ".result" },
-  { name: "no-such-page", path: "/nowhere", ready: "h1" },
+  { name: "paper-report", path: `${caseOf("014")}/paper/report`, ready: ".paper-sheet", fromBookmark: true },
+  { name: "evidence", path: "/evidence", ready: ".records li", fromBookmark: true },
+  { name: "evidence-record", path: "/evidence/condition/tracheal_mites", ready: ".citations li", fromBookmark: true },
+  { name: "reckoner", path: "/reckoner", ready: ".result", fromBookmark: true },
+  { name: "no-such-page", path: "/nowhere", ready: "h1", fromBookmark: true },
   { name: "no-such-case", path: "/cases/none/1", ready: "h1" },
 ];
 
@@ -58,12 +60,23 @@ export async function openDemonstration(page: Page, address: string): Promise<vo
 }
 
 /** Goes to a page as a link of the tool does, without loading the whole anew, and waits until it is all there. */
-export async function visit(page: Page, { path, ready, act }: Visited): Promise<void> {
+export async function visit(page: Page, visited: Visited): Promise<void> {
   // By way of no page, so that one with the same address begins anew.
   await page.evaluate(() => history.pushState(null, "", "/no-page"));
   await page.getByText("There is no such page").waitFor();
-  await page.evaluate((address) => history.pushState(null, "", address), path);
-  if (ready !== "h1") await page.locator(ready).first().waitFor();
+  await page.evaluate((address) => history.pushState(null, "", address), visited.path);
+  if (visited.ready !== "h1") await page.locator(visited.ready).first().waitFor();
+  await settle(page, visited);
+}
+
+/** Loads a page by its address, as from a bookmark, and waits until it is all there. */
+export async function load(page: Page, site: string, visited: Visited): Promise<void> {
+  await page.goto(`${site}${visited.path}`);
+  await page.locator(visited.ready).first().waitFor();
+  await settle(page, visited);
+}
+
+async function settle(page: Page, { act }: Visited): Promise<void> {
   // The reckoner answers twice; only the last answer is looked at.
   await page.locator('[aria-busy="true"]').waitFor({ state: "detached" });
   if (act) await act(page);
