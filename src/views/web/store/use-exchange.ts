@@ -2,10 +2,16 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type DeviceStore, exchangeOnce } from "../../../storage/device.ts";
 import type { Problem } from "../../../units/index.ts";
+import { type Later, rounds } from "./rounds.ts";
 
 /** Between two rounds when nothing happens, and after an entry was written. */
 const restMilliseconds = 60_000;
 const soonMilliseconds = 1_500;
+
+const byThePage: Later = (work, milliseconds) => {
+  const timer = setTimeout(work, milliseconds);
+  return () => clearTimeout(timer);
+};
 
 export interface Exchange {
   /** Entries that the service did not take in the last round. */
@@ -23,16 +29,7 @@ export function useExchange(store: DeviceStore): Exchange {
   const wake = useRef<() => void>(() => {});
   useEffect(() => {
     let here = true;
-    let running = false;
-    // A round asked for while one runs: it follows at once, else a cut net would be noticed a minute late.
-    let isAskedAgain = false;
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const round = async () => {
-      if (running) {
-        isAskedAgain = true;
-        return;
-      }
-      running = true;
+    const exchange = async () => {
       try {
         const report = await exchangeOnce({ fetch: (...request) => fetch(...request), base: "/api", store });
         if (here)
@@ -43,25 +40,18 @@ export function useExchange(store: DeviceStore): Exchange {
           });
       } catch {
         // the store was closed under the round: the next page begins another one
-      } finally {
-        running = false;
-        if (here) timer = setTimeout(round, isAskedAgain ? 0 : restMilliseconds);
-        isAskedAgain = false;
       }
     };
-    const later = (milliseconds: number) => {
-      clearTimeout(timer);
-      timer = setTimeout(round, milliseconds);
-    };
-    wake.current = () => later(soonMilliseconds);
+    const { within, stop } = rounds(exchange, { later: byThePage, restMilliseconds });
+    wake.current = () => within(soonMilliseconds);
     // The browser's word that there is a net is only a hint to try; the request itself tells.
-    const tryNow = () => later(0);
+    const tryNow = () => within(0);
     window.addEventListener("online", tryNow);
     window.addEventListener("offline", tryNow);
-    later(soonMilliseconds);
+    within(soonMilliseconds);
     return () => {
       here = false;
-      clearTimeout(timer);
+      stop();
       window.removeEventListener("online", tryNow);
       window.removeEventListener("offline", tryNow);
     };
