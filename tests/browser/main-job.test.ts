@@ -92,9 +92,10 @@ describe.each(["desk", "phone"] as const)("the main job at the %s", (size) => {
     await page.getByText("Print at 100 %").first().waitFor();
     await receiveAndBegin(page);
     await readBees(page, "000800002000070000", size);
+    // 18 presses, one of them half a bee: the 17 bees that are shown are there after the page was loaded again.
+    await page.getByText("With mites: 3 of 17").waitFor();
     await page.reload();
     await page.getByText("Left?").waitFor();
-    // 18 presses, one of them half a bee: 17 bees are there after the page was loaded again.
     await page.getByText("With mites: 3 of 17").waitFor();
     await readBees(page, "000000000000", size);
     await page

@@ -164,6 +164,7 @@ describe("in the field", () => {
     await page.getByRole("button", { name: "Absent" }).click();
     await heading.getByText("Droppings on the front?").waitFor();
     const undo = page.getByRole("button", { name: "Undo" });
+    await undo.getByText("absent").waitFor();
     expect(await undo.textContent()).toBe("Undoheap of dead bees: absent");
     await undo.click();
     await heading.getByText("Heap of dead bees?").waitFor();
