@@ -24,7 +24,7 @@ opinion <- function(case) {
 }
 packages <- c("VGAM", "lme4", "MASS", "spdep", "survey", "vcd", "jsonlite")
 versions <- lapply(setNames(packages, packages), function(name) as.character(packageVersion(name)))
-write_json(list(R = as.character(getRversion()), packages = versions), file.path(here, "versions.json"), auto_unbox = TRUE, pretty = 2)
+writeLines(trimws(toJSON(list(R = as.character(getRversion()), packages = versions), auto_unbox = TRUE, pretty = 2)), file.path(here, "versions.json"))
 
 line <- function(x) toJSON(x, auto_unbox = TRUE, digits = NA, na = "null")
 for (file in list.files(file.path(here, "..", "values"), "json$", full.names = TRUE)) {
