@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 
-/** What a program gave: seconds of its fastest warm run inside the process, its answer, and with which routines. */
+/** What a program gave: seconds of processor time of its fastest warm run, its answer, and with which routines. */
 export interface Told {
   readonly seconds: number;
   readonly answer: readonly number[];

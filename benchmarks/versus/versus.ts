@@ -2,7 +2,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism, tmpdir } from "node:os";
 import path from "node:path";
-import { medianTime } from "../median-time.ts";
 import { programs, type Told } from "./programs.ts";
 import { type Work, works } from "./work.ts";
 
@@ -13,15 +12,21 @@ interface Row {
   readonly theirs: readonly (Told | null)[];
 }
 
-/** Milliseconds of our fastest warm run, as theirs: on a busy machine the fastest is the one least disturbed. */
+/**
+ * Milliseconds of processor time of our fastest warm run, as theirs: what else the machine does leaves it as it is.
+ * Short work is timed many at a time; the engine's own threads, which compile and clear up, are counted in.
+ */
 function ourTime({ ours, input }: Work): number {
-  const once = medianTime({ work: () => ours(input), warm: 2, runs: 3 });
-  for (let run = 0; run < Math.min(200, 300 / once); run++) ours(input);
-  return Math.min(
-    ...Array.from({ length: Math.max(3, Math.min(1001, Math.ceil(700 / once))) }, () =>
-      medianTime({ work: () => ours(input), warm: 0, runs: 1 }),
-    ),
-  );
+  const timed = (batch: number): number => {
+    const began = process.cpuUsage();
+    for (let run = 0; run < batch; run++) ours(input);
+    const { user, system } = process.cpuUsage(began);
+    return (user + system) / 1000 / batch;
+  };
+  timed(3);
+  timed(Math.ceil(300 / timed(2)));
+  const batch = Math.ceil(100 / timed(2));
+  return Math.min(...Array.from({ length: 5 }, () => timed(batch)));
 }
 
 /** Times mean nothing when the answers differ. */
