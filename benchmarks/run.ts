@@ -4,6 +4,7 @@ import { differentialSpeed } from "./differential-speed.ts";
 import type { Figure } from "./figure.ts";
 import { pageSpeed } from "./page-speed.ts";
 import { pageWeight } from "./page-weight.ts";
+import { versus } from "./versus/versus.ts";
 
 const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
   weight: pageWeight,
@@ -12,7 +13,16 @@ const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
   clone: cloneToPage,
 };
 
+const options = process.argv.slice(2).filter((name) => name.startsWith("-"));
 const chosen = process.argv.slice(2).filter((name) => !name.startsWith("-"));
+if (options.some((option) => option !== "--versus")) {
+  process.stderr.write(`There is no option ${options.join(", ")}. There is: --versus.\n`);
+  process.exit(2);
+}
+if (options.length > 0) {
+  versus(chosen);
+  process.exit();
+}
 const unknown = chosen.filter((name) => !(name in families));
 if (unknown.length > 0) {
   process.stderr.write(`There is no bench "${unknown.join(", ")}". There are: ${Object.keys(families).join(", ")}.\n`);

@@ -183,8 +183,7 @@ export function signals(belief: Belief, test: BenchTest, bench: BenchChances, li
       weighted: parts.map(([c, i]) => c * lineAt(line, 0) + i * lineAt(line, prevalence)),
     };
   }
-  const truth = betaBinomial({ n, ...belief });
-  const chanceOfTruth = Array.from({ length: n + 1 }, (_, k) => truth.pmf(k));
+  const chanceOfTruth = infestedChances(belief, n);
   const weightOfTruth = chanceOfTruth.map((chance, k) =>
     chance === 0 ? 0 : chance * expectation({ a: belief.a + k, b: belief.b + n - k }, line),
   );
@@ -200,4 +199,15 @@ export function signals(belief: Belief, test: BenchTest, bench: BenchChances, li
     }
   }
   return { chance, weighted };
+}
+
+/** Beta-binomial chances of 0 … n infested, each from its neighbour, outwards from the mean: products only, so no digits cancel. */
+function infestedChances({ a, b }: BetaBelief, n: number): readonly number[] {
+  const chances = new Array<number>(n + 1).fill(0);
+  const top = Math.max(0, Math.min(n, Math.round((n * a) / (a + b))));
+  const up = (k: number) => ((n - k) * (a + k)) / ((k + 1) * (b + n - k - 1));
+  chances[top] = betaBinomial({ n, a, b }).pmf(top);
+  for (let k = top; k < n; k++) chances[k + 1] = (chances[k] as number) * up(k);
+  for (let k = top - 1; k >= 0; k--) chances[k] = (chances[k + 1] as number) / up(k);
+  return chances;
 }

@@ -68,13 +68,27 @@ export function finiteDetectionSampleSize(design: FiniteGroup & { readonly confi
     const slots = { reachable: 1 - leftOver, confidence, population, infested, sensitivity };
     return blocked(samplingProblem("confidence-out-of-reach", "blocked", "confidence", slots));
   }
-  let [tooFew, enough] = [0, population];
+  // Cannon and Roe's shortcut, with MacDiarmid's sensitivity, is seldom off by more than a few.
+  const shortcut = (1 - (1 - confidence) ** (1 / infested)) * (population - (infested - 1) / 2);
+  const isEnough = (examined: number) => noneFound(design, examined) <= allowed;
+  return answered(smallest(isEnough, { guess: Math.floor(shortcut / sensitivity), most: population }));
+}
+
+/** The smallest number 1 … `most` that is enough, where all above are too: steps that double outwards from a guess. */
+function smallest(
+  isEnough: (value: number) => boolean,
+  { guess, most }: { readonly guess: number; readonly most: number },
+): number {
+  const holds = (value: number) => value >= most || (value >= 1 && isEnough(value));
+  let [tooFew, enough] = [guess, guess + 1];
+  for (let step = 1; !holds(enough); step *= 2) [tooFew, enough] = [enough, enough + step];
+  for (let step = 1; holds(tooFew); step *= 2) [tooFew, enough] = [tooFew - step, tooFew];
   while (enough - tooFew > 1) {
     const middle = Math.floor((tooFew + enough) / 2);
-    if (noneFound(design, middle) <= allowed) enough = middle;
+    if (holds(middle)) enough = middle;
     else tooFew = middle;
   }
-  return answered(enough);
+  return enough;
 }
 
 export interface FiniteDetectionDesign {
@@ -167,6 +181,7 @@ function groupTrouble({ population, infested, sensitivity }: FiniteGroup): Probl
  * positive, none is built from a difference of logarithms, so ties keep their last bits.
  */
 function noneFound({ population, infested, sensitivity }: FiniteGroup, examined: number): number {
+  if (sensitivity === 1) return noneDrawn({ population, infested }, examined);
   const missed = 1 - sensitivity;
   const fewest = Math.max(0, examined + infested - population);
   const most = Math.min(examined, infested);
@@ -185,4 +200,13 @@ function noneFound({ population, infested, sensitivity }: FiniteGroup, examined:
     none += weight * missed ** d;
   }
   return none / weights;
+}
+
+/** Chance that no infested one is drawn: ∏ (N − n − j)/(N − j), over the infested or over the drawn, whichever are fewer. */
+function noneDrawn({ population, infested }: Pick<FiniteGroup, "population" | "infested">, examined: number): number {
+  const fewer = Math.min(infested, examined);
+  const left = population - Math.max(infested, examined);
+  let none = 1;
+  for (let j = 0; j < fewer && none > 0; j++) none *= (left - j) / (population - j);
+  return none;
 }
