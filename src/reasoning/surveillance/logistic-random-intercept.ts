@@ -13,13 +13,12 @@ export interface GroupedCount {
   readonly covariates: readonly number[];
 }
 
-export interface RandomInterceptFit {
+interface CoefficientFit {
   /** On the logit scale, in the order of the covariates, with limits by the normal curve. */
   readonly coefficients: readonly Estimate[];
   readonly standardErrors: readonly number[];
   /** Standard deviation of the intercepts between groups, on the logit scale. */
   readonly sigma: number;
-  readonly seLogSigma: number;
   readonly logLikelihood: number;
   /** Log-likelihood without any difference between groups. */
   readonly logLikelihoodPlain: number;
@@ -27,6 +26,11 @@ export interface RandomInterceptFit {
   /** Largest slope of the log-likelihood left. */
   readonly slopeLeft: number;
 }
+
+export type RandomInterceptFit =
+  | (CoefficientFit & { readonly kind: "spread"; readonly seLogSigma: number })
+  /** The spread is likeliest at 0: the figures are those of plain logistic regression, and σ has no standard error. */
+  | (CoefficientFit & { readonly kind: "no-spread"; readonly sigma: 0 });
 
 /** A logit this far out is no longer told from 0 or 1. */
 const farthestLogit = 25;
@@ -38,9 +42,11 @@ const mostRounds = 100;
  * Maximum-likelihood fit of logit(share) = covariates·β + σ·z, z standard normal for each group.
  *
  * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise); slopes and
- * curvature by the same nodes, so the search is Newton's. Coefficients are those of a unit in a given group.
+ * curvature by the same nodes, so the search is Newton's. Coefficients are those of a unit in a given group. Where
+ * groups differ no more than chance σ is likeliest at 0: the answer is then plain logistic regression, with a warning.
  *
- * @returns the fit, or `too-few-groups`, `covariates-redundant`, `covariates-separate`, `groups-no-more-than-chance`, `groups-all-or-none`, `fit-did-not-settle`
+ * @returns the fit, with the warning `groups-no-more-than-chance` where it is the plain one; or `too-few-groups`,
+ *   `covariates-redundant`, `covariates-separate`, `one-unit-a-group`, `groups-all-or-none`, `fit-did-not-settle`
  * @throws DomainError for counts that are not whole, positives above examined, rows of unequal length, or a covariate that is not finite
  * @source adaptive quadrature: Pinheiro & Bates 1995, Journal of Computational and Graphical Statistics 4:12–35; curvature: Louis 1982, Journal of the Royal Statistical Society B 44:226–233 (both from memory)
  *
@@ -59,6 +65,10 @@ export function logisticRandomIntercept(
   if (groups.length < 2) {
     return blocked(surveillanceProblem("too-few-groups", "blocked", "rows", { groups: groups.length }));
   }
+  // With one unit from each nothing tells a spread between groups from chance.
+  if (groups.every((group) => group.reduce((sum, each) => sum + each.examined, 0) === 1)) {
+    return blocked(surveillanceProblem("one-unit-a-group", "blocked", "rows", { groups: groups.length }));
+  }
   const plain = plainFit(groups, size);
   if (!plain.ok) return plain;
 
@@ -68,35 +78,63 @@ export function logisticRandomIntercept(
     for (const group of groups) groupLikelihood(group, { point, rule, total });
     return total;
   };
+  const slots = { groups: groups.length };
+  const [flat, full] = [
+    surveillanceProblem("groups-no-more-than-chance", "warned", "rows", slots),
+    surveillanceProblem("groups-all-or-none", "blocked", "rows", slots),
+  ];
   const fit = climbed(slopesAt, [...plain.value.point, -0.5], (point) => {
     const logSigma = point[size] as number;
-    const slots = { groups: groups.length };
-    if (logSigma < sigmaEnds.least) return surveillanceProblem("groups-no-more-than-chance", "blocked", "rows", slots);
-    if (logSigma > sigmaEnds.most) return surveillanceProblem("groups-all-or-none", "blocked", "rows", slots);
-    return null;
+    if (logSigma < sigmaEnds.least) return flat;
+    return logSigma > sigmaEnds.most ? full : null;
   });
+  const examined = rows.reduce((sum, each) => sum + each.examined, 0);
+  const logLikelihoodPlain = plain.value.at.value;
+  if (!fit.ok && fit.problems[0] === flat) {
+    const told = withErrors(plain.value, { size, level, examined, rule: "SV168" });
+    if (!told.ok) return told;
+    const { standardErrors, ...shared } = told.value;
+    return answered({ kind: "no-spread", sigma: 0, ...shared, standardErrors, logLikelihoodPlain }, [flat]);
+  }
   if (!fit.ok) return fit;
-  const { point, at, rounds } = fit.value;
+  const told = withErrors(fit.value, { size, level, examined, rule: "SV166" });
+  if (!told.ok) return told;
+  const { standardErrors, ...shared } = told.value;
+  return answered({
+    kind: "spread",
+    sigma: Math.exp(fit.value.point[size] as number),
+    seLogSigma: standardErrors[size] as number,
+    ...shared,
+    standardErrors: standardErrors.slice(0, size),
+    logLikelihoodPlain,
+  });
+}
+
+/** What a climb tells of its coefficients; standard errors of every parameter, from the curvature at the top. */
+function withErrors(
+  { point, at, rounds }: Climb,
+  told: { readonly size: number; readonly level: number; readonly examined: number; readonly rule: string },
+): Result<Omit<CoefficientFit, "sigma" | "logLikelihoodPlain">> {
+  const { size, level, examined, rule } = told;
   const information = cholesky(at.curvature.map((row) => row.map((each) => -each)));
   if (!information.isPositiveDefinite) return blocked(unsettled(rounds));
   const standardErrors = information.inverseDiagonal().map(Math.sqrt);
   const reach = normalUpperQuantile((1 - level) / 2);
-  const examined = rows.reduce((sum, each) => sum + each.examined, 0);
   const coefficients = point.slice(0, size).map((value, i): Estimate => {
     const half = reach * (standardErrors[i] as number);
-    const limits = { low: value - half, high: value + half };
-    return { value, ...limits, level, interval: "confidence", method: "wald", rule: "SV163", n: examined };
+    return {
+      value,
+      low: value - half,
+      high: value + half,
+      level,
+      interval: "confidence",
+      method: "wald",
+      rule,
+      n: examined,
+    };
   });
-  return answered({
-    coefficients,
-    standardErrors: standardErrors.slice(0, size),
-    sigma: Math.exp(point[size] as number),
-    seLogSigma: standardErrors[size] as number,
-    logLikelihood: at.value,
-    logLikelihoodPlain: plain.value.at.value,
-    rounds,
-    slopeLeft: Math.max(...at.slope.map(Math.abs)),
-  });
+  const slopeLeft = Math.max(...at.slope.map(Math.abs));
+  return answered({ coefficients, standardErrors, logLikelihood: at.value, rounds, slopeLeft });
 }
 
 function checkRows(rows: readonly GroupedCount[], size: number): void {

@@ -193,7 +193,7 @@ describe("logistic regression with a random intercept", () => {
   );
   const fitted = (list: readonly GroupedCount[], nodes = 25) => {
     const fit = logisticRandomIntercept(list, { nodes });
-    if (!fit.ok) throw new Error(fit.problems[0]?.code);
+    if (!fit.ok || fit.value.kind !== "spread") throw new Error(fit.problems[0]?.code);
     return fit.value;
   };
   const byIntegral = ([a, b]: readonly number[], sigma: number) =>
@@ -261,7 +261,43 @@ describe("logistic regression with a random intercept", () => {
     expect(turned.sigma).toBeCloseTo(one.sigma, 9);
   });
 
-  it("[SV163] separation, columns that repeat each other, no spread and all or none are refused by name", () => {
+  it("[SV168] groups that differ no more than chance: plain logistic regression, named by a warning", () => {
+    const even = rows.map((row, i) => ({ ...row, positive: 4 + (i % 2) }));
+    const fit = logisticRandomIntercept(even);
+    if (!fit.ok || fit.value.kind !== "no-spread") throw new Error("not at the edge");
+    expect(fit.problems).toMatchObject([
+      { code: "groups-no-more-than-chance", severity: "warned", slots: { groups: 6 } },
+    ]);
+    const { coefficients, standardErrors, sigma, logLikelihood, logLikelihoodPlain } = fit.value;
+    expect(sigma).toBe(0);
+    expect(logLikelihood).toBe(logLikelihoodPlain);
+    // At the top of the plain likelihood the residuals are at right angles to every column, and the standard errors are
+    // those of the inverse of Xᵀ W X: two by two, by hand.
+    const [a, b] = coefficients.map(({ value }) => value) as [number, number];
+    const sums = { level: 0, slope: 0, w: 0, wx: 0, wxx: 0 };
+    for (const { positive, examined, covariates } of even) {
+      const x = covariates[1] as number;
+      const p = 1 / (1 + Math.exp(-a - b * x));
+      const weight = examined * p * (1 - p);
+      sums.level += positive - examined * p;
+      sums.slope += x * (positive - examined * p);
+      sums.w += weight;
+      sums.wx += weight * x;
+      sums.wxx += weight * x * x;
+    }
+    expect(Math.abs(sums.level)).toBeLessThan(1e-7);
+    expect(Math.abs(sums.slope)).toBeLessThan(1e-7);
+    const determinant = sums.w * sums.wxx - sums.wx ** 2;
+    expect(standardErrors[0]).toBeCloseTo(Math.sqrt(sums.wxx / determinant), 9);
+    expect(standardErrors[1]).toBeCloseTo(Math.sqrt(sums.w / determinant), 9);
+  });
+
+  it("[SV168] one unit a group says nothing of a spread and is refused", () => {
+    const single = [0, 1, 1, 0, 1].map((positive, i) => ({ positive, examined: 1, group: `${i}`, covariates: [1] }));
+    expect(code(logisticRandomIntercept(single))).toBe("one-unit-a-group");
+  });
+
+  it("[SV163] separation, columns that repeat each other and all or none are refused by name", () => {
     const changed = (change: (row: GroupedCount, i: number) => Partial<GroupedCount>) =>
       logisticRandomIntercept(rows.map((row, i) => ({ ...row, ...change(row, i) })));
     const never = changed((row) => ({
@@ -270,7 +306,6 @@ describe("logistic regression with a random intercept", () => {
     }));
     expect(never.problems[0]).toMatchObject({ code: "covariates-separate", slots: { covariate: 2 } });
     expect(code(changed((row) => ({ covariates: [1, 2, row.covariates[1] as number] })))).toBe("covariates-redundant");
-    expect(code(changed((_, i) => ({ positive: 4 + (i % 2) })))).toBe("groups-no-more-than-chance");
     const split = changed((row, i) => ({ positive: i < 9 ? 0 : row.examined, covariates: [1] }));
     expect(code(split)).toBe("groups-all-or-none");
     expect(code(logisticRandomIntercept(rows.slice(0, 3)))).toBe("too-few-groups");
