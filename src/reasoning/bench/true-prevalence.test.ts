@@ -96,7 +96,7 @@ it.each(printed.examples)("[BE105] $apparent.share of $apparent.of: $low to $hig
   expect(Math.abs(found.limits.high - high)).toBeLessThanOrEqual(halfUnit);
 });
 
-it("[BE105] with (1 + P)² as misprinted the third example would not come out", () => {
+it("[BE105] trap: with (1 + P)² as misprinted the third example would not come out", () => {
   const { low: _, high, ...request } = printed.examples[1] as (typeof printed.examples)[number];
   const { rawLimits, centre } = value(langReiczigelPrevalence(request));
   const z = 1.959963984540054;

@@ -72,7 +72,7 @@ it("[SD102] with a perfect specificity and cut-point 1 it is plain detection", (
   );
 });
 
-it("[SD103] the survey of 5000: called infested from 8, read as none up to 7", () => {
+it("[SD103] trap: two cut-points of one survey of 5000: called infested from 8, printed as 7, read as none up to 7", () => {
   const design = value(
     smallestSurvey({
       population: 5000,
@@ -140,7 +140,7 @@ it("[SD105] says how far it searched", () => {
 
 const yard = { colonyPrevalence: 0.01, beePrevalence: 0.1, sensitivity: 0.95, confidence: 0.95 };
 
-it("[SD106] 31 bees attain 0.9547: 313 colonies, where the wanted 0.95 would ask for the printed 314", () => {
+it("[SD106] trap: 31 bees attain 0.9547 and take 313 colonies, where the wanted 0.95 would ask for the printed 314", () => {
   const { beesPerColony, wantedSensitivity, clustersPrinted, attained } = printed.twoStage;
   const design = twoStageDesign({ ...yard, colonies: null, beesPerColony });
   expect(design.colonySensitivity).toBeCloseTo(attained, 12);

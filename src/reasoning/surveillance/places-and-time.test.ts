@@ -44,7 +44,7 @@ describe("Marshall's rates", () => {
     );
   });
 
-  it("[SV162] trap 8: every area a neighbor of every other gives the global rates under both readings", () => {
+  it("[SV162] trap: every area a neighbor of every other gives the global rates under both readings", () => {
     const list: readonly AreaCount[] = [
       { cases: 8, population: 100 },
       { cases: 1, population: 250 },
@@ -61,7 +61,7 @@ describe("Marshall's rates", () => {
     }
   });
 
-  it("[SV162] trap 8: the two readings differ on a row of areas; alone keeps its rate; no case gives 0", () => {
+  it("[SV162] trap: the two readings differ on a row of areas; alone keeps its rate; no case gives 0", () => {
     const row = [3, 1, 9, 0, 0, 0, 4].map((cases, i) => ({
       cases,
       population: 60 + 10 * i,
