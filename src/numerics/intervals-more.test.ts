@@ -136,11 +136,13 @@ describe("further intervals for a proportion", () => {
   });
 
   it("[NU105] Blaker lies inside Clopper and Pearson's", () => {
-    for (let n = 1; n <= 30; n += 1) {
-      for (let x = 0; x <= n; x += 1) {
-        const [ours, outer] = [blakerInterval, clopperPearsonInterval].map((each) => each({ x, n, level: 0.95 }));
-        expect(ours?.low).toBeGreaterThanOrEqual(outer?.low as number);
-        expect(ours?.high).toBeLessThanOrEqual((outer?.high as number) + 1e-15);
+    for (const level of [0.8, 0.95, 0.99]) {
+      for (let n = 1; n <= 40; n += 1) {
+        for (let x = 0; x <= n; x += 1) {
+          const [ours, outer] = [blakerInterval, clopperPearsonInterval].map((each) => each({ x, n, level }));
+          expect(ours?.low).toBeGreaterThanOrEqual((outer?.low as number) * (1 - 1e-13));
+          expect(ours?.high).toBeLessThanOrEqual((outer?.high as number) + 1e-15);
+        }
       }
     }
   });

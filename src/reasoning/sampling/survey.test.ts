@@ -176,6 +176,17 @@ it("[SD108] no number of bees gives a cheaper design", () => {
   expect(fewer?.ok === false || (fewer?.value ?? 0) > free.colonies).toBe(true);
 });
 
+it("[SD108] equal costs go to fewer bees: 39 colonies of 4 or 30 of 6 for 780 each", () => {
+  const stages = { colonies: 40, colonyPrevalence: 0.1, beePrevalence: 0.2, sensitivity: 0.9, confidence: 0.95 };
+  const best = value(cheapestTwoStage({ ...stages, costPerColony: 8, costPerBee: 3, mostBees: 60 }));
+  expect([best.beesPerColony, best.colonies, best.cost]).toEqual([4, 39, 780]);
+  expect(twoStageDesign({ ...stages, beesPerColony: 6 }).ofCounted?.colonies).toMatchObject({ value: 30 });
+  expect(30 * (8 + 6 * 3)).toBe(780);
+  // In money that is no whole number the two costs differ in the last bits and still tie.
+  const cents = value(cheapestTwoStage({ ...stages, costPerColony: 0.8, costPerBee: 0.3, mostBees: 60 }));
+  expect(cents.beesPerColony).toBe(4);
+});
+
 it("[SD108] refuses when no number of bees reaches the confidence", () => {
   const stages = { colonies: 10, colonyPrevalence: 0.1, beePrevalence: 0.01, sensitivity: 0.9, confidence: 0.95 };
   const found = cheapestTwoStage({ ...stages, costPerColony: 1, costPerBee: 1, mostBees: 5 });
