@@ -1,5 +1,5 @@
 /** How a share depends on covariates when units of one group are alike: logistic regression with a random intercept. */
-import { cholesky, gaussHermiteRule, normalUpperQuantile } from "../../numerics/index.ts";
+import { cholesky, gaussHermiteRule, normalUpperQuantile, type QuadratureRule } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type GroupRows, groupLikelihood, type Slopes, zeroSlopes } from "./group-likelihood.ts";
 import { surveillanceProblem } from "./problems.ts";
@@ -37,6 +37,10 @@ const farthestLogit = 25;
 /** ln σ outside these: groups differ no more than chance, or each is all or none. */
 const sigmaEnds = { least: -7, most: 4 } as const;
 const mostRounds = 100;
+/** Nodes tried where fewer do not settle: groups without a positive that differ much have a lopsided integrand. */
+const finerRules = [60, 120, 200] as const;
+/** Value and slopes are sums over the same nodes, not derivatives of each other: they part by the error of the rule. */
+const quadratureSlack = 1e-8;
 
 /**
  * Maximum-likelihood fit of logit(share) = covariates·β + σ·z, z standard normal for each group.
@@ -72,22 +76,30 @@ export function logisticRandomIntercept(
   const plain = plainFit(groups, size);
   if (!plain.ok) return plain;
 
-  const rule = gaussHermiteRule(nodes);
-  const slopesAt = (point: readonly number[]): Slopes => {
-    const total = zeroSlopes(size + 1);
-    for (const group of groups) groupLikelihood(group, { point, rule, total });
-    return total;
-  };
   const slots = { groups: groups.length };
   const [flat, full] = [
     surveillanceProblem("groups-no-more-than-chance", "warned", "rows", slots),
     surveillanceProblem("groups-all-or-none", "blocked", "rows", slots),
   ];
-  const fit = climbed(slopesAt, [...plain.value.point, -0.5], (point) => {
-    const logSigma = point[size] as number;
-    if (logSigma < sigmaEnds.least) return flat;
-    return logSigma > sigmaEnds.most ? full : null;
-  });
+  const fitWith = (rule: QuadratureRule) =>
+    climbed(
+      (point) => {
+        const total = zeroSlopes(size + 1);
+        for (const group of groups) groupLikelihood(group, { point, rule, total });
+        return total;
+      },
+      [...plain.value.point, -0.5],
+      (point) => {
+        const logSigma = point[size] as number;
+        if (logSigma < sigmaEnds.least) return flat;
+        return logSigma > sigmaEnds.most ? full : null;
+      },
+    );
+  let fit = fitWith(gaussHermiteRule(nodes));
+  for (const finer of finerRules) {
+    if (fit.ok || fit.problems[0]?.code !== "fit-did-not-settle" || finer <= nodes) continue;
+    fit = fitWith(gaussHermiteRule(finer));
+  }
   const examined = rows.reduce((sum, each) => sum + each.examined, 0);
   const logLikelihoodPlain = plain.value.at.value;
   if (!fit.ok && fit.problems[0] === flat) {
@@ -197,11 +209,14 @@ function climbed(
     let share = Math.min(1, 3 / moved);
     let next = at;
     let there = point;
-    for (let halving = 0; halving < 40; halving += 1, share /= 2) {
+    let climbs = false;
+    for (let halving = 0; halving < 40 && !climbs; halving += 1, share /= 2) {
       there = point.map((each, i) => each + share * (step[i] as number));
       next = slopesAt(there);
-      if (next.value >= at.value - 1e-12 * Math.abs(at.value)) break;
+      climbs = next.value >= at.value - quadratureSlack * Math.abs(at.value);
     }
+    // No step climbs and the slope is not 0: value and slopes part by more than the slack.
+    if (!climbs) return blocked(unsettled(rounds));
     [point, at] = [there, next];
   }
   return blocked(unsettled(mostRounds));

@@ -48,7 +48,7 @@ export const methods = {
       heterogeneity_factor: icc.heterogeneity,
       deff_mean: icc.designEffect,
       deff_weighted: icc.designEffectWeighted,
-      n_eff: icc.effectiveBees,
+      n_eff: given(icc.effectiveBees, (bees) => bees),
     })),
   cluster_prevalence_ci: (input: Counts) =>
     given(bench.clusterPrevalence(colonies(input), { level: input.conf ?? 0.95 }), (found) =>
