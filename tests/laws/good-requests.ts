@@ -137,9 +137,10 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     surveyChances: good(sampling.surveyChances, { ...survey, examined: 30, callInfestedFrom: 2 }),
     smallestSurvey: good(sampling.smallestSurvey, {
       ...survey,
-      missAllowed: 0.1,
-      falseAlarmAllowed: 0.1,
-      searchUpTo: 150,
+      population: 50,
+      missAllowed: 0.2,
+      falseAlarmAllowed: 0.2,
+      searchUpTo: 50,
     }),
     twoStageDesign: good(sampling.twoStageDesign, { ...yard, beesPerColony: 30 }),
     cheapestTwoStage: good(sampling.cheapestTwoStage, { ...yard, costPerColony: 40, costPerBee: 1.2, mostBees: 60 }),
@@ -282,7 +283,7 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     compareActions: good(decision.compareActions, {
       belief: { a: 2, b: 18 },
       prices: { colonyValue: 300, actCost: 45, testCost: 1, residualShare: 0.1 },
-      test: { bees: 12, ...test },
+      test: { bees: 3, ...test },
       winterLossByPrevalence: [
         { prevalence: 0, loss: 0.1 },
         { prevalence: 1, loss: 0.9 },
@@ -337,7 +338,7 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     logisticRandomIntercept: good(
       surveillance.logisticRandomIntercept,
       colonies.map((each, i) => ({ ...each, group: `colony ${i}`, covariates: [1] })),
-      { nodes: 25, level: 0.95 },
+      { nodes: 130, level: 0.95 },
     ),
   },
   differential: {

@@ -146,6 +146,17 @@ it("[DE4] whatever is believed, asked and priced: 0 to the worth of knowing, ris
   );
 });
 
+it("[DE202] prices that are no numbers and a bench that tells nothing are refused by name", () => {
+  for (const [wrong, named] of [
+    [{ costPerBee: Number.NaN }, "costPerBee"],
+    [{ fixedCost: -1 }, "fixedCost"],
+    [{ sensitivity: 2 }, "sensitivity"],
+    [{ sensitivity: 0.3, specificity: 0.6 }, "sensitivity"],
+  ] as const) {
+    expect(() => valueOfSampling({ ...base, sizes: [5], ...wrong })).toThrow(`${named} must be`);
+  }
+});
+
 it("[DE4] refuses what makes no sense", () => {
   expect(() => valueOfSampling({ ...base, sizes: [] })).toThrow("sizes");
   expect(() => valueOfSampling({ ...base, sizes: [1.5] })).toThrow("sizes");

@@ -16,6 +16,8 @@ import {
   fisherPower,
   groupSize,
   hendersonTilton,
+  katzRatio,
+  koopmanRatio,
   type Share,
   schneiderOrelli,
   shareDifference,
@@ -247,6 +249,18 @@ describe("sizes and power", () => {
     const powerAt = (size: number) => fisherPower({ ...shares, firstSize: size, secondSize: size });
     expect(powerAt(perGroupCorrected)).toBeGreaterThan(0.79); // a normal approximation: a hundredth either way
     expect(powerAt(perGroup)).toBeLessThan(0.8);
+  });
+
+  it("[EF207] a power of half of alpha or less has no size, and a ratio needs groups that were looked at", () => {
+    const shares = { firstShare: 0.6, secondShare: 0.4 };
+    expect(() => groupSize({ ...shares, power: 0.02 })).toThrow("power must be");
+    expect(of(groupSize({ ...shares, power: 0.03 })).perGroup).toBe(1);
+    const pair = { first: share([1, 5]), second: share([0, 5]), level: 0.95 };
+    for (const ratio of [katzRatio, koopmanRatio]) {
+      expect(() => ratio(pair)).toThrow("second must be");
+      expect(() => ratio({ ...pair, first: share([6, 5]) })).toThrow("first must be");
+      expect(() => ratio({ ...pair, second: share([1, 5]), level: 1 })).toThrow("level must be");
+    }
   });
 
   it("[EF205] equals the double sum table by table, and at equal shares stays below alpha", () => {

@@ -177,6 +177,18 @@ describe("what a plan does", () => {
     expect(waldCurve({ ...mites, highPrevalence: 0.01 }, [1]).ok).toBe(false);
   });
 
+  it("[SD153] Wald's curve is in numbers for any h, and joins its limit at h = 0", () => {
+    const curve = waldCurve(mites, [-1e9, -50, 50, 1e9, 0, 1e-7, -1e-7, 1e-300]);
+    if (!curve.ok) throw new Error("refused");
+    expect(curve.value.slice(0, 4).map(({ low }) => low)).toEqual([0, expect.closeTo(0, 12), expect.closeTo(1, 12), 1]);
+    const [limit, ...near] = curve.value.slice(4);
+    for (const { prevalence, low, averageBees } of near) {
+      expect(prevalence).toBeCloseTo(limit?.prevalence as number, 7);
+      expect(low).toBeCloseTo(limit?.low as number, 6);
+      expect(averageBees / (limit?.averageBees as number)).toBeCloseTo(1, 6); // rounding over h
+    }
+  });
+
   it("[SD155] a plan with a fixed number of bees is one that looks once", () => {
     const once = made({ ...mites, maxBees: 50, minBees: 50, atEnd: "midline" });
     // Its midline at 50 bees is 4.6: low with 4 or fewer, as a fixed plan says it.

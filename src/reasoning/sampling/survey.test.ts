@@ -8,6 +8,7 @@ import {
   detectionSampleSize,
   finiteDetectionProbability,
   finiteDetectionSampleSize,
+  marginSampleSize,
   smallestSurvey,
   surveyChances,
   twoStageDesign,
@@ -136,6 +137,14 @@ it("[SD105] says how far it searched", () => {
   expect(smallestSurvey({ ...wanted, infested: 41, falseAlarmAllowed: 0.05 }).problems[0]?.code).toBe(
     "infested-exceed-population",
   );
+});
+
+it("[SD113] a test no better than chance, and a margin narrower than any count of bees, are refused at once", () => {
+  const coin = { population: null, infested: 0.1, sensitivity: 0.4, specificity: 0.6 };
+  const found = smallestSurvey({ ...coin, missAllowed: 0.05, falseAlarmAllowed: 0.05 });
+  expect(found.problems[0]).toMatchObject({ code: "test-no-better-than-chance", slots: { sensitivity: 0.4 } });
+  // This search never ended before: numbers of bees beyond 2^53 are no longer told apart.
+  expect(() => marginSampleSize({ expectedPrevalence: 0.2, margin: 1e-12, level: 0.95 })).toThrow("margin must be");
 });
 
 const yard = { colonyPrevalence: 0.01, beePrevalence: 0.1, sensitivity: 0.95, confidence: 0.95 };

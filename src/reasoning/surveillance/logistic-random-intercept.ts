@@ -36,18 +36,19 @@ export type RandomInterceptFit =
 const farthestLogit = 25;
 /** ln σ outside these: groups differ no more than chance, or each is all or none. */
 const sigmaEnds = { least: -7, most: 4 } as const;
-const mostRounds = 100;
-/** Nodes tried where fewer do not settle: groups without a positive that differ much have a lopsided integrand. */
-const finerRules = [60, 120, 200] as const;
-/** Value and slopes are sums over the same nodes, not derivatives of each other: they part by the error of the rule. */
-const quadratureSlack = 1e-8;
+const mostRounds = 40;
+/** Nodes tried where fewer do not settle or leave an error: groups without a positive have a lopsided integrand. */
+const finerRules = [60, 120] as const;
+/** A log-likelihood that moves by this much with more nodes was not yet integrated. */
+const quadratureShows = 1e-6;
 
 /**
  * Maximum-likelihood fit of logit(share) = covariates·β + σ·z, z standard normal for each group.
  *
- * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise); slopes and
- * curvature by the same nodes, so the search is Newton's. Coefficients are those of a unit in a given group. Where
- * groups differ no more than chance σ is likeliest at 0: the answer is then plain logistic regression, with a warning.
+ * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise, more where they
+ * leave an error or do not settle); slopes and curvature by the same nodes, so the search is Newton's. Coefficients are
+ * those of a unit in a given group. Where groups differ no more than chance σ is likeliest at 0: the answer is then
+ * plain logistic regression, with a warning. Not for data in which nearly every group is clear: the search may not settle.
  *
  * @returns the fit, with the warning `groups-no-more-than-chance` where it is the plain one; or `too-few-groups`,
  *   `covariates-redundant`, `covariates-separate`, `one-unit-a-group`, `groups-all-or-none`, `fit-did-not-settle`
@@ -81,24 +82,24 @@ export function logisticRandomIntercept(
     surveillanceProblem("groups-no-more-than-chance", "warned", "rows", slots),
     surveillanceProblem("groups-all-or-none", "blocked", "rows", slots),
   ];
-  const fitWith = (rule: QuadratureRule) =>
-    climbed(
-      (point) => {
-        const total = zeroSlopes(size + 1);
-        for (const group of groups) groupLikelihood(group, { point, rule, total });
-        return total;
-      },
-      [...plain.value.point, -0.5],
-      (point) => {
-        const logSigma = point[size] as number;
-        if (logSigma < sigmaEnds.least) return flat;
-        return logSigma > sigmaEnds.most ? full : null;
-      },
-    );
-  let fit = fitWith(gaussHermiteRule(nodes));
-  for (const finer of finerRules) {
-    if (fit.ok || fit.problems[0]?.code !== "fit-did-not-settle" || finer <= nodes) continue;
-    fit = fitWith(gaussHermiteRule(finer));
+  const off = (point: readonly number[]) => {
+    const logSigma = point[size] as number;
+    if (logSigma < sigmaEnds.least) return flat;
+    return logSigma > sigmaEnds.most ? full : null;
+  };
+  const slopesBy = (rule: QuadratureRule) => (point: readonly number[]) => {
+    const total = zeroSlopes(size + 1);
+    for (const group of groups) groupLikelihood(group, { point, rule, total });
+    return total;
+  };
+  const start = [...plain.value.point, -0.5];
+  let slopesAt = slopesBy(gaussHermiteRule(nodes));
+  let fit = climbed(slopesAt, start, off);
+  for (const more of finerRules.filter((each) => each > nodes)) {
+    if (!fit.ok && fit.problems[0]?.code !== "fit-did-not-settle") break;
+    slopesAt = slopesBy(gaussHermiteRule(more));
+    if (fit.ok && Math.abs(slopesAt(fit.value.point).value - fit.value.at.value) < quadratureShows) break;
+    fit = climbed(slopesAt, fit.ok ? fit.value.point : start, off);
   }
   const examined = rows.reduce((sum, each) => sum + each.examined, 0);
   const logLikelihoodPlain = plain.value.at.value;
@@ -213,9 +214,13 @@ function climbed(
     for (let halving = 0; halving < 40 && !climbs; halving += 1, share /= 2) {
       there = point.map((each, i) => each + share * (step[i] as number));
       next = slopesAt(there);
-      climbs = next.value >= at.value - quadratureSlack * Math.abs(at.value);
+      // Value and slopes are sums over nodes that move with the point, so near the top they part by the rule's error:
+      // a step that loses no more than such an error but brings the slopes down is a step towards the top.
+      const flatter = Math.max(...next.slope.map(Math.abs)) < 0.9 * slopeLeft;
+      const lost = (at.value - next.value) / Math.abs(at.value);
+      climbs = lost <= 1e-12 || (flatter && lost <= 1e-4);
     }
-    // No step climbs and the slope is not 0: value and slopes part by more than the slack.
+    // No step climbs and the slope is not 0.
     if (!climbs) return blocked(unsettled(rounds));
     [point, at] = [there, next];
   }

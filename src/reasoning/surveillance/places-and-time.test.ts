@@ -165,6 +165,15 @@ describe("trend", () => {
     expect(two.chiSquare).toBeCloseTo((400 * (12 * 170 - 30 * 188) ** 2) / (200 * 200 * 42 * 358), 10);
   });
 
+  it("[SV169] scores of any size give the same trend", () => {
+    const z = (scale: number) => {
+      const found = trendTest(groups.map((each) => ({ ...each, score: (each.score - 2021.3) * scale })));
+      if (!found.ok) throw new Error("refused");
+      return found.value.z;
+    };
+    for (const scale of [1e-300, 1e-12, 1e200, 1e304]) expect(z(scale)).toBeCloseTo(z(1), 10);
+  });
+
   it("[SV167] one group, none or all positive, or scores all alike: refused", () => {
     const empty = { positive: 0, examined: 0, score: 9 };
     expect(code(trendTest([groups[0] as (typeof groups)[0], empty]))).toBe("too-few-groups");
@@ -290,6 +299,18 @@ describe("logistic regression with a random intercept", () => {
     const determinant = sums.w * sums.wxx - sums.wx ** 2;
     expect(standardErrors[0]).toBeCloseTo(Math.sqrt(sums.wxx / determinant), 9);
     expect(standardErrors[1]).toBeCloseTo(Math.sqrt(sums.w / determinant), 9);
+  });
+
+  it("[SV169] a group without a positive beside one with many settles", () => {
+    const lopsided = [
+      [1, 20],
+      [9, 20],
+      [0, 25],
+    ].map(([positive = 0, examined = 0], i) => ({ positive, examined, group: `${i}`, covariates: [1] }));
+    const [fit, finer] = [fitted(lopsided), fitted(lopsided, 150)];
+    expect(fit.slopeLeft).toBeLessThan(1e-7);
+    expect(fit.sigma).toBeCloseTo(finer.sigma, 3);
+    expect(fit.logLikelihood).toBeCloseTo(finer.logLikelihood, 4); // what 25 nodes leave of a lopsided integrand
   });
 
   it("[SV168] one unit a group says nothing of a spread and is refused", () => {
