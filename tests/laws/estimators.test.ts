@@ -11,18 +11,18 @@ const of = <T>(result: Result<T>): T => {
 };
 
 type Laws = Omit<IntervalUnderLaw, "name" | "interval">;
-const close: Laws = { coverage: [0.94, 0.96] };
-const sure: Laws = { coverage: "never-below" };
+const close: Laws = { coverage: "on average" };
+const sure: Laws = { coverage: "always" };
 
 /** Exported name → rule and laws. Wilson's correction and mid-P lie on the safe side on average, but are not sure. */
 const intervals = {
   wilsonInterval: ["NU11", close],
   clopperPearsonInterval: ["NU12", sure],
   jeffreysInterval: ["NU11", close],
-  wilsonCorrectedInterval: ["NU103", { coverage: [0.96, 0.98] }],
+  wilsonCorrectedInterval: ["NU103", { coverage: "not below on average" }],
   midPInterval: ["NU103", close],
   likelihoodRatioInterval: ["NU103", close],
-  agrestiCoullInterval: ["NU103", { coverage: [0.95, 0.965], cut: true }],
+  agrestiCoullInterval: ["NU103", { coverage: "not below on average", isCut: true }],
   blakerInterval: ["NU106", sure],
   effectiveWilsonInterval: ["NU150", close],
   effectiveClopperPearsonInterval: ["NU150", sure],
