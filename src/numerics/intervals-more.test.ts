@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import printed from "../../tests/golden/newcombe-1998-table-1-more.json" with { type: "json" };
+import atZero from "../../tests/golden/one-sided-switch-at-zero.json" with { type: "json" };
 import {
   agrestiCoullInterval,
   binomial,
@@ -58,9 +59,12 @@ describe("further intervals for a proportion", () => {
     }
   });
 
-  it("[NU102] Agresti–Coull for 0 of 20 ends at 0.18981, not at the one-sided 0.14129", () => {
-    const none = agrestiCoullInterval({ x: 0, n: 20, level: 0.95 });
-    expect(none.high).toBeCloseTo(0.18980956054, 10);
+  it("[NU102] trap: Agresti–Coull for 0 of 20 ends at 0.18981, not at the one-sided 0.14129 that others switch to", () => {
+    const { positive: x, examined: n, level, agrestiCoull: figures } = atZero;
+    const none = agrestiCoullInterval({ x, n, level });
+    expect(none.high).toBeCloseTo(figures.twoSided, 9);
+    const switched = agrestiCoullInterval({ x, n, level: 2 * level - 1 });
+    expect(Number(switched.high.toFixed(7))).toBe(figures.switched);
     expect(none.low).toBe(0);
     expect(none.rawLow).toBeCloseTo(-0.02868440249, 10);
     const all = agrestiCoullInterval({ x: 20, n: 20, level: 0.95 });
@@ -107,21 +111,38 @@ describe("further intervals for a proportion", () => {
     );
   });
 
-  it("[NU104] a step of 1e-4 from Clopper and Pearson's end stops elsewhere", () => {
+  /** Blaker's low end as the widely used program finds it: steps of 1e-4 from Clopper and Pearson's. */
+  const steppedLow = (data: ProportionData): number => {
+    let p = clopperPearsonInterval(data).low;
+    while (blakerAcceptability({ ...data, p }) < 1 - data.level) p += 1e-4;
+    return p;
+  };
+
+  it("[NU104] trap: Blaker by a step of 1e-4 from Clopper and Pearson's end stops elsewhere", () => {
     const data = { x: 5, n: 25, level: 0.95 };
-    let stepped = clopperPearsonInterval(data).low;
-    while (blakerAcceptability({ ...data, p: stepped }) < 0.05) stepped += 1e-4;
     const exact = blakerInterval(data).low;
     expect(exact).toBeCloseTo(0.0822908998612, 12);
-    expect(Math.abs(stepped - exact)).toBeGreaterThan(1e-6);
+    expect(steppedLow(data) - exact).toBeGreaterThan(1e-6);
+  });
+
+  it("[NU104] trap: Blaker by steps leaps over a gap: 38 of 41 at 90 % begins at .8216, not at .8268", () => {
+    const data = { x: 38, n: 41, level: 0.9 };
+    const exact = blakerInterval(data).low;
+    const at = (p: number) => blakerAcceptability({ ...data, p });
+    expect(exact).toBeCloseTo(0.8216110249, 9);
+    expect(at(exact + 1e-9)).toBeGreaterThanOrEqual(0.1 - 1e-9);
+    expect(at(exact + 1e-4)).toBeLessThan(0.1); // accepted for less than a step, then not, then again
+    expect(steppedLow(data)).toBeCloseTo(0.8268046445, 9);
   });
 
   it("[NU105] Blaker lies inside Clopper and Pearson's", () => {
-    for (let n = 1; n <= 30; n += 1) {
-      for (let x = 0; x <= n; x += 1) {
-        const [ours, outer] = [blakerInterval, clopperPearsonInterval].map((each) => each({ x, n, level: 0.95 }));
-        expect(ours?.low).toBeGreaterThanOrEqual(outer?.low as number);
-        expect(ours?.high).toBeLessThanOrEqual((outer?.high as number) + 1e-15);
+    for (const level of [0.8, 0.95, 0.99]) {
+      for (let n = 1; n <= 40; n += 1) {
+        for (let x = 0; x <= n; x += 1) {
+          const [ours, outer] = [blakerInterval, clopperPearsonInterval].map((each) => each({ x, n, level }));
+          expect(ours?.low).toBeGreaterThanOrEqual((outer?.low as number) * (1 - 1e-13));
+          expect(ours?.high).toBeLessThanOrEqual((outer?.high as number) + 1e-15);
+        }
       }
     }
   });

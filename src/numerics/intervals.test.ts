@@ -1,6 +1,9 @@
+/** Wilson, Clopper–Pearson and Jeffreys: print, check values, order, coverage and the switch at none or all. */
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import conover from "../../tests/golden/conover-1999-five-of-25.json" with { type: "json" };
+import atZero from "../../tests/golden/one-sided-switch-at-zero.json" with { type: "json" };
 import { binomial, clopperPearsonInterval, jeffreysInterval, wilsonInterval } from "./index.ts";
 
 interface Row {
@@ -39,10 +42,20 @@ describe("intervals for a proportion", () => {
     },
   );
 
-  it("[NU10] Jeffreys for 0 of 20 ends at 0.11664, not at the one-sided 0.09048", () => {
-    const none = jeffreysInterval({ x: 0, n: 20, level: 0.95 });
+  it("[NU9] 5 of 25 by Clopper and Pearson as printed by Conover: .068 to .407", () => {
+    const { low, high, ...data } = conover;
+    const found = clopperPearsonInterval(data);
+    expect([found.low, found.high].map((each) => Number(each.toFixed(3)))).toEqual([low, high]);
+  });
+
+  it("[NU10] trap: Jeffreys for 0 of 20 ends at 0.11664, not at the one-sided 0.09048 that others switch to", () => {
+    const { positive: x, examined: n, level, jeffreys: figures } = atZero;
+    const none = jeffreysInterval({ x, n, level });
     expect(none.low).toBe(0);
-    expect(none.high).toBeCloseTo(0.116638983, 9);
+    expect(none.high).toBeCloseTo(figures.twoSided, 9);
+    // The switch: all of 1 − level at the open end, as at level 0.9 with two ends.
+    const switched = jeffreysInterval({ x, n, level: 2 * level - 1 });
+    expect(Number(switched.high.toFixed(7))).toBe(figures.switched);
     const all = jeffreysInterval({ x: 20, n: 20, level: 0.95 });
     expect(all.high).toBe(1);
     expect(all.low).toBeCloseTo(1 - 0.116638983, 9);

@@ -50,5 +50,7 @@ export function abundanceOfPrevalence(infested: { readonly prevalence: number; r
   ensure(prevalence >= 0 && prevalence < 1, "prevalence", prevalence, "in [0, 1)");
   ensure(k === null || (k > 0 && Number.isFinite(k)), "k", k, "above 0, or null");
   const log = -Math.log1p(-prevalence);
-  return k === null ? log : k * Math.expm1(log / k);
+  const mean = k === null ? log : k * Math.expm1(log / k);
+  ensure(mean < Infinity, "k", k, "large enough for a finite number of mites");
+  return mean;
 }

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import golden from "../../../tests/golden/agreement-of-readers.json" with { type: "json" };
+import { hypergeometric } from "../../numerics/index.ts";
 import type { Result } from "../../units/index.ts";
 import { agreement, agreementAc1, fisherTest, mcnemarTest } from "./index.ts";
 
@@ -18,7 +19,7 @@ const table = fc.integer({ min: 2, max: 4 }).chain((classes) =>
     .filter((rows) => rows.flat().reduce((sum, each) => sum + each, 0) > 1),
 );
 
-it("[BE200] printed limits .56 to .79 are those of the null standard error; the proper ones are .524 to .823", () => {
+it("[BE200] trap: printed limits of kappa, .56 to .79 are those of the null standard error; the proper ones are .524 to .823", () => {
   const { table: printed, kappa, z, limitsByNull } = golden.antibodyTest;
   const found = of(of(agreement({ table: printed })).kappa);
   expect(found.value).toBeCloseTo(kappa, 2);
@@ -161,7 +162,7 @@ it("[BE202] high prevalence pulls kappa down although readers agree as often", (
   ).toBeNull();
 });
 
-it("[BE203] AC1 as printed; the recalled standard error is the one with n, its limits Student's t", () => {
+it("[BE203] trap: AC1 as printed; the recalled standard error is the one with n, its limits Student's t", () => {
   const { table: printed, ac1, fromMemory } = golden.abstractors;
   const found = of(agreementAc1({ table: printed }));
   expect(Math.abs(found.value - ac1)).toBeLessThanOrEqual(0.5e-7);
@@ -184,13 +185,18 @@ it("[BE203] AC1 as printed; the recalled standard error is the one with n, its l
   expect(high.highRaw).toBeGreaterThan(1);
 });
 
-it("[BE204] a table as likely as the observed one counts, though the two chances differ in the last bits", () => {
+it("[BE204] trap: a table as likely as the observed one counts, though the two chances differ in the last bits", () => {
   // the mirrored table of equal groups has the same chance
   const found = fisherTest({ a: 3, b: 12, c: 9, d: 6 });
   expect(found.twoSided).toBeCloseTo(2 * found.less, 12);
   expect(found.midP.twoSided).toBeCloseTo(2 * found.midP.less, 12);
   expect(found.midP.doubled).toBeCloseTo(2 * found.midP.less, 12);
   expect(found.midP.less + found.midP.greater).toBeCloseTo(1, 12);
+  // 0 of 3 against 2 of 7, and its fellow 1 of 3 against 1 of 7, both 7/15: as doubles they differ.
+  const law = hypergeometric({ population: 10, marked: 2, drawn: 3 });
+  expect(law.pmf(1)).toBeGreaterThan(law.pmf(0));
+  expect(law.pmf(1) - law.pmf(0)).toBeLessThan(1e-15);
+  expect(fisherTest({ a: 0, b: 3, c: 2, d: 5 }).twoSided).toBeCloseTo(1, 12);
 });
 
 it("[BE205] 1 against 9: exact .021484, mid-P .011719; an even split is 1 less half its chance; none is refused", () => {

@@ -1,7 +1,7 @@
 /** Shares that differ between colonies: fits against their own slopes, closed formulas, mirrors, and what is refused. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { betaBinomial } from "../../numerics/index.ts";
+import { betaBinomial, binomial, likelihoodRatioInterval } from "../../numerics/index.ts";
 import {
   betaBinomialFit,
   betaBinomialLikelihood,
@@ -47,7 +47,6 @@ describe("what is refused", () => {
   it("[BE150] none, all, no more than chance, all or none, one bee a colony, all alike", () => {
     expect(code(betaBinomialFit(counts([0, 20], [0, 30])))).toBe("all-colonies-clear");
     expect(code(betaBinomialFit(counts([20, 20], [30, 30])))).toBe("all-colonies-full");
-    expect(code(betaBinomialFit(counts([5, 20], [5, 20], [4, 20])))).toBe("colonies-no-more-than-chance");
     expect(code(betaBinomialFit(counts([0, 20], [20, 20], [0, 20])))).toBe("colonies-all-or-none");
     expect(code(intraclassCorrelation(counts([0, 20], [0, 30])))).toBe("all-colonies-clear");
     expect(code(intraclassCorrelation(counts([9, 9], [3, 3])))).toBe("all-colonies-full");
@@ -92,7 +91,11 @@ describe("beta-binomial fit", () => {
       fc.property(anyColonies, (colonies) => {
         const fit = betaBinomialFit(colonies);
         if (!fit.ok) {
-          expect(code(fit)).toMatch(/^colonies-(no-more-than-chance|all-or-none)$|^all-colonies/);
+          expect(code(fit)).toMatch(/^colonies-all-or-none$|^all-colonies|^one-bee-a-colony$/);
+          return;
+        }
+        if (fit.value.kind === "no-spread") {
+          expect(code(fit)).toBe("colonies-no-more-than-chance");
           return;
         }
         fitted += 1;
@@ -134,6 +137,52 @@ describe("beta-binomial fit", () => {
     const start = performance.now();
     expect(betaBinomialFit(many).ok).toBe(true);
     expect(performance.now() - start).toBeLessThan(900);
+  });
+});
+
+describe("no spread beyond chance", () => {
+  const fitOf = (colonies: readonly ColonyCount[]) => {
+    const fit = betaBinomialFit(colonies);
+    if (!fit.ok || fit.value.kind !== "no-spread") throw new Error("not at the edge");
+    return { ...fit.value, problems: fit.problems };
+  };
+
+  it("[BE158] 5, 5 and 4 of 20: the binomial of 14 of 60, named by a warning, and no spread is likelier", () => {
+    const colonies = counts([5, 20], [5, 20], [4, 20]);
+    const fit = fitOf(colonies);
+    expect(fit.problems).toMatchObject([
+      { code: "colonies-no-more-than-chance", severity: "warned", slots: { colonies: 3, examined: 60 } },
+    ]);
+    expect(fit).toMatchObject({ intraclass: 0, likelihoodRatio: 0, pValue: 1 });
+    const { low, high } = likelihoodRatioInterval({ x: 14, n: 60, level: 0.95 });
+    expect(fit.mean).toMatchObject({ value: 14 / 60, low, high, n: 60, method: "binomial-likelihood-ratio" });
+    // The binomial chances themselves, colony by colony.
+    const logs = colonies.map(({ positive }) => binomial({ n: 20, p: 14 / 60 }).logPmf(positive));
+    expect(fit.logLikelihood).toBeCloseTo(
+      logs.reduce((sum, each) => sum + each, 0),
+      11,
+    );
+    expect(fit.seLogitMean).toBeCloseTo(1 / Math.sqrt(60 * (14 / 60) * (46 / 60)), 12);
+    const likelihood = betaBinomialLikelihood(colonies);
+    for (const spread of [1e-4, 0.01, 0.1, 1]) {
+      for (const mean of [0.2, 14 / 60, 0.27]) expect(likelihood(mean, spread).value).toBeLessThan(fit.logLikelihood);
+    }
+  });
+
+  it("[BE158] it joins what lies just beyond: a spread hardly above 0 gives nearly the same mean and chance", () => {
+    const edge = fitOf(counts([50, 200], [58, 200], [43, 200], [56, 200]));
+    const beyond = betaBinomialFit(counts([50, 200], [58, 200], [42, 200], [57, 200]));
+    if (!beyond.ok || beyond.value.kind !== "spread") throw new Error("no spread");
+    expect(beyond.problems).toEqual([]);
+    expect(beyond.value.intraclass).toBeGreaterThan(0);
+    expect(beyond.value.intraclass).toBeLessThan(0.005);
+    expect(beyond.value.mean.value).toBeCloseTo(edge.mean.value, 3);
+    expect(beyond.value.seLogitMean / edge.seLogitMean).toBeGreaterThan(1);
+    expect(beyond.value.seLogitMean / edge.seLogitMean).toBeLessThan(1.2);
+  });
+
+  it("[BE158] one bee a colony says nothing of a spread and is refused", () => {
+    expect(code(betaBinomialFit(counts([0, 1], [1, 1], [1, 1], [0, 1])))).toBe("one-bee-a-colony");
   });
 });
 

@@ -142,7 +142,7 @@ export function compareCountFits(
   const df = larger.coefficients.length - part.coefficients.length;
   ensure(df > 0 && larger.n === part.n, "larger", df, "a fit to the same bees with more coefficients");
   const gain = larger.logLikelihood - part.logLikelihood;
-  ensure(gain > -1e-6, "larger", gain, "no less likely than its part");
+  ensure(gain > -1e-6 && gain < Infinity, "larger", gain, "no less likely than its part");
   const statistic = 2 * gain;
   return { statistic, df, pValue: chiSquare({ df }).sf(Math.max(0, statistic)) };
 }

@@ -110,8 +110,8 @@ export function fisherTests(margins: {
 }
 
 /** @throws DomainError unless all four are whole numbers ≥ 0 */
-export function checkCounts(table: TwoByTwo): void {
-  for (const [cell, count] of Object.entries(table)) {
+export function checkCounts({ a, b, c, d }: TwoByTwo): void {
+  for (const [cell, count] of Object.entries({ a, b, c, d })) {
     ensure(Number.isInteger(count) && count >= 0, cell, count, "a whole number ≥ 0");
   }
 }

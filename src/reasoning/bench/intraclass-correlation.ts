@@ -23,9 +23,12 @@ export interface IntraclassCorrelation {
   readonly designEffect: number;
   /** The same with Σn²/N in place of the mean: colonies of unequal samples. */
   readonly designEffectWeighted: number;
-  /** Bees of a simple sample that would tell as much: N over the weighted design effect. */
-  readonly effectiveBees: number;
+  /** Bees of a simple sample that would tell as much: N over the weighted design effect, where that is above 0. */
+  readonly effectiveBees: Result<number>;
 }
+
+/** A design effect below this is rounding: the colonies differ as little as can be. */
+const leastEffect = 1e-12;
 
 /**
  * Intraclass correlation of infestation within colonies and the design effect that follows.
@@ -70,6 +73,9 @@ export function intraclassCorrelation(colonies: readonly ColonyCount[]): Result<
     heterogeneity: pearsonChiSquare / (k - 1),
     designEffect: 1 + (examined / k - 1) * byVariance,
     designEffectWeighted,
-    effectiveBees: examined / designEffectWeighted,
+    effectiveBees:
+      designEffectWeighted > leastEffect
+        ? answered(examined / designEffectWeighted)
+        : blocked(benchProblem("colonies-all-alike", "unknown", "colonies", { colonies: k, share })),
   });
 }

@@ -101,7 +101,7 @@ export interface BenchProblems {
   readonly "all-colonies-clear": { readonly examined: number };
   /** Every bee of every colony infested. */
   readonly "all-colonies-full": { readonly examined: number };
-  /** The spread between colonies has no maximum above 0: the bees may be taken as one sample. */
+  /** The spread between colonies is likeliest at 0: the answer takes the bees as one sample. */
   readonly "colonies-no-more-than-chance": { readonly colonies: number; readonly examined: number };
   /** Each colony is all or none: the spread has no maximum below 1. */
   readonly "colonies-all-or-none": { readonly colonies: number; readonly examined: number };

@@ -95,8 +95,8 @@ export function infestedFromSides(trunks: {
   readonly bothShare: number;
 }): number {
   const { left, right, bothShare } = trunks;
-  ensure(left >= 0, "left", left, "0 or more");
-  ensure(right >= 0, "right", right, "0 or more");
+  ensure(left >= 0 && left < Infinity, "left", left, "0 or more");
+  ensure(right >= 0 && right < Infinity, "right", right, "0 or more");
   ensure(bothShare >= 0 && bothShare <= 1, "bothShare", bothShare, "in [0, 1]");
   return (left + right) / (1 + bothShare);
 }

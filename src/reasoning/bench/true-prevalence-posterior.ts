@@ -1,6 +1,6 @@
 /** What to believe about the share infested, given a prior and a test whose errors are known or believed. */
 import { type BetaShape, betaRule, gaussLegendreRule, root } from "../../numerics/index.ts";
-import { answered, blocked, ensure, type Result } from "../../units/index.ts";
+import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
 import { benchProblem } from "./problems.ts";
 import { countsTrouble } from "./true-prevalence.ts";
 
@@ -45,7 +45,8 @@ const agreement = 1e-7;
  * p = 1/(1 + exp(−π sinh s)), which takes priors that are infinite at 0 or 1. The data also speak about Se and Sp;
  * a vague prior of Sp with few positives leaves the prior of the prevalence in charge.
  *
- * @returns PrevalencePosterior; or `nothing-examined`, `positives-exceed-examined`, `posterior-did-not-settle`
+ * @returns PrevalencePosterior; or `nothing-examined`, `positives-exceed-examined`, `test-no-better-than-chance` (by
+ *   the means of what is believed), `posterior-did-not-settle`
  * @throws DomainError for numbers outside their range
  * @source Joseph, Gyorkos & Coupal 1995, American Journal of Epidemiology 141:263–272 (model); own integration
  *
@@ -54,7 +55,7 @@ const agreement = 1e-7;
  */
 export function prevalencePosterior(request: PosteriorRequest): Result<PrevalencePosterior> {
   check(request);
-  const trouble = countsTrouble(request);
+  const trouble = countsTrouble(request) ?? chanceTrouble(request);
   if (trouble) return blocked(trouble);
   if (request.work) return answered(posterior(request, request.work));
   const figures = (each: PrevalencePosterior) => [
@@ -73,6 +74,14 @@ export function prevalencePosterior(request: PosteriorRequest): Result<Prevalenc
     before = now;
   }
   return blocked(benchProblem("posterior-did-not-settle", "blocked", null, { nodes: before.nodes }));
+}
+
+/** A test known, or believed on average, to be no better than chance. */
+function chanceTrouble(request: PosteriorRequest): Problem | null {
+  const mean = (error: number | BetaShape) => (typeof error === "number" ? error : error.a / (error.a + error.b));
+  const [sensitivity, specificity] = [mean(request.sensitivity), mean(request.specificity)];
+  if (sensitivity + specificity > 1) return null;
+  return benchProblem("test-no-better-than-chance", "blocked", "sensitivity", { sensitivity, specificity });
 }
 
 /** One round with a given amount of work. */
@@ -182,7 +191,7 @@ function peak(log: (s: number) => number, [low, high]: readonly [number, number]
 }
 
 function check(request: PosteriorRequest): void {
-  const { prevalence = { a: 1, b: 1 }, sensitivity, specificity, level = 0.95, thresholds = [] } = request;
+  const { prevalence = { a: 1, b: 1 }, sensitivity, specificity, level = 0.95, thresholds = [], work } = request;
   ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
   for (const shape of [prevalence.a, prevalence.b]) {
     ensure(shape >= 0.05 && shape < Infinity, "prevalence", shape, "shapes of 0.05 or more");
@@ -191,4 +200,10 @@ function check(request: PosteriorRequest): void {
     if (typeof error === "number") ensure(error > 0 && error <= 1, name, error, "in (0, 1]");
   }
   for (const each of thresholds) ensure(each >= 0 && each <= 1, "thresholds", each, "in [0, 1]");
+  for (const [name, value] of Object.entries(work ?? {})) {
+    ensure(Number.isInteger(value) && value >= 1 && value <= mostWork, `work.${name}`, value, `from 1 to ${mostWork}`);
+  }
 }
+
+/** Nodes or points beyond which nothing is gained. */
+const mostWork = 10_000;

@@ -50,6 +50,17 @@ it("[BE101] refuses a test that is no better than chance", () => {
   const trials = { apparent: shareOf(5, 50), sensitivity: shareOf(4, 10), specificity: shareOf(6, 10) };
   expect(deltaPrevalence(trials).problems[0]?.code).toBe("test-no-better-than-chance");
   expect(langReiczigelPrevalence(trials).problems[0]?.code).toBe("test-no-better-than-chance");
+  for (const [sensitivity, specificity] of [
+    [0.4, 0.6],
+    [{ a: 2, b: 3 }, 0.6],
+    [
+      { a: 2, b: 2 },
+      { a: 2, b: 2 },
+    ],
+  ] as const) {
+    const believed = prevalencePosterior({ positive: 5, examined: 50, sensitivity, specificity });
+    expect(believed.problems[0]?.code).toBe("test-no-better-than-chance");
+  }
   expect(() => truePrevalence({ ...coin, sensitivity: 0 })).toThrow("sensitivity");
   expect(truePrevalence({ ...coin, positive: 51 }).problems[0]?.code).toBe("positives-exceed-examined");
 });
@@ -96,7 +107,7 @@ it.each(printed.examples)("[BE105] $apparent.share of $apparent.of: $low to $hig
   expect(Math.abs(found.limits.high - high)).toBeLessThanOrEqual(halfUnit);
 });
 
-it("[BE105] with (1 + P)² as misprinted the third example would not come out", () => {
+it("[BE105] trap: with (1 + P)² as misprinted the third example would not come out", () => {
   const { low: _, high, ...request } = printed.examples[1] as (typeof printed.examples)[number];
   const { rawLimits, centre } = value(langReiczigelPrevalence(request));
   const z = 1.959963984540054;
@@ -154,7 +165,7 @@ it("[BE106] with a perfect test it is the beta posterior, priors infinite at the
 });
 
 it("[BE107] refuses beliefs about the test that a huge sample makes too sharp to integrate", () => {
-  const vague = { a: 2, b: 2 };
+  const vague = { a: 2.1, b: 2 };
   const huge = { positive: 400_000, examined: 1_000_000, sensitivity: vague, specificity: vague };
   const found = prevalencePosterior(huge);
   expect(found.ok).toBe(false);

@@ -70,7 +70,8 @@ export interface ActionComparison {
  * One colony, one winter; nothing about neighbours, honey or resistance.
  *
  * @returns ActionComparison with the notes `loss-curve-judged`, `loss-readings-disagree`, `testing-never-best`; or
- *   `decision-withheld`, or what is wrong with the curve
+ *   `decision-withheld`, `test-no-better-than-chance` (a test that tells nothing is answered, one that tells the wrong
+ *   way is not), or what is wrong with the curve
  * @throws DomainError for prices, belief or test outside their range
  * @source Pauker & Kassirer 1980 for the three actions; Raiffa & Schlaifer 1961 for the value of a sample
  *
@@ -85,6 +86,11 @@ export function compareActions(request: DecisionRequest): Result<ActionCompariso
   const given = winterLossByPrevalence ?? winterLossReadings[defaultReading];
   const wrong = lossCurveProblem(given);
   if (wrong) return blocked(wrong);
+  const { sensitivity, specificity } = test;
+  if (sensitivity + specificity < 1) {
+    const slots = { sensitivity, specificity };
+    return blocked(decisionProblem("test-no-better-than-chance", "blocked", "test.sensitivity", slots));
+  }
   if (acceptance !== "accepted" && !decideAnyway) {
     return blocked(decisionProblem("decision-withheld", "blocked", "acceptance", { acceptance }));
   }

@@ -16,6 +16,8 @@ export interface DecisionProblems {
   readonly "testing-never-best": { readonly testCost: number; readonly bees: number };
   /** Whatever such a sample shows, waiting stays the better. */
   readonly "no-result-leads-to-acting": { readonly bees: number };
+  /** More positives would speak for fewer infested bees. */
+  readonly "test-no-better-than-chance": { readonly sensitivity: number; readonly specificity: number };
   /** The sample was taken with limits or rejected: no choice is named unless someone asks for it anyway. */
   readonly "decision-withheld": { readonly acceptance: string };
 }
@@ -29,6 +31,7 @@ export const decisionProblemCodes = [
   "loss-readings-disagree",
   "testing-never-best",
   "no-result-leads-to-acting",
+  "test-no-better-than-chance",
   "decision-withheld",
 ] as const satisfies readonly (keyof DecisionProblems)[];
 

@@ -137,6 +137,7 @@ export function valueOfKnowingState(problem: {
   const { chances, utilities } = problem;
   const total = chances.reduce((sum, each) => sum + each, 0);
   ensure(chances.every((each) => each >= 0) && Math.abs(total - 1) < 1e-9, "chances", chances, "0 or more, sum 1");
+  ensure(utilities.flat().every(Number.isFinite), "utilities", utilities, "finite numbers");
   ensure(utilities.length > 0, "utilities", utilities, "at least one action");
   const fitting = utilities.every((row) => row.length === chances.length);
   ensure(fitting, "utilities", utilities, "one utility per state in each row");

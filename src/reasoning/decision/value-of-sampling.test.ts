@@ -1,4 +1,5 @@
 /** Worth of a sample against check values, its bounds, and a second way by direct summation. */
+import fc from "fast-check";
 import { expect, it } from "vitest";
 import golden from "../../../tests/golden/decision-check-values.json" with { type: "json" };
 import { beta, betaBinomial, integral } from "../../numerics/index.ts";
@@ -116,6 +117,44 @@ it("[DE4] never worth less than nothing, never more than knowing, never less wit
   }
   const many = valueOfSampling({ ...base, sizes: [900] });
   expect(many.evpi - (many.rows[0]?.evsi ?? 0)).toBeLessThan(0.1); // tends to knowing
+});
+
+it("[DE4] whatever is believed, asked and priced: 0 to the worth of knowing, rising with bees towards it", () => {
+  const shape = fc.double({ min: 0.2, max: 30, noNaN: true });
+  const chance = fc.double({ min: 0.6, max: 1, noNaN: true });
+  const cost = fc.double({ min: 0.5, max: 300, noNaN: true });
+  fc.assert(
+    fc.property(shape, shape, chance, chance, cost, (a, b, sensitivity, specificity, actCost) => {
+      const { evpi, rows } = valueOfSampling({
+        ...base,
+        belief: { a, b },
+        actCost,
+        sizes: [0, 1, 2, 4, 8, 16, 32, 64, 128],
+        sensitivity,
+        specificity,
+      });
+      const slack = 1e-9 * base.lossAtFull; // sums of up to 129 terms of that size
+      for (const [i, { evsi }] of rows.entries()) {
+        expect(evsi).toBeGreaterThanOrEqual((rows[i - 1]?.evsi ?? 0) - slack);
+        expect(evsi).toBeLessThanOrEqual(evpi + slack);
+      }
+      // A perfect test of 1000 bees leaves a spread of the share below 0.016, and so at most a part of that of the loss.
+      const many = valueOfSampling({ ...base, belief: { a, b }, actCost, sizes: [1000] });
+      expect(evpi - (many.rows[0]?.evsi ?? 0)).toBeLessThan(0.016 * base.lossAtFull * 0.1);
+    }),
+    { seed: 1961, numRuns: 40 },
+  );
+});
+
+it("[DE202] prices that are no numbers and a bench that tells nothing are refused by name", () => {
+  for (const [wrong, named] of [
+    [{ costPerBee: Number.NaN }, "costPerBee"],
+    [{ fixedCost: -1 }, "fixedCost"],
+    [{ sensitivity: 2 }, "sensitivity"],
+    [{ sensitivity: 0.3, specificity: 0.6 }, "sensitivity"],
+  ] as const) {
+    expect(() => valueOfSampling({ ...base, sizes: [5], ...wrong })).toThrow(`${named} must be`);
+  }
 });
 
 it("[DE4] refuses what makes no sense", () => {

@@ -58,6 +58,18 @@ export function valueOfSampling(question: {
   ensureBelief(belief);
   ensure(lossAtFull > 0 && Number.isFinite(lossAtFull), "lossAtFull", lossAtFull, "above 0");
   ensure(actCost >= 0 && Number.isFinite(actCost), "actCost", actCost, "0 or more");
+  for (const [name, cost] of Object.entries({ costPerBee, fixedCost })) {
+    ensure(cost >= 0 && Number.isFinite(cost), name, cost, "0 or more");
+  }
+  for (const [name, share] of Object.entries({ sensitivity, specificity })) {
+    ensure(share > 0 && share <= 1, name, share, "in (0, 1]");
+  }
+  ensure(
+    sensitivity + specificity > 1,
+    "sensitivity",
+    sensitivity,
+    "above 1 − specificity: else a positive tells nothing",
+  );
   ensure(sizes.length > 0, "sizes", sizes, "at least one size");
   const line = [
     { prevalence: 0, value: 0 },

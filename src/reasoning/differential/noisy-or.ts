@@ -126,8 +126,8 @@ export function noisyOr(given: NoisyOrNetwork): Result<NoisyOrAnswer> {
       return {
         finding,
         probability: yes,
-        jointBits: entropy(share) - after((weights) => entropy(weights.map((each) => each / total(weights)))),
-        marginalBits: single(share) - after(single),
+        jointBits: fall(entropy(share) - after((weights) => entropy(weights.map((each) => each / total(weights))))),
+        marginalBits: fall(single(share) - after(single)),
       };
     }),
   });
@@ -167,6 +167,9 @@ function asNetwork({ prior, link, leak, evidence }: NoisyOrNetwork): {
 
 const absentGiven = ({ link, leak }: NoisyOrNetwork, present: readonly number[], finding: number): number =>
   present.reduce((product, condition) => product * (1 - (link[condition]?.[finding] ?? 0)), 1 - (leak[finding] ?? 0));
+
+/** No result raises the entropy that is expected after it: a fall below 0 by rounding is 0. */
+const fall = (bits: number): number => (bits < 0 && bits > -1e-12 ? 0 : bits);
 
 const total = (weights: Float64Array): number => weights.reduce((sum, each) => sum + each, 0);
 const plogp = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);

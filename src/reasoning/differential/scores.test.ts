@@ -51,6 +51,35 @@ describe("networks of one's own", () => {
     expect(of(noisyOr(given)).evidenceProbability).toBeGreaterThan(0);
   });
 
+  it("[DX206] bits are never below 0 nor above what is unknown, and 0 for a finding without a link", () => {
+    const chance = fc.double({ min: 0.001, max: 0.999, noNaN: true });
+    const link = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.99, noNaN: true }));
+    fc.assert(
+      fc.property(
+        fc.array(chance, { minLength: 5, maxLength: 5 }),
+        fc.array(fc.array(link, { minLength: 6, maxLength: 6 }), { minLength: 5, maxLength: 5 }),
+        fc.array(fc.double({ min: 0.001, max: 0.9, noNaN: true }), { minLength: 6, maxLength: 6 }),
+        fc.array(fc.boolean(), { minLength: 2, maxLength: 2 }),
+        (prior, rows, leak, seen) => {
+          const unlinked = rows.map((row) => [...row.slice(0, 5), 0]);
+          const evidence = new Map(seen.map((present, finding) => [finding, present]));
+          const { outlook, entropyBits } = of(noisyOr({ prior, link: unlinked, leak, evidence }));
+          expect(outlook.map(({ finding }) => finding)).toEqual([2, 3, 4, 5]);
+          for (const { finding, jointBits, marginalBits, probability } of outlook) {
+            expect(jointBits).toBeGreaterThanOrEqual(0);
+            expect(marginalBits).toBeGreaterThanOrEqual(0);
+            expect(jointBits).toBeLessThanOrEqual(Math.min(entropyBits, 1) + 1e-12);
+            if (finding !== 5) continue;
+            expect(jointBits).toBeLessThan(1e-12);
+            expect(marginalBits).toBeLessThan(1e-12);
+            expect(probability).toBeCloseTo(leak[5] as number, 12);
+          }
+        },
+      ),
+      { seed: 1991, numRuns: 100 },
+    );
+  });
+
   it("[DX202] one cause alone: by hand, and the network's single-cause states in the same proportions", () => {
     const evidence = new Map([
       [0, true],

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/newcombe-1998b-difference.json" with { type: "json" };
+import scipy from "../../../tests/golden/scipy-manual-two-by-two.json" with { type: "json" };
 import type { Result } from "../../units/index.ts";
 import { fisherTest } from "../bench/index.ts";
 import {
@@ -15,6 +16,8 @@ import {
   fisherPower,
   groupSize,
   hendersonTilton,
+  katzRatio,
+  koopmanRatio,
   type Share,
   schneiderOrelli,
   shareDifference,
@@ -48,6 +51,27 @@ describe("the difference of two shares", () => {
     const halfUnit = 0.5e-4; // four decimals are printed
     expect(Math.abs(found.low - (low as number))).toBeLessThanOrEqual(halfUnit);
     expect(Math.abs(found.high - (high as number))).toBeLessThanOrEqual(halfUnit);
+  });
+
+  it("[EF202] trap: what one software calls score limits, .0526 to .3440, is where no score test turns", () => {
+    const [first, second] = [share(golden.first), share(golden.second)];
+    const { low, high } = of(shareDifference({ first, second, method: "miettinen-nurminen" }));
+    const [wrongLow, wrongHigh] = golden.saidByStatsmodels as [number, number];
+    const scores = [low, high, wrongLow, wrongHigh].map((difference) => {
+      let best = { likelihood: Number.NEGATIVE_INFINITY, p2: 0 };
+      for (let p2 = 1e-5; p2 < 1 - difference; p2 += 1e-5) {
+        const p1 = p2 + difference;
+        const likelihood = 56 * Math.log(p1) + 14 * Math.log(1 - p1) + 48 * Math.log(p2) + 32 * Math.log(1 - p2);
+        if (likelihood > best.likelihood) best = { likelihood, p2 };
+      }
+      const p1 = best.p2 + difference;
+      const variance = ((p1 * (1 - p1)) / 70 + (best.p2 * (1 - best.p2)) / 80) * (150 / 149);
+      return Math.abs((0.8 - 0.6 - difference) / Math.sqrt(variance));
+    });
+    expect(scores[0]).toBeCloseTo(1.959964, 4); // the grid knows p2 to 1e-5
+    expect(scores[1]).toBeCloseTo(1.959964, 4);
+    expect((scores[2] as number) - 1.959964).toBeGreaterThan(1e-3);
+    expect((scores[3] as number) - 1.959964).toBeGreaterThan(0.05);
   });
 
   it("[EF202] holds the difference, stays within −1 and 1, mirrors, and the wider method is wider", () => {
@@ -99,6 +123,16 @@ describe("tests that hold no margin fixed", () => {
     expect(of(boschlooTest(less)).pValue).toBeCloseTo(counted.pValue, 9);
     // as SciPy's manual prints it, .03407: the tie lost to the last bit of a double
     expect(of(barnardTest({ ...less, tieSlack: 0 })).pValue).toBeCloseTo(0.03407671637, 9);
+  });
+
+  it("[EF200] trap: the manual's .03407 for Barnard lost a tie; counted it is .0341; Fisher as printed", () => {
+    const { catches, vaccine: printed } = scipy;
+    const less = { ...sharesOfTable(printed), alternative: "less" } as const;
+    const fiveDecimals = (p: number) => Number(p.toFixed(5));
+    expect(Math.abs(of(barnardTest({ ...less, tieSlack: 0 })).pValue - printed.barnardLess)).toBeLessThan(1e-5); // printed cut, not rounded
+    expect(fiveDecimals(of(barnardTest(less)).pValue)).toBe(printed.barnardWithTie);
+    expect(Number(fisherTest(printed).less.toFixed(3))).toBe(printed.fisherLess);
+    expect(Math.abs(fisherTest(catches).twoSided - catches.fisherTwoSided)).toBeLessThan(1e-4); // .03497, printed cut
   });
 
   it("[EF200] the largest chance is found: none on a fine grid of common shares is larger", () => {
@@ -215,6 +249,18 @@ describe("sizes and power", () => {
     const powerAt = (size: number) => fisherPower({ ...shares, firstSize: size, secondSize: size });
     expect(powerAt(perGroupCorrected)).toBeGreaterThan(0.79); // a normal approximation: a hundredth either way
     expect(powerAt(perGroup)).toBeLessThan(0.8);
+  });
+
+  it("[EF207] a power of half of alpha or less has no size, and a ratio needs groups that were looked at", () => {
+    const shares = { firstShare: 0.6, secondShare: 0.4 };
+    expect(() => groupSize({ ...shares, power: 0.02 })).toThrow("power must be");
+    expect(of(groupSize({ ...shares, power: 0.03 })).perGroup).toBe(1);
+    const pair = { first: share([1, 5]), second: share([0, 5]), level: 0.95 };
+    for (const ratio of [katzRatio, koopmanRatio]) {
+      expect(() => ratio(pair)).toThrow("second must be");
+      expect(() => ratio({ ...pair, first: share([6, 5]) })).toThrow("first must be");
+      expect(() => ratio({ ...pair, second: share([1, 5]), level: 1 })).toThrow("level must be");
+    }
   });
 
   it("[EF205] equals the double sum table by table, and at equal shares stays below alpha", () => {

@@ -1,5 +1,5 @@
 /** How many bees or colonies a comparison of two shares needs in each group, and what a given number can show. */
-import { binomial, normalUpperQuantile } from "../../numerics/index.ts";
+import { binomial, normalQuantile, normalUpperQuantile } from "../../numerics/index.ts";
 import { answered, blocked, ensure, type Result } from "../../units/index.ts";
 import { fisherTests } from "../bench/index.ts";
 import { efficacyProblem } from "./problems.ts";
@@ -32,7 +32,7 @@ export interface GroupSize {
  * `clustersPerGroup`: bees of one colony are no independent trials.
  *
  * @returns GroupSize, or `shares-equal`
- * @throws DomainError for shares, alpha or power outside (0, 1)
+ * @throws DomainError for shares, alpha or power outside (0, 1), or a power of half of alpha or less
  * @source Fleiss, Tytun & Ury 1980 for the correction; pooled form as in standard texts
  *
  * @example
@@ -44,8 +44,10 @@ export function groupSize(wanted: TwoShares & { readonly power?: number }): Resu
   for (const [name, value] of Object.entries({ firstShare: p1, secondShare: p2, alpha, power })) {
     ensure(value > 0 && value < 1, name, value, "in (0, 1)");
   }
+  // A test that sees nothing still says "different" so often; below that the formula turns back on itself.
+  ensure(power > alpha / 2, "power", power, `above half of alpha, ${alpha / 2}`);
   if (p1 === p2) return blocked(efficacyProblem("shares-equal", "blocked", "secondShare", { share: p1 }));
-  const [zAlpha, zBeta] = [normalUpperQuantile(alpha / 2), normalUpperQuantile(1 - power)];
+  const [zAlpha, zBeta] = [normalUpperQuantile(alpha / 2), normalQuantile(power)];
   const difference = Math.abs(p1 - p2);
   const mean = (p1 + p2) / 2;
   const apart = p1 * (1 - p1) + p2 * (1 - p2);

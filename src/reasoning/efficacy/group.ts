@@ -20,6 +20,17 @@ export function shareProblem(group: string, { infested, examined }: Share): Prob
   return examined === 0 ? efficacyProblem("group-not-examined", "blocked", group, { group }) : null;
 }
 
+/** For callers who hold counts that have been looked at: throws where `shareProblem` would tell the user. */
+export function ensureShare(name: string, { infested, examined }: Share): void {
+  const whole = Number.isInteger(infested) && Number.isInteger(examined) && examined >= 1;
+  ensure(
+    whole && infested >= 0 && infested <= examined,
+    name,
+    `${infested} of ${examined}`,
+    "whole, 0 to all, of 1 or more",
+  );
+}
+
 /**
  * Share of those examined that are not infested: dead ones, where the survivors are counted as infested.
  *
@@ -31,6 +42,6 @@ export function shareProblem(group: string, { infested, examined }: Share): Prob
  * shareWithout({ infested: 12, examined: 100 })  // → 0.88
  */
 export function shareWithout({ infested, examined }: Share): number {
-  ensure(examined > 0 && infested >= 0 && infested <= examined, "infested", infested, "from 0 to the number examined");
+  ensureShare("infested", { infested, examined });
   return (examined - infested) / examined;
 }

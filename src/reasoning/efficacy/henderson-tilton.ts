@@ -118,11 +118,13 @@ export function changeRatio(trial: HendersonTiltonTrial): Result<ChangeRatio> {
   const logStandardError = Math.sqrt(factor * logVariance);
   const closed = trial.kind === "shares" && logVariance === 0;
   const width = closed ? scoreWidth(trial, level) : twoSidedQuantile(level) * logStandardError;
+  const high = ratio(half) * Math.exp(width);
+  ensure(high < Infinity, "overdispersion", factor, "small enough for limits that can be told");
   return answered(
     {
       ratio: ratio(0),
       low: ratio(half) * Math.exp(-width),
-      high: ratio(half) * Math.exp(width),
+      high,
       halfAdded,
       logStandardError,
       method: closed ? "henderson-tilton-shares-score" : method,

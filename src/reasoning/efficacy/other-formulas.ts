@@ -44,7 +44,7 @@ export function sunShepard(shares: {
 }): Result<number> {
   const { treatedDead, controlChange } = shares;
   ensure(treatedDead >= 0 && treatedDead <= 1, "treatedDead", treatedDead, "in [0, 1]");
-  ensure(controlChange >= -1, "controlChange", controlChange, "−1 or more");
+  ensure(controlChange >= -1 && controlChange < Infinity, "controlChange", controlChange, "−1 or more");
   if (controlChange === -1) {
     return blocked(efficacyProblem("efficacy-undefined", "blocked", "controlChange", { group: "control" }));
   }

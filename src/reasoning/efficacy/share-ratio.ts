@@ -1,6 +1,7 @@
 /** The ratio of two shares with limits: Katz's on the logarithm, Koopman's by inverting a score test. */
 import { type Interval, normalUpperQuantile, root } from "../../numerics/index.ts";
-import type { Share } from "./group.ts";
+import { ensure } from "../../units/index.ts";
+import { ensureShare, type Share } from "./group.ts";
 
 export interface RatioLimits {
   /** First share over second share. */
@@ -34,19 +35,31 @@ export const allInfested = (...shares: readonly Share[]): boolean =>
   shares.every(({ infested, examined }) => infested === examined);
 
 /** The upper normal quantile of a two-sided level. */
-export const twoSidedQuantile = (level: number): number => normalUpperQuantile((1 - level) / 2);
+export function twoSidedQuantile(level: number): number {
+  ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
+  return normalUpperQuantile((1 - level) / 2);
+}
+
+function ensurePair({ first, second }: SharePair): void {
+  ensureShare("first", first);
+  ensureShare("second", second);
+  ensure(second.infested >= 1, "second", second.infested, "at least 1 infested, or there is no ratio");
+}
 
 /**
  * Katz's limits: the logarithm has variance 1/a − 1/n₁ + 1/b − 1/n₂.
  *
  * With a = 0 half is added to all four counts for the limits; the ratio itself stays 0, outside them.
  *
+ * @throws DomainError for counts that are not whole or do not fit, none infested in the second, a level outside (0, 1)
  * @source Katz et al. 1978
  *
  * @example
  * katzRatio({ first: { infested: 12, examined: 100 }, second: { infested: 80, examined: 100 }, level: 0.95 }).high  // → 0.2573320540
  */
-export function katzRatio({ first, second, level }: SharePair): RatioLimits {
+export function katzRatio(pair: SharePair): RatioLimits {
+  ensurePair(pair);
+  const { first, second, level } = pair;
   const halfAdded = first.infested === 0;
   const half = halfAdded ? 0.5 : 0;
   const [a, n1] = [first.infested + half, first.examined + half];
@@ -66,12 +79,15 @@ export function katzRatio({ first, second, level }: SharePair): RatioLimits {
  *
  * Nothing is added; at a = 0 the low end is 0 and the high end still holds.
  *
+ * @throws DomainError as `katzRatio`
  * @source Koopman 1984, Biometrics 40:513–517
  *
  * @example
  * koopmanRatio({ first: { infested: 36, examined: 40 }, second: { infested: 16, examined: 80 }, level: 0.95 }).high  // → 7.1522234349
  */
-export function koopmanRatio({ first, second, level }: SharePair): RatioLimits {
+export function koopmanRatio(pair: SharePair): RatioLimits {
+  ensurePair(pair);
+  const { first, second, level } = pair;
   const ratio = plainRatio(first, second);
   const allowed = twoSidedQuantile(level) ** 2;
   const excess = (logRatio: number) => scoreChiSquare(Math.exp(logRatio), first, second) - allowed;

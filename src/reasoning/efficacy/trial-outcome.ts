@@ -42,7 +42,7 @@ export interface TreatmentOutcome {
  */
 export function treatmentOutcome(check: TreatmentCheck): Result<TreatmentOutcome> {
   const { treated, control, scored, daysAfter, level = 0.95 } = check;
-  ensure(daysAfter >= 0, "daysAfter", daysAfter, "0 or more");
+  ensure(daysAfter >= 0 && daysAfter < Infinity, "daysAfter", daysAfter, "0 or more");
   const apparent = apparentFall(treated, level);
   if (!apparent.ok) return apparent;
   const problems: Problem[] = [...apparent.problems];

@@ -27,15 +27,18 @@ export interface ComparedShares {
  * The two groups of a table as shares: each row is a group, the first column those with the outcome.
  *
  * @returns first and second share
+ * @throws DomainError for counts that are not whole numbers ≥ 0
  * @source definition of the table
  *
  * @example
  * sharesOfTable({ a: 7, b: 8, c: 12, d: 3 }).first  // → {"infested":7,"examined":15}
  */
-export const sharesOfTable = ({ a, b, c, d }: TwoByTwo): { readonly first: Share; readonly second: Share } => ({
-  first: { infested: a, examined: a + b },
-  second: { infested: c, examined: c + d },
-});
+export function sharesOfTable({ a, b, c, d }: TwoByTwo): { readonly first: Share; readonly second: Share } {
+  for (const [cell, count] of Object.entries({ a, b, c, d })) {
+    ensure(Number.isInteger(count) && count >= 0, cell, count, "a whole number ≥ 0");
+  }
+  return { first: { infested: a, examined: a + b }, second: { infested: c, examined: c + d } };
+}
 
 /** Statistics that differ by a smaller share count as equal: rounding must not part tables that tie. */
 const usualTieSlack = 1e-10;

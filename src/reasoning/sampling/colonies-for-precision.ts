@@ -46,6 +46,7 @@ export function coloniesForPrecision(design: PrecisionDesign): PrecisionSize {
   const simpleBees = (normalUpperQuantile((1 - level) / 2) ** 2 * p * (1 - p)) / margin ** 2;
   const designEffect = 1 + (beesPerColony - 1) * intraclass;
   const bees = simpleBees * designEffect;
+  ensure(Number.isFinite(bees), "margin", margin, "wide enough for a number of bees that can be counted");
   // A whole number of colonies on paper must not cost one more by rounding.
   return { simpleBees, designEffect, bees, colonies: Math.ceil(bees / beesPerColony - 1e-12) };
 }

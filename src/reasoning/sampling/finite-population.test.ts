@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import cannonRoe from "../../../tests/golden/cannon-roe-1982-table-1.json" with { type: "json" };
 import checks from "../../../tests/golden/detection-check-values.json" with { type: "json" };
-import { cannonRoeSize, macDiarmidSize } from "./approximations.ts";
+import { logFactorial } from "../../numerics/index.ts";
+import { cannonRoeSize, macDiarmidSize, shortcutSizes } from "./approximations.ts";
 import { detectionSampleSize } from "./detection-sample-size.ts";
 import { finiteDetectionProbability, finiteDetectionSampleSize, finiteUpperLimitOfZero } from "./finite-population.ts";
 
@@ -44,9 +45,14 @@ it("[SD6] agrees with counting every possible draw of a group of nine", () => {
   }
 });
 
-it("[SD7] counts an exact tie as reached: 1 infested in 100 needs 95", () => {
+it("[SD7] trap: an exact tie counts as reached: 1 infested in 100 needs 95, where rounding would ask for 96", () => {
   const design = { population: 100, infested: 1, confidence: 0.95 };
   expect(value(finiteDetectionSampleSize({ ...design, sensitivity: 1 }))).toBe(95);
+  // By logarithms of factorials, and without slack, the chance of none among 95 comes out above 1 − 0.95.
+  const log = (drawn: number) =>
+    logFactorial(99) - logFactorial(99 - drawn) - logFactorial(100) + logFactorial(100 - drawn);
+  expect(Math.exp(log(95))).toBeGreaterThan(1 - 0.95);
+  expect(Math.exp(log(95)) / 0.05 - 1).toBeLessThan(1e-12);
   // one in N needs c·N exactly, whatever N
   for (let n = 20; n <= 2000; n += 20) {
     expect(value(finiteDetectionSampleSize({ ...design, population: n, sensitivity: 1 }))).toBe(0.95 * n);
@@ -130,7 +136,7 @@ it.each(checks.macDiarmid)("[SD11] the shortcut with Se for N = $population prin
   expect(Math.ceil(macDiarmidSize(row))).toBe(row.printed);
 });
 
-it("[SD11] the shortcut is an approximation: it is not always the exact size", () => {
+it("[SD11] trap: the shortcuts are approximations: Cannon and Roe's can be off by one, MacDiarmid's by more", () => {
   let off = 0;
   for (let infested = 1; infested <= 40; infested++) {
     const exact = value(finiteDetectionSampleSize({ population: 80, infested, confidence: 0.95, sensitivity: 1 }));
@@ -139,4 +145,8 @@ it("[SD11] the shortcut is an approximation: it is not always the exact size", (
     off += gap;
   }
   expect(off).toBeGreaterThan(0);
+  // MacDiarmid's is farther off: 140 where 138 are enough.
+  const wide = { population: 1000, infested: 20, confidence: 0.95, sensitivity: 1 };
+  expect(value(finiteDetectionSampleSize(wide))).toBe(138);
+  expect(shortcutSizes(wide)).toEqual({ cannonRoe: 138, macDiarmid: 140 });
 });

@@ -50,7 +50,11 @@ export function marginSampleSize({ expectedPrevalence, margin, level }: MarginDe
   ensure(margin > 0 && margin < 0.5, "margin", margin, "in (0, 0.5)");
   const fits = (bees: number) => wilsonHalfWidth({ bees, expectedPrevalence, level }) <= margin;
   let [tooFew, enough] = [0, 1];
-  while (!fits(enough)) [tooFew, enough] = [enough, 2 * enough];
+  while (!fits(enough)) {
+    // Beyond this, numbers of bees are no longer told apart and the search would not end.
+    ensure(enough < 2 ** 50, "margin", margin, "wide enough for a number of bees that can be counted");
+    [tooFew, enough] = [enough, 2 * enough];
+  }
   while (enough - tooFew > 1) {
     const middle = Math.floor((tooFew + enough) / 2);
     if (fits(middle)) enough = middle;

@@ -74,6 +74,12 @@ it("[SD112] no size is cheaper; equal costs go to the smaller", () => {
     expect(cost).toBeGreaterThanOrEqual(best.cost);
     if (size < best.size) expect(cost).toBeGreaterThan(best.cost);
   }
+  // 48 pools of 5 or 44 of 6 for 528 each.
+  const tied = poolDilution({ prevalence: 0.02, signal: 5, confidence: 0.95, costPerPool: 6, costPerBee: 1 });
+  expect(tied.best).toMatchObject({ size: 5, pools: 48, cost: 528 });
+  expect(tied.sizes[5]).toMatchObject({ size: 6, pools: 44, cost: 528 });
+  const cents = poolDilution({ prevalence: 0.02, signal: 5, confidence: 0.95, costPerPool: 0.6, costPerBee: 0.1 });
+  expect(cents.best.size).toBe(5);
   // Bees for nothing: the smallest size that needs the fewest pools.
   const free = poolDilution({ prevalence: 0.02, signal: 20, ...priced, costPerBee: 0 });
   expect(free.best.pools).toBe(Math.min(...free.sizes.map(({ pools }) => pools)));

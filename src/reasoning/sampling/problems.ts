@@ -13,6 +13,7 @@ export interface SamplingProblems {
   };
   readonly "infested-exceed-population": { readonly infested: number; readonly population: number };
   /** A design with no infested bee at all has nothing to detect. */
+  readonly "test-no-better-than-chance": { readonly sensitivity: number; readonly specificity: number };
   readonly "nothing-to-detect": Readonly<Record<never, never>>;
   /** No number to examine up to `searched` keeps both kinds of error within bounds. */
   readonly "no-size-in-search": { readonly searched: number };
@@ -71,6 +72,7 @@ export interface SamplingProblems {
 export const samplingProblemCodes = [
   "confidence-out-of-reach",
   "infested-exceed-population",
+  "test-no-better-than-chance",
   "nothing-to-detect",
   "no-size-in-search",
   "no-count-below-zero",

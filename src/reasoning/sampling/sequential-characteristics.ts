@@ -80,12 +80,21 @@ export function waldCurve(test: SequentialTest, exponents: readonly number[]): R
   return answered(
     exponents.map((h) => {
       ensure(Number.isFinite(h), "h", h, "a finite number");
-      if (h === 0) {
+      // So near to 0 the quotients are all rounding, and the limit differs by less.
+      if (Math.abs(h) < 1e-8) {
         const low = logA / (logA - logB);
         return { h, prevalence: lines.value.slope, low, averageBees: (logA * logB) / (step.found * step.none) };
       }
-      const prevalence = -Math.expm1(h * step.none) / (Math.exp(h * step.found) - Math.exp(h * step.none));
-      const low = Math.expm1(h * logA) / (Math.exp(h * logA) - Math.exp(h * logB));
+      // Both quotients are divided by their largest term, so that no h is too large for them.
+      const [some, none, upper, lower] = [h * step.found, h * step.none, h * logA, h * logB];
+      const prevalence =
+        h > 0
+          ? (Math.exp(-some) * Math.expm1(none)) / Math.expm1(none - some)
+          : Math.expm1(-none) / Math.expm1(some - none);
+      const low =
+        h > 0
+          ? Math.expm1(-upper) / Math.expm1(lower - upper)
+          : (Math.exp(-lower) * Math.expm1(upper)) / Math.expm1(upper - lower);
       const mean = prevalence * step.found + (1 - prevalence) * step.none;
       return { h, prevalence, low, averageBees: (low * logB + (1 - low) * logA) / mean };
     }),

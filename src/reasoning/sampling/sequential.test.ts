@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import bennett from "../../../tests/golden/bennett-1991-clusters.json" with { type: "json" };
 import nist from "../../../tests/golden/nist-handbook-6-2-3.json" with { type: "json" };
+import wald from "../../../tests/golden/wald-1947-running-example.json" with { type: "json" };
 import {
   coloniesForPrecision,
   fixedPlanLow,
@@ -85,6 +86,16 @@ describe("Wald's lines", () => {
     expect(lines.value.slope).toBeCloseTo(nist.slope, 4);
   });
 
+  it("[SD150] are those of Wald's running example", () => {
+    const { lowIntercept, highIntercept, slope, firstLow, firstHigh, ...test } = wald;
+    const lines = sequentialLines(test);
+    if (!lines.ok) throw new Error("refused");
+    expect(lines.value.lowIntercept).toBeCloseTo(lowIntercept, 9);
+    expect(lines.value.highIntercept).toBeCloseTo(highIntercept, 9);
+    expect(lines.value.slope).toBeCloseTo(slope, 9);
+    expect([lines.value.firstLow, lines.value.firstHigh]).toEqual([firstLow, firstHigh]);
+  });
+
   it("[SD150] refuse shares and errors that leave nothing to decide", () => {
     const code = (design: SequentialDesign) => sequentialPlan(design).problems[0]?.code;
     expect(code({ ...mites, maxBees: 50, highPrevalence: 0.05 })).toBe("sequential-prevalences-disordered");
@@ -94,7 +105,7 @@ describe("Wald's lines", () => {
     expect(() => sequentialPlan({ ...mites, maxBees: 10.5 })).toThrow("maxBees must be");
   });
 
-  it("[SD151] a line that meets a count on paper meets it (trap 14)", () => {
+  it("[SD151] trap: a line that meets a count on paper meets it", () => {
     // At p0 = 1 − p1 the slope is ½ and 3-to-1 odds with errors of 1 in 10 put the lines at exactly ±1.
     const plan = made({ lowPrevalence: 0.25, highPrevalence: 0.75, alpha: 0.1, beta: 0.1, maxBees: 12 });
     expect(plan.lines.slope).toBeCloseTo(0.5, 15);
@@ -106,7 +117,7 @@ describe("Wald's lines", () => {
     expect([plan.lines.firstLow, plan.lines.firstHigh]).toEqual([2, 2]);
   });
 
-  it("[SD151] 2 of 2 infested meet the high line of 5 against 15 in 100, as 3 times 3 is 9", () => {
+  it("[SD151] trap: 2 of 2 infested meet the high line of 5 against 15 in 100, as 3 times 3 is 9", () => {
     // Computed, the line lies at 2.0000000000000004: without slack the plan would read on.
     const { lines, looks } = made({ ...mites, maxBees: 20 });
     expect(lines.highIntercept + 2 * lines.slope).toBeGreaterThan(2);
@@ -149,14 +160,14 @@ describe("what a plan does", () => {
   });
 
   it("[SD153] Wald's curve runs near the plan without an end, and is not it", () => {
-    const wald = waldCurve(mites, [1, 0, -1]);
-    if (!wald.ok) throw new Error("refused");
+    const curve = waldCurve(mites, [1, 0, -1]);
+    if (!curve.ok) throw new Error("refused");
     const endless = made({ ...mites, maxBees: 3000, atEnd: "undecided" });
     const exact = sequentialCharacteristics(
       endless,
-      wald.value.map(({ prevalence }) => prevalence),
+      curve.value.map(({ prevalence }) => prevalence),
     );
-    for (const [i, { low, averageBees, prevalence }] of wald.value.entries()) {
+    for (const [i, { low, averageBees, prevalence }] of curve.value.entries()) {
       // Overshoot of the lines: true errors lie up to 0.04 below the nominal ones, and a tenth more bees are read.
       expect(Math.abs((exact[i]?.low ?? 0) - low)).toBeLessThan(0.04);
       expect((exact[i]?.averageBees ?? 0) / averageBees).toBeGreaterThan(1);
@@ -164,6 +175,18 @@ describe("what a plan does", () => {
       expect(prevalence).toBeCloseTo([0.05, 0.0919343268, 0.15][i] as number, 9);
     }
     expect(waldCurve({ ...mites, highPrevalence: 0.01 }, [1]).ok).toBe(false);
+  });
+
+  it("[SD153] Wald's curve is in numbers for any h, and joins its limit at h = 0", () => {
+    const curve = waldCurve(mites, [-1e9, -50, 50, 1e9, 0, 1e-7, -1e-7, 1e-300]);
+    if (!curve.ok) throw new Error("refused");
+    expect(curve.value.slice(0, 4).map(({ low }) => low)).toEqual([0, expect.closeTo(0, 12), expect.closeTo(1, 12), 1]);
+    const [limit, ...near] = curve.value.slice(4);
+    for (const { prevalence, low, averageBees } of near) {
+      expect(prevalence).toBeCloseTo(limit?.prevalence as number, 7);
+      expect(low).toBeCloseTo(limit?.low as number, 6);
+      expect(averageBees / (limit?.averageBees as number)).toBeCloseTo(1, 6); // rounding over h
+    }
   });
 
   it("[SD155] a plan with a fixed number of bees is one that looks once", () => {

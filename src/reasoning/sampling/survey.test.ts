@@ -8,6 +8,7 @@ import {
   detectionSampleSize,
   finiteDetectionProbability,
   finiteDetectionSampleSize,
+  marginSampleSize,
   smallestSurvey,
   surveyChances,
   twoStageDesign,
@@ -72,7 +73,7 @@ it("[SD102] with a perfect specificity and cut-point 1 it is plain detection", (
   );
 });
 
-it("[SD103] the survey of 5000: called infested from 8, read as none up to 7", () => {
+it("[SD103] trap: two cut-points of one survey of 5000: called infested from 8, printed as 7, read as none up to 7", () => {
   const design = value(
     smallestSurvey({
       population: 5000,
@@ -138,9 +139,17 @@ it("[SD105] says how far it searched", () => {
   );
 });
 
+it("[SD113] a test no better than chance, and a margin narrower than any count of bees, are refused at once", () => {
+  const coin = { population: null, infested: 0.1, sensitivity: 0.4, specificity: 0.6 };
+  const found = smallestSurvey({ ...coin, missAllowed: 0.05, falseAlarmAllowed: 0.05 });
+  expect(found.problems[0]).toMatchObject({ code: "test-no-better-than-chance", slots: { sensitivity: 0.4 } });
+  // This search never ended before: numbers of bees beyond 2^53 are no longer told apart.
+  expect(() => marginSampleSize({ expectedPrevalence: 0.2, margin: 1e-12, level: 0.95 })).toThrow("margin must be");
+});
+
 const yard = { colonyPrevalence: 0.01, beePrevalence: 0.1, sensitivity: 0.95, confidence: 0.95 };
 
-it("[SD106] 31 bees attain 0.9547: 313 colonies, where the wanted 0.95 would ask for the printed 314", () => {
+it("[SD106] trap: 31 bees attain 0.9547 and take 313 colonies, where the wanted 0.95 would ask for the printed 314", () => {
   const { beesPerColony, wantedSensitivity, clustersPrinted, attained } = printed.twoStage;
   const design = twoStageDesign({ ...yard, colonies: null, beesPerColony });
   expect(design.colonySensitivity).toBeCloseTo(attained, 12);
@@ -174,6 +183,17 @@ it("[SD108] no number of bees gives a cheaper design", () => {
   const free = value(cheapestTwoStage({ ...stages, costPerColony: 1, costPerBee: 0, mostBees: 150 }));
   const fewer = twoStageDesign({ ...stages, beesPerColony: free.beesPerColony - 1 }).ofCounted?.colonies;
   expect(fewer?.ok === false || (fewer?.value ?? 0) > free.colonies).toBe(true);
+});
+
+it("[SD108] equal costs go to fewer bees: 39 colonies of 4 or 30 of 6 for 780 each", () => {
+  const stages = { colonies: 40, colonyPrevalence: 0.1, beePrevalence: 0.2, sensitivity: 0.9, confidence: 0.95 };
+  const best = value(cheapestTwoStage({ ...stages, costPerColony: 8, costPerBee: 3, mostBees: 60 }));
+  expect([best.beesPerColony, best.colonies, best.cost]).toEqual([4, 39, 780]);
+  expect(twoStageDesign({ ...stages, beesPerColony: 6 }).ofCounted?.colonies).toMatchObject({ value: 30 });
+  expect(30 * (8 + 6 * 3)).toBe(780);
+  // In money that is no whole number the two costs differ in the last bits and still tie.
+  const cents = value(cheapestTwoStage({ ...stages, costPerColony: 0.8, costPerBee: 0.3, mostBees: 60 }));
+  expect(cents.beesPerColony).toBe(4);
 });
 
 it("[SD108] refuses when no number of bees reaches the confidence", () => {

@@ -81,7 +81,8 @@ export interface SurveyDesign {
  * For n = 1, 2, … the smallest cut-point that keeps false alarms within bounds is taken; the first n at which it also
  * keeps misses within bounds is the answer. Ties count as reached within a relative slack of 1e-12.
  *
- * @returns SurveyDesign; or `no-size-in-search`, `infested-exceed-population`, `nothing-to-detect`
+ * @returns SurveyDesign; or `no-size-in-search`, `infested-exceed-population`, `nothing-to-detect`,
+ *   `test-no-better-than-chance`
  * @throws DomainError for numbers outside their range
  * @source Cameron & Baldock 1998, Preventive Veterinary Medicine 34:1–17
  *
@@ -98,16 +99,23 @@ export function smallestSurvey(
     readonly searchUpTo?: number;
   },
 ): Result<SurveyDesign> {
-  const { population, infested, specificity, missAllowed, falseAlarmAllowed } = wanted;
+  const { population, infested, sensitivity, specificity, missAllowed, falseAlarmAllowed } = wanted;
   check(wanted);
+  const { searchUpTo = population ?? 10_000 } = wanted;
+  ensure(Number.isInteger(searchUpTo) && searchUpTo >= 1, "searchUpTo", searchUpTo, "a whole number ≥ 1");
   for (const [name, chance] of Object.entries({ missAllowed, falseAlarmAllowed })) {
     ensure(chance > 0 && chance < 1, name, chance, "in (0, 1)");
+  }
+  if (sensitivity + specificity <= 1) {
+    return blocked(
+      samplingProblem("test-no-better-than-chance", "blocked", "sensitivity", { sensitivity, specificity }),
+    );
   }
   if (infested === 0) return blocked(samplingProblem("nothing-to-detect", "blocked", "infested", {}));
   if (population !== null && infested > population) {
     return blocked(samplingProblem("infested-exceed-population", "blocked", "infested", { infested, population }));
   }
-  const searched = Math.min(population ?? Infinity, wanted.searchUpTo ?? population ?? 10_000);
+  const searched = Math.min(population ?? Infinity, searchUpTo);
   let from = 1;
   for (let examined = 1; examined <= searched; examined += 1) {
     const alarm = binomial({ n: examined, p: 1 - specificity });

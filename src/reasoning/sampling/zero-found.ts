@@ -40,7 +40,7 @@ export function zeroFound(zero: {
   readonly designPrevalence: number;
 }): Result<ZeroFound> {
   const { examined, level, sensitivity, season, treatmentDaysAgo: daysAgo, designPrevalence } = zero;
-  ensure(daysAgo === null || daysAgo >= 0, "treatmentDaysAgo", daysAgo, "0 or more");
+  ensure(daysAgo === null || (daysAgo >= 0 && daysAgo < Infinity), "treatmentDaysAgo", daysAgo, "0 or more");
   const oneSided = upperLimitOfZero({ examined, level, sides: "one", sensitivity });
   const twoSided = upperLimitOfZero({ examined, level, sides: "two", sensitivity });
   if (!oneSided.ok) return oneSided;

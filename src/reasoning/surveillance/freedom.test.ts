@@ -58,7 +58,7 @@ it("[SV150] without introduction rounds multiply the odds; with it each is Bayes
   );
 });
 
-it("[SV151] trap 7: a prior of the period before is discounted once more, and the two end apart", () => {
+it("[SV151] trap: a prior of the period before is discounted once more, and the two end apart", () => {
   const design = { priorFree: 0.5, sensitivities: new Array<number>(12).fill(0.5), introduction: 0.01 } as const;
   const [holds, before] = [
     series({ ...design, priorAt: "first-round" }),

@@ -1,5 +1,5 @@
 /** How a share depends on covariates when units of one group are alike: logistic regression with a random intercept. */
-import { cholesky, gaussHermiteRule, normalUpperQuantile } from "../../numerics/index.ts";
+import { cholesky, gaussHermiteRule, normalUpperQuantile, type QuadratureRule } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type GroupRows, groupLikelihood, type Slopes, zeroSlopes } from "./group-likelihood.ts";
 import { surveillanceProblem } from "./problems.ts";
@@ -13,13 +13,12 @@ export interface GroupedCount {
   readonly covariates: readonly number[];
 }
 
-export interface RandomInterceptFit {
+interface CoefficientFit {
   /** On the logit scale, in the order of the covariates, with limits by the normal curve. */
   readonly coefficients: readonly Estimate[];
   readonly standardErrors: readonly number[];
   /** Standard deviation of the intercepts between groups, on the logit scale. */
   readonly sigma: number;
-  readonly seLogSigma: number;
   readonly logLikelihood: number;
   /** Log-likelihood without any difference between groups. */
   readonly logLikelihoodPlain: number;
@@ -28,19 +27,31 @@ export interface RandomInterceptFit {
   readonly slopeLeft: number;
 }
 
+export type RandomInterceptFit =
+  | (CoefficientFit & { readonly kind: "spread"; readonly seLogSigma: number })
+  /** The spread is likeliest at 0: the figures are those of plain logistic regression, and σ has no standard error. */
+  | (CoefficientFit & { readonly kind: "no-spread"; readonly sigma: 0 });
+
 /** A logit this far out is no longer told from 0 or 1. */
 const farthestLogit = 25;
 /** ln σ outside these: groups differ no more than chance, or each is all or none. */
 const sigmaEnds = { least: -7, most: 4 } as const;
-const mostRounds = 100;
+const mostRounds = 40;
+/** Nodes tried where fewer do not settle or leave an error: groups without a positive have a lopsided integrand. */
+const finerRules = [60, 120] as const;
+/** A log-likelihood that moves by this much with more nodes was not yet integrated. */
+const quadratureShows = 1e-6;
 
 /**
  * Maximum-likelihood fit of logit(share) = covariates·β + σ·z, z standard normal for each group.
  *
- * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise); slopes and
- * curvature by the same nodes, so the search is Newton's. Coefficients are those of a unit in a given group.
+ * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise, more where they
+ * leave an error or do not settle); slopes and curvature by the same nodes, so the search is Newton's. Coefficients are
+ * those of a unit in a given group. Where groups differ no more than chance σ is likeliest at 0: the answer is then
+ * plain logistic regression, with a warning. Not for data in which nearly every group is clear: the search may not settle.
  *
- * @returns the fit, or `too-few-groups`, `covariates-redundant`, `covariates-separate`, `groups-no-more-than-chance`, `groups-all-or-none`, `fit-did-not-settle`
+ * @returns the fit, with the warning `groups-no-more-than-chance` where it is the plain one; or `too-few-groups`,
+ *   `covariates-redundant`, `covariates-separate`, `one-unit-a-group`, `groups-all-or-none`, `fit-did-not-settle`
  * @throws DomainError for counts that are not whole, positives above examined, rows of unequal length, or a covariate that is not finite
  * @source adaptive quadrature: Pinheiro & Bates 1995, Journal of Computational and Graphical Statistics 4:12–35; curvature: Louis 1982, Journal of the Royal Statistical Society B 44:226–233 (both from memory)
  *
@@ -59,44 +70,84 @@ export function logisticRandomIntercept(
   if (groups.length < 2) {
     return blocked(surveillanceProblem("too-few-groups", "blocked", "rows", { groups: groups.length }));
   }
+  // With one unit from each nothing tells a spread between groups from chance.
+  if (groups.every((group) => group.reduce((sum, each) => sum + each.examined, 0) === 1)) {
+    return blocked(surveillanceProblem("one-unit-a-group", "blocked", "rows", { groups: groups.length }));
+  }
   const plain = plainFit(groups, size);
   if (!plain.ok) return plain;
 
-  const rule = gaussHermiteRule(nodes);
-  const slopesAt = (point: readonly number[]): Slopes => {
+  const slots = { groups: groups.length };
+  const [flat, full] = [
+    surveillanceProblem("groups-no-more-than-chance", "warned", "rows", slots),
+    surveillanceProblem("groups-all-or-none", "blocked", "rows", slots),
+  ];
+  const off = (point: readonly number[]) => {
+    const logSigma = point[size] as number;
+    if (logSigma < sigmaEnds.least) return flat;
+    return logSigma > sigmaEnds.most ? full : null;
+  };
+  const slopesBy = (rule: QuadratureRule) => (point: readonly number[]) => {
     const total = zeroSlopes(size + 1);
     for (const group of groups) groupLikelihood(group, { point, rule, total });
     return total;
   };
-  const fit = climbed(slopesAt, [...plain.value.point, -0.5], (point) => {
-    const logSigma = point[size] as number;
-    const slots = { groups: groups.length };
-    if (logSigma < sigmaEnds.least) return surveillanceProblem("groups-no-more-than-chance", "blocked", "rows", slots);
-    if (logSigma > sigmaEnds.most) return surveillanceProblem("groups-all-or-none", "blocked", "rows", slots);
-    return null;
-  });
+  const start = [...plain.value.point, -0.5];
+  let slopesAt = slopesBy(gaussHermiteRule(nodes));
+  let fit = climbed(slopesAt, start, off);
+  for (const more of finerRules.filter((each) => each > nodes)) {
+    if (!fit.ok && fit.problems[0]?.code !== "fit-did-not-settle") break;
+    slopesAt = slopesBy(gaussHermiteRule(more));
+    if (fit.ok && Math.abs(slopesAt(fit.value.point).value - fit.value.at.value) < quadratureShows) break;
+    fit = climbed(slopesAt, fit.ok ? fit.value.point : start, off);
+  }
+  const examined = rows.reduce((sum, each) => sum + each.examined, 0);
+  const logLikelihoodPlain = plain.value.at.value;
+  if (!fit.ok && fit.problems[0] === flat) {
+    const told = withErrors(plain.value, { size, level, examined, rule: "SV168" });
+    if (!told.ok) return told;
+    const { standardErrors, ...shared } = told.value;
+    return answered({ kind: "no-spread", sigma: 0, ...shared, standardErrors, logLikelihoodPlain }, [flat]);
+  }
   if (!fit.ok) return fit;
-  const { point, at, rounds } = fit.value;
+  const told = withErrors(fit.value, { size, level, examined, rule: "SV166" });
+  if (!told.ok) return told;
+  const { standardErrors, ...shared } = told.value;
+  return answered({
+    kind: "spread",
+    sigma: Math.exp(fit.value.point[size] as number),
+    seLogSigma: standardErrors[size] as number,
+    ...shared,
+    standardErrors: standardErrors.slice(0, size),
+    logLikelihoodPlain,
+  });
+}
+
+/** What a climb tells of its coefficients; standard errors of every parameter, from the curvature at the top. */
+function withErrors(
+  { point, at, rounds }: Climb,
+  told: { readonly size: number; readonly level: number; readonly examined: number; readonly rule: string },
+): Result<Omit<CoefficientFit, "sigma" | "logLikelihoodPlain">> {
+  const { size, level, examined, rule } = told;
   const information = cholesky(at.curvature.map((row) => row.map((each) => -each)));
   if (!information.isPositiveDefinite) return blocked(unsettled(rounds));
   const standardErrors = information.inverseDiagonal().map(Math.sqrt);
   const reach = normalUpperQuantile((1 - level) / 2);
-  const examined = rows.reduce((sum, each) => sum + each.examined, 0);
   const coefficients = point.slice(0, size).map((value, i): Estimate => {
     const half = reach * (standardErrors[i] as number);
-    const limits = { low: value - half, high: value + half };
-    return { value, ...limits, level, interval: "confidence", method: "wald", rule: "SV163", n: examined };
+    return {
+      value,
+      low: value - half,
+      high: value + half,
+      level,
+      interval: "confidence",
+      method: "wald",
+      rule,
+      n: examined,
+    };
   });
-  return answered({
-    coefficients,
-    standardErrors: standardErrors.slice(0, size),
-    sigma: Math.exp(point[size] as number),
-    seLogSigma: standardErrors[size] as number,
-    logLikelihood: at.value,
-    logLikelihoodPlain: plain.value.at.value,
-    rounds,
-    slopeLeft: Math.max(...at.slope.map(Math.abs)),
-  });
+  const slopeLeft = Math.max(...at.slope.map(Math.abs));
+  return answered({ coefficients, standardErrors, logLikelihood: at.value, rounds, slopeLeft });
 }
 
 function checkRows(rows: readonly GroupedCount[], size: number): void {
@@ -159,11 +210,18 @@ function climbed(
     let share = Math.min(1, 3 / moved);
     let next = at;
     let there = point;
-    for (let halving = 0; halving < 40; halving += 1, share /= 2) {
+    let climbs = false;
+    for (let halving = 0; halving < 40 && !climbs; halving += 1, share /= 2) {
       there = point.map((each, i) => each + share * (step[i] as number));
       next = slopesAt(there);
-      if (next.value >= at.value - 1e-12 * Math.abs(at.value)) break;
+      // Value and slopes are sums over nodes that move with the point, so near the top they part by the rule's error:
+      // a step that loses no more than such an error but brings the slopes down is a step towards the top.
+      const flatter = Math.max(...next.slope.map(Math.abs)) < 0.9 * slopeLeft;
+      const lost = (at.value - next.value) / Math.abs(at.value);
+      climbs = lost <= 1e-12 || (flatter && lost <= 1e-4);
     }
+    // No step climbs and the slope is not 0.
+    if (!climbs) return blocked(unsettled(rounds));
     [point, at] = [there, next];
   }
   return blocked(unsettled(mostRounds));

@@ -128,7 +128,9 @@ const pick = <T>(list: readonly T[], places: readonly number[]): readonly T[] =>
 export function areaTrouble(areas: readonly AreaCount[]): Problem | null {
   for (const { cases } of areas) ensure(Number.isInteger(cases) && cases >= 0, "cases", cases, "a whole number ≥ 0");
   if (areas.length < 2) return surveillanceProblem("too-few-areas", "blocked", "areas", { areas: areas.length });
-  const empty = areas.findIndex(({ population }) => !(population > 0 && population < Infinity));
+  const countable = ({ cases, population }: AreaCount) =>
+    population > 0 && population < Infinity && (cases / population) ** 2 < Infinity;
+  const empty = areas.findIndex((area) => !countable(area));
   if (empty >= 0)
     return surveillanceProblem("area-without-population", "blocked", `areas[${empty}]`, { area: empty + 1 });
   if (areas.every(({ cases }) => cases === 0)) {

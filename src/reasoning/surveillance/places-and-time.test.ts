@@ -44,7 +44,7 @@ describe("Marshall's rates", () => {
     );
   });
 
-  it("[SV162] trap 8: every area a neighbor of every other gives the global rates under both readings", () => {
+  it("[SV162] trap: every area a neighbor of every other gives the global rates under both readings", () => {
     const list: readonly AreaCount[] = [
       { cases: 8, population: 100 },
       { cases: 1, population: 250 },
@@ -61,7 +61,7 @@ describe("Marshall's rates", () => {
     }
   });
 
-  it("[SV162] trap 8: the two readings differ on a row of areas; alone keeps its rate; no case gives 0", () => {
+  it("[SV162] trap: the two readings differ on a row of areas; alone keeps its rate; no case gives 0", () => {
     const row = [3, 1, 9, 0, 0, 0, 4].map((cases, i) => ({
       cases,
       population: 60 + 10 * i,
@@ -165,6 +165,15 @@ describe("trend", () => {
     expect(two.chiSquare).toBeCloseTo((400 * (12 * 170 - 30 * 188) ** 2) / (200 * 200 * 42 * 358), 10);
   });
 
+  it("[SV169] scores of any size give the same trend", () => {
+    const z = (scale: number) => {
+      const found = trendTest(groups.map((each) => ({ ...each, score: (each.score - 2021.3) * scale })));
+      if (!found.ok) throw new Error("refused");
+      return found.value.z;
+    };
+    for (const scale of [1e-300, 1e-12, 1e200, 1e304]) expect(z(scale)).toBeCloseTo(z(1), 10);
+  });
+
   it("[SV167] one group, none or all positive, or scores all alike: refused", () => {
     const empty = { positive: 0, examined: 0, score: 9 };
     expect(code(trendTest([groups[0] as (typeof groups)[0], empty]))).toBe("too-few-groups");
@@ -193,7 +202,7 @@ describe("logistic regression with a random intercept", () => {
   );
   const fitted = (list: readonly GroupedCount[], nodes = 25) => {
     const fit = logisticRandomIntercept(list, { nodes });
-    if (!fit.ok) throw new Error(fit.problems[0]?.code);
+    if (!fit.ok || fit.value.kind !== "spread") throw new Error(fit.problems[0]?.code);
     return fit.value;
   };
   const byIntegral = ([a, b]: readonly number[], sigma: number) =>
@@ -261,7 +270,55 @@ describe("logistic regression with a random intercept", () => {
     expect(turned.sigma).toBeCloseTo(one.sigma, 9);
   });
 
-  it("[SV163] separation, columns that repeat each other, no spread and all or none are refused by name", () => {
+  it("[SV168] groups that differ no more than chance: plain logistic regression, named by a warning", () => {
+    const even = rows.map((row, i) => ({ ...row, positive: 4 + (i % 2) }));
+    const fit = logisticRandomIntercept(even);
+    if (!fit.ok || fit.value.kind !== "no-spread") throw new Error("not at the edge");
+    expect(fit.problems).toMatchObject([
+      { code: "groups-no-more-than-chance", severity: "warned", slots: { groups: 6 } },
+    ]);
+    const { coefficients, standardErrors, sigma, logLikelihood, logLikelihoodPlain } = fit.value;
+    expect(sigma).toBe(0);
+    expect(logLikelihood).toBe(logLikelihoodPlain);
+    // At the top of the plain likelihood the residuals are at right angles to every column, and the standard errors are
+    // those of the inverse of Xᵀ W X: two by two, by hand.
+    const [a, b] = coefficients.map(({ value }) => value) as [number, number];
+    const sums = { level: 0, slope: 0, w: 0, wx: 0, wxx: 0 };
+    for (const { positive, examined, covariates } of even) {
+      const x = covariates[1] as number;
+      const p = 1 / (1 + Math.exp(-a - b * x));
+      const weight = examined * p * (1 - p);
+      sums.level += positive - examined * p;
+      sums.slope += x * (positive - examined * p);
+      sums.w += weight;
+      sums.wx += weight * x;
+      sums.wxx += weight * x * x;
+    }
+    expect(Math.abs(sums.level)).toBeLessThan(1e-7);
+    expect(Math.abs(sums.slope)).toBeLessThan(1e-7);
+    const determinant = sums.w * sums.wxx - sums.wx ** 2;
+    expect(standardErrors[0]).toBeCloseTo(Math.sqrt(sums.wxx / determinant), 9);
+    expect(standardErrors[1]).toBeCloseTo(Math.sqrt(sums.w / determinant), 9);
+  });
+
+  it("[SV169] a group without a positive beside one with many settles", () => {
+    const lopsided = [
+      [1, 20],
+      [9, 20],
+      [0, 25],
+    ].map(([positive = 0, examined = 0], i) => ({ positive, examined, group: `${i}`, covariates: [1] }));
+    const [fit, finer] = [fitted(lopsided), fitted(lopsided, 150)];
+    expect(fit.slopeLeft).toBeLessThan(1e-7);
+    expect(fit.sigma).toBeCloseTo(finer.sigma, 3);
+    expect(fit.logLikelihood).toBeCloseTo(finer.logLikelihood, 4); // what 25 nodes leave of a lopsided integrand
+  });
+
+  it("[SV168] one unit a group says nothing of a spread and is refused", () => {
+    const single = [0, 1, 1, 0, 1].map((positive, i) => ({ positive, examined: 1, group: `${i}`, covariates: [1] }));
+    expect(code(logisticRandomIntercept(single))).toBe("one-unit-a-group");
+  });
+
+  it("[SV163] separation, columns that repeat each other and all or none are refused by name", () => {
     const changed = (change: (row: GroupedCount, i: number) => Partial<GroupedCount>) =>
       logisticRandomIntercept(rows.map((row, i) => ({ ...row, ...change(row, i) })));
     const never = changed((row) => ({
@@ -270,7 +327,6 @@ describe("logistic regression with a random intercept", () => {
     }));
     expect(never.problems[0]).toMatchObject({ code: "covariates-separate", slots: { covariate: 2 } });
     expect(code(changed((row) => ({ covariates: [1, 2, row.covariates[1] as number] })))).toBe("covariates-redundant");
-    expect(code(changed((_, i) => ({ positive: 4 + (i % 2) })))).toBe("groups-no-more-than-chance");
     const split = changed((row, i) => ({ positive: i < 9 ? 0 : row.examined, covariates: [1] }));
     expect(code(split)).toBe("groups-all-or-none");
     expect(code(logisticRandomIntercept(rows.slice(0, 3)))).toBe("too-few-groups");

@@ -35,7 +35,9 @@ export interface SurveillanceProblems {
   readonly "covariates-separate": { readonly covariate: number };
   /** A covariate follows from the others. */
   readonly "covariates-redundant": { readonly covariates: number };
-  /** Groups differ no more than chance: the spread has no maximum above 0. */
+  /** One unit a group: what differs between groups cannot be told from what differs between units. */
+  readonly "one-unit-a-group": { readonly groups: number };
+  /** Groups differ no more than chance: the spread is likeliest at 0, and the fit is that without groups. */
   readonly "groups-no-more-than-chance": { readonly groups: number };
   /** Each group is all or none: the spread has no finite maximum. */
   readonly "groups-all-or-none": { readonly groups: number };
@@ -63,6 +65,7 @@ export const surveillanceProblemCodes = [
   "too-few-groups",
   "covariates-separate",
   "covariates-redundant",
+  "one-unit-a-group",
   "groups-no-more-than-chance",
   "groups-all-or-none",
 ] as const satisfies readonly (keyof SurveillanceProblems)[];

@@ -50,10 +50,13 @@ export function trendTest(groups: readonly ScoredGroup[]): Result<TrendTest> {
     return blocked(surveillanceProblem("scores-all-alike", "blocked", "groups", { score: first.score }));
   }
   const share = positive / examined;
-  // Scores about their mean: years near 2000 would lose the digits of the variance.
-  const centre = total((each) => each.examined * each.score) / examined;
-  const excess = total((each) => (each.score - centre) * (each.positive - each.examined * share));
-  const variance = share * (1 - share) * total((each) => each.examined * (each.score - centre) ** 2);
+  // Scores about their mean, years near 2000 would lose the digits of the variance; and in units of their span, which
+  // cancels out, so that none is too large or small to square.
+  const [low, high] = [Math.min(...kept.map(({ score }) => score)), Math.max(...kept.map(({ score }) => score))];
+  const placed = ({ score }: ScoredGroup) => (score / 2 - low / 2) / (high / 2 - low / 2);
+  const centre = total((each) => each.examined * placed(each)) / examined;
+  const excess = total((each) => (placed(each) - centre) * (each.positive - each.examined * share));
+  const variance = share * (1 - share) * total((each) => each.examined * (placed(each) - centre) ** 2);
   const z = excess / Math.sqrt(variance);
   return answered({ z, chiSquare: z * z, pValue: 2 * normalSf(Math.abs(z)) });
 }

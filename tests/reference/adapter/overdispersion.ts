@@ -13,24 +13,28 @@ const colonies = ({ x, n }: Counts): readonly bench.ColonyCount[] =>
 
 export const methods = {
   betabinomial_fit: (input: Counts) =>
-    given(bench.betaBinomialFit(colonies(input), { level: input.conf ?? 0.95 }), (fit) => ({
-      mu: fit.mean.value,
-      rho: fit.intraclass,
-      alpha: fit.a,
-      beta: fit.b,
-      loglik: fit.logLikelihood,
-      loglik_binomial: fit.logLikelihoodBinomial,
-      logit_mu: fit.logitMean,
-      se_logit_mu: fit.seLogitMean,
-      logit_rho: fit.logitIntraclass,
-      se_logit_rho: fit.seLogitIntraclass,
-      mu_wald_logit_lo: fit.meanByLogit.low,
-      mu_wald_logit_hi: fit.meanByLogit.high,
-      mu_profile_lo: fit.mean.low,
-      mu_profile_hi: fit.mean.high,
-      lr_overdispersion: fit.likelihoodRatio,
-      p_half_chi2: fit.pValue,
-    })),
+    given(bench.betaBinomialFit(colonies(input), { level: input.conf ?? 0.95 }), (fit) =>
+      fit.kind === "no-spread"
+        ? fit
+        : {
+            mu: fit.mean.value,
+            rho: fit.intraclass,
+            alpha: fit.a,
+            beta: fit.b,
+            loglik: fit.logLikelihood,
+            loglik_binomial: fit.logLikelihoodBinomial,
+            logit_mu: fit.logitMean,
+            se_logit_mu: fit.seLogitMean,
+            logit_rho: fit.logitIntraclass,
+            se_logit_rho: fit.seLogitIntraclass,
+            mu_wald_logit_lo: fit.meanByLogit.low,
+            mu_wald_logit_hi: fit.meanByLogit.high,
+            mu_profile_lo: fit.mean.low,
+            mu_profile_hi: fit.mean.high,
+            lr_overdispersion: fit.likelihoodRatio,
+            p_half_chi2: fit.pValue,
+          },
+    ),
   icc_anova: (input: Counts) =>
     given(bench.intraclassCorrelation(colonies(input)), (icc) => ({
       p: icc.share,
@@ -44,7 +48,7 @@ export const methods = {
       heterogeneity_factor: icc.heterogeneity,
       deff_mean: icc.designEffect,
       deff_weighted: icc.designEffectWeighted,
-      n_eff: icc.effectiveBees,
+      n_eff: given(icc.effectiveBees, (bees) => bees),
     })),
   cluster_prevalence_ci: (input: Counts) =>
     given(bench.clusterPrevalence(colonies(input), { level: input.conf ?? 0.95 }), (found) =>

@@ -23,7 +23,7 @@ export const regionProblems = {
   "all-colonies-full": (slots: Slots) =>
     `All ${slots.examined} bees of all colonies had mites, so nothing can be said of how colonies differ.`,
   "colonies-no-more-than-chance": (slots: Slots) =>
-    `The ${slots.colonies} colonies differ no more than chance gives. Their ${slots.examined} bees may be taken as one sample.`,
+    `The ${slots.colonies} colonies differ no more than chance gives, so their ${slots.examined} bees are taken as one sample. That does not prove the colonies alike: few colonies seldom show a difference.`,
   "colonies-all-or-none": (slots: Slots) =>
     `In each of the ${slots.colonies} colonies all bees have mites or none has. Count colonies, not their ${slots.examined} bees.`,
   "one-bee-a-colony": (slots: Slots) =>
@@ -67,8 +67,10 @@ export const regionProblems = {
   "covariates-separate": (slots: Slots) =>
     `Some value of column ${slots.covariate} goes with all or with none, so its effect has no limit. Join groups, or leave the column out.`,
   "covariates-redundant": (slots: Slots) => `The ${slots.covariates} columns say the same thing twice. Leave one out.`,
+  "one-unit-a-group": (slots: Slots) =>
+    `Each of the ${slots.groups} groups gave one unit, so units of one group cannot be compared. Expected: at least 2 from some.`,
   "groups-no-more-than-chance": (slots: Slots) =>
-    `The ${slots.groups} groups differ no more than chance gives. Compare the shares as if there were no groups.`,
+    `The ${slots.groups} groups differ no more than chance gives, so the shares are compared as if there were no groups. That does not prove the groups alike: few groups seldom show a difference.`,
   "groups-all-or-none": (slots: Slots) =>
     `In each of the ${slots.groups} groups all are positive or none is. Count groups instead.`,
 };
