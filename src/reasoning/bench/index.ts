@@ -34,6 +34,7 @@ export {
 } from "./pooled-limits.ts";
 export {
   burrowsPrevalence,
+  oneSize,
   type PooledCorrections,
   type PooledPrevalence,
   pooledCorrections,

@@ -7,18 +7,20 @@ import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
 import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
+import { noneFoundView } from "./none-found.ts";
 import { sampleSizeView } from "./sample-size.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
   estimate: estimateView,
   intervals: intervalsView,
+  "none-found": noneFoundView,
 };
 
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
-  ["shares", ["estimate", "intervals"]],
+  ["shares", ["estimate", "intervals", "none-found"]],
 ];
 
 /** The view of this method; undefined where there is none. */
