@@ -6,6 +6,9 @@ import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { noneFound } from "./none-found.ts";
 import { sampleSize } from "./sample-size.ts";
+import { truePrevalence } from "./true-prevalence.ts";
+import { truePrevalenceBelief } from "./true-prevalence-belief.ts";
+import { truePrevalenceTrials } from "./true-prevalence-trials.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -18,6 +21,9 @@ const byName = {
   efficacy,
   intervals,
   "none-found": noneFound,
+  "true-prevalence": truePrevalence,
+  "true-prevalence-trials": truePrevalenceTrials,
+  "true-prevalence-belief": truePrevalenceBelief,
 };
 
 /** What each verb answers, by its name. */

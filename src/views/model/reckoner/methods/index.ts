@@ -9,18 +9,25 @@ import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
 import { noneFoundView } from "./none-found.ts";
 import { sampleSizeView } from "./sample-size.ts";
+import { truePrevalenceBeliefView, truePrevalenceTrialsView, truePrevalenceView } from "./true-prevalence.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
   estimate: estimateView,
   intervals: intervalsView,
   "none-found": noneFoundView,
+  "true-prevalence": truePrevalenceView,
+  "true-prevalence-trials": truePrevalenceTrialsView,
+  "true-prevalence-belief": truePrevalenceBeliefView,
 };
 
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
-  ["shares", ["estimate", "intervals", "none-found"]],
+  [
+    "shares",
+    ["estimate", "intervals", "none-found", "true-prevalence", "true-prevalence-trials", "true-prevalence-belief"],
+  ],
 ];
 
 /** The view of this method; undefined where there is none. */

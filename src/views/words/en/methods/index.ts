@@ -4,6 +4,7 @@ import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { noneFound } from "./none-found.ts";
 import { sampleSize } from "./sample-size.ts";
+import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -12,6 +13,9 @@ export const methodWords = {
   estimate,
   intervals,
   "none-found": noneFound,
+  "true-prevalence": truePrevalence,
+  "true-prevalence-trials": truePrevalenceTrials,
+  "true-prevalence-belief": truePrevalenceBelief,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
