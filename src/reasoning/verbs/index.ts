@@ -4,11 +4,14 @@ import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { margin } from "./margin.ts";
 import { noneFound } from "./none-found.ts";
 import { sampleSize } from "./sample-size.ts";
+import { survey } from "./survey.ts";
 import { truePrevalence } from "./true-prevalence.ts";
 import { truePrevalenceBelief } from "./true-prevalence-belief.ts";
 import { truePrevalenceTrials } from "./true-prevalence-trials.ts";
+import { twoStage } from "./two-stage.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -24,6 +27,9 @@ const byName = {
   "true-prevalence": truePrevalence,
   "true-prevalence-trials": truePrevalenceTrials,
   "true-prevalence-belief": truePrevalenceBelief,
+  margin,
+  survey,
+  "two-stage": twoStage,
 };
 
 /** What each verb answers, by its name. */

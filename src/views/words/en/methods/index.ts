@@ -2,9 +2,12 @@
 import type { Family } from "../../../../reasoning/index.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { margin } from "./margin.ts";
 import { noneFound } from "./none-found.ts";
 import { sampleSize } from "./sample-size.ts";
+import { survey } from "./survey.ts";
 import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
+import { twoStage } from "./two-stage.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -16,6 +19,9 @@ export const methodWords = {
   "true-prevalence": truePrevalence,
   "true-prevalence-trials": truePrevalenceTrials,
   "true-prevalence-belief": truePrevalenceBelief,
+  margin,
+  survey,
+  "two-stage": twoStage,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
