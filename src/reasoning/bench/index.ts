@@ -22,7 +22,7 @@ export * from "./intraclass-correlation.ts";
 export * from "./mcnemar.ts";
 export * from "./mite-load.ts";
 export { type CountsOfMean, negativeBinomialLogLikelihood, poissonLogLikelihood } from "./negative-binomial.ts";
-export type { PoolGroup } from "./pool-likelihood.ts";
+export { type PoolGroup, poolTotals } from "./pool-likelihood.ts";
 export {
   equalPoolLimits,
   type PooledLimits,

@@ -6,6 +6,10 @@ import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
 import { noneFound } from "./none-found.ts";
+import { poolRetest } from "./pool-retest.ts";
+import { poolSize } from "./pool-size.ts";
+import { pools } from "./pools.ts";
+import { poolsToDetect } from "./pools-to-detect.ts";
 import { sampleSize } from "./sample-size.ts";
 import { survey } from "./survey.ts";
 import { truePrevalence } from "./true-prevalence.ts";
@@ -30,6 +34,10 @@ const byName = {
   margin,
   survey,
   "two-stage": twoStage,
+  pools,
+  "pools-to-detect": poolsToDetect,
+  "pool-size": poolSize,
+  "pool-retest": poolRetest,
 };
 
 /** What each verb answers, by its name. */

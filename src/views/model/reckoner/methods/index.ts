@@ -9,6 +9,8 @@ import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
 import { marginView } from "./margin.ts";
 import { noneFoundView } from "./none-found.ts";
+import { poolRetestView, poolSizeView, poolsToDetectView } from "./pool-designs.ts";
+import { poolsView } from "./pools.ts";
 import { sampleSizeView } from "./sample-size.ts";
 import { surveyView } from "./survey.ts";
 import { truePrevalenceBeliefView, truePrevalenceTrialsView, truePrevalenceView } from "./true-prevalence.ts";
@@ -25,6 +27,10 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   margin: marginView,
   survey: surveyView,
   "two-stage": twoStageView,
+  pools: poolsView,
+  "pools-to-detect": poolsToDetectView,
+  "pool-size": poolSizeView,
+  "pool-retest": poolRetestView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -34,6 +40,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
     "shares",
     ["estimate", "intervals", "none-found", "true-prevalence", "true-prevalence-trials", "true-prevalence-belief"],
   ],
+  ["pools", ["pools", "pools-to-detect", "pool-size", "pool-retest"]],
 ];
 
 /** The view of this method; undefined where there is none. */

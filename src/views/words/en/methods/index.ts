@@ -4,6 +4,7 @@ import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
 import { noneFound } from "./none-found.ts";
+import { poolRetest, poolSize, pools, poolsToDetect } from "./pools.ts";
 import { sampleSize } from "./sample-size.ts";
 import { survey } from "./survey.ts";
 import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
@@ -22,6 +23,10 @@ export const methodWords = {
   margin,
   survey,
   "two-stage": twoStage,
+  pools,
+  "pools-to-detect": poolsToDetect,
+  "pool-size": poolSize,
+  "pool-retest": poolRetest,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
