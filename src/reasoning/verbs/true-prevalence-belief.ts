@@ -64,6 +64,7 @@ export const truePrevalenceBelief = verb({
   example: {
     positive: 45,
     examined: 150,
+    prior: { a: 1, b: 1 },
     sensitivityPrior: { a: 96, b: 4 },
     specificityPrior: { a: 89, b: 11 },
   },

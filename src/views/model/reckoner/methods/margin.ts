@@ -30,7 +30,7 @@ function needed({ byPrevalence, bees, design }: Answers["margin"]): PictureView 
     series: [
       { name: words.bees, points: byPrevalence.map((each) => [each.prevalence, each.bees] as const), style: "full" },
     ],
-    marks: [{ x: design.expectedPrevalence, y: bees, says: words.planned(bees) }],
+    lines: [{ x: design.expectedPrevalence, says: words.planned(bees) }],
   };
 }
 

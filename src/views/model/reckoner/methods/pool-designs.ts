@@ -69,7 +69,7 @@ function costs({ sizes, best }: Answers["pool-size"]): readonly PictureView[] {
       x: { says: sizeWords.size, from: 0, to: roundAbove(last.size), per: 1 },
       y: { says: sizeWords.cost, from: 0, to: roundAbove(Math.max(...shown.map(({ cost }) => cost))), per: 1 },
       series: [{ name: sizeWords.cost, points: shown.map(({ size, cost }) => [size, cost] as const), style: "full" }],
-      marks: [{ x: best.size, y: best.cost, says: sizeWords.least(best.cost) }],
+      lines: [{ x: best.size, says: sizeWords.least(best) }],
     },
   ];
 }
@@ -96,7 +96,7 @@ function reacting({ sizes, limit }: Answers["pool-size"]): readonly PictureView[
 export const poolRetestView = methodView<Answers["pool-retest"]>({
   words: retestWords,
   more: ({ largest }) => ({ sizes: sizesBetween(2, Math.min(60, Math.max(3, wholeOr(largest, 60)))) }),
-  pictures: ({ bySize, size, pooledTestsPerBee }) => {
+  pictures: ({ bySize, size }) => {
     const last = bySize.at(-1);
     if (last === undefined || bySize.length < 2) return [];
     const most = Math.max(1, ...bySize.map(({ testsPerBee }) => testsPerBee));
@@ -115,8 +115,10 @@ export const poolRetestView = methodView<Answers["pool-retest"]>({
             style: "full",
           },
         ],
-        marks: size <= last.size ? [{ x: size, y: pooledTestsPerBee, says: retestWords.best(size) }] : [],
-        lines: [{ y: 1, says: retestWords.single }],
+        lines: [
+          { y: 1, says: retestWords.single },
+          ...(size <= last.size ? [{ x: size, says: retestWords.best(size) }] : []),
+        ],
       },
     ];
   },

@@ -12,9 +12,10 @@ const nameOf = (method: string): string => words.names[method] ?? method;
 
 export const poolsView = methodView<Answers["pools"]>({
   words,
-  pictures: ({ limits, points, imperfect }) => {
+  pictures: ({ estimate, limits, points, imperfect }) => {
+    const value = estimate?.value ?? null;
     const ranges = limits.flatMap(({ method, low, high }) =>
-      low === null && high === null ? [] : [{ name: nameOf(method), value: null, low: low ?? 0, high: high ?? 1 }],
+      low === null && high === null ? [] : [{ name: nameOf(method), value, low: low ?? 0, high: high ?? 1 }],
     );
     const corrected =
       imperfect === null

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, roundEnd, spread } from "../method-view.ts";
+import { methodView, type Question, roundEnd, spread } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords["true-prevalence"];
@@ -50,13 +50,17 @@ function ranges({ apparent, estimates }: Corrected): PictureView {
 
 export const truePrevalenceBeliefView = methodView<Answers["true-prevalence-belief"]>({
   words: beliefWords,
-  more: ({ positive, examined }) => ({ lines: spread(0, endFor(Number(positive), Number(examined)), 61) }),
+  more: (question) => ({ lines: spread(0, endFor(question), 61) }),
   pictures: (answer) => [believed(answer)],
 });
 
-/** Wide enough for most of what is believed after so many of so many. */
-const endFor = (positive: number, examined: number): number =>
-  examined > 0 && positive <= examined ? roundEnd(Math.min(1, (2 * (positive + 3)) / examined)) : 1;
+/** Wide enough for most of what is believed after so many of so many, when the test finds so many. */
+function endFor({ positive, examined, sensitivity, sensitivityPrior }: Question): number {
+  const prior = (sensitivityPrior ?? {}) as { readonly a?: number; readonly b?: number };
+  const finds = typeof sensitivity === "number" ? sensitivity : (prior.a ?? 1) / ((prior.a ?? 1) + (prior.b ?? 0));
+  const end = (1.5 * (Number(positive) + 3)) / Number(examined) / finds;
+  return Number.isFinite(end) && end > 0 ? roundEnd(Math.min(1, end)) : 1;
+}
 
 function believed({ above, aboveLine, estimate }: Answers["true-prevalence-belief"]): PictureView {
   const to = above.at(-1)?.line || 1;

@@ -38,7 +38,7 @@ function costs({ byBees, cheapest }: Answer): readonly PictureView[] {
       series: [
         { name: words.cost, points: shown.map((each) => [each.beesPerColony, each.cost] as const), style: "full" },
       ],
-      marks: [{ x: cheapest.beesPerColony, y: cheapest.cost, says: words.least(cheapest.cost) }],
+      lines: [{ x: cheapest.beesPerColony, says: words.least(cheapest) }],
     },
   ];
 }

@@ -112,7 +112,8 @@ export const poolSize = {
   costsUnder: "With the fewest pools that reach the certainty. Up to three times the least cost.",
   size: "Bees in a pool",
   cost: "Cost",
-  least: (cost: number) => `least: ${figure(cost)}`,
+  least: ({ size, cost }: { readonly size: number; readonly cost: number }) =>
+    `least: ${some(size, "bee", "bees")}, ${figure(cost)}`,
   costsLabel: (rows: readonly { readonly size: number; readonly cost: number }[]) =>
     `Cost by bees in a pool: ${rows.map(({ size, cost }) => `${whole(size)}: ${figure(cost)}`).join("; ")}`,
   reacting: "How often a pool of each size reacts",

@@ -5,8 +5,8 @@ import { hundred } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 export const survey = {
-  asks: "The test errs both ways: how many to test, and from how many positive on is it there?",
-  under: "For a test that calls some clean ones positive. Without false positives, ask how many bees.",
+  asks: "How many to test, when the test errs both ways?",
+  under: "And from how many positive on the group is called infested. Without false positives, ask how many bees.",
   fields: {
     designPrevalence: { label: "Infested, of 100", hint: "The smallest share that must not be missed.", per: 100 },
     sensitivity: { label: "Of 100 infested, found", per: 100 },

@@ -71,7 +71,7 @@ export const truePrevalenceTrials = {
 export const truePrevalenceBelief = {
   asks: "With what was believed before: how many are truly infested?",
   under:
-    "Beliefs as beta priors: a and b are as if a − 1 had been positive and b − 1 negative. 1 and 1: nothing is believed.",
+    "Beliefs as beta priors: a and b are as if a − 1 had been positive and b − 1 negative. 1 and 1: any share alike.",
   fields: {
     ...counts,
     sensitivity: { label: "Of 100 infested, found", hint: "When it is known; else a and b below.", per: 100 },
@@ -86,7 +86,7 @@ export const truePrevalenceBelief = {
     level: { label: "Content of the range, of 100", per: 100 },
   },
   says: ({ estimate: { value, low, high, level }, aboveLine }) => {
-    const found = `**${hundred(value)} in 100** on average, ${hundred(low)} to ${hundred(high)} with ${hundred(level)} in 100 of the belief.`;
+    const found = `**${hundred(value)} in 100 truly infested, on average,** and with ${hundred(level)} chances in 100 between ${hundred(low)} and ${hundred(high)}.`;
     if (aboveLine === null) return found;
     return `${found} Above ${hundred(aboveLine.line)} in 100: **${hundred(aboveLine.chance)} chances in 100.**`;
   },

@@ -47,7 +47,8 @@ export const twoStage = {
   costsUnder: "With the fewest colonies that reach the certainty. Up to twice the least cost.",
   bees: "Bees from each colony",
   cost: "Cost",
-  least: (cost: number) => `least: ${money(cost)}`,
+  least: ({ beesPerColony, cost }: { readonly beesPerColony: number; readonly cost: number }) =>
+    `least: ${some(beesPerColony, "bee", "bees")}, ${money(cost)}`,
   costsLabel: (rows: readonly { readonly beesPerColony: number; readonly cost: number }[]) =>
     `Cost by bees from each colony: ${rows.map(({ beesPerColony, cost }) => `${whole(beesPerColony)}: ${money(cost)}`).join("; ")}`,
   needed: "How many colonies each number of bees takes",
