@@ -79,6 +79,6 @@ function believed({ above, aboveLine, estimate }: Answers["true-prevalence-belie
       aboveLine === null || aboveLine.line > to
         ? []
         : [{ x: aboveLine.line, y: aboveLine.chance, says: beliefWords.ends(aboveLine.chance) }],
-    lines: estimate.value <= to ? [{ x: estimate.value, says: beliefWords.mean }] : [],
+    lines: aboveLine === null && estimate.value <= to ? [{ x: estimate.value, says: beliefWords.mean }] : [],
   };
 }
