@@ -22,7 +22,7 @@ export * from "./intraclass-correlation.ts";
 export * from "./mcnemar.ts";
 export * from "./mite-load.ts";
 export { type CountsOfMean, negativeBinomialLogLikelihood, poissonLogLikelihood } from "./negative-binomial.ts";
-export type { PoolGroup } from "./pool-likelihood.ts";
+export { type PoolGroup, poolTotals } from "./pool-likelihood.ts";
 export {
   equalPoolLimits,
   type PooledLimits,
@@ -34,6 +34,7 @@ export {
 } from "./pooled-limits.ts";
 export {
   burrowsPrevalence,
+  oneSize,
   type PooledCorrections,
   type PooledPrevalence,
   pooledCorrections,

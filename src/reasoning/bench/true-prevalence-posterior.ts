@@ -149,14 +149,19 @@ function densityAlong(request: PosteriorRequest, nodes: number) {
   const best = times(x, x / n) + times(n - x, 1 - x / n);
   const log = (s: number): number => {
     const [p, q] = [share(s), share(-s)];
-    let sum = 0;
+    // Relative to the largest term met so far: data far from the priors would else sum to 0.
+    let [sum, largest] = [0, -Infinity];
     for (const { node: se, weight } of found) {
       for (const { node: sp, weight: other } of cleared) {
         const fit = times(x, p * se + q * (1 - sp)) + times(n - x, p * (1 - se) + q * sp) - best;
-        sum += weight * other * Math.exp(fit);
+        if (fit > largest) {
+          sum *= Math.exp(largest - fit);
+          largest = fit;
+        }
+        sum += weight * other * Math.exp(fit - largest);
       }
     }
-    return a * Math.log(p) + b * Math.log(q) + Math.log(Math.cosh(s)) + Math.log(sum);
+    return a * Math.log(p) + b * Math.log(q) + Math.log(Math.cosh(s)) + Math.log(sum) + largest;
   };
   return { log, nodes: typeof sensitivity === "number" && typeof specificity === "number" ? 1 : nodes };
 }

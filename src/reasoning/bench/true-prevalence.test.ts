@@ -171,3 +171,10 @@ it("[BE107] refuses beliefs about the test that a huge sample makes too sharp to
   expect(found.ok).toBe(false);
   expect(found.problems[0]?.code).toBe("posterior-did-not-settle");
 });
+
+it("[BE106] a sample that the beliefs about the test all but exclude has a posterior all the same", () => {
+  const sure = { a: 1e6, b: 1e6 };
+  const found = prevalencePosterior({ positive: 100, examined: 100_000, sensitivity: 1, specificity: sure });
+  // Far fewer positive than half: the likelihood falls as exp(−99 900·p), so the mean is near 1/99 900.
+  expect(found.ok && found.value.mean * 99_900).toBeCloseTo(1, 2);
+});

@@ -63,12 +63,27 @@ export function dorfmanPools(wanted: {
   ensure(Number.isInteger(largest) && largest >= 2, "largest", largest, "a whole number ≥ 2");
   let [size, fewest] = [2, Infinity];
   for (let each = 2; each <= largest; each += 1) {
-    const tests = 1 / each + someInfested(prevalence, each);
+    const tests = dorfmanTests({ prevalence, size: each });
     if (tests < fewest) [size, fewest] = [each, tests];
   }
   const saving = { size, pooledTestsPerBee: fewest, testsPerBee: Math.min(1, fewest) };
   if (fewest < 1) return answered(saving);
   return answered(saving, [samplingProblem("pooling-saves-nothing", "noted", "prevalence", { prevalence })]);
+}
+
+/**
+ * Tests per bee on average with pools of `size`, every bee of a positive pool tested after: 1/k + 1 − (1 − p)^k.
+ *
+ * @throws DomainError for numbers outside their range
+ * @source Dorfman 1943, Annals of Mathematical Statistics 14:436–440
+ *
+ * @example
+ * dorfmanTests({ prevalence: 0.05, size: 5 })  // → 0.4262190625
+ */
+export function dorfmanTests({ prevalence, size }: { readonly prevalence: number; readonly size: number }): number {
+  ensure(prevalence > 0 && prevalence < 1, "prevalence", prevalence, "in (0, 1)");
+  ensure(Number.isInteger(size) && size >= 2, "size", size, "a whole number ≥ 2");
+  return 1 / size + someInfested(prevalence, size);
 }
 
 export interface DilutedPool {

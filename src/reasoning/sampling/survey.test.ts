@@ -126,6 +126,26 @@ it("[SD104] with a perfect test it is the size to detect", () => {
   }
 });
 
+it("[SD104] passes over no number: the first of all that does, by trying each", () => {
+  const designs = [
+    { population: null, infested: 0.1, sensitivity: 0.9, specificity: 0.95 },
+    { population: 120, infested: 30, sensitivity: 0.8, specificity: 0.9 },
+    { population: 300, infested: 60, sensitivity: 0.7, specificity: 0.8 },
+    { population: 90, infested: 30, sensitivity: 0.95, specificity: 0.6 },
+  ];
+  for (const design of designs) {
+    const found = smallestSurvey({ ...design, missAllowed: 0.1, falseAlarmAllowed: 0.1 });
+    const first = Array.from({ length: 300 }, (_, index) => index + 1).find((examined) => {
+      for (let callInfestedFrom = 1; callInfestedFrom <= examined; callInfestedFrom += 1) {
+        const at = surveyChances({ ...design, examined, callInfestedFrom });
+        if (at.ok && at.value.clears >= 0.9) return at.value.finds >= 0.9;
+      }
+      return false;
+    });
+    expect(found.ok && found.value.examined).toBe(first);
+  }
+});
+
 it("[SD105] says how far it searched", () => {
   const wanted = { population: 40, infested: 2, sensitivity: 0.8, specificity: 0.8, missAllowed: 0.05 };
   const found = smallestSurvey({ ...wanted, falseAlarmAllowed: 0.05 });

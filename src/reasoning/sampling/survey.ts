@@ -79,7 +79,7 @@ export interface SurveyDesign {
  * The smallest survey that misses and raises false alarms no oftener than allowed, with its cut-point.
  *
  * For n = 1, 2, … the smallest cut-point that keeps false alarms within bounds is taken; the first n at which it also
- * keeps misses within bounds is the answer. Ties count as reached within a relative slack of 1e-12.
+ * keeps misses within bounds is the answer. Numbers that cannot be the first are passed over, none that could. Ties count as reached within a relative slack of 1e-12.
  *
  * @returns SurveyDesign; or `no-size-in-search`, `infested-exceed-population`, `nothing-to-detect`,
  *   `test-no-better-than-chance`
@@ -97,6 +97,8 @@ export function smallestSurvey(
     readonly falseAlarmAllowed: number;
     /** Where the search ends; the population, or 10 000 in an unlimited one, when not given. */
     readonly searchUpTo?: number;
+    /** Told now and then which share of the numbers has been looked at, 0 to 1. */
+    readonly progress?: (share: number) => void;
   },
 ): Result<SurveyDesign> {
   const { population, infested, sensitivity, specificity, missAllowed, falseAlarmAllowed } = wanted;
@@ -116,24 +118,43 @@ export function smallestSurvey(
     return blocked(samplingProblem("infested-exceed-population", "blocked", "infested", { infested, population }));
   }
   const searched = Math.min(population ?? Infinity, searchUpTo);
-  let from = 1;
-  for (let examined = 1; examined <= searched; examined += 1) {
-    const alarm = binomial({ n: examined, p: 1 - specificity });
-    // More examined never need a smaller cut-point.
-    while (alarm.sf(from - 1) > falseAlarmAllowed * (1 + tieSlack)) from += 1;
-    const missed = positivesBelow({ ...wanted, examined }, from);
-    if (missed > missAllowed * (1 + tieSlack)) continue;
-    return answered({
-      examined,
-      callInfestedFrom: from,
-      readAsNoneUpTo: from - 1,
-      finds: 1 - missed,
-      clears: alarm.cdf(from - 1),
-      missed,
-      falseAlarm: alarm.sf(from - 1),
-    });
+  const alarm = (examined: number, from: number) => binomial({ n: examined, p: 1 - specificity }).sf(from - 1);
+  const quiet = (examined: number, from: number) => alarm(examined, from) <= falseAlarmAllowed * (1 + tieSlack);
+  const missed = (examined: number, from: number) => positivesBelow({ ...wanted, examined }, from);
+  const reaches = (examined: number, from: number) => missed(examined, from) <= missAllowed * (1 + tieSlack);
+  // More examined never need a smaller cut-point, and with one cut-point more examined miss less: of all numbers that
+  // share a cut-point the last tells whether any of them reaches it.
+  for (let first = 1, from = 1; first <= searched; from += 1) {
+    if (!quiet(first, from)) continue;
+    const last = lastWhere((examined) => quiet(examined, from), first, searched);
+    if (reaches(last, from)) {
+      const examined = lastWhere((each) => !reaches(each, from), first - 1, last - 1) + 1;
+      const misses = missed(examined, from);
+      return answered({
+        examined,
+        callInfestedFrom: from,
+        readAsNoneUpTo: from - 1,
+        finds: 1 - misses,
+        clears: binomial({ n: examined, p: 1 - specificity }).cdf(from - 1),
+        missed: misses,
+        falseAlarm: alarm(examined, from),
+      });
+    }
+    first = last + 1;
+    wanted.progress?.(last / searched);
   }
   return blocked(samplingProblem("no-size-in-search", "blocked", "missAllowed", { searched }));
+}
+
+/** The last whole number from `low` to `high` at which something holds that holds at `low` and, once gone, stays away. */
+function lastWhere(holds: (n: number) => boolean, low: number, high: number): number {
+  let [yes, no] = [low, high + 1];
+  while (no - yes > 1) {
+    const middle = Math.floor((yes + no) / 2);
+    if (holds(middle)) yes = middle;
+    else no = middle;
+  }
+  return yes;
 }
 
 /** Chance of fewer than `from` positives among those examined in the infested group. */
@@ -166,9 +187,15 @@ function bothBelow(parts: {
   const { caught, others, sensitivity, specificity, from } = parts;
   const found = binomial({ n: caught, p: sensitivity });
   const wrong = binomial({ n: others, p: 1 - specificity });
-  let [sum, wrongly, added] = [0, 0, -1];
+  // Counts of true positives outside these have a chance below 1e-17 (Bernstein's bound).
+  const reach = 9 * Math.sqrt(caught * sensitivity * (1 - sensitivity)) + 20;
+  const most = Math.min(caught, from - 1, Math.ceil(caught * sensitivity + reach));
+  const fewest = Math.max(0, Math.floor(caught * sensitivity - reach));
+  if (most < fewest) return 0;
+  let [sum, added] = [0, from - 1 - most];
+  let wrongly = added === 0 ? wrong.pmf(0) : wrong.cdf(added);
   // The sum runs from many found to few, so that the false ones allowed beside them only grow.
-  for (let hits = Math.min(caught, from - 1); hits >= 0; hits -= 1) {
+  for (let hits = most; hits >= fewest; hits -= 1) {
     while (added < from - 1 - hits) {
       added += 1;
       wrongly += wrong.pmf(added);

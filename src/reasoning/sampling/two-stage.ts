@@ -69,6 +69,13 @@ export interface CostedDesign {
   readonly colonySensitivity: number;
 }
 
+export interface CostedStages extends TwoStages {
+  readonly costPerColony: number;
+  readonly costPerBee: number;
+  /** Bees per colony up to which designs are looked at. */
+  readonly mostBees: number;
+}
+
 export interface CheapestDesign extends CostedDesign {
   /** Every design within two bees per colony of the cheapest, itself among them, by bees. */
   readonly near: readonly CostedDesign[];
@@ -85,9 +92,28 @@ export interface CheapestDesign extends CostedDesign {
  * @example
  * cheapestTwoStage({ colonies: 400, colonyPrevalence: 0.03, beePrevalence: 0.08, sensitivity: 0.9, confidence: 0.95, costPerColony: 40, costPerBee: 1.2, mostBees: 150 }).value.beesPerColony  // → 24
  */
-export function cheapestTwoStage(
-  wanted: TwoStages & { readonly costPerColony: number; readonly costPerBee: number; readonly mostBees: number },
-): Result<CheapestDesign> {
+export function cheapestTwoStage(wanted: CostedStages): Result<CheapestDesign> {
+  const designs = costedTwoStages(wanted);
+  const [first, ...others] = designs;
+  if (!first) {
+    return blocked(samplingProblem("no-design-reaches", "blocked", "confidence", { mostBees: wanted.mostBees }));
+  }
+  const best = others.reduce((cheapest, each) => (each.cost < cheapest.cost - 1e-9 ? each : cheapest), first);
+  const near = designs.filter((each) => Math.abs(each.beesPerColony - best.beesPerColony) <= 2);
+  return answered({ ...best, near });
+}
+
+/**
+ * Every two-stage design that reaches the confidence, by bees per colony up to `mostBees`, with its cost; empty when
+ * none does.
+ *
+ * @throws DomainError for numbers outside their range
+ * @source designs of Cameron & Baldock 1998, Preventive Veterinary Medicine 34:19–30
+ *
+ * @example
+ * costedTwoStages({ colonies: 400, colonyPrevalence: 0.03, beePrevalence: 0.08, sensitivity: 0.9, confidence: 0.95, costPerColony: 40, costPerBee: 1.2, mostBees: 24 }).at(-1).cost  // → 7224
+ */
+export function costedTwoStages(wanted: CostedStages): readonly CostedDesign[] {
   const { costPerColony, costPerBee, mostBees, ...stages } = wanted;
   check(stages);
   ensure(costPerColony >= 0 && costPerColony < Infinity, "costPerColony", costPerColony, "0 or more");
@@ -101,13 +127,7 @@ export function cheapestTwoStage(
     const cost = taken.value * (costPerColony + beesPerColony * costPerBee);
     designs.push({ beesPerColony, colonies: taken.value, cost, colonySensitivity });
   }
-  const [first, ...others] = designs;
-  if (!first) {
-    return blocked(samplingProblem("no-design-reaches", "blocked", "confidence", { mostBees }));
-  }
-  const best = others.reduce((cheapest, each) => (each.cost < cheapest.cost - 1e-9 ? each : cheapest), first);
-  const near = designs.filter((each) => Math.abs(each.beesPerColony - best.beesPerColony) <= 2);
-  return answered({ ...best, near });
+  return designs;
 }
 
 /** To the nearest whole number, halves to the even one. */

@@ -2,7 +2,7 @@
 import { expect, it } from "vitest";
 import checks from "../../../tests/golden/detection-check-values.json" with { type: "json" };
 import { detectionSampleSize } from "./detection-sample-size.ts";
-import { missedCurve } from "./missed-curve.ts";
+import { finiteMissedCurve, missedCurve } from "./missed-curve.ts";
 import { upperLimitOfZero } from "./upper-limit-of-zero.ts";
 import { zeroFound } from "./zero-found.ts";
 
@@ -88,4 +88,22 @@ it("[SD21] is strong when enough bees were read in winter without treatment, and
   expect(strength(58)).toBe("weak");
   expect(strength(0)).toBe("nothing-examined");
   expect(() => zeroFound({ ...winter, examined: 59, treatmentDaysAgo: -1 })).toThrow("treatmentDaysAgo");
+});
+
+it("[SD12] a counted group is missed exactly: 95 of 100 with one infested, and a large one as if uncounted", () => {
+  const curve = (population: number, examined: number, prevalence: number) => {
+    const rows = finiteMissedCurve({ population, examined, sensitivity: 0.9, prevalences: [prevalence] });
+    return rows.ok ? rows.value[0]?.missed : null;
+  };
+  const one = finiteMissedCurve({ population: 100, examined: 95, sensitivity: 1, prevalences: [0.01] });
+  expect(one.ok && one.value[0]?.missed).toBeCloseTo(0.05, 12); // the last 5 of 100 left: summed in floating point
+  // Drawing 50 of ten million changes the chance by less than 50²/10⁷.
+  expect(curve(10_000_000, 50, 0.02)).toBeCloseTo(
+    missedCurve({ bees: 50, sensitivity: 0.9, prevalences: [0.02] })[0]?.missed ?? 0,
+    4,
+  );
+  expect(finiteMissedCurve({ population: 10, examined: 11, sensitivity: 1, prevalences: [0.1] })).toMatchObject({
+    ok: false,
+    problems: [{ code: "examined-exceed-population", field: "examined" }],
+  });
 });

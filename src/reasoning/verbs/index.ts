@@ -4,7 +4,18 @@ import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { margin } from "./margin.ts";
+import { noneFound } from "./none-found.ts";
+import { poolRetest } from "./pool-retest.ts";
+import { poolSize } from "./pool-size.ts";
+import { pools } from "./pools.ts";
+import { poolsToDetect } from "./pools-to-detect.ts";
 import { sampleSize } from "./sample-size.ts";
+import { survey } from "./survey.ts";
+import { truePrevalence } from "./true-prevalence.ts";
+import { truePrevalenceBelief } from "./true-prevalence-belief.ts";
+import { truePrevalenceTrials } from "./true-prevalence-trials.ts";
+import { twoStage } from "./two-stage.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -16,6 +27,17 @@ const byName = {
   windows,
   efficacy,
   intervals,
+  "none-found": noneFound,
+  "true-prevalence": truePrevalence,
+  "true-prevalence-trials": truePrevalenceTrials,
+  "true-prevalence-belief": truePrevalenceBelief,
+  margin,
+  survey,
+  "two-stage": twoStage,
+  pools,
+  "pools-to-detect": poolsToDetect,
+  "pool-size": poolSize,
+  "pool-retest": poolRetest,
 };
 
 /** What each verb answers, by its name. */

@@ -4,12 +4,14 @@ import { answered, type Result } from "../../units/index.ts";
 import {
   detectionProbability,
   detectionSampleSize,
-  finiteDetectionProbability,
-  finiteDetectionSampleSize,
+  finiteDetectionDesign,
+  finiteMissedCurve,
   missedCurve,
+  shortcutSizes,
+  wholeShare,
 } from "../sampling/index.ts";
 import { couldMiss, count, level, positiveShare, prevalences } from "./fields.ts";
-import { verb } from "./verb.ts";
+import { type Deep, verb } from "./verb.ts";
 
 const input = z.strictObject({
   designPrevalence: positiveShare.describe("Smallest share of infested bees that must not be missed."),
@@ -33,6 +35,13 @@ const output = z.strictObject({
     .nullable()
     .describe("infested ones in the group at the design prevalence; null when the group is large"),
   couldMiss: z.array(couldMiss).describe("share of such samples in which none would be found, by prevalence"),
+  approximations: z
+    .strictObject({
+      cannonRoe: z.number().int().describe("by Cannon and Roe's shortcut, which knows of no sensitivity"),
+      macDiarmid: z.number().int().describe("by MacDiarmid's shortcut"),
+    })
+    .nullable()
+    .describe("two shortcuts for a small group, rounded up: printed tables rest on them; plan with the exact number"),
   design: z.strictObject({
     designPrevalence: z.number(),
     sensitivity: z.number(),
@@ -53,7 +62,8 @@ export const sampleSize = verb({
     "A mite seen in a trachea is a mite: no false positives.",
     "With a population, bees are drawn without putting back, and the infested ones are the smallest whole number that makes up the design prevalence.",
   ],
-  source: "Pirk et al. 2013, BEEBOOK I, section 2.2 (large colony); hypergeometric sampling (small group).",
+  source:
+    "Pirk et al. 2013, BEEBOOK I, section 2.2 (large colony); hypergeometric sampling (small group); Cannon & Roe 1982, MacDiarmid 1988 (shortcuts).",
   example: { designPrevalence: 0.05, sensitivity: 0.8 },
   input,
   output,
@@ -68,32 +78,27 @@ function inLargeGroup(given: Input) {
     detectionProbability: detectionProbability({ bees, designPrevalence, sensitivity }),
     infested: null,
     couldMiss: missedCurve({ bees, sensitivity, prevalences: given.prevalences }),
+    approximations: null,
     design: { designPrevalence, sensitivity, confidence, population: null },
     rule: "SD1",
   });
 }
 
-function inSmallGroup(given: Input, population: number): Result<z.output<typeof output>> {
+function inSmallGroup(given: Input, population: number): Result<Deep<z.output<typeof output>>> {
   const { designPrevalence, sensitivity, confidence } = given;
   const infested = wholeShare(designPrevalence, population);
-  const size = finiteDetectionSampleSize({ population, infested, confidence, sensitivity });
+  const size = finiteDetectionDesign({ population, infested, confidence, sensitivity });
   if (!size.ok) return size;
-  const examined = size.value;
-  const found = (count: number) => finiteDetectionProbability({ population, infested: count, examined, sensitivity });
-  const detected = found(infested);
-  if (!detected.ok) return detected;
+  const { examined, reached } = size.value;
+  const missed = finiteMissedCurve({ population, examined, sensitivity, prevalences: given.prevalences });
+  if (!missed.ok) return missed;
   return answered({
     bees: examined,
-    detectionProbability: detected.value,
+    detectionProbability: reached,
     infested,
-    couldMiss: given.prevalences.flatMap((prevalence) => {
-      const chance = found(wholeShare(prevalence, population));
-      return chance.ok ? [{ prevalence, missed: 1 - chance.value }] : [];
-    }),
+    couldMiss: missed.value,
+    approximations: shortcutSizes({ population, infested, confidence, sensitivity }),
     design: { designPrevalence, sensitivity, confidence, population },
     rule: "SD6",
   });
 }
-
-/** The smallest whole number that makes up at least this share; a product off by rounding alone costs no bee. */
-const wholeShare = (share: number, population: number): number => Math.ceil(share * population * (1 - 1e-12));

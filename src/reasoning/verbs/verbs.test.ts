@@ -34,6 +34,8 @@ const quick: Readonly<Record<string, object>> = {
     prices: { colonyValue: 200, actCost: 20, testCost: 15, residualShare: 0.3 },
     test: { bees: 3, sensitivity: 0.9 },
   },
+  survey: { designPrevalence: 0.2, sensitivity: 0.95, specificity: 0.98, population: 200 },
+  "true-prevalence-belief": { positive: 4, examined: 20, sensitivityPrior: { a: 9, b: 2 }, specificity: 0.98 },
 };
 
 const awkward = [

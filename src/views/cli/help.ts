@@ -71,7 +71,7 @@ export function verbHelp(verb: Verb, lists: string): string {
     `Flags\n${flags.map(flagHelp).join("")}`,
     "  --input FILE|-\n      The same as one JSON object; flags win over it.\n",
     "  --json\n      One JSON value on standard output.\n\n",
-    `Input as JSON${needed ? ` (needed: ${needed})` : ""}, an example\n  ${JSON.stringify(verb.example)}\n\n`,
+    `${wrapped(`Input as JSON${needed ? ` (needed: ${needed})` : ""}, an example`, 0)}  ${JSON.stringify(verb.example)}\n\n`,
     `Answer as JSON\n${answerFields(verb.outputShape)}\n`,
     `Rests on\n${verb.assumptions.map((each) => wrapped(`- ${each}`, 2)).join("")}\n`,
     `Source\n${wrapped(verb.source, 2)}`,

@@ -45,3 +45,14 @@ export const spread = (from: number, to: number, count: number): readonly number
 /** A round end for a scale of shares that must show this one. */
 export const roundEnd = (share: number): number =>
   [0.01, 0.02, 0.05, 0.1, 0.2, 0.3, 0.5].find((end) => share <= end) ?? 1;
+
+/**
+ * A round end for a scale of counts or costs that must show this one.
+ * @example
+ * roundAbove(104)  // → 150
+ */
+export function roundAbove(value: number): number {
+  if (!(value > 0)) return 1;
+  const size = 10 ** Math.floor(Math.log10(value));
+  return ([1, 1.5, 2, 3, 4, 5, 6, 8].find((each) => each * size >= value) ?? 10) * size;
+}

@@ -12,7 +12,9 @@ export function ticksOf({ from, to, per }: Axis): readonly number[] {
   const span = per * (to - from);
   const rough = span / 6;
   const size = 10 ** Math.floor(Math.log10(rough));
-  const step = ([1, 2, 2.5, 5, 10].find((each) => each * size >= rough * 0.999) ?? 10) * size;
+  // Counts have no halves.
+  const steps = per === 1 && size === 1 ? [1, 2, 5, 10] : [1, 2, 2.5, 5, 10];
+  const step = (steps.find((each) => each * size >= rough * 0.999) ?? 10) * size;
   const first = Math.ceil((per * from) / step - 1e-9);
   const last = Math.floor((per * to) / step + 1e-9);
   return Array.from({ length: last - first + 1 }, (_, index) => ((first + index) * step) / per);

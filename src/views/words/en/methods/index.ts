@@ -2,7 +2,13 @@
 import type { Family } from "../../../../reasoning/index.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { margin } from "./margin.ts";
+import { noneFound } from "./none-found.ts";
+import { poolRetest, poolSize, pools, poolsToDetect } from "./pools.ts";
 import { sampleSize } from "./sample-size.ts";
+import { survey } from "./survey.ts";
+import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
+import { twoStage } from "./two-stage.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -10,6 +16,17 @@ export const methodWords = {
   "sample-size": sampleSize,
   estimate,
   intervals,
+  "none-found": noneFound,
+  "true-prevalence": truePrevalence,
+  "true-prevalence-trials": truePrevalenceTrials,
+  "true-prevalence-belief": truePrevalenceBelief,
+  margin,
+  survey,
+  "two-stage": twoStage,
+  pools,
+  "pools-to-detect": poolsToDetect,
+  "pool-size": poolSize,
+  "pool-retest": poolRetest,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */

@@ -13,6 +13,8 @@ export const intervalNames: Readonly<Record<string, string>> = {
   "agresti-coull": "Agresti and Coull",
   "likelihood-ratio": "Likelihood ratio",
   jeffreys: "Jeffreys, credible",
+  "lang-reiczigel": "Lang and Reiczigel",
+  delta: "Delta method",
 };
 
 const side = {

@@ -21,10 +21,14 @@ export const sampleSize = {
     },
     population: { label: "Bees or colonies in all", hint: "Leave empty for a large colony." },
   },
-  says: ({ bees, detectionProbability, infested, design }) =>
-    design.population === null || infested === null
-      ? `**${some(bees, "bee", "bees")}** find ${hundred(design.designPrevalence)} in 100 infested ${hundred(detectionProbability)} times in 100.`
-      : `**${whole(bees)} of ${whole(design.population)}** find at least one of ${whole(infested)} infested ${hundred(detectionProbability)} times in 100.`,
+  says: ({ bees, detectionProbability, infested, design, approximations }) => {
+    if (design.population === null || infested === null)
+      return `**${some(bees, "bee", "bees")}** find ${hundred(design.designPrevalence)} in 100 infested ${hundred(detectionProbability)} times in 100.`;
+    const exact = `**${whole(bees)} of ${whole(design.population)}** find at least one of ${whole(infested)} infested ${hundred(detectionProbability)} times in 100.`;
+    if (approximations === null) return exact;
+    const { cannonRoe, macDiarmid } = approximations;
+    return `${exact} By approximation: ${whole(macDiarmid)} (MacDiarmid), ${whole(cannonRoe)} (Cannon and Roe, for a perfect eye).`;
+  },
   couldMiss: "What this number could still miss",
   couldMissUnder: "Times in 100 that none would be found, by how many bees are infested.",
   atDesign: ({ missed }: { readonly missed: number }) => `missed ${hundred(missed)} times in 100`,
