@@ -1,4 +1,6 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
+import { colonies } from "./colonies.ts";
+import { coloniesNeeded } from "./colonies-needed.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
@@ -16,6 +18,8 @@ const byName = {
   windows,
   efficacy,
   intervals,
+  colonies,
+  "colonies-needed": coloniesNeeded,
 };
 
 /** What each verb answers, by its name. */

@@ -5,6 +5,8 @@
  */
 import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
+import { coloniesView } from "./colonies.ts";
+import { coloniesNeededView } from "./colonies-needed.ts";
 import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
 import { sampleSizeView } from "./sample-size.ts";
@@ -13,12 +15,15 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
   estimate: estimateView,
   intervals: intervalsView,
+  colonies: coloniesView,
+  "colonies-needed": coloniesNeededView,
 };
 
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
+  ["clusters", ["colonies", "colonies-needed"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -1,5 +1,7 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
+import { colonies } from "./colonies.ts";
+import { coloniesNeeded } from "./colonies-needed.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { sampleSize } from "./sample-size.ts";
@@ -10,6 +12,8 @@ export const methodWords = {
   "sample-size": sampleSize,
   estimate,
   intervals,
+  colonies,
+  "colonies-needed": coloniesNeeded,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
