@@ -1,10 +1,11 @@
 /** Several colonies, asked: figures of other programs come out, and what cannot be said is a notice, not a zero. */
 import { expect, it } from "vitest";
+import { answerTo, objected } from "../../../tests/answer-to.ts";
 import golden from "../../../tests/golden/bennett-1991-clusters.json" with { type: "json" };
 import { keptCase } from "../../../tests/reference/kept.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
-import type { AnswerOf, Verb } from "./verb.ts";
+import type { AnswerOf } from "./verb.ts";
 
 interface Counts {
   readonly x: readonly number[];
@@ -12,13 +13,7 @@ interface Counts {
 }
 type Figures = Readonly<Record<string, number>>;
 
-function answerTo<V extends Verb>(verb: V, raw: unknown): AnswerOf<V> {
-  const reply = verb.ask(raw);
-  if (reply.kind !== "answered") throw new Error(JSON.stringify(reply.problems));
-  return reply.value as AnswerOf<V>;
-}
 const rows = ({ x, n }: Counts) => x.map((positive, index) => ({ positive, examined: n[index] }));
-const noticed = (reply: ReturnType<Verb["ask"]>) => reply.problems.map(({ code, severity }) => `${code}: ${severity}`);
 
 it("seed germination on 21 plates (Crowder 1978) comes out as two other programs have it", () => {
   const kept = (kind: string) => keptCase<Counts, Figures>("overdispersion", `orobanche_${kind}`);
@@ -53,14 +48,14 @@ it("seed germination on 21 plates (Crowder 1978) comes out as two other programs
 
 it("no more than chance: the fit is left out and said so, the other ranges stand", () => {
   const reply = colonies.ask({ colonies: rows({ x: [5, 5, 4], n: [20, 20, 20] }) });
-  expect(noticed(reply)).toEqual(["colonies-no-more-than-chance: unknown"]);
+  expect(objected(reply)).toEqual(["colonies-no-more-than-chance at colonies: unknown"]);
   if (reply.kind !== "answered") throw new Error("no answer");
   expect(reply.value).toMatchObject({ fitted: null, fit: null, rule: "BE155" });
 });
 
 it("none found in any colony: exact upper limits of colonies and of bees, by another rule", () => {
   const reply = colonies.ask({ colonies: rows({ x: [0, 0, 0, 0], n: [20, 20, 0, 10] }) });
-  expect(noticed(reply)).toEqual(["all-colonies-clear: unknown"]);
+  expect(objected(reply)).toEqual(["all-colonies-clear at colonies: unknown"]);
   if (reply.kind !== "answered") throw new Error("no answer");
   // 1 − 0.025^(1/3) and 1 − 0.025^(1/50): three colonies had bees read
   expect(reply.value).toMatchObject({ rule: "BE157", colonies: 3, intervals: [], meanColony: null });

@@ -1,11 +1,15 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
+
+import { abundance } from "./abundance.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
+import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
@@ -20,6 +24,9 @@ const byName = {
   intervals,
   colonies,
   "colonies-needed": coloniesNeeded,
+  "mite-counts": miteCounts,
+  "compare-mite-counts": compareMiteCounts,
+  abundance,
 };
 
 /** What each verb answers, by its name. */

@@ -5,10 +5,13 @@
  */
 import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
+import { abundanceView } from "./abundance.ts";
 import { coloniesView } from "./colonies.ts";
 import { coloniesNeededView } from "./colonies-needed.ts";
+import { compareMiteCountsView } from "./compare-mite-counts.ts";
 import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
+import { miteCountsView } from "./mite-counts.ts";
 import { sampleSizeView } from "./sample-size.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
@@ -17,6 +20,9 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   intervals: intervalsView,
   colonies: coloniesView,
   "colonies-needed": coloniesNeededView,
+  "mite-counts": miteCountsView,
+  "compare-mite-counts": compareMiteCountsView,
+  abundance: abundanceView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -24,6 +30,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
   ["clusters", ["colonies", "colonies-needed"]],
+  ["counts", ["mite-counts", "compare-mite-counts", "abundance"]],
 ];
 
 /** The view of this method; undefined where there is none. */

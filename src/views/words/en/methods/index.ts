@@ -1,9 +1,12 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
+import { abundance } from "./abundance.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
+import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
@@ -14,6 +17,9 @@ export const methodWords = {
   intervals,
   colonies,
   "colonies-needed": coloniesNeeded,
+  "mite-counts": miteCounts,
+  "compare-mite-counts": compareMiteCounts,
+  abundance,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
