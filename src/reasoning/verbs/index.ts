@@ -1,6 +1,7 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
 
 import { abundance } from "./abundance.ts";
+import { allocate } from "./allocate.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
 import { compareMiteCounts } from "./compare-mite-counts.ts";
@@ -8,6 +9,9 @@ import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
+import { freedom } from "./freedom.ts";
+import { freedomFinite } from "./freedom-finite.ts";
+import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
@@ -27,6 +31,10 @@ const byName = {
   "mite-counts": miteCounts,
   "compare-mite-counts": compareMiteCounts,
   abundance,
+  freedom,
+  "freedom-tree": freedomTree,
+  "freedom-finite": freedomFinite,
+  allocate,
 };
 
 /** What each verb answers, by its name. */

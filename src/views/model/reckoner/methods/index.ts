@@ -6,10 +6,14 @@
 import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
 import { abundanceView } from "./abundance.ts";
+import { allocateView } from "./allocate.ts";
 import { coloniesView } from "./colonies.ts";
 import { coloniesNeededView } from "./colonies-needed.ts";
 import { compareMiteCountsView } from "./compare-mite-counts.ts";
 import { estimateView } from "./estimate.ts";
+import { freedomView } from "./freedom.ts";
+import { freedomFiniteView } from "./freedom-finite.ts";
+import { freedomTreeView } from "./freedom-tree.ts";
 import { intervalsView } from "./intervals.ts";
 import { miteCountsView } from "./mite-counts.ts";
 import { sampleSizeView } from "./sample-size.ts";
@@ -23,6 +27,10 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "mite-counts": miteCountsView,
   "compare-mite-counts": compareMiteCountsView,
   abundance: abundanceView,
+  freedom: freedomView,
+  "freedom-tree": freedomTreeView,
+  "freedom-finite": freedomFiniteView,
+  allocate: allocateView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -31,6 +39,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["shares", ["estimate", "intervals"]],
   ["clusters", ["colonies", "colonies-needed"]],
   ["counts", ["mite-counts", "compare-mite-counts", "abundance"]],
+  ["freedom", ["freedom", "freedom-tree", "freedom-finite", "allocate"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -1,10 +1,14 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
 import { abundance } from "./abundance.ts";
+import { allocate } from "./allocate.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
 import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { estimate } from "./estimate.ts";
+import { freedom } from "./freedom.ts";
+import { freedomFinite } from "./freedom-finite.ts";
+import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
@@ -20,6 +24,10 @@ export const methodWords = {
   "mite-counts": miteCounts,
   "compare-mite-counts": compareMiteCounts,
   abundance,
+  freedom,
+  "freedom-tree": freedomTree,
+  "freedom-finite": freedomFinite,
+  allocate,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
