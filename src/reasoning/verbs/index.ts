@@ -15,6 +15,9 @@ import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
+import { smoothRates } from "./smooth-rates.ts";
+import { trend } from "./trend.ts";
+import { trendInGroups } from "./trend-in-groups.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -35,6 +38,9 @@ const byName = {
   "freedom-tree": freedomTree,
   "freedom-finite": freedomFinite,
   allocate,
+  "smooth-rates": smoothRates,
+  trend,
+  "trend-in-groups": trendInGroups,
 };
 
 /** What each verb answers, by its name. */

@@ -34,6 +34,14 @@ const quick: Readonly<Record<string, object>> = {
     prices: { colonyValue: 200, actCost: 20, testCost: 15, residualShare: 0.3 },
     test: { bees: 3, sensitivity: 0.9 },
   },
+  "trend-in-groups": {
+    counts: [2, 5, 9, 12].map((positive, index) => ({
+      group: Math.floor(index / 2),
+      positive,
+      examined: 20,
+      period: index % 2,
+    })),
+  },
 };
 
 const awkward = [

@@ -17,6 +17,9 @@ import { freedomTreeView } from "./freedom-tree.ts";
 import { intervalsView } from "./intervals.ts";
 import { miteCountsView } from "./mite-counts.ts";
 import { sampleSizeView } from "./sample-size.ts";
+import { smoothRatesView } from "./smooth-rates.ts";
+import { trendView } from "./trend.ts";
+import { trendInGroupsView } from "./trend-in-groups.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
@@ -31,6 +34,9 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "freedom-tree": freedomTreeView,
   "freedom-finite": freedomFiniteView,
   allocate: allocateView,
+  "smooth-rates": smoothRatesView,
+  trend: trendView,
+  "trend-in-groups": trendInGroupsView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -40,6 +46,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["clusters", ["colonies", "colonies-needed"]],
   ["counts", ["mite-counts", "compare-mite-counts", "abundance"]],
   ["freedom", ["freedom", "freedom-tree", "freedom-finite", "allocate"]],
+  ["places", ["smooth-rates", "trend", "trend-in-groups"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -12,6 +12,9 @@ import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { miteCounts } from "./mite-counts.ts";
 import { sampleSize } from "./sample-size.ts";
+import { smoothRates } from "./smooth-rates.ts";
+import { trend } from "./trend.ts";
+import { trendInGroups } from "./trend-in-groups.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -28,6 +31,9 @@ export const methodWords = {
   "freedom-tree": freedomTree,
   "freedom-finite": freedomFinite,
   allocate,
+  "smooth-rates": smoothRates,
+  trend,
+  "trend-in-groups": trendInGroups,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
