@@ -26,7 +26,7 @@ it("every method answers its example, fits a phone, and passes the accessibility
     await page.locator(`.families a[href="/reckoner/${name}"]`).click();
     await page.locator(".result .says").waitFor();
     await page.evaluate(() => {
-      for (const part of document.querySelectorAll("details")) part.open = true;
+      for (const part of document.querySelectorAll<HTMLDetailsElement>("main details")) part.open = true;
     });
     const beyond = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,

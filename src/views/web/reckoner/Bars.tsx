@@ -2,7 +2,7 @@
 import type { BarsPicture } from "../../model/index.ts";
 import { AtLeft, placeOn } from "./scale.tsx";
 
-const [left, right, height, width] = [54, 600, 220, 620];
+const [left, right, height, width] = [54, 468, 200, 480];
 const legendRow = 20;
 const fills = ["var(--data-blue)", "var(--data-orange)", "var(--data-black)"] as const;
 

@@ -2,7 +2,7 @@
 import type { CurvesPicture, Series } from "../../model/index.ts";
 import { AtLeft, Below, placeOn } from "./scale.tsx";
 
-const [left, right, height, width] = [54, 600, 240, 620];
+const [left, right, height, width] = [54, 468, 220, 480];
 const legendRow = 20;
 const inks = ["var(--data-black)", "var(--data-orange)", "var(--data-blue)", "var(--data-green)"] as const;
 const dashes = { full: undefined, dashed: "7 4", dotted: "2 4", steps: undefined, points: undefined } as const;

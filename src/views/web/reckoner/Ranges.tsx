@@ -2,7 +2,7 @@
 import type { RangesPicture } from "../../model/index.ts";
 import { Below, placeOn } from "./scale.tsx";
 
-const [left, right, rowHeight, width] = [210, 600, 30, 620];
+const [left, right, rowHeight, width] = [196, 468, 30, 480];
 
 export function Ranges({ picture }: { readonly picture: RangesPicture }) {
   const { axis, rows, lines, label } = picture;
