@@ -36,7 +36,7 @@ export const abundanceView = methodView<Answers["abundance"]>({
         x: { says: words.mean, from: 0, to: end, per: 1 },
         y: { says: words.share, from: 0, to: 1, per: 100 },
         series: [...uneven, random],
-        marks: mean <= end ? [{ x: mean, y: prevalence, says: words.here(prevalence) }] : [],
+        lines: mean <= end ? [{ x: mean, says: words.here(prevalence) }] : [],
       },
     ];
   },

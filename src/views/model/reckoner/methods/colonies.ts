@@ -41,7 +41,7 @@ function over({ intervals, fitted, meanColony, none, each: all }: Answers["colon
   return {
     kind: "ranges",
     title: words.over,
-    under: words.overUnder,
+    ...(none ? {} : { under: words.overUnder }),
     label: words.rangesLabel(rows),
     name: "over-colonies",
     axis: axisFor(ends),

@@ -23,8 +23,12 @@ export const freedomView = methodView<Answers["freedom"]>({
       series: [
         { name: words.after, points: rounds.map(({ round, after }) => [round, after] as const), style: "full" },
         { name: words.before, points: rounds.map(({ round, before }) => [round, before] as const), style: "dashed" },
+        {
+          name: words.target(target),
+          points: rounds.map(({ round }) => [round, target] as const),
+          style: "dotted",
+        },
       ],
-      lines: [{ y: target, says: words.target(target) }],
     },
   ],
 });

@@ -14,7 +14,7 @@ export const coloniesNeeded = {
     margin: { label: "Right to within, of 100", hint: "5: from 5 below to 5 above.", per: 100 },
     intraclass: {
       label: "Likeness within a colony",
-      hint: "Intraclass correlation, 0 to 1; the method above tells it from an earlier round.",
+      hint: "Intraclass correlation, 0 to 1; the method for several colonies tells it from an earlier round.",
     },
     beesPerColony: { label: "Bees from each colony" },
     level: { label: "Certainty of the range, of 100", per: 100 },

@@ -30,7 +30,8 @@ export const colonies = {
   says: (answer: Answer) => `${overall(answer)} ${differ(answer)}`,
   names: rangeNames,
   over: "The share over all colonies",
-  overUnder: "All but the last are of the mean bee; the mean colony counts every colony the same.",
+  overUnder:
+    "The ranges of the ratio and of effective bees are of the mean bee, to which a colony counts by its bees; the fit weighs colonies by its likelihood; the mean colony counts every colony the same.",
   range: "Range by",
   each: "Each colony by itself",
   eachUnder: "Exact ranges of the bees read; the line is the share of all.",

@@ -36,11 +36,13 @@ export const freedom = {
       reachedAt === null
         ? `No round reaches ${hundred(target)}.`
         : `Round ${reachedAt} is the first to reach ${hundred(target)}.`,
-      settles === null ? "" : `Rounds like the last one lead to ${hundred(settles.after)} in the end.`,
       inOneRound.sensitivityNeeded === 0
         ? ""
-        : `One round alone would have to find it ${hundred(inOneRound.sensitivityNeeded)} times in 100.`,
-      `With the first chance read ${otherReading.priorAt === "first-round" ? "at the first round" : "in the period before it"}: ${hundred(otherReading.probabilityFree)}.`,
+        : `One round alone would have to find it ${hundred(inOneRound.sensitivityNeeded)} times in 100 to reach that.`,
+      settles === null ? "" : `Rounds like the last one lead to ${hundred(settles.after)} in the end.`,
+      hundred(otherReading.probabilityFree) === hundred(probabilityFree)
+        ? "The other reading of the first chance changes nothing that shows."
+        : `With the first chance read ${otherReading.priorAt === "first-round" ? "at the first round" : "in the period before it"}: ${hundred(otherReading.probabilityFree)}.`,
     ]
       .filter((each) => each !== "")
       .join(" "),
@@ -50,7 +52,7 @@ export const freedom = {
   free: "Free, times in 100",
   after: "After the round",
   before: "Before the round",
-  target: (target: number) => `wanted: ${hundred(target)}`,
+  target: (target: number) => `Wanted: ${hundred(target)}`,
   label: (rounds: readonly { readonly round: number; readonly after: number }[]) =>
     rounds.map(({ round, after }) => `round ${round}: ${hundred(after)} in 100`).join("; "),
 } satisfies MethodWords<Answer> & Record<string, unknown>;

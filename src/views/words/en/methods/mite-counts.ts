@@ -29,11 +29,10 @@ export const miteCounts = {
         : `Few bees carry most: aggregation k is ${figure(aggregation.byLikelihood)}, and chance alone spreads mites so unevenly ${times(dispersion.pValue)}.`
     }`,
   bars: "Bees by their mites, counted and as two laws have them",
-  barsUnder:
-    "Where mites sit at random, the bars of the counted bees follow the third law; where few bees carry most, the second.",
+  barsUnder: "Counted bees follow the third bars where mites sit at random, the second where few bees carry most.",
   mites: "Mites in a bee",
   bees: "Bees",
-  orMore: (mites: number) => `${whole(mites)} +`,
+  orMore: (mites: number) => `${whole(mites)}+`,
   counted: "Counted",
   uneven: "Negative binomial",
   random: "At random (Poisson)",

@@ -7,7 +7,7 @@ import type { MethodWords } from "./method-words.ts";
 type Answer = Answers["smooth-rates"];
 
 export const smoothRates = {
-  asks: "Rates of small areas: which differ by more than chance?",
+  asks: "Rates of small areas: what is left when chance is taken off?",
   under: "Few colonies give wild rates. Each is drawn towards the mean, the more the fewer its colonies.",
   fields: {
     areas: {
@@ -19,11 +19,11 @@ export const smoothRates = {
       hint: "One line a pair: 1 2 says that areas 1 and 2 touch. Leave empty for none.",
     },
   },
-  says: ({ mean, areas, excessVariance }: Answer) => {
+  says: ({ mean, areas, variance, excessVariance }: Answer) => {
     const highest = [...areas].sort((a, b) => b.global - a.global)[0];
     if (excessVariance <= 0 || highest === undefined)
       return `**The ${whole(areas.length)} areas differ no more than chance gives:** one rate for all, ${hundred(mean)} in 100, is the best guess.`;
-    return `**The areas differ by more than chance.** All together: ${hundred(mean)} in 100. Highest after smoothing: area ${highest.area}, ${hundred(highest.global)} in 100 (found ${hundred(highest.rate)}).`;
+    return `**${hundred(mean)} in 100 over all.** Chance explains ${hundred((variance - excessVariance) / variance)} in 100 of the spread between areas. Highest after smoothing: area ${highest.area}, ${hundred(highest.global)} in 100 (found ${hundred(highest.rate)}).`;
   },
   rates: "Rates found and smoothed",
   ratesUnder: "Towards the mean of all areas; towards that of an area with its neighbours where they are given.",

@@ -23,7 +23,9 @@ export const trendInGroups = {
   says: ({ shares, change, groups, groupsDiffer }: Answer) => {
     const [first, last] = [shares[0], shares.at(-1)];
     const ends =
-      first && last ? `**In a typical one, from ${hundred(first.value)} to ${hundred(last.value)} in 100.** ` : "";
+      first && last
+        ? `**In a typical colony or apiary: from ${hundred(first.value)} to ${hundred(last.value)} in 100.** `
+        : "";
     return `${ends}If nothing changed, chance would give as much ${times(change.pValue)}. The ${some(groups, "group differs", "groups differ")}: chance alone gives as much ${times(groupsDiffer.pValue)}.`;
   },
   ranges: "A typical colony or apiary, by period",
