@@ -37,7 +37,7 @@ const output = z.strictObject({
 export const coloniesNeeded = verb({
   name: "colonies-needed",
   family: "clusters",
-  summary: "How many colonies or apiaries to sample for a margin, bees of one being alike.",
+  summary: "How many colonies or apiaries to sample, bees of one being alike.",
   assumptions: [
     "There are many colonies to draw from, and as many bees are read of each.",
     "Normal approximation: for shares near 0 or 1 and few bees the margin is not kept.",

@@ -49,7 +49,7 @@ function overall({ share, examined, colonies: count, intervals, none }: Answer):
   const [first] = intervals;
   if (none) {
     return share === 0
-      ? `**None found in ${of}.** Up to ${hundred(none.colonies.high)} in 100 such colonies could still have mites.`
+      ? `**None found in ${of}.** Up to ${hundred(none.colonies.high)} in 100 such colonies could still show mites in as many bees.`
       : `**All of ${of} have mites.** At least ${hundred(none.colonies.low)} in 100 such colonies have.`;
   }
   if (first === undefined) return `**${hundred(share)} in 100 in every one of ${whole(count)} colonies.**`;
