@@ -6,6 +6,7 @@ import type { Result } from "../../units/index.ts";
 import {
   abundanceOfPrevalence,
   compareCountFits,
+  expectedCounts,
   fitCountRegression,
   fitCounts,
   negativeBinomialLogLikelihood,
@@ -167,5 +168,34 @@ describe("stocks compared", () => {
     expect(test.statistic).toBeCloseTo(2 * (found.logLikelihood - alike.logLikelihood), 12);
     expect(test.pValue).toBeCloseTo(Math.exp(-test.statistic / 2), 12); // chi-square of two degrees is exponential
     expect(() => compareCountFits(alike, found)).toThrow("larger must be");
+  });
+});
+
+describe("bees that a law gives", () => {
+  it("[BE210] add up to the bees counted, with the share without mites that mean and k give", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 20, noNaN: true }),
+        fc.option(fc.double({ min: 0.05, max: 50, noNaN: true })),
+        fc.integer({ min: 1, max: 30 }),
+        (mean, k, last) => {
+          const found = expectedCounts({ mean, k, bees: 150, last });
+          expect(found).toHaveLength(last + 1);
+          expect(found.reduce((sum, each) => sum + each, 0)).toBeCloseTo(150, 9);
+          expect(found[0]).toBeCloseTo(150 * (1 - prevalenceOfAbundance({ mean, k }).prevalence), 9);
+          for (const each of found) expect(each).toBeGreaterThanOrEqual(0);
+        },
+      ),
+      { seed: 210, numRuns: 200 },
+    );
+  });
+
+  it("[BE210] red mites on leaves: 69.5 and 37.6 for none and one, by the recursion p(x + 1) = p(x)·(k + x)/(x + 1)·m/(m + k)", () => {
+    const [mean, k] = [172 / 150, 1.0245923868];
+    const first = 150 * (1 + mean / k) ** -k;
+    const found = expectedCounts({ mean, k, bees: 150, last: 8 });
+    expect(found[0]).toBeCloseTo(first, 9);
+    expect(found[1]).toBeCloseTo((first * k * mean) / (mean + k), 9);
+    expect([found[0], found[1]].map((each) => Number(each?.toFixed(1)))).toEqual([69.5, 37.6]);
   });
 });

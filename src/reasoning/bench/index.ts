@@ -15,6 +15,7 @@ export * from "./cluster-prevalence.ts";
 export * from "./colony-counts.ts";
 export * from "./compare-readings.ts";
 export * from "./count-regression.ts";
+export * from "./expected-counts.ts";
 export { type FisherTest, fisherTest, fisherTests, type TwoByTwo } from "./fisher-test.ts";
 export * from "./fit-counts.ts";
 export * from "./imperfect-pools.ts";

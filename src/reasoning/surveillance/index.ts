@@ -4,6 +4,7 @@ export * from "./freedom-series.ts";
 export * from "./logistic-random-intercept.ts";
 export * from "./marshall.ts";
 export * from "./problems.ts";
+export * from "./random-intercept-answers.ts";
 export * from "./risk-allocation.ts";
 export * from "./scenario-tree.ts";
 export * from "./trend-test.ts";

@@ -10,8 +10,11 @@ import {
   logisticRandomIntercept,
   marshallGlobal,
   marshallLocal,
+  oddsRatio,
+  randomInterceptTests,
   surveillanceProblemCodes,
   trendTest,
+  typicalShare,
 } from "./index.ts";
 
 const areas = fc.array(
@@ -337,4 +340,46 @@ describe("logistic regression with a random intercept", () => {
 
 it("[SV163] no code is listed twice", () => {
   expect(new Set(surveillanceProblemCodes).size).toBe(surveillanceProblemCodes.length);
+});
+
+describe("what a fit says in shares, odds and tests", () => {
+  const rows = (shift: number): readonly GroupedCount[] =>
+    [3, 9, 4, 12, 1, 6, 0, 5].map((positive, i) => ({
+      positive,
+      examined: 20,
+      group: String(Math.floor(i / 2)),
+      covariates: [1, (i % 2) - shift],
+    }));
+
+  it("[SV170] the share at the second time is that of a fit whose origin is moved there, and the ratio of odds leads to it", () => {
+    const [here, there] = [logisticRandomIntercept(rows(0)), logisticRandomIntercept(rows(1))];
+    if (!here.ok || !there.ok) throw new Error("refused");
+    const odds = (share: number) => share / (1 - share);
+    const [first, slope] = here.value.coefficients;
+    const [second] = there.value.coefficients;
+    if (!first || !slope || !second) throw new Error("no coefficients");
+    const ratio = odds(typicalShare(second).value) / odds(typicalShare(first).value);
+    expect(oddsRatio(slope).value).toBeCloseTo(ratio, 6); // both fits are right to about 1e-8
+    for (const each of [oddsRatio(slope), typicalShare(first)]) {
+      expect(each.low).toBeLessThan(each.value);
+      expect(each.high).toBeGreaterThan(each.value);
+    }
+  });
+
+  it("[SV171] an idle covariate gains nothing; half of chi-square for the groups; fits of other sizes are no pair", () => {
+    const still = rows(0).map((row, i) => ({ ...row, positive: [4, 4, 12, 12, 2, 2, 7, 7][i] ?? 0 }));
+    const [fit, part] = [
+      logisticRandomIntercept(still),
+      logisticRandomIntercept(still.map((row) => ({ ...row, covariates: [1] }))),
+    ];
+    if (!fit.ok || !part.ok) throw new Error("refused");
+    const tests = randomInterceptTests(fit.value, part.value);
+    expect(tests.covariates.statistic).toBeCloseTo(0, 8); // equal shares at both times
+    expect(tests.covariates.pValue).toBeGreaterThan(0.999);
+    const gain = 2 * (fit.value.logLikelihood - fit.value.logLikelihoodPlain);
+    expect(tests.groups.statistic).toBeCloseTo(gain, 12);
+    // chi-square with one degree is a squared normal, so half of its tail is one tail of the normal
+    expect(tests.groups.pValue).toBeCloseTo(normal({ mean: 0, sd: 1 }).sf(Math.sqrt(gain)), 12);
+    expect(() => randomInterceptTests(part.value, fit.value)).toThrow("larger must be");
+  });
 });

@@ -1,17 +1,30 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
+
+import { abundance } from "./abundance.ts";
+import { allocate } from "./allocate.ts";
+import { colonies } from "./colonies.ts";
+import { coloniesNeeded } from "./colonies-needed.ts";
+import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
+import { freedom } from "./freedom.ts";
+import { freedomFinite } from "./freedom-finite.ts";
+import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
+import { miteCounts } from "./mite-counts.ts";
 import { noneFound } from "./none-found.ts";
 import { poolRetest } from "./pool-retest.ts";
 import { poolSize } from "./pool-size.ts";
 import { pools } from "./pools.ts";
 import { poolsToDetect } from "./pools-to-detect.ts";
 import { sampleSize } from "./sample-size.ts";
+import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { trend } from "./trend.ts";
+import { trendInGroups } from "./trend-in-groups.ts";
 import { truePrevalence } from "./true-prevalence.ts";
 import { truePrevalenceBelief } from "./true-prevalence-belief.ts";
 import { truePrevalenceTrials } from "./true-prevalence-trials.ts";
@@ -38,6 +51,18 @@ const byName = {
   "pools-to-detect": poolsToDetect,
   "pool-size": poolSize,
   "pool-retest": poolRetest,
+  colonies,
+  "colonies-needed": coloniesNeeded,
+  "mite-counts": miteCounts,
+  "compare-mite-counts": compareMiteCounts,
+  abundance,
+  freedom,
+  "freedom-tree": freedomTree,
+  "freedom-finite": freedomFinite,
+  allocate,
+  "smooth-rates": smoothRates,
+  trend,
+  "trend-in-groups": trendInGroups,
 };
 
 /** What each verb answers, by its name. */

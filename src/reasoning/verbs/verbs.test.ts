@@ -36,6 +36,14 @@ const quick: Readonly<Record<string, object>> = {
   },
   survey: { designPrevalence: 0.2, sensitivity: 0.95, specificity: 0.98, population: 200 },
   "true-prevalence-belief": { positive: 4, examined: 20, sensitivityPrior: { a: 9, b: 2 }, specificity: 0.98 },
+  "trend-in-groups": {
+    counts: [2, 5, 9, 12].map((positive, index) => ({
+      group: Math.floor(index / 2),
+      positive,
+      examined: 20,
+      period: index % 2,
+    })),
+  },
 };
 
 const awkward = [

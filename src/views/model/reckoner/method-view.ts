@@ -47,12 +47,14 @@ export const roundEnd = (share: number): number =>
   [0.01, 0.02, 0.05, 0.1, 0.2, 0.3, 0.5].find((end) => share <= end) ?? 1;
 
 /**
- * A round end for a scale of counts or costs that must show this one.
+ * A round end for a scale of counts or times that must show this value.
  * @example
- * roundAbove(104)  // → 150
+ * niceEnd(7.3)  // → 8
+ * niceEnd(0)  // → 1
  */
-export function roundAbove(value: number): number {
+export function niceEnd(value: number): number {
   if (!(value > 0)) return 1;
   const size = 10 ** Math.floor(Math.log10(value));
-  return ([1, 1.5, 2, 3, 4, 5, 6, 8].find((each) => each * size >= value) ?? 10) * size;
+  const steps = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
+  return Number(((steps.find((each) => value <= each * size * (1 + 1e-12)) ?? 10) * size).toPrecision(12));
 }

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, roundAbove, roundEnd, spread } from "../method-view.ts";
+import { methodView, niceEnd, roundEnd, spread } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords.margin;
@@ -26,7 +26,7 @@ function needed({ byPrevalence, bees, design }: Answers["margin"]): PictureView 
     label: words.beesLabel(byPrevalence.filter((_, index) => index % every === 0)),
     name: "bees-for-margin",
     x: { says: words.found, from: 0, to: 1, per: 100 },
-    y: { says: words.bees, from: 0, to: roundAbove(most), per: 1 },
+    y: { says: words.bees, from: 0, to: niceEnd(most), per: 1 },
     series: [
       { name: words.bees, points: byPrevalence.map((each) => [each.prevalence, each.bees] as const), style: "full" },
     ],

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, roundAbove, roundEnd } from "../method-view.ts";
+import { methodView, niceEnd, roundEnd } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const detectWords = methodWords["pools-to-detect"];
@@ -36,8 +36,8 @@ export const poolsToDetectView = methodView<Answers["pools-to-detect"]>({
         under: detectWords.neededUnder,
         label: detectWords.neededLabel(some(shown)),
         name: "pools-by-size",
-        x: { says: detectWords.size, from: 0, to: roundAbove(last.size), per: 1 },
-        y: { says: detectWords.pools, from: 0, to: roundAbove(Math.max(...shown.map((each) => each.pools))), per: 1 },
+        x: { says: detectWords.size, from: 0, to: niceEnd(last.size), per: 1 },
+        y: { says: detectWords.pools, from: 0, to: niceEnd(Math.max(...shown.map((each) => each.pools))), per: 1 },
         series: [
           { name: detectWords.pools, points: shown.map((each) => [each.size, each.pools] as const), style: "full" },
         ],
@@ -66,8 +66,8 @@ function costs({ sizes, best }: Answers["pool-size"]): readonly PictureView[] {
       under: sizeWords.costsUnder,
       label: sizeWords.costsLabel(some(shown)),
       name: "cost-by-pool-size",
-      x: { says: sizeWords.size, from: 0, to: roundAbove(last.size), per: 1 },
-      y: { says: sizeWords.cost, from: 0, to: roundAbove(Math.max(...shown.map(({ cost }) => cost))), per: 1 },
+      x: { says: sizeWords.size, from: 0, to: niceEnd(last.size), per: 1 },
+      y: { says: sizeWords.cost, from: 0, to: niceEnd(Math.max(...shown.map(({ cost }) => cost))), per: 1 },
       series: [{ name: sizeWords.cost, points: shown.map(({ size, cost }) => [size, cost] as const), style: "full" }],
       lines: [{ x: best.size, says: sizeWords.least(best) }],
     },
@@ -83,7 +83,7 @@ function reacting({ sizes, limit }: Answers["pool-size"]): readonly PictureView[
       title: sizeWords.reacting,
       label: sizeWords.reactsLabel(some(sizes)),
       name: "reacting-by-pool-size",
-      x: { says: sizeWords.size, from: 0, to: roundAbove(last.size), per: 1 },
+      x: { says: sizeWords.size, from: 0, to: niceEnd(last.size), per: 1 },
       y: { says: sizeWords.reacts, from: 0, to: roundEnd(Math.min(1, 1.1 * limit)), per: 100 },
       series: [
         { name: sizeWords.reacts, points: sizes.map(({ size, reacts }) => [size, reacts] as const), style: "full" },
@@ -106,8 +106,8 @@ export const poolRetestView = methodView<Answers["pool-retest"]>({
         title: retestWords.tests,
         label: retestWords.testsLabel(some(bySize)),
         name: "tests-by-pool-size",
-        x: { says: retestWords.size, from: 0, to: roundAbove(last.size), per: 1 },
-        y: { says: retestWords.per100, from: 0, to: roundAbove(most), per: 100 },
+        x: { says: retestWords.size, from: 0, to: niceEnd(last.size), per: 1 },
+        y: { says: retestWords.per100, from: 0, to: niceEnd(most), per: 100 },
         series: [
           {
             name: retestWords.per100,

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, roundAbove } from "../method-view.ts";
+import { methodView, niceEnd } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords["two-stage"];
@@ -33,8 +33,8 @@ function costs({ byBees, cheapest }: Answer): readonly PictureView[] {
       under: words.costsUnder,
       label: words.costsLabel(some(shown)),
       name: "cost-by-bees",
-      x: { says: words.bees, from: 0, to: roundAbove(last), per: 1 },
-      y: { says: words.cost, from: 0, to: roundAbove(2 * cheapest.cost), per: 1 },
+      x: { says: words.bees, from: 0, to: niceEnd(last), per: 1 },
+      y: { says: words.cost, from: 0, to: niceEnd(2 * cheapest.cost), per: 1 },
       series: [
         { name: words.cost, points: shown.map((each) => [each.beesPerColony, each.cost] as const), style: "full" },
       ],
@@ -53,8 +53,8 @@ function needed({ byBees, beesPerColony, colonies }: Answer): readonly PictureVi
       title: words.needed,
       label: words.neededLabel(some(shown)),
       name: "colonies-by-bees",
-      x: { says: words.bees, from: 0, to: roundAbove(last.beesPerColony), per: 1 },
-      y: { says: words.colonies, from: 0, to: roundAbove(Math.max(...shown.map((each) => each.colonies))), per: 1 },
+      x: { says: words.bees, from: 0, to: niceEnd(last.beesPerColony), per: 1 },
+      y: { says: words.colonies, from: 0, to: niceEnd(Math.max(...shown.map((each) => each.colonies))), per: 1 },
       series: [
         {
           name: words.colonies,

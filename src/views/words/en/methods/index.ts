@@ -1,12 +1,24 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
+import { abundance } from "./abundance.ts";
+import { allocate } from "./allocate.ts";
+import { colonies } from "./colonies.ts";
+import { coloniesNeeded } from "./colonies-needed.ts";
+import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { estimate } from "./estimate.ts";
+import { freedom } from "./freedom.ts";
+import { freedomFinite } from "./freedom-finite.ts";
+import { freedomTree } from "./freedom-tree.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
+import { miteCounts } from "./mite-counts.ts";
 import { noneFound } from "./none-found.ts";
 import { poolRetest, poolSize, pools, poolsToDetect } from "./pools.ts";
 import { sampleSize } from "./sample-size.ts";
+import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { trend } from "./trend.ts";
+import { trendInGroups } from "./trend-in-groups.ts";
 import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
 import { twoStage } from "./two-stage.ts";
 
@@ -27,6 +39,18 @@ export const methodWords = {
   "pools-to-detect": poolsToDetect,
   "pool-size": poolSize,
   "pool-retest": poolRetest,
+  colonies,
+  "colonies-needed": coloniesNeeded,
+  "mite-counts": miteCounts,
+  "compare-mite-counts": compareMiteCounts,
+  abundance,
+  freedom,
+  "freedom-tree": freedomTree,
+  "freedom-finite": freedomFinite,
+  allocate,
+  "smooth-rates": smoothRates,
+  trend,
+  "trend-in-groups": trendInGroups,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
