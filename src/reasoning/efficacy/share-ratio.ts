@@ -16,6 +16,8 @@ export interface SharePair {
   /** With at least one infested. */
   readonly second: Share;
   readonly level: number;
+  /** Multiplies the variance: how much less bees of one colony tell than bees drawn alone; 1 when not given. */
+  readonly designEffect?: number;
 }
 
 /**
@@ -46,12 +48,12 @@ export const twoSidedQuantile = (level: number): number => normalUpperQuantile((
  * @example
  * katzRatio({ first: { infested: 12, examined: 100 }, second: { infested: 80, examined: 100 }, level: 0.95 }).high  // → 0.2573320540
  */
-export function katzRatio({ first, second, level }: SharePair): RatioLimits {
+export function katzRatio({ first, second, level, designEffect = 1 }: SharePair): RatioLimits {
   const halfAdded = first.infested === 0;
   const half = halfAdded ? 0.5 : 0;
   const [a, n1] = [first.infested + half, first.examined + half];
   const [b, n2] = [second.infested + half, second.examined + half];
-  const width = twoSidedQuantile(level) * Math.sqrt(1 / a - 1 / n1 + 1 / b - 1 / n2);
+  const width = twoSidedQuantile(level) * Math.sqrt(designEffect * (1 / a - 1 / n1 + 1 / b - 1 / n2));
   const centre = a / n1 / (b / n2);
   return {
     ratio: plainRatio(first, second),
@@ -64,16 +66,17 @@ export function katzRatio({ first, second, level }: SharePair): RatioLimits {
 /**
  * Koopman's score limits: all ratios that Pearson's chi-square does not reject.
  *
- * Nothing is added; at a = 0 the low end is 0 and the high end still holds.
+ * Nothing is added; at a = 0 the low end is 0 and the high end still holds. With a design effect the chi-square is
+ * divided by it.
  *
  * @source Koopman 1984, Biometrics 40:513–517
  *
  * @example
  * koopmanRatio({ first: { infested: 36, examined: 40 }, second: { infested: 16, examined: 80 }, level: 0.95 }).high  // → 7.1522234349
  */
-export function koopmanRatio({ first, second, level }: SharePair): RatioLimits {
+export function koopmanRatio({ first, second, level, designEffect = 1 }: SharePair): RatioLimits {
   const ratio = plainRatio(first, second);
-  const allowed = twoSidedQuantile(level) ** 2;
+  const allowed = designEffect * twoSidedQuantile(level) ** 2;
   const excess = (logRatio: number) => scoreChiSquare(Math.exp(logRatio), first, second) - allowed;
   const observed = ratio === 0 ? Math.log(0.25 / first.examined) : Math.log(ratio);
   const beyond = (direction: 1 | -1) => {

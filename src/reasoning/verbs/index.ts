@@ -4,6 +4,7 @@ import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
@@ -16,6 +17,7 @@ const byName = {
   windows,
   efficacy,
   intervals,
+  reduction,
 };
 
 /** What each verb answers, by its name. */

@@ -7,18 +7,21 @@ import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
 import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
+import { reductionView } from "./reduction.ts";
 import { sampleSizeView } from "./sample-size.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
   estimate: estimateView,
   intervals: intervalsView,
+  reduction: reductionView,
 };
 
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
+  ["comparison", ["reduction"]],
 ];
 
 /** The view of this method; undefined where there is none. */

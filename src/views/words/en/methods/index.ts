@@ -2,6 +2,7 @@
 import type { Family } from "../../../../reasoning/index.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
+import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
@@ -10,6 +11,7 @@ export const methodWords = {
   "sample-size": sampleSize,
   estimate,
   intervals,
+  reduction,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
