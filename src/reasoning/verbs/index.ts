@@ -1,4 +1,5 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
+import { compareShares } from "./compare-shares.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
@@ -17,6 +18,7 @@ const byName = {
   windows,
   efficacy,
   intervals,
+  "compare-shares": compareShares,
   reduction,
 };
 

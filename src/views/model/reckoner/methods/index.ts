@@ -5,6 +5,7 @@
  */
 import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
+import { compareSharesView } from "./compare-shares.ts";
 import { estimateView } from "./estimate.ts";
 import { intervalsView } from "./intervals.ts";
 import { reductionView } from "./reduction.ts";
@@ -14,6 +15,7 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
   estimate: estimateView,
   intervals: intervalsView,
+  "compare-shares": compareSharesView,
   reduction: reductionView,
 };
 
@@ -21,7 +23,7 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
-  ["comparison", ["reduction"]],
+  ["comparison", ["reduction", "compare-shares"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -1,5 +1,6 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
+import { compareShares } from "./compare-shares.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { reduction } from "./reduction.ts";
@@ -11,6 +12,7 @@ export const methodWords = {
   "sample-size": sampleSize,
   estimate,
   intervals,
+  "compare-shares": compareShares,
   reduction,
 };
 
