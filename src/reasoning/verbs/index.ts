@@ -4,7 +4,10 @@ import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
+import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
+import { paired } from "./paired.ts";
+import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
@@ -20,6 +23,9 @@ const byName = {
   intervals,
   "compare-shares": compareShares,
   reduction,
+  paired,
+  "paired-readings": pairedReadings,
+  "group-size": groupSize,
 };
 
 /** What each verb answers, by its name. */

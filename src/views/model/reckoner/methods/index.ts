@@ -7,7 +7,10 @@ import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
 import { compareSharesView } from "./compare-shares.ts";
 import { estimateView } from "./estimate.ts";
+import { groupSizeView } from "./group-size.ts";
 import { intervalsView } from "./intervals.ts";
+import { pairedView } from "./paired.ts";
+import { pairedReadingsView } from "./paired-readings.ts";
 import { reductionView } from "./reduction.ts";
 import { sampleSizeView } from "./sample-size.ts";
 
@@ -17,13 +20,16 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   intervals: intervalsView,
   "compare-shares": compareSharesView,
   reduction: reductionView,
+  paired: pairedView,
+  "paired-readings": pairedReadingsView,
+  "group-size": groupSizeView,
 };
 
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
-  ["comparison", ["reduction", "compare-shares"]],
+  ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -2,7 +2,10 @@
 import type { Family } from "../../../../reasoning/index.ts";
 import { compareShares } from "./compare-shares.ts";
 import { estimate } from "./estimate.ts";
+import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
+import { paired } from "./paired.ts";
+import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 
@@ -14,6 +17,9 @@ export const methodWords = {
   intervals,
   "compare-shares": compareShares,
   reduction,
+  paired,
+  "paired-readings": pairedReadings,
+  "group-size": groupSize,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
