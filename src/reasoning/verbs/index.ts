@@ -10,6 +10,9 @@ import { paired } from "./paired.ts";
 import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { thresholds } from "./thresholds.ts";
+import { valueOfKnowing } from "./value-of-knowing.ts";
+import { valueOfSampling } from "./value-of-sampling.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -26,6 +29,9 @@ const byName = {
   paired,
   "paired-readings": pairedReadings,
   "group-size": groupSize,
+  thresholds,
+  "value-of-sampling": valueOfSampling,
+  "value-of-knowing": valueOfKnowing,
 };
 
 /** What each verb answers, by its name. */

@@ -13,6 +13,9 @@ import { pairedView } from "./paired.ts";
 import { pairedReadingsView } from "./paired-readings.ts";
 import { reductionView } from "./reduction.ts";
 import { sampleSizeView } from "./sample-size.ts";
+import { thresholdsView } from "./thresholds.ts";
+import { valueOfKnowingView } from "./value-of-knowing.ts";
+import { valueOfSamplingView } from "./value-of-sampling.ts";
 
 export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "sample-size": sampleSizeView,
@@ -23,6 +26,9 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   paired: pairedView,
   "paired-readings": pairedReadingsView,
   "group-size": groupSizeView,
+  thresholds: thresholdsView,
+  "value-of-sampling": valueOfSamplingView,
+  "value-of-knowing": valueOfKnowingView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -30,6 +36,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
   ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
+  ["decisions", ["thresholds", "value-of-sampling", "value-of-knowing"]],
 ];
 
 /** The view of this method; undefined where there is none. */

@@ -8,6 +8,9 @@ import { paired } from "./paired.ts";
 import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { thresholds } from "./thresholds.ts";
+import { valueOfKnowing } from "./value-of-knowing.ts";
+import { valueOfSampling } from "./value-of-sampling.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -20,6 +23,9 @@ export const methodWords = {
   paired,
   "paired-readings": pairedReadings,
   "group-size": groupSize,
+  thresholds,
+  "value-of-sampling": valueOfSampling,
+  "value-of-knowing": valueOfKnowing,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
