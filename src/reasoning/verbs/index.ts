@@ -1,4 +1,5 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
+import { agreement } from "./agreement.ts";
 import { compareShares } from "./compare-shares.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
@@ -32,6 +33,7 @@ const byName = {
   thresholds,
   "value-of-sampling": valueOfSampling,
   "value-of-knowing": valueOfKnowing,
+  agreement,
 };
 
 /** What each verb answers, by its name. */

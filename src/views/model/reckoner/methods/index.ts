@@ -5,6 +5,7 @@
  */
 import type { Family, MethodName } from "../../../../reasoning/index.ts";
 import type { MethodView } from "../method-view.ts";
+import { agreementView } from "./agreement.ts";
 import { compareSharesView } from "./compare-shares.ts";
 import { estimateView } from "./estimate.ts";
 import { groupSizeView } from "./group-size.ts";
@@ -29,6 +30,7 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   thresholds: thresholdsView,
   "value-of-sampling": valueOfSamplingView,
   "value-of-knowing": valueOfKnowingView,
+  agreement: agreementView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -36,6 +38,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
   ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
+  ["readers", ["agreement"]],
   ["decisions", ["thresholds", "value-of-sampling", "value-of-knowing"]],
 ];
 

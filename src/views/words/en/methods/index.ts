@@ -1,5 +1,6 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
+import { agreement } from "./agreement.ts";
 import { compareShares } from "./compare-shares.ts";
 import { estimate } from "./estimate.ts";
 import { groupSize } from "./group-size.ts";
@@ -26,6 +27,7 @@ export const methodWords = {
   thresholds,
   "value-of-sampling": valueOfSampling,
   "value-of-knowing": valueOfKnowing,
+  agreement,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
