@@ -7,10 +7,12 @@ import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
+import { network } from "./network.ts";
 import { paired } from "./paired.ts";
 import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { scores } from "./scores.ts";
 import { thresholds } from "./thresholds.ts";
 import { valueOfKnowing } from "./value-of-knowing.ts";
 import { valueOfSampling } from "./value-of-sampling.ts";
@@ -34,6 +36,8 @@ const byName = {
   "value-of-sampling": valueOfSampling,
   "value-of-knowing": valueOfKnowing,
   agreement,
+  scores,
+  network,
 };
 
 /** What each verb answers, by its name. */

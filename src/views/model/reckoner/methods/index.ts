@@ -10,10 +10,12 @@ import { compareSharesView } from "./compare-shares.ts";
 import { estimateView } from "./estimate.ts";
 import { groupSizeView } from "./group-size.ts";
 import { intervalsView } from "./intervals.ts";
+import { networkView } from "./network.ts";
 import { pairedView } from "./paired.ts";
 import { pairedReadingsView } from "./paired-readings.ts";
 import { reductionView } from "./reduction.ts";
 import { sampleSizeView } from "./sample-size.ts";
+import { scoresView } from "./scores.ts";
 import { thresholdsView } from "./thresholds.ts";
 import { valueOfKnowingView } from "./value-of-knowing.ts";
 import { valueOfSamplingView } from "./value-of-sampling.ts";
@@ -31,6 +33,8 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   "value-of-sampling": valueOfSamplingView,
   "value-of-knowing": valueOfKnowingView,
   agreement: agreementView,
+  scores: scoresView,
+  network: networkView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -38,7 +42,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["designs", ["sample-size"]],
   ["shares", ["estimate", "intervals"]],
   ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
-  ["readers", ["agreement"]],
+  ["readers", ["agreement", "scores", "network"]],
   ["decisions", ["thresholds", "value-of-sampling", "value-of-knowing"]],
 ];
 

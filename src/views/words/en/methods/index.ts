@@ -5,10 +5,12 @@ import { compareShares } from "./compare-shares.ts";
 import { estimate } from "./estimate.ts";
 import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
+import { network } from "./network.ts";
 import { paired } from "./paired.ts";
 import { pairedReadings } from "./paired-readings.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { scores } from "./scores.ts";
 import { thresholds } from "./thresholds.ts";
 import { valueOfKnowing } from "./value-of-knowing.ts";
 import { valueOfSampling } from "./value-of-sampling.ts";
@@ -28,6 +30,8 @@ export const methodWords = {
   "value-of-sampling": valueOfSampling,
   "value-of-knowing": valueOfKnowing,
   agreement,
+  scores,
+  network,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
