@@ -66,7 +66,7 @@ type Test = Answer["tests"][number];
 const methods: readonly DifferenceMethod[] = ["newcombe", "miettinen-nurminen", "mee"];
 
 /** Tables up to which the chance is maximised over the common share: some seconds of work. */
-const mostTables = 1_000_000;
+const mostTables = 250_000;
 
 export const compareShares = verb({
   name: "compare-shares",

@@ -64,7 +64,9 @@ const output = z.strictObject({
         fisher: z.number().describe("chance that Fisher's two-sided test comes out at alpha or below"),
       }),
     )
-    .describe("exact sums, at the sizes asked for and around the corrected size; fewer where that is above 300"),
+    .describe(
+      "exact sums for bees that fall alone, at the sizes asked for and around the corrected size; fewer where that is above 300",
+    ),
   wanted: z.strictObject({ power: z.number(), alpha: z.number() }),
   method: z.string(),
   rule: z.string(),

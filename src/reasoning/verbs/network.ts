@@ -7,7 +7,7 @@ import { type Deep, verb } from "./verb.ts";
 
 /** Every set of causes is listed, twice as many with each cause. */
 const mostCauses = 10;
-const mostSigns = 30;
+const mostSigns = 20;
 
 const signs = z.array(z.number().int().min(1).max(mostSigns)).max(mostSigns).default([]);
 

@@ -7,7 +7,7 @@ import { verb } from "./verb.ts";
 
 const price = z.number().min(0).max(1e9);
 /** The work for an imperfect bench grows with the cube of the bees. */
-const mostBees = 200;
+const mostBees = 400;
 
 const input = z.strictObject({
   a: z

@@ -13,7 +13,7 @@
 export function signedEnds(values: readonly number[]): { readonly from: number; readonly to: number } {
   const [low, high] = [Math.min(0, ...values), Math.max(0, ...values)];
   if (low === high) return { from: 0, to: 1 };
-  const rough = (high - low) / 4;
+  const rough = (high - low) / 6;
   const size = 10 ** Math.floor(Math.log10(rough));
   const step = ([1, 2, 5].find((each) => each * size >= rough) ?? 10) * size;
   const tidy = (value: number) => Number(value.toPrecision(12));

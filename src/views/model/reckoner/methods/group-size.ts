@@ -12,8 +12,9 @@ const words = methodWords["group-size"];
 
 export const groupSizeView = methodView<Answers["group-size"]>({
   words,
-  pictures: ({ power, perGroupCorrected, wanted }) => {
-    if (power.length < 2) return [];
+  pictures: ({ power, perGroupCorrected, wanted, coloniesPerGroup }) => {
+    // The sums are for bees that fall alone; of whole colonies they would promise too much.
+    if (power.length < 2 || coloniesPerGroup !== null) return [];
     const needed = power.find(({ perGroup }) => perGroup === perGroupCorrected);
     return [
       {

@@ -25,6 +25,9 @@ const nameOf = (method: string): string => names[method] ?? method;
 /** A share with its sign: a first group below the second stands below 0. */
 const signed = (share: number): string => (share < 0 ? `−${hundred(-share)}` : hundred(share));
 
+/** How far the first share lies from the second. */
+const away = (share: number): string => `${hundred(Math.abs(share))} ${share < 0 ? "lower" : "higher"}`;
+
 const beyond = {
   "two-sided": "as far apart",
   less: "with the first as far below",
@@ -50,7 +53,7 @@ export const compareShares = {
     const [apart] = differences;
     const fisher = tests.find(({ test }) => test === "fisher");
     if (apart === undefined || fisher === undefined) return "";
-    const range = `${hundred(first.value)} against ${hundred(second.value)} in 100: **${signed(apart.value)} apart, and it could be ${signed(apart.low)} to ${signed(apart.high)}.**`;
+    const range = `${hundred(first.value)} against ${hundred(second.value)} in 100: **the first is ${away(apart.value)}, and it could be ${away(apart.low)} to ${away(apart.high)}.**`;
     const chance = `Groups that are alike would come out ${beyond[alternative]} ${hundred(fisher.pValue)} times in 100 (Fisher).`;
     return `${range} ${chance}`;
   },

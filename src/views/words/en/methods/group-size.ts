@@ -16,14 +16,16 @@ export const groupSize = {
       label: "Bees looked at in each colony",
       hint: "Only where whole colonies are treated; empty when each bee, or each colony, counts by itself.",
     },
-    intraclassCorrelation: { label: "How alike bees of one colony are, 0 to 1", hint: "Intraclass correlation." },
+    intraclassCorrelation: { label: "Likeness of bees of one colony", hint: "Intraclass correlation, 0 to 1." },
     sizes: { label: "Group sizes to try", hint: "Tells their power; several with blanks between." },
   },
-  says: ({ perGroup, perGroupCorrected, coloniesPerGroup, coloniesPerGroupPlusOne, designEffect, wanted }) => {
+  says: ({ perGroup, perGroupCorrected, coloniesPerGroup, coloniesPerGroupPlusOne, designEffect, power, wanted }) => {
     const times = `${hundred(wanted.power)} times in 100`;
     if (coloniesPerGroup !== null && coloniesPerGroupPlusOne !== null && designEffect !== null)
       return `**${some(coloniesPerGroupPlusOne, "colony", "colonies")} in each group** show the difference ${times}: ${whole(coloniesPerGroup)} by the design effect of ${figure(designEffect)}, and one more for so few.`;
-    return `**${whole(perGroupCorrected)} in each group** show the difference ${times} by Fisher’s exact test; ${whole(perGroup)} by the plain formula, which is a little short for it.`;
+    const exact = power.find((each) => each.perGroup === perGroupCorrected);
+    const shown = exact === undefined ? `about ${times}` : `${hundred(exact.fisher)} times in 100`;
+    return `**${whole(perGroupCorrected)} in each group** show the difference ${shown} by Fisher’s exact test. The plain formula says ${whole(perGroup)}, which is short for it.`;
   },
   power: "What a group of this size shows",
   powerUnder: "Exact sums over every pair of counts.",

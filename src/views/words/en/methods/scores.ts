@@ -29,7 +29,7 @@ export const scores = {
     const bold =
       slope === null
         ? ""
-        : ` Slope ${figure(slope)}: stated ${slope < 1 ? "too boldly" : slope > 1 ? "too timidly" : "as it was"}.`;
+        : ` The slope of the logit is ${figure(slope)}; 1 is as it came, below 1 too bold, above 1 too timid.`;
     return `**Brier score ${figure(brier)}** over ${some(cases, "statement", "statements")}, of which ${whole(cameTrue)} came true.${skill}${area}${bold}`;
   },
   picture: "What was said and what was seen",

@@ -19,7 +19,7 @@ export const valueOfSampling = {
     fixedCost: { label: "Cost of a sample, whatever its size" },
     sensitivity: { label: "Of 100 infested bees, found", per: 100 },
     specificity: { label: "Of 100 clear bees, called clear", per: 100 },
-    sizes: { label: "Numbers of bees to weigh", hint: "Up to 200 bees." },
+    sizes: { label: "Numbers of bees to weigh", hint: "Up to 400 bees." },
   },
   says: ({ best, evpi, lossNow, threshold }) => {
     const most = `Knowing the share exactly would be worth ${figure(evpi)}; no sample is worth more.`;
