@@ -73,8 +73,9 @@ it("[EF5] without untreated colonies it is refused, and the fall alone stands by
 it("[EF207] a design effect widens every range and moves no value", () => {
   const [alone, alike] = [reduction.example, { ...reduction.example, designEffect: 2 }].map(answerTo);
   expect(alike?.reduction?.value).toBe(alone?.reduction?.value);
-  for (const [index, each] of [alike?.reduction, ...(alike?.others ?? [])].entries()) {
-    const narrow = index === 0 ? alone?.reduction : alone?.others[index - 1];
+  const ranges = (found?: Answer) => [found?.reduction, found?.apparentFall, ...(found?.others ?? [])];
+  for (const [index, each] of ranges(alike).entries()) {
+    const narrow = ranges(alone)[index];
     expect(each?.low).toBeLessThan(narrow?.low ?? 0);
   }
 });

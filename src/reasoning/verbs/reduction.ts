@@ -117,7 +117,10 @@ function run(given: Input): Result<Answer> {
   const { measure, treatedBefore, treatedAfter, controlAfter, designEffect, level } = given;
   const fall =
     measure === "infested" && treatedBefore !== undefined
-      ? apparentFall({ before: share(treatedBefore), after: share(treatedAfter) }, level)
+      ? apparentFall(
+          { before: share(treatedBefore), after: share(treatedAfter), designEffect: designEffect ?? 1 },
+          level,
+        )
       : null;
   const shown = { measure, apparentFall: fall?.ok ? fall.value : null, designEffect: designEffect ?? null };
   if (controlAfter === undefined) {
