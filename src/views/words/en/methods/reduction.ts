@@ -1,6 +1,6 @@
 /** Sentences of `reduction`, and the names of its forms. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { hundred } from "./amounts.ts";
+import { figure, hundred } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 const names: Readonly<Record<string, string>> = {
@@ -17,7 +17,8 @@ const names: Readonly<Record<string, string>> = {
 };
 
 /** A share with its sign: a treated group that did worse stands below 0. */
-const signed = (share: number): string => (share < 0 ? `−${hundred(-share)}` : hundred(share));
+const signed = (share: number): string =>
+  share < -1 ? figure(100 * share) : share < 0 ? `−${hundred(-share)}` : hundred(share);
 
 export const reduction = {
   asks: "Did it work? Treated against untreated colonies",
