@@ -14,7 +14,7 @@ import { allInfested, katzRatio, koopmanRatio } from "./share-ratio.ts";
  *
  * @returns Estimate of a proportion ≤ 1; or `no-comparator`, `efficacy-undefined`, `infested-exceed-examined`,
  *   `group-not-examined`
- * @throws DomainError for counts that are not whole or a level outside (0, 1)
+ * @throws DomainError for counts that are not whole, a level outside (0, 1) or a design effect below 1
  * @source Abbott 1925, Journal of Economic Entomology 18:265; Katz et al. 1978 (limits)
  *
  * @example
@@ -28,9 +28,12 @@ export function abbott(trial: {
   readonly level?: number;
   /** Limits by Katz (default) or by Koopman's score test, which needs no half bees. */
   readonly method?: "katz" | "koopman";
+  /** Variance of the counts over that of bees drawn alone, 1 or more; 1 when not given. */
+  readonly designEffect?: number;
 }): Result<Estimate> {
-  const { treated, control, level = 0.95 } = trial;
+  const { treated, control, level = 0.95, designEffect = 1 } = trial;
   ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
+  ensure(designEffect >= 1 && Number.isFinite(designEffect), "designEffect", designEffect, "1 or more");
   if (control === null) return blocked(efficacyProblem("no-comparator", "blocked", "control", {}));
   const troubles = [shareProblem("treated", treated), shareProblem("control", control)].filter((each) => each !== null);
   if (troubles.length > 0) return blocked(...troubles);
@@ -38,7 +41,12 @@ export function abbott(trial: {
     return blocked(efficacyProblem("efficacy-undefined", "blocked", "control", { group: "control" }));
 
   const method = allInfested(treated, control) ? "koopman" : (trial.method ?? "katz");
-  const limits = (method === "katz" ? katzRatio : koopmanRatio)({ first: treated, second: control, level });
+  const limits = (method === "katz" ? katzRatio : koopmanRatio)({
+    first: treated,
+    second: control,
+    level,
+    designEffect,
+  });
   const estimate: Estimate = {
     value: 1 - limits.ratio,
     low: 1 - limits.high,

@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/newcombe-1998b-difference.json" with { type: "json" };
 import scipy from "../../../tests/golden/scipy-manual-two-by-two.json" with { type: "json" };
-import type { Result } from "../../units/index.ts";
+import { normalSf } from "../../numerics/index.ts";
+import type { Estimate, Result } from "../../units/index.ts";
 import { fisherTest } from "../bench/index.ts";
 import {
   abbott,
@@ -294,4 +295,27 @@ it("[EF206] the ratio and its limits are those of the efficacy, and the dead tel
   const [treated, control] = [share([12, 100]), share([80, 100])];
   const dead = schneiderOrelli({ treatedDead: shareWithout(treated), controlDead: shareWithout(control) });
   expect(of(dead)).toBeCloseTo(of(abbott({ treated, control })).value, 12);
+});
+
+it("[EF208] a design effect of 4 doubles Katz's width on the logarithm, divides Koopman's chi-square, and moves no value", () => {
+  const [treated, control] = [share([12, 100]), share([80, 100])];
+  const width = (found: { readonly low: number; readonly high: number }) =>
+    Math.log((1 - found.low) / (1 - found.high));
+  const [alone, alike] = [1, 4].map((designEffect) => of(abbott({ treated, control, designEffect })));
+  expect(alike?.value).toBe(alone?.value);
+  expect(width(alike as Estimate) / width(alone as Estimate)).toBeCloseTo(2, 12);
+  // z(0.95) twice is z at the level 1 − 2·(1 − Φ(3.919927969)): the same limits by another way
+  const twice = 1 - 2 * normalSf(2 * 1.959963984540054);
+  const score = of(abbott({ treated, control, method: "koopman", designEffect: 4 }));
+  const wider = of(abbott({ treated, control, method: "koopman", level: twice }));
+  expect(score.low).toBeCloseTo(wider.low, 8);
+  expect(score.high).toBeCloseTo(wider.high, 8);
+  const trial = {
+    kind: "shares",
+    treated: { before: share([30, 100]), after: share([4, 100]) },
+    control: { before: share([28, 100]), after: share([35, 100]) },
+  } as const;
+  const [plain, clustered] = [1, 4].map((designEffect) => of(hendersonTilton({ ...trial, designEffect })));
+  expect(width(clustered as Estimate) / width(plain as Estimate)).toBeCloseTo(2, 12);
+  expect(() => abbott({ treated, control, designEffect: 0.5 })).toThrow("designEffect");
 });

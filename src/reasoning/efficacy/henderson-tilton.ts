@@ -31,6 +31,8 @@ export type HendersonTiltonTrial =
       readonly kind: "shares";
       readonly treated: BeforeAfter<Share>;
       readonly control: BeforeAfter<Share> | null;
+      /** Variance of the counts over that of bees drawn alone, 1 or more; multiplies the variance. */
+      readonly designEffect?: number;
       readonly level?: number;
     };
 
@@ -38,14 +40,14 @@ export type HendersonTiltonTrial =
  * Efficacy 1 − (Ta/Tb)·(Cb/Ca).
  *
  * Mites counted: the logarithm has variance Σ 1/count (Poisson), times the overdispersion when it is given; without
- * one a note says that the limits are too narrow. Shares of bees: Σ (1/x − 1/n). None left in the treated group:
+ * one a note says that the limits are too narrow. Shares of bees: Σ (1/x − 1/n), times the design effect when it is given. None left in the treated group:
  * efficacy 1, half added everywhere for the low end, which is cautious: it can lie below that of one left. A zero before treatment, or in the untreated group after it,
  * leaves the quantity undefined. Where all were infested at all four looks that variance is 0: Koopman's limits of the two
  * groups, joined, take its place. A negative value is reported as it is.
  *
  * @returns Estimate of a proportion ≤ 1; or `no-comparator`, `efficacy-undefined`, `infested-exceed-examined`,
  *   `group-not-examined`
- * @throws DomainError for counts that are not whole, effort or overdispersion not above 0, a level outside (0, 1)
+ * @throws DomainError for counts that are not whole, effort or overdispersion not above 0, a design effect below 1, a level outside (0, 1)
  * @source Henderson & Tilton 1955, Journal of Economic Entomology 48:157; limits by the delta method
  *
  * @example
@@ -141,7 +143,9 @@ export function changeRatio(trial: HendersonTiltonTrial): Result<ChangeRatio> {
 function scoreWidth(trial: HendersonTiltonTrial & { readonly kind: "shares" }, level: number): number {
   const groups = [trial.treated, trial.control].filter((each) => each !== null);
   return Math.hypot(
-    ...groups.map(({ before, after }) => Math.log(koopmanRatio({ first: after, second: before, level }).high)),
+    ...groups.map(({ before, after }) =>
+      Math.log(koopmanRatio({ first: after, second: before, level, designEffect: trial.designEffect ?? 1 }).high),
+    ),
   );
 }
 
@@ -177,6 +181,8 @@ function countLooks(trial: HendersonTiltonTrial & { readonly kind: "counts" }): 
 }
 
 function shareLooks(trial: HendersonTiltonTrial & { readonly kind: "shares" }): Result<Looks> {
+  const { designEffect = 1 } = trial;
+  ensure(designEffect >= 1 && Number.isFinite(designEffect), "designEffect", designEffect, "1 or more");
   const looks = fourLooks(trial);
   const troubles = looks.map(([group, share]) => shareProblem(group, share)).filter((each) => each !== null);
   if (troubles.length > 0) return blocked(...troubles);
@@ -184,7 +190,7 @@ function shareLooks(trial: HendersonTiltonTrial & { readonly kind: "shares" }): 
     ([group, { infested, examined }]): Cell => ({ group, events: infested, of: examined, isShare: true }),
   );
   const n = cells.reduce((sum, { of }) => sum + of, 0);
-  return answered({ cells, factor: 1, method: "henderson-tilton-shares", n });
+  return answered({ cells, factor: designEffect, method: "henderson-tilton-shares", n });
 }
 
 function fourLooks<Look>(trial: {

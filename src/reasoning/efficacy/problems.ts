@@ -26,6 +26,8 @@ export interface EfficacyProblems {
   /** Changes of equal size: the exact law of the ranks does not hold. */
   readonly "changes-tie": { readonly pairs: number };
   readonly "too-many-pairs-to-list": { readonly pairs: number; readonly most: number };
+  /** So many pairs of counts that maximising over the common share would take minutes. */
+  readonly "too-many-tables": { readonly tables: number; readonly most: number };
   /** Two equal shares: no number of bees tells them apart. */
   readonly "shares-equal": { readonly share: number };
 }
@@ -43,6 +45,7 @@ export const efficacyProblemCodes = [
   "no-pair-differs",
   "changes-tie",
   "too-many-pairs-to-list",
+  "too-many-tables",
   "shares-equal",
 ] as const satisfies readonly (keyof EfficacyProblems)[];
 

@@ -17,6 +17,8 @@ export interface SharePair {
   /** With at least one infested. */
   readonly second: Share;
   readonly level: number;
+  /** Multiplies the variance: how much less bees of one colony tell than bees drawn alone; 1 when not given. */
+  readonly designEffect?: number;
 }
 
 /**
@@ -59,12 +61,12 @@ function ensurePair({ first, second }: SharePair): void {
  */
 export function katzRatio(pair: SharePair): RatioLimits {
   ensurePair(pair);
-  const { first, second, level } = pair;
+  const { first, second, level, designEffect = 1 } = pair;
   const halfAdded = first.infested === 0;
   const half = halfAdded ? 0.5 : 0;
   const [a, n1] = [first.infested + half, first.examined + half];
   const [b, n2] = [second.infested + half, second.examined + half];
-  const width = twoSidedQuantile(level) * Math.sqrt(1 / a - 1 / n1 + 1 / b - 1 / n2);
+  const width = twoSidedQuantile(level) * Math.sqrt(designEffect * (1 / a - 1 / n1 + 1 / b - 1 / n2));
   const centre = a / n1 / (b / n2);
   return {
     ratio: plainRatio(first, second),
@@ -77,7 +79,8 @@ export function katzRatio(pair: SharePair): RatioLimits {
 /**
  * Koopman's score limits: all ratios that Pearson's chi-square does not reject.
  *
- * Nothing is added; at a = 0 the low end is 0 and the high end still holds.
+ * Nothing is added; at a = 0 the low end is 0 and the high end still holds. With a design effect the chi-square is
+ * divided by it.
  *
  * @throws DomainError as `katzRatio`
  * @source Koopman 1984, Biometrics 40:513–517
@@ -87,9 +90,9 @@ export function katzRatio(pair: SharePair): RatioLimits {
  */
 export function koopmanRatio(pair: SharePair): RatioLimits {
   ensurePair(pair);
-  const { first, second, level } = pair;
+  const { first, second, level, designEffect = 1 } = pair;
   const ratio = plainRatio(first, second);
-  const allowed = twoSidedQuantile(level) ** 2;
+  const allowed = designEffect * twoSidedQuantile(level) ** 2;
   const excess = (logRatio: number) => scoreChiSquare(Math.exp(logRatio), first, second) - allowed;
   const observed = ratio === 0 ? Math.log(0.25 / first.examined) : Math.log(ratio);
   const beyond = (direction: 1 | -1) => {

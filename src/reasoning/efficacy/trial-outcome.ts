@@ -80,15 +80,24 @@ export function treatmentOutcome(check: TreatmentCheck): Result<TreatmentOutcome
  * The two samples are taken as independent.
  *
  * @returns Estimate of a proportion ≤ 1; or `efficacy-undefined` when none was infested before
- * @throws DomainError for counts that are not whole or a level outside (0, 1)
+ * @throws DomainError for counts that are not whole, a level outside (0, 1) or a design effect below 1
  * @source Katz et al. 1978; Koopman 1984
  *
  * @example
  * apparentFall({ before: { infested: 20, examined: 50 }, after: { infested: 5, examined: 50 } }).value.value  // → 0.75
  */
-export function apparentFall(group: { readonly before: Share; readonly after: Share }, level = 0.95): Result<Estimate> {
+export function apparentFall(
+  group: {
+    readonly before: Share;
+    readonly after: Share;
+    /** Variance of the counts over that of bees drawn alone, 1 or more; 1 when not given. */
+    readonly designEffect?: number;
+  },
+  level = 0.95,
+): Result<Estimate> {
   ensure(level > 0 && level < 1, "level", level, "in (0, 1)");
-  const { before, after } = group;
+  const { before, after, designEffect = 1 } = group;
+  ensure(designEffect >= 1 && Number.isFinite(designEffect), "designEffect", designEffect, "1 or more");
   const troubles = [shareProblem("treated.before", before), shareProblem("treated.after", after)];
   const found = troubles.filter((each) => each !== null);
   if (found.length > 0) return blocked(...found);
@@ -96,7 +105,7 @@ export function apparentFall(group: { readonly before: Share; readonly after: Sh
     return blocked(efficacyProblem("efficacy-undefined", "blocked", "treated.before", { group: "treated.before" }));
   }
   const method = allInfested(after, before) ? "koopman" : "katz";
-  const pair = { first: after, second: before, level };
+  const pair = { first: after, second: before, level, designEffect };
   const { ratio, low, high, halfAdded } = method === "koopman" ? koopmanRatio(pair) : katzRatio(pair);
   return answered(
     {

@@ -1,10 +1,12 @@
 /** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
 
 import { abundance } from "./abundance.ts";
+import { agreement } from "./agreement.ts";
 import { allocate } from "./allocate.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
 import { compareMiteCounts } from "./compare-mite-counts.ts";
+import { compareShares } from "./compare-shares.ts";
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
@@ -12,23 +14,32 @@ import { estimate } from "./estimate.ts";
 import { freedom } from "./freedom.ts";
 import { freedomFinite } from "./freedom-finite.ts";
 import { freedomTree } from "./freedom-tree.ts";
+import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
 import { miteCounts } from "./mite-counts.ts";
+import { network } from "./network.ts";
 import { noneFound } from "./none-found.ts";
+import { paired } from "./paired.ts";
+import { pairedReadings } from "./paired-readings.ts";
 import { poolRetest } from "./pool-retest.ts";
 import { poolSize } from "./pool-size.ts";
 import { pools } from "./pools.ts";
 import { poolsToDetect } from "./pools-to-detect.ts";
+import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { scores } from "./scores.ts";
 import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { thresholds } from "./thresholds.ts";
 import { trend } from "./trend.ts";
 import { trendInGroups } from "./trend-in-groups.ts";
 import { truePrevalence } from "./true-prevalence.ts";
 import { truePrevalenceBelief } from "./true-prevalence-belief.ts";
 import { truePrevalenceTrials } from "./true-prevalence-trials.ts";
 import { twoStage } from "./two-stage.ts";
+import { valueOfKnowing } from "./value-of-knowing.ts";
+import { valueOfSampling } from "./value-of-sampling.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -63,6 +74,17 @@ const byName = {
   "smooth-rates": smoothRates,
   trend,
   "trend-in-groups": trendInGroups,
+  "compare-shares": compareShares,
+  reduction,
+  paired,
+  "paired-readings": pairedReadings,
+  "group-size": groupSize,
+  thresholds,
+  "value-of-sampling": valueOfSampling,
+  "value-of-knowing": valueOfKnowing,
+  agreement,
+  scores,
+  network,
 };
 
 /** What each verb answers, by its name. */

@@ -155,9 +155,15 @@ function readField(typed: string, shape: Shape, say: FieldWords): Read {
   }
 }
 
-/** Numbers or words between blanks, tabs, semicolons or commas followed by a blank; `of` and `in` between numbers are only said. */
+/**
+ * Numbers or words between blanks, tabs, semicolons or commas; `of` and `in` between numbers are only said. One comma
+ * inside a number is its decimal sign; commas that may part thousands are left for the number to be refused.
+ */
 const wordsIn = (text: string): readonly string[] =>
-  text.split(/[\s;]+|,(?=\s|$)/).flatMap((each) => (/^(|of|in|and|:)$/i.test(each) ? [] : [each.replace(/,$/, "")]));
+  text
+    .split(/[\s;]+|,(?=\s|$)/)
+    .flatMap((each) => (/,.*,/.test(each) && !/^\d{1,3}(,\d{3})+$/.test(each) ? each.split(",") : [each]))
+    .flatMap((each) => (/^(|of|in|and|:)$/i.test(each) ? [] : [each]));
 
 function readNumbers(texts: readonly string[], { per = 1 }: Scale, of: (numbers: readonly number[]) => unknown): Read {
   const numbers = texts.map(parseNumber);

@@ -112,6 +112,14 @@ describe("what they say", () => {
     expect(saidOf("sample-size", { designPrevalence: "a lot" })).toBe("designPrevalence: field-not-number");
   });
 
+  it("takes several numbers with commas, blanks or both between them, and a comma in a number as its decimal sign", () => {
+    const weighed = (sizes: string) => saidOf("value-of-sampling", { sizes });
+    expect(weighed("10,30,50")).toContain("Look at 30 bees");
+    expect(weighed("10, 30 50")).toBe(weighed("10,30,50"));
+    expect(weighed("1,000,000 5")).toBe("sizes: field-not-number");
+    expect(saidOf("value-of-sampling", { sizes: "10 30", fixedCost: "0,2" })).toBe(weighed("10 30"));
+  });
+
   it("17 of 50 lies above 20, below 60, and cannot say of 30", () => {
     const against = (line: string) => saidOf("intervals", { positive: "17", examined: "50", line });
     expect(against("20")).toBe(

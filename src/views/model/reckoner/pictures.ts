@@ -57,6 +57,8 @@ export interface CurvesPicture extends Common {
     readonly tone: 1 | 2 | 3 | 4;
     readonly edge: readonly (readonly [x: number, low: number, high: number])[];
   }[];
+  /** Ranges that stand upright at a place of x, behind the curves; x is that of a point of a series. */
+  readonly uprights?: readonly { readonly x: number; readonly low: number; readonly high: number }[];
   readonly marks?: readonly { readonly x: number; readonly y: number; readonly says: string }[];
   readonly lines?: readonly (
     | { readonly x: number; readonly says: string }
@@ -104,7 +106,15 @@ export function pictureTable(picture: PictureView, columns: RangeColumns): Pictu
         rows: picture.rows.map((row) => [row.name, ...[row.value, row.low, row.high].map(scaled(picture.axis))]),
       };
     case "curves":
-      return { name, columns: [picture.x.says, ...picture.series.map((each) => each.name)], rows: curveRows(picture) };
+      return {
+        name,
+        columns: [
+          picture.x.says,
+          ...picture.series.map((each) => each.name),
+          ...(picture.uprights ? [columns.low, columns.high] : []),
+        ],
+        rows: curveRows(picture),
+      };
     case "bars":
       return {
         name,
@@ -123,8 +133,16 @@ const scaled =
     value === null ? null : per * value;
 
 /** One row for each x that any curve has; a curve without that x leaves its cell empty. */
-function curveRows({ x, y, series }: CurvesPicture): PictureTable["rows"] {
+function curveRows({ x, y, series, uprights }: CurvesPicture): PictureTable["rows"] {
   const at = [...new Set(series.flatMap(({ points }) => points.map(([each]) => each)))].sort((a, b) => a - b);
+  const reach = (each: number) => {
+    const range = uprights?.find((one) => one.x === each);
+    return uprights ? [scaled(y)(range?.low ?? null), scaled(y)(range?.high ?? null)] : [];
+  };
   const found = series.map(({ points }) => new Map(points));
-  return at.map((each) => [scaled(x)(each), ...found.map((points) => scaled(y)(points.get(each) ?? null))]);
+  return at.map((each) => [
+    scaled(x)(each),
+    ...found.map((points) => scaled(y)(points.get(each) ?? null)),
+    ...reach(each),
+  ]);
 }

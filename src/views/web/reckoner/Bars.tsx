@@ -12,6 +12,8 @@ export function Bars({ picture }: { readonly picture: BarsPicture }) {
   const top = 30 + named.length * legendRow;
   const bottom = top + height;
   const y = placeOn(yAxis, bottom, top);
+  // A value below 0 hangs from the line of 0.
+  const base = y(0);
   const slot = (right - left) / Math.max(1, classes.length);
   const bar = Math.min(40, (slot * 0.8) / Math.max(1, series.length));
   const every = Math.ceil(classes.length / 20);
@@ -26,7 +28,7 @@ export function Bars({ picture }: { readonly picture: BarsPicture }) {
         </g>
       ))}
       <AtLeft axis={yAxis} x={left} top={top} bottom={bottom} />
-      <path d={`M${left} ${bottom}H${right}`} stroke="var(--edge)" />
+      <path d={`M${left} ${base}H${right}`} stroke="var(--edge)" />
       {classes.map((each, index) => {
         const middle = left + (index + 0.5) * slot;
         return (
@@ -39,9 +41,9 @@ export function Bars({ picture }: { readonly picture: BarsPicture }) {
                 <rect
                   key={name}
                   x={start}
-                  y={y(value)}
+                  y={Math.min(base, y(value))}
                   width={bar - 1}
-                  height={Math.max(0, bottom - y(value))}
+                  height={Math.abs(base - y(value))}
                   fill={fillOf(of)}
                 />
               );

@@ -8,7 +8,7 @@ const inks = ["var(--data-black)", "var(--data-orange)", "var(--data-blue)", "va
 const dashes = { full: undefined, dashed: "7 4", dotted: "2 4", steps: undefined, points: undefined } as const;
 
 export function Curves({ picture }: { readonly picture: CurvesPicture }) {
-  const { x: xAxis, y: yAxis, series, areas = [], marks = [], lines = [], label } = picture;
+  const { x: xAxis, y: yAxis, series, areas = [], uprights = [], marks = [], lines = [], label } = picture;
   const named = series.length > 1 ? series : [];
   const legend = named.length + areas.length;
   const top = 30 + legend * legendRow;
@@ -36,6 +36,15 @@ export function Curves({ picture }: { readonly picture: CurvesPicture }) {
       ))}
       <AtLeft axis={yAxis} x={left} top={top} bottom={bottom} />
       <Below axis={xAxis} left={left} right={right} y={bottom} />
+      {uprights.map(({ x: at, low, high }) => (
+        <path
+          key={at}
+          d={`M${x(at) - 4} ${y(high)}h8M${x(at)} ${y(high)}V${y(low)}M${x(at) - 4} ${y(low)}h8`}
+          fill="none"
+          stroke="var(--edge)"
+          strokeWidth="2"
+        />
+      ))}
       {series.map((each, index) =>
         each.style === "points" ? (
           each.points.map(([px, py]) => (

@@ -14,7 +14,7 @@ export function Ranges({ picture }: { readonly picture: RangesPicture }) {
       <Below axis={axis} left={left} right={right} y={bottom} />
       {rows.map((row, index) => {
         const y = top + index * rowHeight;
-        const colour = (row.value ?? row.low ?? 0) > 0 ? "var(--bronze)" : "var(--clear)";
+        const colour = (row.value ?? row.low ?? 0) === 0 ? "var(--clear)" : "var(--bronze)";
         return (
           <g key={row.name}>
             <text x="0" y={y + 19}>

@@ -1,26 +1,37 @@
 /** What the methods of the reckoner say, by their names; apart from the other sentences, for no other page needs them. */
 import type { Family } from "../../../../reasoning/index.ts";
 import { abundance } from "./abundance.ts";
+import { agreement } from "./agreement.ts";
 import { allocate } from "./allocate.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
 import { compareMiteCounts } from "./compare-mite-counts.ts";
+import { compareShares } from "./compare-shares.ts";
 import { estimate } from "./estimate.ts";
 import { freedom } from "./freedom.ts";
 import { freedomFinite } from "./freedom-finite.ts";
 import { freedomTree } from "./freedom-tree.ts";
+import { groupSize } from "./group-size.ts";
 import { intervals } from "./intervals.ts";
 import { margin } from "./margin.ts";
 import { miteCounts } from "./mite-counts.ts";
+import { network } from "./network.ts";
 import { noneFound } from "./none-found.ts";
+import { paired } from "./paired.ts";
+import { pairedReadings } from "./paired-readings.ts";
 import { poolRetest, poolSize, pools, poolsToDetect } from "./pools.ts";
+import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
+import { scores } from "./scores.ts";
 import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { thresholds } from "./thresholds.ts";
 import { trend } from "./trend.ts";
 import { trendInGroups } from "./trend-in-groups.ts";
 import { truePrevalence, truePrevalenceBelief, truePrevalenceTrials } from "./true-prevalence.ts";
 import { twoStage } from "./two-stage.ts";
+import { valueOfKnowing } from "./value-of-knowing.ts";
+import { valueOfSampling } from "./value-of-sampling.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -51,6 +62,17 @@ export const methodWords = {
   "smooth-rates": smoothRates,
   trend,
   "trend-in-groups": trendInGroups,
+  "compare-shares": compareShares,
+  reduction,
+  paired,
+  "paired-readings": pairedReadings,
+  "group-size": groupSize,
+  thresholds,
+  "value-of-sampling": valueOfSampling,
+  "value-of-knowing": valueOfKnowing,
+  agreement,
+  scores,
+  network,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */

@@ -12,6 +12,8 @@ export const comparisonProblems = {
     "Some changes are of the same size, so their ranks have no exact law. Take the test that flips signs.",
   "too-many-pairs-to-list": (slots: Slots) =>
     `${slots.pairs} pairs are too many to list every flip of signs. Up to ${slots.most} it can be done; take the test by ranks or by signs.`,
+  "too-many-tables": () =>
+    "The groups are too large for Barnard’s and Boschloo’s tests, which would take minutes. Fisher’s test says as much there.",
   "shares-equal": () => "The two shares are the same: no number of bees tells them apart. Give two different shares.",
 
   "table-not-square": () =>

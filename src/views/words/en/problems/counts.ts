@@ -69,7 +69,10 @@ export const countProblems = {
   "infested-exceed-examined": (slots: Slots) =>
     `${slots.infested} bees with mites cannot come from ${slots.examined}. Check the counts.`,
   "group-not-examined": () => "One of the counts has no bees. Expected: at least 1 bee in each.",
-  "efficacy-undefined": () => "None was found before, so a fall cannot be reckoned.",
+  "efficacy-undefined": (slots: Slots) =>
+    String(slots.group).endsWith("before")
+      ? "None was found before, so a fall cannot be reckoned."
+      : "None was found in the untreated group, so a reduction cannot be reckoned.",
   "half-added-for-limits": () => "None was found after: half a bee was added to get a range.",
   "negative-efficacy": () => "The treated colonies did worse than the untreated ones.",
   "dead-mites-still-counted": (slots: Slots) =>

@@ -7,7 +7,9 @@ const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
 export const formProblems = {
   "field-empty": () => "Nothing is entered here; it is needed.",
   "field-not-number": (slots: Slots) =>
-    `“${slots.given}” is not a number. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
+    slots.min === undefined
+      ? `“${slots.given}” is not a number. Expected: figures, with blanks between several.`
+      : `“${slots.given}” is not a number. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
   "field-out-of-range": (slots: Slots) =>
     `${slots.given} is outside the range. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
   "field-not-whole": (slots: Slots) =>
