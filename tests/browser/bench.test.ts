@@ -52,7 +52,7 @@ describe.each(Object.keys(sizes) as (keyof typeof sizes)[])("on a %s", (size) =>
     await look("/cases/demonstration-case-tv-26-022/5", ".stops");
     await look(`/cases/${withen}/6`, ".steps-list");
     for (const paper of ["labels", "kit", "report"]) await look(`/cases/${withen}/paper/${paper}`, ".paper-sheet");
-    await look("/reckoner", ".says");
+    await look("/reckoner/sample-size", ".result svg");
     await look("/evidence", ".records li");
     await look("/evidence/condition/tracheal_mites", ".citations li");
     expect(found).toEqual([]);

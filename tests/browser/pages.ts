@@ -45,7 +45,8 @@ export const everyPage: readonly Visited[] = [
   { name: "paper-report", path: `${caseOf("014")}/paper/report`, ready: ".paper-sheet" },
   { name: "evidence", path: "/evidence", ready: ".records" },
   { name: "evidence-record", path: "/evidence/condition/tracheal_mites", ready: ".citations" },
-  { name: "reckoner", path: "/reckoner", ready: ".result" },
+  { name: "reckoner", path: "/reckoner", ready: ".families a" },
+  { name: "reckoner-method", path: "/reckoner/intervals", ready: ".result svg" },
   { name: "no-such-page", path: "/nowhere", ready: "h1" },
   { name: "no-such-case", path: "/cases/none/1", ready: "h1" },
 ];

@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import newcombe from "../../../tests/golden/newcombe-1998-table-1.json" with { type: "json" };
 import checks from "../../../tests/golden/proportion-interval-check-values.json" with { type: "json" };
 import { obeysEstimatorLaws } from "../../../tests/laws/estimators.ts";
-import { type PrevalenceMethod, prevalence } from "./prevalence.ts";
+import { type PrevalenceMethod, prevalence, prevalenceMethods } from "./prevalence.ts";
 
 const limits = (row: { positive: number; examined: number; method: string }) => {
   const result = prevalence({ ...row, method: row.method as PrevalenceMethod });
@@ -37,11 +37,22 @@ it.each(checks.coverage)("[BE5] $method covers $prevalence in $coverage of sampl
   expect(Math.abs(covered - row.coverage)).toBeLessThan(1e-9);
 });
 
-for (const method of ["clopper-pearson", "wilson", "jeffreys"] as const) {
+const promises: Readonly<Record<PrevalenceMethod, Parameters<typeof obeysEstimatorLaws>[0]["coverage"]>> = {
+  "clopper-pearson": "always",
+  blaker: "always",
+  "mid-p": "on average",
+  wilson: "on average",
+  "wilson-corrected": "not below on average",
+  "agresti-coull": "not below on average",
+  "likelihood-ratio": "on average",
+  jeffreys: "on average",
+};
+for (const method of prevalenceMethods) {
   obeysEstimatorLaws({
     name: `[BE5] ${method}`,
     estimate: ({ x, n, level }) => prevalence({ positive: x, examined: n, level, method }),
-    guaranteed: method === "clopper-pearson",
+    coverage: promises[method],
+    ...(method === "agresti-coull" ? { isCut: true } : {}),
   });
 }
 

@@ -1,9 +1,30 @@
 /** Share of bees infested, with the interval that the number of bees allows. */
-import { clopperPearsonInterval, jeffreysInterval, wilsonInterval } from "../../numerics/index.ts";
+import {
+  agrestiCoullInterval,
+  blakerInterval,
+  clopperPearsonInterval,
+  type Interval,
+  jeffreysInterval,
+  likelihoodRatioInterval,
+  midPInterval,
+  type ProportionData,
+  wilsonCorrectedInterval,
+  wilsonInterval,
+} from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
 import { benchProblem } from "./problems.ts";
 
-export type PrevalenceMethod = "clopper-pearson" | "wilson" | "jeffreys";
+export const prevalenceMethods = [
+  "clopper-pearson",
+  "blaker",
+  "mid-p",
+  "wilson",
+  "wilson-corrected",
+  "agresti-coull",
+  "likelihood-ratio",
+  "jeffreys",
+] as const;
+export type PrevalenceMethod = (typeof prevalenceMethods)[number];
 
 export interface PrevalenceRequest {
   /** Bees with mites; a whole number ≥ 0. */
@@ -17,23 +38,34 @@ export interface PrevalenceRequest {
   readonly stoppedEarly?: boolean;
 }
 
-const intervals = {
+/** The limits of a share by method, and what they are limits of. */
+export const shareLimits: Readonly<
+  Record<
+    PrevalenceMethod,
+    { readonly limits: (data: ProportionData) => Interval; readonly interval: Estimate["interval"] }
+  >
+> = {
   "clopper-pearson": { limits: clopperPearsonInterval, interval: "confidence" },
+  blaker: { limits: blakerInterval, interval: "confidence" },
+  "mid-p": { limits: midPInterval, interval: "confidence" },
   wilson: { limits: wilsonInterval, interval: "confidence" },
+  "wilson-corrected": { limits: wilsonCorrectedInterval, interval: "confidence" },
+  "agresti-coull": { limits: agrestiCoullInterval, interval: "confidence" },
+  "likelihood-ratio": { limits: likelihoodRatioInterval, interval: "confidence" },
   jeffreys: { limits: jeffreysInterval, interval: "credible" },
-} as const;
+};
 
 /**
  * Apparent prevalence: positive bees among the bees read.
  *
  * Model: bees drawn at random from a large colony. Nothing is corrected for mites that the bench misses.
- * Clopper–Pearson keeps at least its level whatever the truth and is the default; Wilson's score interval and
- * Jeffreys's credible interval are shorter and close to their level on average.
+ * Clopper–Pearson keeps at least its level whatever the truth and is the default; Blaker's does too and lies inside it.
+ * The others are shorter and close to their level on average, below it for some shares.
  * A reading that stopped because of what was found gives an interval of a stopped sample: the answer says so.
  *
  * @returns Estimate of a proportion, or `nothing-examined`, `positives-exceed-examined`
  * @throws DomainError for counts that are not whole or a level outside (0, 1)
- * @source Clopper & Pearson 1934; Wilson 1927; Brown, Cai & DasGupta 2001 (Jeffreys)
+ * @source Clopper & Pearson 1934; Blaker 2000; Wilson 1927; Newcombe 1998; Brown, Cai & DasGupta 2001
  *
  * @example
  * prevalence({ positive: 17, examined: 50 }).value.low  // → 0.2120547134
@@ -48,7 +80,7 @@ export function prevalence(request: PrevalenceRequest): Result<Estimate> {
   if (positive > examined) {
     return blocked(benchProblem("positives-exceed-examined", "blocked", "positive", { positive, examined }));
   }
-  const { limits, interval } = intervals[method];
+  const { limits, interval } = shareLimits[method];
   const { low, high } = limits({ x: positive, n: examined, level });
   const problems: Problem[] = stoppedEarly
     ? [benchProblem("stopped-early", "warned", "stoppedEarly", { positive, examined })]

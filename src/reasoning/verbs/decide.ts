@@ -114,6 +114,7 @@ const output = z.strictObject({
 
 export const decide = verb({
   name: "decide",
+  family: "case",
   summary: "Treat without testing, test first, or wait; and what would change the choice.",
   assumptions: [
     "One colony, one winter; nothing about neighbours, honey or resistance.",

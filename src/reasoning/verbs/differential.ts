@@ -146,6 +146,7 @@ const output = z.strictObject({
 
 export const differential = verb({
   name: "differential",
+  family: "case",
   summary: "What could explain a failing colony, several causes at once.",
   assumptions: [
     "One colony. Causes are present together or not; their prior odds go by season and region.",

@@ -106,6 +106,7 @@ type Answer = Deep<z.output<typeof output>>;
 
 export const efficacy = verb({
   name: "efficacy",
+  family: "case",
   summary: "What a treatment did, against untreated colonies or not at all.",
   assumptions: [
     "Without untreated colonies looked at on the same days, efficacy is refused: the infestation may have fallen anyway.",

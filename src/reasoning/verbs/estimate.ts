@@ -5,6 +5,7 @@ import {
   abundance,
   intensity,
   prevalence,
+  prevalenceMethods,
   type SidesCheck,
   sidesCheck,
   type Tally,
@@ -40,7 +41,7 @@ const input = z
       .describe("Share of the mites that the wash brings down. It has no default."),
     level: level.default(0.95).describe("Probability content of the interval."),
     method: z
-      .enum(["clopper-pearson", "wilson", "jeffreys"])
+      .enum(prevalenceMethods)
       .default("clopper-pearson")
       .describe("Interval of a share. The default keeps at least its level whatever the truth."),
     stoppedEarly: z.boolean().default(false).describe("Reading stopped because of what had been found."),
@@ -111,6 +112,7 @@ type Input = z.output<typeof input>;
 
 export const estimate = verb({
   name: "estimate",
+  family: "shares",
   summary: "What counts of bees or mites amount to, and how sure that is.",
   assumptions: [
     "Bees were drawn at random from a large colony.",
@@ -119,7 +121,7 @@ export const estimate = verb({
     "A wash's limits are those of one count; colonies and vials vary more.",
   ],
   source:
-    "Clopper & Pearson 1934; Wilson 1927; Brown, Cai & DasGupta 2001 (Jeffreys); Garwood 1936 (wash); Bush et al. 1997 (abundance and intensity).",
+    "Clopper & Pearson 1934; Blaker 2000; Wilson 1927; Newcombe 1998 (with continuity, mid-P, likelihood ratio); Brown, Cai & DasGupta 2001 (Jeffreys, Agresti–Coull); Garwood 1936 (wash); Bush et al. 1997 (abundance and intensity).",
   example: { positive: 0, examined: 50, sensitivity: 0.9 },
   input,
   output,

@@ -1,14 +1,31 @@
-/** The verbs, in the order of the work. */
+/** The verbs, in the order of the work; those that can be asked by hand by what they are about. */
 import { decide } from "./decide.ts";
 import { differential } from "./differential.ts";
 import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
+import { intervals } from "./intervals.ts";
 import { sampleSize } from "./sample-size.ts";
-import type { Verb } from "./verb.ts";
+import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
+const byName = {
+  differential,
+  "sample-size": sampleSize,
+  estimate,
+  decide,
+  windows,
+  efficacy,
+  intervals,
+};
+
+/** What each verb answers, by its name. */
+export type Answers = { readonly [Name in keyof typeof byName]: AnswerOf<(typeof byName)[Name]> };
+
+/** Verbs that can be asked by hand, without a case. */
+export type MethodName = Exclude<keyof Answers, "differential" | "decide" | "windows" | "efficacy">;
+
 /** Every verb of the reasoning that programs and people can ask. */
-export const verbs: readonly Verb[] = [differential, sampleSize, estimate, decide, windows, efficacy];
+export const verbs: readonly Verb[] = Object.values(byName);
 
 /** The verb of this name; undefined where there is none. */
 export const verbNamed = (name: string): Verb | undefined => verbs.find((each) => each.name === name);
@@ -17,4 +34,13 @@ export { labelRecord } from "./label-record.ts";
 export * from "./message.ts";
 export { nearestName, readInput } from "./read-input.ts";
 export { listed, optionsOf, type Shape, shapeAt, shapeInWords } from "./shape.ts";
-export { type Reply, unknownVerb, type Verb, verb } from "./verb.ts";
+export {
+  type AnswerOf,
+  type Family,
+  families,
+  type Progress,
+  type Reply,
+  unknownVerb,
+  type Verb,
+  verb,
+} from "./verb.ts";

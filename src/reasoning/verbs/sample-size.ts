@@ -46,6 +46,7 @@ type Input = z.output<typeof input>;
 
 export const sampleSize = verb({
   name: "sample-size",
+  family: "designs",
   summary: "How many bees to examine so that an infestation is not missed.",
   assumptions: [
     "Bees are drawn at random; bees that cluster by infestation need more.",

@@ -22,6 +22,7 @@ const input = z
 
 const share = verb({
   name: "share",
+  family: "shares",
   summary: "Share of positive bees.",
   assumptions: ["Bees were drawn at random."],
   source: "definition",

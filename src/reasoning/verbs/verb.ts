@@ -15,9 +15,30 @@ export type Reply =
     }
   | { readonly kind: "unfit"; readonly problems: readonly Problem[] };
 
-export interface Verb {
+/** Share of the work done, 0 to 1, told now and then by a method that takes long. */
+export type Progress = (share: number) => void;
+
+/** What a question is about. `case`: asked with a whole case; the others also by hand, in the reckoner. */
+export type Family = (typeof families)[number];
+export const families = [
+  "case",
+  "shares",
+  "designs",
+  "pools",
+  "sequential",
+  "clusters",
+  "counts",
+  "freedom",
+  "places",
+  "comparison",
+  "readers",
+  "decisions",
+] as const;
+
+export interface Verb<Answer = object> {
   /** As typed: `sample-size`. */
   readonly name: string;
+  readonly family: Family;
   /** One line: what it answers. */
   readonly summary: string;
   /** What the answer rests on, one sentence each. */
@@ -32,8 +53,13 @@ export interface Verb {
   readonly inputShape: Shape;
   readonly outputShape: Shape;
   /** Answers a question as it came from outside. */
-  readonly ask: (raw: unknown) => Reply;
+  readonly ask: (raw: unknown, progress?: Progress) => Reply;
+  /** Holds the answer's type for `AnswerOf`; never there. */
+  readonly answer?: Answer;
 }
+
+/** What a verb answers, all the way down as its schema says. */
+export type AnswerOf<V> = V extends Verb<infer Answer> ? Answer : never;
 
 /** A value nobody may change, all the way down. */
 export type Deep<T> = T extends readonly (infer Item)[]
@@ -44,6 +70,7 @@ export type Deep<T> = T extends readonly (infer Item)[]
 
 export interface VerbDraft<I extends z.ZodType, O extends z.ZodType> {
   readonly name: string;
+  readonly family: Family;
   readonly summary: string;
   readonly assumptions: readonly string[];
   readonly source: string;
@@ -52,24 +79,26 @@ export interface VerbDraft<I extends z.ZodType, O extends z.ZodType> {
   readonly output: O;
   /** Codes of problems that are lawful refusals and no fault of the input. */
   readonly refusals?: readonly string[];
-  readonly run: (input: z.output<I>) => Result<Deep<z.output<O>> & object>;
+  readonly run: (input: z.output<I>, progress: Progress) => Result<Deep<z.output<O>> & object>;
 }
 
+const untold: Progress = () => {};
+
 /** A verb from its draft: adds the JSON Schemas and the reading of what came from outside. */
-export function verb<I extends z.ZodType, O extends z.ZodType>(draft: VerbDraft<I, O>): Verb {
-  const { name, summary, assumptions, source, example, input, output, refusals = [], run } = draft;
+export function verb<I extends z.ZodType, O extends z.ZodType>(draft: VerbDraft<I, O>): Verb<Deep<z.output<O>>> {
+  const { name, family, summary, assumptions, source, example, input, output, refusals = [], run } = draft;
   const inputShape = z.toJSONSchema(input, { io: "input" }) as Shape;
   const outputShape = z.toJSONSchema(output, { io: "output" }) as Shape;
-  const ask = (raw: unknown): Reply => {
+  const ask = (raw: unknown, progress: Progress = untold): Reply => {
     const read = readInput(input, inputShape, raw);
     if (!read.ok) return { kind: "unfit", problems: read.problems };
-    const result = run(read.value);
+    const result = run(read.value, progress);
     const problems = result.problems.map((each) => withGiven(each, raw));
     const by = refusals.filter((code) => problems.some((each) => each.code === code));
     if (by.length > 0) return { kind: "refused", value: result.ok ? result.value : {}, problems, by };
     return result.ok ? { kind: "answered", value: result.value, problems } : { kind: "unfit", problems };
   };
-  return { name, summary, assumptions, source, example, input, output, inputShape, outputShape, ask };
+  return { name, family, summary, assumptions, source, example, input, output, inputShape, outputShape, ask };
 }
 
 /** A step names the field; what was given there is looked up in the input. */

@@ -96,6 +96,7 @@ const output = z.strictObject({
 
 export const windows = verb({
   name: "windows",
+  family: "case",
   summary: "Days on which a treatment may lie in the hives, and why not on the others.",
   assumptions: [
     "The label record is what the printed label says; the label is the law, and this program supplies none.",

@@ -100,9 +100,11 @@ export function TextField(
 }
 
 /** Several lines. */
-export function LongField(props: Omit<FieldProps, "children"> & { readonly rows?: number }) {
-  const { rows = 3, ...field } = props;
-  return <Field {...field}>{(input) => <textarea {...input} rows={rows} />}</Field>;
+export function LongField(
+  props: Omit<FieldProps, "children"> & { readonly rows?: number; readonly value?: string | undefined },
+) {
+  const { rows = 3, value, ...field } = props;
+  return <Field {...field}>{(input) => <textarea {...input} rows={rows} defaultValue={value} />}</Field>;
 }
 
 export interface Choice {

@@ -1,0 +1,26 @@
+/**
+ * The methods of the reckoner by their verbs. To add one: its words, its view, and a line here.
+ *
+ * @module views/model
+ */
+import type { Family, MethodName } from "../../../../reasoning/index.ts";
+import type { MethodView } from "../method-view.ts";
+import { estimateView } from "./estimate.ts";
+import { intervalsView } from "./intervals.ts";
+import { sampleSizeView } from "./sample-size.ts";
+
+export const methodViews: Readonly<Record<MethodName, MethodView>> = {
+  "sample-size": sampleSizeView,
+  estimate: estimateView,
+  intervals: intervalsView,
+};
+
+/** The methods by what they are about, in the order of the page. */
+export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
+  ["designs", ["sample-size"]],
+  ["shares", ["estimate", "intervals"]],
+];
+
+/** The view of this method; undefined where there is none. */
+export const methodViewOf = (name: string): MethodView | undefined =>
+  Object.hasOwn(methodViews, name) ? methodViews[name as MethodName] : undefined;

@@ -1,0 +1,127 @@
+/** One method: its fields at the left; the answer, its pictures and everything it rests on at the right. */
+import { type FormEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { Link, useSearch } from "wouter";
+import type { Problem } from "../../../units/index.ts";
+import { fieldOfProblem, type MethodView, methodFields, type Question, questionOf } from "../../model/index.ts";
+import { methodPage } from "../../words/index.ts";
+import { Answer } from "../parts/Answer.tsx";
+import { fieldsOf, sentence } from "../parts/Form.tsx";
+import type { MethodMeta } from "../reckon/method-messages.ts";
+import { useMethod } from "../reckon/use-method.ts";
+import { MethodAnswer } from "./MethodAnswer.tsx";
+import { MethodFields } from "./MethodFields.tsx";
+
+interface Props {
+  readonly name: string;
+  readonly view: MethodView;
+}
+
+export function Method({ name, view }: Props) {
+  const reckoning = useMethod(name);
+  return (
+    <main id="page" className="reckoner">
+      <p className="back">
+        <Link href="/reckoner">{methodPage.all}</Link>
+      </p>
+      <Answer text={`**${view.asks}**`} />
+      <p className="note q3">{view.under}</p>
+      {reckoning.method ? <Asked name={name} view={view} method={reckoning.method} reckoning={reckoning} /> : null}
+    </main>
+  );
+}
+
+function Asked({
+  name,
+  view,
+  method,
+  reckoning,
+}: Props & { readonly method: MethodMeta; readonly reckoning: ReturnType<typeof useMethod> }) {
+  const given = useSearch();
+  const fields = useMemo(
+    () => withGiven(methodFields(method.inputShape, view.fields, method.example), given),
+    [method, view, given],
+  );
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [asked, setAsked] = useState<Question>({});
+  const form = useRef<HTMLFormElement>(null);
+  const { ask, reply } = reckoning;
+
+  const send = useCallback(() => {
+    if (!form.current) return;
+    const question = questionOf(fieldsOf(form.current), method.inputShape, view.fields);
+    setProblems(question.ok ? [] : question.problems);
+    if (!question.ok) return;
+    setAsked(question.value);
+    ask({ ...question.value, ...view.more(question.value) });
+  }, [ask, method, view]);
+  // The fields hold an example, or what the address brought: it is answered at once, and only once.
+  const begun = useRef(false);
+  useEffect(() => {
+    if (begun.current) return;
+    begun.current = true;
+    send();
+  }, [send]);
+
+  const all = [...problems, ...(reply?.kind === "unfit" && problems.length === 0 ? reply.problems : [])];
+  const byField = (field: string) => all.filter((each) => fieldOfProblem(each, fields) === field);
+  const others = all.filter((each) => fieldOfProblem(each, fields) === null);
+  return (
+    <div className="reckoning">
+      <form
+        ref={form}
+        onSubmit={(event: FormEvent) => {
+          event.preventDefault();
+          send();
+        }}
+        noValidate
+        className="reckon-form"
+      >
+        <MethodFields fields={fields} problemsOf={byField} />
+        {others.map((each) => (
+          <p key={`${each.code} ${each.field}`} className="trouble">
+            {sentence(each)}
+          </p>
+        ))}
+        <button type="submit" className="press">
+          {methodPage.reckon}
+        </button>
+        <Working reckoning={reckoning} />
+      </form>
+      {reply !== null && reply.kind !== "unfit" ? (
+        <MethodAnswer name={name} view={view} method={method} asked={asked} reply={reply} />
+      ) : null}
+    </div>
+  );
+}
+
+/** Field values brought by the address stand in place of the example's. */
+function withGiven(fields: ReturnType<typeof methodFields>, search: string): ReturnType<typeof methodFields> {
+  const given = new URLSearchParams(search);
+  if (given.size === 0) return fields;
+  return fields.map((field) => ({
+    ...field,
+    typed: given.get(field.name) ?? (field.kind === "choice" ? field.typed : ""),
+  }));
+}
+
+/** Shown only when it takes long enough to be noticed. */
+function Working({ reckoning: { working, stop, wasStopped } }: { readonly reckoning: ReturnType<typeof useMethod> }) {
+  const [isLong, setLong] = useState(false);
+  const isWorking = working !== null;
+  useEffect(() => {
+    if (!isWorking) return setLong(false);
+    const timer = setTimeout(() => setLong(true), 300);
+    return () => clearTimeout(timer);
+  }, [isWorking]);
+  if (wasStopped) return <p role="status">{methodPage.stopped}</p>;
+  if (!isWorking || !isLong) return null;
+  return (
+    <div className="working">
+      <p role="status">{working > 0 ? methodPage.done(working) : methodPage.working}</p>
+      <progress aria-label={methodPage.working} max={1} {...(working > 0 ? { value: working } : {})} />
+      <button type="button" className="act" onClick={stop}>
+        {methodPage.stop}
+      </button>
+    </div>
+  );
+}
