@@ -52,7 +52,9 @@ export function fewestCuts(pair: LinePair, at: BoundedAt): Float64Array {
         wrong += chance[c] as number;
         if (wrong > bound) break;
       }
-      cuts[n] = wrong > bound ? c : -1;
+      if (wrong <= bound) cuts[n] = -1;
+      // At n nothing would be high: that is no plan, and leaving it out spares the search whole regions.
+      else if (c < n) cuts[n] = c;
     },
     over: (_, toHigh) => toHigh > bound,
   });
@@ -76,7 +78,9 @@ export function mostCuts(pair: LinePair, at: BoundedAt): Float64Array {
         wrong += chance[c] as number;
         if (wrong > bound) break;
       }
-      cuts[n] = wrong > bound ? c - 1 : n;
+      if (wrong <= bound) cuts[n] = n;
+      // Below 0 nothing would be low.
+      else if (c >= 1) cuts[n] = c - 1;
     },
     over: (toLow) => toLow > bound,
   });

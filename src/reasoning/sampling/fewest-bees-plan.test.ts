@@ -178,6 +178,20 @@ describe("what is refused", () => {
     expect(leastFactor(wanted, 40)).toBeLessThanOrEqual(factor);
   });
 
+  it("[SD254] tells it too where so few bees leave one of two errors near 1", () => {
+    for (const wanted of [
+      { lowPrevalence: 0.05, highPrevalence: 0.2, alpha: 0.1, beta: 1e-9, maxBees: 1 },
+      { lowPrevalence: 0.05, highPrevalence: 0.2, alpha: 1e-9, beta: 0.1, maxBees: 1 },
+      { lowPrevalence: 0.9, highPrevalence: 0.95, alpha: 0.001, beta: 0.5, maxBees: 2 },
+    ]) {
+      const slots = fewestBeesPlan(wanted).problems[0]?.slots;
+      for (const reached of [Number(slots?.reachedAlpha), Number(slots?.reachedBeta)]) {
+        expect(reached).toBeGreaterThanOrEqual(0);
+        expect(reached).toBeLessThanOrEqual(1);
+      }
+    }
+  });
+
   it("[SD254] says how far it searched where even that is not known to do, and passes on what makes no plan", () => {
     const near = { lowPrevalence: 0.05, highPrevalence: 0.07, alpha: 0.01, beta: 0.01, maxBees: 50 };
     expect(fewestBeesPlan(near).problems[0]).toMatchObject({

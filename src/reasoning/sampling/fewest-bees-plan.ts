@@ -2,6 +2,7 @@
 import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type BestLines, bestLines } from "./best-lines.ts";
 import { evenestFixedPlan, type FixedPlan, larger, leastBees, leastFactor, smallestFixedPlan } from "./fixed-plan.ts";
+import { type JudgedPlan, judgedPlan } from "./judged-plan.ts";
 import { errorsOfLines, lineOffsets, logOddsRatio, waldSlope } from "./line-offsets.ts";
 import { samplingProblem } from "./problems.ts";
 import { type SequentialCharacteristics, sequentialCharacteristics } from "./sequential-characteristics.ts";
@@ -10,21 +11,13 @@ import { type SequentialDesign, type SequentialPlan, sequentialPlan } from "./se
 /** Here alpha and beta are bounds of what the plan really does, not the nominal ones of its lines. */
 export type WantedPlan = Omit<SequentialDesign, "atEnd">;
 
-export interface FewestBeesPlan {
+export interface FewestBeesPlan extends JudgedPlan {
   /** The plan found; its `design` holds the nominal errors of the lines, the end and the cut. */
   readonly plan: SequentialPlan;
   /** Exact chance of calling high at the low share, at or below the one wanted. */
   readonly alpha: number;
   /** Exact chance of calling low at the high share, at or below the one wanted. */
   readonly beta: number;
-  readonly atLow: SequentialCharacteristics;
-  readonly atHigh: SequentialCharacteristics;
-  /** Where most bees are read on average, to the nearest 0.001. */
-  readonly atWorst: SequentialCharacteristics;
-  /** The smallest fixed number of bees with the same errors; null where none up to 10 000 has them. */
-  readonly fixed: FixedPlan | null;
-  /** Bees saved on average against it; negative where more are read. */
-  readonly saved: { readonly atLow: number; readonly atHigh: number; readonly atWorst: number } | null;
 }
 
 /** No plan of more bees is searched for. */
@@ -54,24 +47,10 @@ export function fewestBeesPlan(wanted: WantedPlan, progress?: (share: number) =>
   if (!asked.ok) return asked;
   ensure(wanted.maxBees <= searched, "maxBees", wanted.maxBees, `a whole number ≤ ${searched}`);
   const found = leastBees(wanted) > wanted.maxBees ? null : searchedLines(wanted, progress);
-  const fixed = smallestFixedPlan(wanted);
-  const fixedPlan = fixed.ok ? fixed.value : null;
-  if (!found) return blocked(refusal(wanted, fixedPlan));
-  const { plan, atLow, atHigh } = planOf(wanted, found);
-  const [first, ...shares] = Array.from({ length: 999 }, (_, i) => (i + 1) / 1000);
-  let [atWorst] = sequentialCharacteristics(plan, [first as number]) as [SequentialCharacteristics];
-  for (const row of sequentialCharacteristics(plan, shares)) if (row.averageBees > atWorst.averageBees) atWorst = row;
-  const saved = (row: SequentialCharacteristics) => (fixedPlan ? fixedPlan.bees - row.averageBees : 0);
-  return answered({
-    plan,
-    alpha: atLow.high,
-    beta: atHigh.low,
-    atLow,
-    atHigh,
-    atWorst,
-    fixed: fixedPlan,
-    saved: fixedPlan && { atLow: saved(atLow), atHigh: saved(atHigh), atWorst: saved(atWorst) },
-  });
+  if (!found) return blocked(refusal(wanted));
+  const { plan } = planOf(wanted, found);
+  const judged = judgedPlan(plan, wanted);
+  return answered({ plan, alpha: judged.atLow.high, beta: judged.atHigh.low, ...judged });
 }
 
 function searchedLines(wanted: WantedPlan, progress?: (share: number) => void): BestLines | null {
@@ -113,7 +92,7 @@ const worse = (one: Planned, other: Planned, wanted: WantedPlan): boolean =>
 const sameFactor = 1.01;
 
 /** What the best plan reaches, both bounds raised by one factor, and how many bees would do. */
-function refusal(wanted: WantedPlan, fixed: FixedPlan | null): Problem {
+function refusal(wanted: WantedPlan): Problem {
   const { alpha, beta, maxBees, minBees = 1 } = wanted;
   const evenest: FixedPlan = evenestFixedPlan(wanted, maxBees);
   let reached: Pick<FixedPlan, "alpha" | "beta"> = evenest;
@@ -125,7 +104,8 @@ function refusal(wanted: WantedPlan, fixed: FixedPlan | null): Problem {
     else low = factor;
   }
   const slots = { maxBees, alpha, beta, reachedAlpha: reached.alpha, reachedBeta: reached.beta };
-  let neededBees = Math.max(minBees, fixed?.bees ?? Infinity);
+  const fixed = smallestFixedPlan(wanted);
+  let neededBees = Math.max(minBees, fixed.ok ? fixed.value.bees : Infinity);
   if (neededBees > searched) {
     return samplingProblem("sequential-plan-out-of-reach", "blocked", "maxBees", { ...slots, searched });
   }

@@ -5,6 +5,7 @@ export * from "./detection-sample-size.ts";
 export * from "./fewest-bees-plan.ts";
 export * from "./finite-population.ts";
 export * from "./fixed-plan.ts";
+export * from "./judged-plan.ts";
 export * from "./limits-of-zero.ts";
 export * from "./margin-sample-size.ts";
 export * from "./missed-curve.ts";

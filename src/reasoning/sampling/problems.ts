@@ -83,6 +83,8 @@ export interface SamplingProblems {
   };
   /** By its lines the plan would not have stopped at these counts. */
   readonly "not-a-stop-of-the-plan": { readonly examined: number; readonly positive: number };
+  /** No line is crossed yet: limits that keep their level exist only at a stop. */
+  readonly "reading-not-stopped": { readonly examined: number; readonly positive: number };
   /** Bees were read past the stop though no number was set beforehand: all bees are no fixed sample. */
   readonly "read-on-unplanned": { readonly readOn: number; readonly examined: number };
   /** A number was set beforehand, and another was read. */
@@ -124,6 +126,7 @@ export const samplingProblemCodes = [
   "sequential-plan-needs-more-bees",
   "sequential-plan-out-of-reach",
   "not-a-stop-of-the-plan",
+  "reading-not-stopped",
   "read-on-unplanned",
   "read-other-than-planned",
   "past-stop-counts-disagree",

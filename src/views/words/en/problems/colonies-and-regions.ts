@@ -20,6 +20,8 @@ export const regionProblems = {
     `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Allow ${slots.neededBees} bees, or larger errors.`,
   "sequential-plan-out-of-reach": (slots: Slots) =>
     `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Even ${slots.searched} bees are not known to do. Set the two shares farther apart, or allow larger errors.`,
+  "reading-not-stopped": (slots: Slots) =>
+    `After ${slots.positive} of ${some(n(slots, "examined"), "bee", "bees")} the plan reads on, so no range can be given yet that keeps its level.`,
   "read-on-unplanned": (slots: Slots) =>
     `${some(n(slots, "readOn"), "bee was", "bees were")} read past the stop, and no number had been set beforehand. The limits at the stop hold; those of all ${slots.examined} bees may hold too rarely.`,
   "read-other-than-planned": (slots: Slots) =>
