@@ -5,6 +5,9 @@ import { efficacy } from "./efficacy.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { sampleSize } from "./sample-size.ts";
+import { sequentialPlan } from "./sequential-plan.ts";
+import { sequentialReading } from "./sequential-reading.ts";
+import { threeWayPlan } from "./three-way-plan.ts";
 import type { AnswerOf, Verb } from "./verb.ts";
 import { windows } from "./windows.ts";
 
@@ -16,6 +19,9 @@ const byName = {
   windows,
   efficacy,
   intervals,
+  "sequential-plan": sequentialPlan,
+  "sequential-reading": sequentialReading,
+  "three-way-plan": threeWayPlan,
 };
 
 /** What each verb answers, by its name. */

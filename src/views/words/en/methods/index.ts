@@ -3,13 +3,20 @@ import type { Family } from "../../../../reasoning/index.ts";
 import { estimate } from "./estimate.ts";
 import { intervals } from "./intervals.ts";
 import { sampleSize } from "./sample-size.ts";
+import { sequentialPlan } from "./sequential-plan.ts";
+import { sequentialReading } from "./sequential-reading.ts";
+import { threeWayPlan } from "./three-way-plan.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
+export { stopsLabel, stopWords } from "./sequential-words.ts";
 
 export const methodWords = {
   "sample-size": sampleSize,
   estimate,
   intervals,
+  "sequential-plan": sequentialPlan,
+  "sequential-reading": sequentialReading,
+  "three-way-plan": threeWayPlan,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */
