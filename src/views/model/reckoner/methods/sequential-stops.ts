@@ -29,7 +29,7 @@ interface Shown {
 export function stopsPicture({ lines, looks, plan, path = [], stop }: Shown): CurvesPicture {
   const end = Math.max(plan.maxBees, path.length);
   const counts = [...looks.flatMap(({ low, high }) => [low ?? 0, high ?? 0]), ...path.map(({ positive }) => positive)];
-  const top = Math.max(2, ...counts) + 1;
+  const top = wholeEnd(Math.max(...counts) + 1);
   const low = looks.flatMap(({ bees, low: count }) => (count === null ? [] : [[bees, count] as const]));
   const high = looks.flatMap(({ bees, high: count }) => (count === null ? [] : [[bees, count] as const]));
   const walked: Series = {
@@ -58,6 +58,9 @@ export function stopsPicture({ lines, looks, plan, path = [], stop }: Shown): Cu
     marks: stop ? [{ x: stop.bees, y: stop.positive, says: stop.says }] : [last],
   };
 }
+
+/** An end of the scale of bees with mites whose steps are whole bees. */
+const wholeEnd = (most: number): number => (most <= 4 ? 4 : most > 12 && most <= 15 ? 18 : most);
 
 const middleOf = ({ slope, lowIntercept, highIntercept }: Lines, bees: number): number =>
   Math.max(0, slope * bees + (lowIntercept + highIntercept) / 2);

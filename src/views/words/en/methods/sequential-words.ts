@@ -16,12 +16,12 @@ export const planFieldWords = {
   errors: {
     label: "How the two errors are kept",
     hint: "Lines taken as they are may err more, or less, than their name says.",
-    choices: { actual: "exactly, by the plan with fewest bees", nominal: "by name only: Wald’s lines" },
+    choices: { actual: "exactly, with fewest bees", nominal: "by name: Wald’s lines" },
   },
   atEnd: {
     label: "At the last bee",
     hint: "For Wald’s lines only.",
-    choices: { midline: "low or high, by the line between", undecided: "undecided" },
+    choices: { midline: "by the line between", undecided: "undecided" },
   },
   lowUpTo: {
     label: "Or low at the last bee with up to",
