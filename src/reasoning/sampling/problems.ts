@@ -64,8 +64,39 @@ export interface SamplingProblems {
     readonly upperLow: number;
     readonly upperHigh: number;
   };
+  /** The errors wanted are not kept with `maxBees`, but are with `neededBees`; `reached` are those of the best plan. */
+  readonly "sequential-plan-needs-more-bees": {
+    readonly maxBees: number;
+    readonly alpha: number;
+    readonly beta: number;
+    readonly reachedAlpha: number;
+    readonly reachedBeta: number;
+    readonly neededBees: number;
+  };
+  /** Nor are they known to be kept by any plan of `searched` bees or fewer. */
+  readonly "sequential-plan-out-of-reach": {
+    readonly maxBees: number;
+    readonly alpha: number;
+    readonly beta: number;
+    readonly reachedAlpha: number;
+    readonly reachedBeta: number;
+    readonly searched: number;
+  };
   /** By its lines the plan would not have stopped at these counts. */
   readonly "not-a-stop-of-the-plan": { readonly examined: number; readonly positive: number };
+  /** No line is crossed yet: limits that keep their level exist only at a stop. */
+  readonly "reading-not-stopped": { readonly examined: number; readonly positive: number };
+  /** Bees were read past the stop though no number was set beforehand: all bees are no fixed sample. */
+  readonly "read-on-unplanned": { readonly readOn: number; readonly examined: number };
+  /** A number was set beforehand, and another was read. */
+  readonly "read-other-than-planned": { readonly examined: number; readonly setBeforehand: number };
+  /** The counts of all bees do not hold those at the stop. */
+  readonly "past-stop-counts-disagree": {
+    readonly examined: number;
+    readonly positive: number;
+    readonly allExamined: number;
+    readonly allPositive: number;
+  };
 }
 
 /** All codes of `SamplingProblems`, for tests of completeness. */
@@ -94,7 +125,13 @@ export const samplingProblemCodes = [
   "sequential-errors-too-large",
   "sequential-bees-disordered",
   "sequential-bands-disordered",
+  "sequential-plan-needs-more-bees",
+  "sequential-plan-out-of-reach",
   "not-a-stop-of-the-plan",
+  "reading-not-stopped",
+  "read-on-unplanned",
+  "read-other-than-planned",
+  "past-stop-counts-disagree",
 ] as const satisfies readonly (keyof SamplingProblems)[];
 
 /** A Problem of this step: code and slots must fit each other. */

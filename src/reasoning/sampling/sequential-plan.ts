@@ -20,9 +20,12 @@ export interface SequentialDesign extends SequentialTest {
   readonly minBees?: number;
   /** Bees read between two looks. Whole, ≥ 1; 1 when not given. The last bee is always looked at. */
   readonly batch?: number;
-  /** What is said when `maxBees` are read and neither line is crossed; midline (x ≤ slope·n is low) when not given. */
-  readonly atEnd?: "midline" | "undecided";
+  /** What is said when `maxBees` are read and neither line is crossed; midline when not given. */
+  readonly atEnd?: AtEnd;
 }
+
+/** midline: low when x ≤ slope·n, else high. lowUpTo: low with so many infested or fewer, else high; whole, ≥ 0. */
+export type AtEnd = "midline" | "undecided" | { readonly lowUpTo: number };
 
 /** Low when x ≤ lowIntercept + slope·n, high when x ≥ highIntercept + slope·n. */
 export interface SequentialLines {
@@ -106,6 +109,10 @@ export function sequentialPlan(request: SequentialDesign): Result<SequentialPlan
   const { minBees, maxBees, batch } = design;
   for (const [name, value] of Object.entries({ minBees, maxBees, batch })) {
     ensure(Number.isInteger(value) && value >= 1, name, value, "a whole number ≥ 1");
+  }
+  if (typeof design.atEnd === "object") {
+    const { lowUpTo } = design.atEnd;
+    ensure(Number.isInteger(lowUpTo) && lowUpTo >= 0, "lowUpTo", lowUpTo, "a whole number ≥ 0");
   }
   if (minBees > maxBees) {
     return blocked(samplingProblem("sequential-bees-disordered", "blocked", "minBees", { minBees, maxBees }));

@@ -60,5 +60,6 @@ export function stoppingWalk({
 /** What a plan says of `positive` infested bees at its end. */
 export function saidAtEnd({ design, lines }: SequentialPlan, positive: number): "low" | "high" | "undecided" {
   if (design.atEnd === "undecided") return "undecided";
+  if (typeof design.atEnd === "object") return positive <= design.atEnd.lowUpTo ? "low" : "high";
   return positive <= lines.slope * design.maxBees + lineSlack ? "low" : "high";
 }

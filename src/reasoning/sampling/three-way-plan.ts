@@ -4,7 +4,9 @@ import { samplingProblem } from "./problems.ts";
 import { type SequentialDesign, type SequentialPlan, type SequentialTest, sequentialPlan } from "./sequential-plan.ts";
 import { saidAtEnd } from "./stopping-walk.ts";
 
-export interface ThreeWayDesign extends Omit<SequentialDesign, keyof SequentialTest> {
+export interface ThreeWayDesign extends Omit<SequentialDesign, keyof SequentialTest | "atEnd"> {
+  /** What is said of a plan still open at the end, each by its own slope; midline when not given. */
+  readonly atEnd?: "midline" | "undecided";
   /** Parts light from moderate. */
   readonly lower: SequentialTest;
   /** Parts moderate from severe: both its shares lie above those of `lower`. */

@@ -29,8 +29,11 @@ import { poolsToDetect } from "./pools-to-detect.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import { scores } from "./scores.ts";
+import { sequentialPlan } from "./sequential-plan.ts";
+import { sequentialReading } from "./sequential-reading.ts";
 import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { threeWayPlan } from "./three-way-plan.ts";
 import { thresholds } from "./thresholds.ts";
 import { trend } from "./trend.ts";
 import { trendInGroups } from "./trend-in-groups.ts";
@@ -85,6 +88,9 @@ const byName = {
   agreement,
   scores,
   network,
+  "sequential-plan": sequentialPlan,
+  "sequential-reading": sequentialReading,
+  "three-way-plan": threeWayPlan,
 };
 
 /** What each verb answers, by its name. */

@@ -1,5 +1,13 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
-export { type FieldWords, familyNames, type MethodWords, methodPage, methodWords } from "./en/methods/index.ts";
+export {
+  type FieldWords,
+  familyNames,
+  type MethodWords,
+  methodPage,
+  methodWords,
+  stopsLabel,
+  stopWords,
+} from "./en/methods/index.ts";
 export { paper as paperWords } from "./en/paper.ts";
 export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";

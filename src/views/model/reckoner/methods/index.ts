@@ -29,8 +29,11 @@ import { poolsView } from "./pools.ts";
 import { reductionView } from "./reduction.ts";
 import { sampleSizeView } from "./sample-size.ts";
 import { scoresView } from "./scores.ts";
+import { sequentialPlanView } from "./sequential-plan.ts";
+import { sequentialReadingView } from "./sequential-reading.ts";
 import { smoothRatesView } from "./smooth-rates.ts";
 import { surveyView } from "./survey.ts";
+import { threeWayPlanView } from "./three-way-plan.ts";
 import { thresholdsView } from "./thresholds.ts";
 import { trendView } from "./trend.ts";
 import { trendInGroupsView } from "./trend-in-groups.ts";
@@ -77,6 +80,9 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
   agreement: agreementView,
   scores: scoresView,
   network: networkView,
+  "sequential-plan": sequentialPlanView,
+  "sequential-reading": sequentialReadingView,
+  "three-way-plan": threeWayPlanView,
 };
 
 /** The methods by what they are about, in the order of the page. */
@@ -94,6 +100,7 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
   ["readers", ["agreement", "scores", "network"]],
   ["decisions", ["thresholds", "value-of-sampling", "value-of-knowing"]],
+  ["sequential", ["sequential-plan", "sequential-reading", "three-way-plan"]],
 ];
 
 /** The view of this method; undefined where there is none. */

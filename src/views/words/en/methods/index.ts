@@ -23,8 +23,11 @@ import { poolRetest, poolSize, pools, poolsToDetect } from "./pools.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import { scores } from "./scores.ts";
+import { sequentialPlan } from "./sequential-plan.ts";
+import { sequentialReading } from "./sequential-reading.ts";
 import { smoothRates } from "./smooth-rates.ts";
 import { survey } from "./survey.ts";
+import { threeWayPlan } from "./three-way-plan.ts";
 import { thresholds } from "./thresholds.ts";
 import { trend } from "./trend.ts";
 import { trendInGroups } from "./trend-in-groups.ts";
@@ -34,6 +37,7 @@ import { valueOfKnowing } from "./value-of-knowing.ts";
 import { valueOfSampling } from "./value-of-sampling.ts";
 
 export type { FieldWords, MethodWords } from "./method-words.ts";
+export { stopsLabel, stopWords } from "./sequential-words.ts";
 
 export const methodWords = {
   "sample-size": sampleSize,
@@ -73,6 +77,9 @@ export const methodWords = {
   agreement,
   scores,
   network,
+  "sequential-plan": sequentialPlan,
+  "sequential-reading": sequentialReading,
+  "three-way-plan": threeWayPlan,
 };
 
 /** What the groups of methods are called, in the order in which they stand on the page. */

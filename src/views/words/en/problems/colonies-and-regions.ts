@@ -16,6 +16,18 @@ export const regionProblems = {
     `The shares that part moderate from severe, ${share(slots, "upperLow")} and ${share(slots, "upperHigh")}, do not lie above those that part light from moderate, ${share(slots, "lowerLow")} and ${share(slots, "lowerHigh")}. Check all four.`,
   "not-a-stop-of-the-plan": (slots: Slots) =>
     `By its lines the plan would not have stopped at ${slots.positive} of ${slots.examined} bees. Check the counts, or read on.`,
+  "sequential-plan-needs-more-bees": (slots: Slots) =>
+    `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Allow ${slots.neededBees} bees, or larger errors.`,
+  "sequential-plan-out-of-reach": (slots: Slots) =>
+    `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Even ${slots.searched} bees are not known to do. Set the two shares farther apart, or allow larger errors.`,
+  "reading-not-stopped": (slots: Slots) =>
+    `After ${slots.positive} of ${some(n(slots, "examined"), "bee", "bees")} the plan reads on, so no range can be given yet that keeps its level.`,
+  "read-on-unplanned": (slots: Slots) =>
+    `${some(n(slots, "readOn"), "bee was", "bees were")} read past the stop, and no number had been set beforehand. The limits at the stop hold; those of all ${slots.examined} bees may hold too rarely.`,
+  "read-other-than-planned": (slots: Slots) =>
+    `${some(n(slots, "setBeforehand"), "bee was", "bees were")} to be read whatever was found, and ${slots.examined} were. The limits at the stop hold; those of all bees may hold too rarely.`,
+  "past-stop-counts-disagree": (slots: Slots) =>
+    `All ${slots.allExamined} bees with ${slots.allPositive} infested cannot hold the ${slots.examined} with ${slots.positive} at the stop. Check all four counts.`,
   "too-few-colonies": (slots: Slots) =>
     `${some(n(slots, "colonies"), "colony with bees read tells", "colonies with bees read tell")} nothing of how colonies differ. Expected: at least 2.`,
   "all-colonies-clear": (slots: Slots) =>

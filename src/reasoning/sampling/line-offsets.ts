@@ -1,0 +1,82 @@
+/** All pairs of parallel lines that stop differently: how far each line may lie from the slope. */
+import type { SequentialTest } from "./sequential-plan.ts";
+
+export interface LineOffsets {
+  /** Distances of the low line below slope·n, rising; each stands for all distances with the same stops. */
+  readonly low: readonly number[];
+  /** Distances of the high line above slope·n, rising. */
+  readonly high: readonly number[];
+}
+
+/** Places nearer than this are one place: far above rounding, far below any distance that tells stops apart. */
+const samePlace = 1e-9;
+
+/** A line is crossed wrongly with chance e to minus this or less: 1e-26, below every error anyone asks for. */
+const farthestLogOdds = 60;
+
+/**
+ * The distances from slope·n at which a line's whole counts change between `minBees` and `maxBees`, as one distance
+ * inside each gap. The last one is a line that no count reaches, or that is crossed wrongly about never.
+ *
+ * @source the low line is ⌊slope·n − distance⌋ and the high one ⌈slope·n + distance⌉: they change at whole counts only
+ */
+export function lineOffsets(of: {
+  readonly slope: number;
+  /** ln of the odds between the two shares, by which distances become chances. */
+  readonly logOddsRatio: number;
+  readonly minBees: number;
+  readonly maxBees: number;
+}): LineOffsets {
+  const { slope, logOddsRatio, minBees, maxBees } = of;
+  const farthest = farthestLogOdds / logOddsRatio;
+  const low: number[] = [];
+  const high: number[] = [];
+  for (let bees = minBees; bees <= maxBees; bees += 1) {
+    const line = slope * bees;
+    for (let distance = line; distance > 0; distance -= 1) if (distance < farthest) low.push(distance);
+    for (let count = Math.ceil(line); count <= bees; count += 1) {
+      if (count > line && count - line < farthest) high.push(count - line);
+    }
+  }
+  return { low: insideGaps(low), high: insideGaps(high) };
+}
+
+function insideGaps(places: number[]): readonly number[] {
+  const sorted = Float64Array.from(places).sort();
+  const inside: number[] = [];
+  let before = 0;
+  for (const place of sorted) {
+    if (place - before > samePlace) inside.push((before + place) / 2);
+    before = place;
+  }
+  inside.push(before + 0.5);
+  return inside;
+}
+
+/** ln[p1·q0 / (p0·q1)]. */
+export const logOddsRatio = ({ lowPrevalence: p0, highPrevalence: p1 }: SequentialTest): number =>
+  Math.log(p1 / p0) + Math.log1p(-p0) - Math.log1p(-p1);
+
+/** The slope on which neither share is likelier than the other. */
+export const waldSlope = (test: SequentialTest): number =>
+  (Math.log1p(-test.lowPrevalence) - Math.log1p(-test.highPrevalence)) / logOddsRatio(test);
+
+/**
+ * The chances of error for which Wald's lines lie at these distances.
+ *
+ * @source Wald 1947, chapter 3: A = (1 − beta)/alpha and B = beta/(1 − alpha), solved for alpha and beta (from memory)
+ */
+export function errorsOfLines(distance: {
+  readonly low: number;
+  readonly high: number;
+  readonly logOddsRatio: number;
+}): Pick<SequentialTest, "alpha" | "beta"> {
+  const above = distance.high * distance.logOddsRatio;
+  const below = distance.low * distance.logOddsRatio;
+  // alpha = (1 − B)/(A − B) and beta = B·(A − 1)/(A − B), divided through by A.
+  const rest = -Math.expm1(-above - below);
+  return {
+    alpha: (-Math.expm1(-below) * Math.exp(-above)) / rest,
+    beta: (-Math.expm1(-above) * Math.exp(-below)) / rest,
+  };
+}
