@@ -5,21 +5,40 @@ import { DomainError, type Problem, type Result } from "../../src/units/index.ts
 import { changed, type GoodRequest, nodesOf, silences } from "./changed-inputs.ts";
 import { goodRequests } from "./good-requests.ts";
 
-/** Exported, but no statistics: they build problems, hold no formula, or speak of a whole case and are tested there. */
+/** Exported, but no statistics, or a part that takes what another function checked and made: tested in their folders. */
 const elsewhere = {
-  sampling: ["planReason", "planSample", "saidAtEnd", "samplingProblem", "stoppingWalk"],
+  sampling: [
+    "evenestFixedPlan",
+    "fewestBeesPlan",
+    "finiteMissedCurve",
+    "judgedPlan",
+    "larger",
+    "leastBees",
+    "leastFactor",
+    "pastStopEstimate",
+    "planReason",
+    "planSample",
+    "plannedStop",
+    "runningPath",
+    "saidAtEnd",
+    "samplingProblem",
+    "stoppingWalk",
+    "wholeShare",
+  ],
   bench: [
     "beeResult",
     "benchProblem",
     "betaBinomialLikelihood",
     "negativeBinomialLogLikelihood",
+    "oneSize",
+    "poolTotals",
     "poissonLogLikelihood",
     "reading",
     "tally",
   ],
   efficacy: ["allInfested", "efficacyLimits", "efficacyProblem"],
   decision: ["bestByUtility", "decisionProblem", "lossCurveProblem", "winterLossAt"],
-  surveillance: ["areaTrouble", "surveillanceProblem"],
+  surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
   differential: ["belief", "differential", "quantiles"],
 } as const;
 

@@ -79,6 +79,9 @@ const withUnread = (request: GoodRequest, ...unread: readonly string[]): GoodReq
 /** By folder and exported name. */
 export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodRequest>>>> = {
   sampling: {
+    costedTwoStages: good(sampling.costedTwoStages, { ...yard, costPerColony: 40, costPerBee: 1.2, mostBees: 40 }),
+    dorfmanTests: good(sampling.dorfmanTests, { prevalence: 0.05, size: 5 }),
+    smallestFixedPlan: good(sampling.smallestFixedPlan, sequential),
     cannonRoeSize: good(sampling.cannonRoeSize, { population: 100, infested: 5, confidence: 0.95 }),
     cannonRoeLimitOfZero: good(sampling.cannonRoeLimitOfZero, { population: 60, examined: 20, level: 0.95 }),
     macDiarmidSize: good(sampling.macDiarmidSize, { ...finite, confidence: 0.95 }),
@@ -158,6 +161,7 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     stoppedCoverage: withUnread(good(sampling.stoppedCoverage, plan, { prevalences: [0.2], level: 0.95 }), "0"),
   },
   bench: {
+    expectedCounts: good(bench.expectedCounts, { mean: 1, k: 1, bees: 100, last: 2 }),
     prevalence: good(bench.prevalence, { positive: 17, examined: 50, level: 0.95 }),
     abundance: good(bench.abundance, { mitesPerBee: mites, level: 0.95 }),
     intensity: good(bench.intensity, { mitesPerBee: mites, level: 0.95 }),

@@ -46,11 +46,12 @@ it("seed germination on 21 plates (Crowder 1978) comes out as two other programs
   expect(answer.each).toHaveLength(21);
 });
 
-it("no more than chance: the fit is left out and said so, the other ranges stand", () => {
+it("no more than chance: the fit is the binomial and said to be, without a spread", () => {
   const reply = colonies.ask({ colonies: rows({ x: [5, 5, 4], n: [20, 20, 20] }) });
-  expect(objected(reply)).toEqual(["colonies-no-more-than-chance at colonies: unknown"]);
+  expect(objected(reply)).toEqual(["colonies-no-more-than-chance at colonies: warned"]);
   if (reply.kind !== "answered") throw new Error("no answer");
-  expect(reply.value).toMatchObject({ fitted: null, fit: null, rule: "BE155" });
+  expect(reply.value).toMatchObject({ fit: { a: null, b: null, logitIntraclass: null }, rule: "BE155" });
+  expect(reply.value).toHaveProperty("fitted.mean.value", 14 / 60);
 });
 
 it("none found in any colony: exact upper limits of colonies and of bees, by another rule", () => {

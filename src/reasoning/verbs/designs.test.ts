@@ -67,6 +67,9 @@ it("a survey that cannot be is refused by name, one that is not found says so", 
     "examined: fields-disagree",
   ]);
   expect(troubles(survey, { ...test, sensitivity: 0.5, specificity: 0.5, population: 60 })).toEqual([
+    "sensitivity: test-no-better-than-chance",
+  ]);
+  expect(troubles(survey, { ...test, sensitivity: 0.55, specificity: 0.5, population: 60 })).toEqual([
     "missAllowed: no-size-in-search",
   ]);
 });

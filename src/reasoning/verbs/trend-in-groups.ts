@@ -113,7 +113,7 @@ export const trendInGroups = verb({
   },
   input,
   output,
-  refusals: ["groups-no-more-than-chance", "groups-all-or-none", "covariates-separate"],
+  refusals: ["groups-all-or-none", "covariates-separate"],
   run: (given, progress) => underField(run(given, progress), "rows", "counts"),
 });
 
@@ -141,30 +141,33 @@ function run({ counts, shape, level }: Input, progress: (share: number) => void)
     intercepts.push(...moved.value.coefficients.slice(0, 1));
     progress((index + 1) / periods.length);
   }
-  return answered({
-    shares: periods.flatMap((period, index) => {
-      const intercept = intercepts[index];
-      if (!intercept) return [];
-      const { value, low, high } = typicalShare(intercept);
-      return [{ period, value, low, high, found: shareFound(counts, period) }];
-    }),
-    oddsRatios: fit.value.coefficients.slice(1).map((each, index) => {
-      const { value, low, high } = oddsRatio(each);
-      return { period: shape === "line" ? null : (periods[index + 1] ?? null), value, low, high };
-    }),
-    change: tests.covariates,
-    groupsDiffer: tests.groups,
-    sigma: fit.value.sigma,
-    coefficients: fit.value.coefficients.map((each, index) => ({
-      estimate: each.value,
-      standardError: fit.value.standardErrors[index] ?? 0,
-    })),
-    logLikelihood: fit.value.logLikelihood,
-    groups: new Set(counts.filter(({ examined }) => examined > 0).map(({ group }) => group)).size,
-    level,
-    method: "logistic-random-intercept",
-    rule: "SV166",
-  });
+  return answered(
+    {
+      shares: periods.flatMap((period, index) => {
+        const intercept = intercepts[index];
+        if (!intercept) return [];
+        const { value, low, high } = typicalShare(intercept);
+        return [{ period, value, low, high, found: shareFound(counts, period) }];
+      }),
+      oddsRatios: fit.value.coefficients.slice(1).map((each, index) => {
+        const { value, low, high } = oddsRatio(each);
+        return { period: shape === "line" ? null : (periods[index + 1] ?? null), value, low, high };
+      }),
+      change: tests.covariates,
+      groupsDiffer: tests.groups,
+      sigma: fit.value.sigma,
+      coefficients: fit.value.coefficients.map((each, index) => ({
+        estimate: each.value,
+        standardError: fit.value.standardErrors[index] ?? 0,
+      })),
+      logLikelihood: fit.value.logLikelihood,
+      groups: new Set(counts.filter(({ examined }) => examined > 0).map(({ group }) => group)).size,
+      level,
+      method: "logistic-random-intercept",
+      rule: "SV166",
+    },
+    fit.problems,
+  );
 }
 
 function shareFound(counts: Counts, period: number): number {

@@ -56,14 +56,15 @@ function overall({ share, examined, colonies: count, intervals, none }: Answer):
   return `**${hundred(share)} in 100 over ${some(count, "colony", "colonies")},** and it could be ${hundred(first.low)} to ${hundred(first.high)}.`;
 }
 
-function differ({ designEffect, examined, noSpread, fitted }: Answer): string {
+function differ({ designEffect, examined, noSpread, fit }: Answer): string {
   if (designEffect === null) return "";
   const effect = designEffect.byRatio;
   const tells =
     effect === null || effect <= 1
       ? ""
       : ` The ${whole(examined)} bees tell as much as ${whole(examined / effect)} drawn singly.`;
-  if (fitted === null || noSpread?.pValue == null) return `The colonies do not differ more than chance gives.${tells}`;
+  if (fit === null || fit.a === null || noSpread?.pValue == null)
+    return `The colonies do not differ more than chance gives.${tells}`;
   const chance = noSpread.pValue;
   const says = chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
   return `The colonies differ: chance alone gives as much ${says}.${tells}`;
