@@ -10,7 +10,7 @@ export default defineConfig({
           include: ["src/**/*.test.{ts,tsx}", "tests/{golden,reference,laws,tidy,faults,examples}/**/*.test.ts"],
           environment: "node",
           testTimeout: 20_000,
-          // No module keeps state, so files share what is loaded: half the work. A test that needs its own world makes it.
+          // No module keeps state, so files share what is loaded. A test that needs its own world makes it.
           isolate: false,
           maxWorkers: "100%",
         },

@@ -58,3 +58,11 @@ export function niceEnd(value: number): number {
   const steps = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
   return Number(((steps.find((each) => value <= each * size * (1 + 1e-12)) ?? 10) * size).toPrecision(12));
 }
+
+/**
+ * About eight rows of many, evenly chosen, to be told in words.
+ * @example
+ * fewOf([1, 2, 3])  // → [1,2,3]
+ */
+export const fewOf = <Row>(rows: readonly Row[]): readonly Row[] =>
+  rows.filter((_, index) => index % Math.max(1, Math.ceil(rows.length / 8)) === 0);

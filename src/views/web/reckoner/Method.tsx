@@ -2,7 +2,7 @@
 import { type FormEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { Link, useSearch } from "wouter";
 import type { Problem } from "../../../units/index.ts";
-import { fieldOfProblem, type MethodView, methodFields, type Question, questionOf } from "../../model/index.ts";
+import { fieldOfProblem, type MethodView, methodFields, questionOf } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf, sentence } from "../parts/Form.tsx";
@@ -42,17 +42,16 @@ function Asked({
     [method, view, given],
   );
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [asked, setAsked] = useState<Question>({});
+  const [isExample, setExample] = useState(given === "");
   const form = useRef<HTMLFormElement>(null);
-  const { ask, reply } = reckoning;
+  const { ask, answer } = reckoning;
 
   const send = useCallback(() => {
     if (!form.current) return;
     const question = questionOf(fieldsOf(form.current), method.inputShape, view.fields);
     setProblems(question.ok ? [] : question.problems);
     if (!question.ok) return;
-    setAsked(question.value);
-    ask({ ...question.value, ...view.more(question.value) });
+    ask(question.value, view.more(question.value));
   }, [ask, method, view]);
   // The fields hold an example, or what the address brought: it is answered at once, and only once.
   const begun = useRef(false);
@@ -62,7 +61,9 @@ function Asked({
     send();
   }, [send]);
 
-  const all = [...problems, ...(reply?.kind === "unfit" && problems.length === 0 ? reply.problems : [])];
+  // An answer beside a question that could not be read would be taken for its answer.
+  const standing = problems.length === 0 ? answer : null;
+  const all = standing?.reply.kind === "unfit" ? standing.reply.problems : problems;
   const byField = (field: string) => all.filter((each) => fieldOfProblem(each, fields) === field);
   const others = all.filter((each) => fieldOfProblem(each, fields) === null);
   return (
@@ -71,11 +72,13 @@ function Asked({
         ref={form}
         onSubmit={(event: FormEvent) => {
           event.preventDefault();
+          setExample(false);
           send();
         }}
         noValidate
         className="reckon-form"
       >
+        {isExample ? <p className="note">{methodPage.example}</p> : null}
         <MethodFields fields={fields} problemsOf={byField} />
         {others.map((each) => (
           <p key={`${each.code} ${each.field}`} className="trouble">
@@ -87,8 +90,8 @@ function Asked({
         </button>
         <Working reckoning={reckoning} />
       </form>
-      {reply !== null && reply.kind !== "unfit" ? (
-        <MethodAnswer name={name} view={view} method={method} asked={asked} reply={reply} />
+      {standing && standing.reply.kind !== "unfit" ? (
+        <MethodAnswer name={name} view={view} method={method} asked={standing.question} reply={standing.reply} />
       ) : null}
     </div>
   );
@@ -105,7 +108,11 @@ function withGiven(fields: ReturnType<typeof methodFields>, search: string): Ret
 }
 
 /** Shown only when it takes long enough to be noticed. */
-function Working({ reckoning: { working, stop, wasStopped } }: { readonly reckoning: ReturnType<typeof useMethod> }) {
+function Working({
+  reckoning: { working, stop, wasStopped, hasFailed },
+}: {
+  readonly reckoning: ReturnType<typeof useMethod>;
+}) {
   const [isLong, setLong] = useState(false);
   const isWorking = working !== null;
   useEffect(() => {
@@ -113,6 +120,7 @@ function Working({ reckoning: { working, stop, wasStopped } }: { readonly reckon
     const timer = setTimeout(() => setLong(true), 300);
     return () => clearTimeout(timer);
   }, [isWorking]);
+  if (hasFailed) return <p role="alert">{methodPage.failed}</p>;
   if (wasStopped) return <p role="status">{methodPage.stopped}</p>;
   if (!isWorking || !isLong) return null;
   return (

@@ -185,5 +185,6 @@ export const found = {
   linesOf: "Lines",
   season: { winter: "winter", spring: "spring", summer: "summer", autumn: "autumn" },
   toBench: "To the bench",
+  reckonFurther: (slots: { readonly code: string }) => `Reckon further with the count of ${slots.code}`,
   sources: "sources",
 };

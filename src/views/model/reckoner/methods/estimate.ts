@@ -5,17 +5,22 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
+import { couldMissPicture } from "../could-miss.ts";
 import { methodView, roundEnd, spread } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords.estimate;
-const missedWords = methodWords["sample-size"];
 const farthest = 0.2;
 
 export const estimateView = methodView<Answers["estimate"]>({
   words,
   more: ({ sensitivity }) => (sensitivity === undefined ? {} : { prevalences: spread(0, farthest, 61) }),
-  pictures: (answer) => [range(answer), ...(answer.couldMiss === null ? [] : [missed(answer, answer.couldMiss)])],
+  pictures: (answer) => [
+    range(answer),
+    ...(answer.couldMiss === null
+      ? []
+      : [couldMissPicture({ bees: answer.estimate.n ?? 0, points: answer.couldMiss })]),
+  ],
 });
 
 function range(answer: Answers["estimate"]): PictureView {
@@ -30,28 +35,5 @@ function range(answer: Answers["estimate"]): PictureView {
     rowsSay: words.count,
     rows: [{ name: says, value, low, high }],
     lines: [],
-  };
-}
-
-function missed(
-  { estimate: { n } }: Answers["estimate"],
-  couldMiss: NonNullable<Answers["estimate"]["couldMiss"]>,
-): PictureView {
-  const bees = n ?? 0;
-  return {
-    kind: "curves",
-    title: missedWords.couldMiss,
-    under: missedWords.couldMissUnder,
-    label: missedWords.label({ bees, points: couldMiss.filter((_, index) => index % 10 === 0) }),
-    name: `could-miss-${bees}`,
-    x: { says: missedWords.infested, from: 0, to: farthest, per: 100 },
-    y: { says: missedWords.missed, from: 0, to: 1, per: 100 },
-    series: [
-      {
-        name: missedWords.missed,
-        points: couldMiss.map(({ prevalence, missed }) => [prevalence, missed] as const),
-        style: "full",
-      },
-    ],
   };
 }

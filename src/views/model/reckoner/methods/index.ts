@@ -88,6 +88,7 @@ export const methodViews: Readonly<Record<MethodName, MethodView>> = {
 /** The methods by what they are about, in the order of the page. */
 export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, readonly MethodName[]])[] = [
   ["designs", ["sample-size", "margin", "survey", "two-stage"]],
+  ["sequential", ["sequential-plan", "sequential-reading", "three-way-plan"]],
   [
     "shares",
     ["estimate", "intervals", "none-found", "true-prevalence", "true-prevalence-trials", "true-prevalence-belief"],
@@ -100,7 +101,6 @@ export const methodsByFamily: readonly (readonly [Exclude<Family, "case">, reado
   ["comparison", ["reduction", "compare-shares", "paired", "paired-readings", "group-size"]],
   ["readers", ["agreement", "scores", "network"]],
   ["decisions", ["thresholds", "value-of-sampling", "value-of-knowing"]],
-  ["sequential", ["sequential-plan", "sequential-reading", "three-way-plan"]],
 ];
 
 /** The view of this method; undefined where there is none. */

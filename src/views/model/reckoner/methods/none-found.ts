@@ -5,16 +5,16 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
+import { couldMissPicture } from "../could-miss.ts";
 import { methodView, roundEnd, spread } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords["none-found"];
-const missedWords = methodWords["sample-size"];
 
 export const noneFoundView = methodView<Answers["none-found"]>({
   words,
   more: ({ examined }) => ({ prevalences: spread(0, roundEnd(Math.min(1, 5 / Math.max(1, Number(examined)))), 61) }),
-  pictures: (answer) => [limits(answer), missed(answer)],
+  pictures: (answer) => [limits(answer), couldMissPicture({ bees: answer.oneSided.n ?? 0, points: answer.couldMiss })],
 });
 
 function limits({ oneSided, twoSided, approximations }: Answers["none-found"]): PictureView {
@@ -39,25 +39,5 @@ function limits({ oneSided, twoSided, approximations }: Answers["none-found"]): 
     rowsSay: words.limit,
     rows: rows.map(({ name, high }) => ({ name, value: 0, low: 0, high })),
     lines: [],
-  };
-}
-
-function missed({ oneSided: { n }, couldMiss }: Answers["none-found"]): PictureView {
-  const looked = n ?? 0;
-  return {
-    kind: "curves",
-    title: missedWords.couldMiss,
-    under: missedWords.couldMissUnder,
-    label: missedWords.label({ bees: looked, points: couldMiss.filter((_, index) => index % 10 === 0) }),
-    name: `none-found-in-${looked}`,
-    x: { says: words.infested, from: 0, to: couldMiss.at(-1)?.prevalence || 1, per: 100 },
-    y: { says: words.missed, from: 0, to: 1, per: 100 },
-    series: [
-      {
-        name: words.missed,
-        points: couldMiss.map(({ prevalence, missed }) => [prevalence, missed] as const),
-        style: "full",
-      },
-    ],
   };
 }

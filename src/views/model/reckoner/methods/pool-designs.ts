@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, niceEnd, roundEnd } from "../method-view.ts";
+import { fewOf, methodView, niceEnd, roundEnd } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const detectWords = methodWords["pools-to-detect"];
@@ -17,10 +17,6 @@ function sizesBetween(from: number, to: number): readonly number[] {
   const step = Math.max(1, Math.ceil((to - from) / 60));
   return Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, index) => from + index * step);
 }
-
-/** A few rows told in words, from first to last. */
-const some = <Row>(rows: readonly Row[]): readonly Row[] =>
-  rows.filter((_, index) => index % Math.max(1, Math.ceil(rows.length / 8)) === 0);
 
 export const poolsToDetectView = methodView<Answers["pools-to-detect"]>({
   words: detectWords,
@@ -34,7 +30,7 @@ export const poolsToDetectView = methodView<Answers["pools-to-detect"]>({
         kind: "curves",
         title: detectWords.needed,
         under: detectWords.neededUnder,
-        label: detectWords.neededLabel(some(shown)),
+        label: detectWords.neededLabel(fewOf(shown)),
         name: "pools-by-size",
         x: { says: detectWords.size, from: 0, to: niceEnd(last.size), per: 1 },
         y: { says: detectWords.pools, from: 0, to: niceEnd(Math.max(...shown.map((each) => each.pools))), per: 1 },
@@ -64,7 +60,7 @@ function costs({ sizes, best }: Answers["pool-size"]): readonly PictureView[] {
       kind: "curves",
       title: sizeWords.costs,
       under: sizeWords.costsUnder,
-      label: sizeWords.costsLabel(some(shown)),
+      label: sizeWords.costsLabel(fewOf(shown)),
       name: "cost-by-pool-size",
       x: { says: sizeWords.size, from: 0, to: niceEnd(last.size), per: 1 },
       y: { says: sizeWords.cost, from: 0, to: niceEnd(Math.max(...shown.map(({ cost }) => cost))), per: 1 },
@@ -81,7 +77,7 @@ function reacting({ sizes, limit }: Answers["pool-size"]): readonly PictureView[
     {
       kind: "curves",
       title: sizeWords.reacting,
-      label: sizeWords.reactsLabel(some(sizes)),
+      label: sizeWords.reactsLabel(fewOf(sizes)),
       name: "reacting-by-pool-size",
       x: { says: sizeWords.size, from: 0, to: niceEnd(last.size), per: 1 },
       y: { says: sizeWords.reacts, from: 0, to: roundEnd(Math.min(1, 1.1 * limit)), per: 100 },
@@ -104,7 +100,7 @@ export const poolRetestView = methodView<Answers["pool-retest"]>({
       {
         kind: "curves",
         title: retestWords.tests,
-        label: retestWords.testsLabel(some(bySize)),
+        label: retestWords.testsLabel(fewOf(bySize)),
         name: "tests-by-pool-size",
         x: { says: retestWords.size, from: 0, to: niceEnd(last.size), per: 1 },
         y: { says: retestWords.per100, from: 0, to: niceEnd(most), per: 100 },

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, roundEnd, spread } from "../method-view.ts";
+import { fewOf, methodView, roundEnd, spread } from "../method-view.ts";
 import type { CurvesPicture, PictureView, Series } from "../pictures.ts";
 import { stopsPicture } from "./sequential-stops.ts";
 
@@ -56,7 +56,7 @@ function saidLow({ plan, alpha, beta, fixed }: Answer, { shown, approximate, x }
     kind: "curves",
     title: words.saidLow,
     under: words.saidLowUnder,
-    label: words.lowLabel(some(shown)),
+    label: words.lowLabel(fewOf(shown)),
     name: "said-low",
     x,
     y: { says: words.timesLow, from: 0, to: 1, per: 100 },
@@ -91,7 +91,7 @@ function average({ atWorst, fixed }: Answer, { shown, approximate, x }: Shown): 
     kind: "curves",
     title: words.average,
     under: words.averageUnder,
-    label: words.averageLabel(some(shown)),
+    label: words.averageLabel(fewOf(shown)),
     name: "average-bees",
     x,
     y: { says: words.averageBees, from: 0, to: Math.ceil(1.1 * most), per: 1 },
@@ -110,7 +110,3 @@ function average({ atWorst, fixed }: Answer, { shown, approximate, x }: Shown): 
     ...(fixed === null ? {} : { lines: [{ y: fixed.bees, says: words.fixed(fixed.bees) }] }),
   };
 }
-
-/** A few rows of many, for the words beside a picture. */
-const some = <Row>(rows: readonly Row[]): readonly Row[] =>
-  rows.filter((_, index) => index % Math.max(1, Math.floor(rows.length / 6)) === 0);

@@ -5,7 +5,7 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { methodView, niceEnd } from "../method-view.ts";
+import { fewOf, methodView, niceEnd } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
 
 const words = methodWords["two-stage"];
@@ -15,10 +15,6 @@ export const twoStageView = methodView<Answer>({
   words,
   pictures: (answer) => [...costs(answer), ...needed(answer)],
 });
-
-/** A few rows told in words, from first to last. */
-const some = <Row>(rows: readonly Row[]): readonly Row[] =>
-  rows.filter((_, index) => index % Math.max(1, Math.ceil(rows.length / 8)) === 0);
 
 function costs({ byBees, cheapest }: Answer): readonly PictureView[] {
   if (cheapest === null) return [];
@@ -31,7 +27,7 @@ function costs({ byBees, cheapest }: Answer): readonly PictureView[] {
       kind: "curves",
       title: words.costs,
       under: words.costsUnder,
-      label: words.costsLabel(some(shown)),
+      label: words.costsLabel(fewOf(shown)),
       name: "cost-by-bees",
       x: { says: words.bees, from: 0, to: niceEnd(last), per: 1 },
       y: { says: words.cost, from: 0, to: niceEnd(2 * cheapest.cost), per: 1 },
@@ -51,7 +47,7 @@ function needed({ byBees, beesPerColony, colonies }: Answer): readonly PictureVi
     {
       kind: "curves",
       title: words.needed,
-      label: words.neededLabel(some(shown)),
+      label: words.neededLabel(fewOf(shown)),
       name: "colonies-by-bees",
       x: { says: words.bees, from: 0, to: niceEnd(last.beesPerColony), per: 1 },
       y: { says: words.colonies, from: 0, to: niceEnd(Math.max(...shown.map((each) => each.colonies))), per: 1 },

@@ -105,6 +105,8 @@ export const methodPage = {
   done: (share: number) => `${Math.round(100 * share)} of 100 done`,
   stop: "Stop",
   stopped: "Stopped before the answer.",
+  failed: "This could not be reckoned: a fault of the program, not of your numbers. They are kept here.",
+  example: "The numbers are an example. Type your own over them.",
   pictureColumns: { value: "Found", low: "From", high: "To" },
   figures: "All figures",
   restsOn: "What it rests on",
@@ -112,5 +114,4 @@ export const methodPage = {
   command: "The same at the command line",
   commandUnder: "In the project’s folder.",
   none: "There is no such method.",
-  rule: (rule: string) => `Rule ${rule}.`,
 };

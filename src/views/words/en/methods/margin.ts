@@ -17,7 +17,7 @@ export const margin = {
     level: { label: "Certainty of the range, of 100", per: 100 },
   },
   says: ({ bees, halfWidth, design }) =>
-    `**${some(bees, "bee", "bees")}** know ${hundred(design.expectedPrevalence)} in 100 within ${hundred(halfWidth)}, if that is what they show.`,
+    `**${some(bees, "bee", "bees")}** tell a share of ${hundred(design.expectedPrevalence)} in 100 to within ${hundred(halfWidth)}.`,
   needed: "How many bees the margin takes",
   neededUnder: "By the share that is found in the end.",
   found: "Bees infested, of 100",

@@ -42,5 +42,4 @@ export const noneFound = {
   infested: "Infested, of 100",
   limitsLabel: (rows: readonly { readonly name: string; readonly high: number }[]) =>
     `Upper limits in 100: ${rows.map(({ name, high }) => `${name} ${hundred(high)}`).join("; ")}`,
-  missed: "None found, times in 100",
 } satisfies MethodWords<Answers["none-found"]> & Record<string, unknown>;
