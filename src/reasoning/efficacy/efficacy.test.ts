@@ -54,6 +54,14 @@ describe("Abbott", () => {
     near([found.low, found.high], [low, high], 0.005);
   });
 
+  it("[EF1] Koopman's limits hold with none in the first group at any level: a lower level, a lower limit", () => {
+    const highs = [0.01, 0.05, 0.5, 0.95].map(
+      (level) => koopmanRatio({ first: share([0, 15]), second: share([12, 50]), level }).high,
+    );
+    expect(highs).toEqual([...highs].sort((one, other) => one - other));
+    expect(highs[0]).toBeGreaterThan(0);
+  });
+
   it("[EF4] worse than untreated is reported below 0, not cut off", () => {
     const result = abbott({ treated: share([36, 40]), control: share([16, 80]) });
     expect(of(result).value).toBe(-3.5);

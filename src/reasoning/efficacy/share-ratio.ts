@@ -94,7 +94,7 @@ export function koopmanRatio(pair: SharePair): RatioLimits {
   const ratio = plainRatio(first, second);
   const allowed = designEffect * twoSidedQuantile(level) ** 2;
   const excess = (logRatio: number) => scoreChiSquare(Math.exp(logRatio), first, second) - allowed;
-  const observed = ratio === 0 ? Math.log(0.25 / first.examined) : Math.log(ratio);
+  const observed = ratio === 0 ? insideOf(excess, Math.log(0.25 / first.examined)) : Math.log(ratio);
   const beyond = (direction: 1 | -1) => {
     let step = 1;
     while (excess(observed + direction * step) < 0 && step < 512) step *= 2;
@@ -103,6 +103,13 @@ export function koopmanRatio(pair: SharePair): RatioLimits {
   const high = Math.exp(root({ f: excess, low: observed, high: beyond(1) }));
   const low = ratio === 0 ? 0 : Math.exp(root({ f: excess, low: beyond(-1), high: observed }));
   return { ratio, low, high, halfAdded: false };
+}
+
+/** With none in the first group the chi-square falls to 0 with the ratio: somewhere below, every level holds it. */
+function insideOf(excess: (logRatio: number) => number, from: number): number {
+  let inside = from;
+  while (excess(inside) >= 0) inside -= 2;
+  return inside;
 }
 
 const plainRatio = (first: Share, second: Share): number =>

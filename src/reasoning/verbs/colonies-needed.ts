@@ -2,13 +2,13 @@
 import * as z from "zod";
 import { answered } from "../../units/index.ts";
 import { coloniesForPrecision } from "../sampling/index.ts";
-import { count, level, share } from "./fields.ts";
+import { count, level, openShare, share } from "./fields.ts";
 import { verb } from "./verb.ts";
 
 const bees = count.min(1).max(10_000);
 
 const input = z.strictObject({
-  expectedPrevalence: level.describe("Share of infested bees that is expected. Half asks for the most."),
+  expectedPrevalence: openShare.describe("Share of infested bees that is expected. Half asks for the most."),
   margin: z.number().min(0.0001).lt(1).describe("Half the length of the interval wanted, as a share."),
   intraclass: share.describe("How alike bees of one colony are: intraclass correlation, 0 to 1. It has no default."),
   beesPerColony: bees.describe("Bees read of each colony."),

@@ -11,8 +11,11 @@ export const share = z.number().min(0).max(1);
 /** Above 0, up to 1. */
 export const positiveShare = z.number().gt(0).lte(1);
 
-/** Strictly between 0 and 1. */
-export const level = z.number().gt(0).lt(1);
+/** A share or chance strictly between 0 and 1. */
+export const openShare = z.number().gt(0).lt(1);
+
+/** Probability content of an interval, or a wanted confidence. Below 1 in 100 nobody asks, and limits close on their estimate. */
+export const level = z.number().gte(0.01).lt(1);
 
 /** `2026-03-09`. */
 export const day = z.string().refine(isDay, { message: "a calendar day as YYYY-MM-DD" }).meta({ format: "date" });

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { answered } from "../../units/index.ts";
 import { clustersPerGroup, fisherPower, groupSize as neededSize } from "../efficacy/index.ts";
-import { count, level, share } from "./fields.ts";
+import { count, openShare, share } from "./fields.ts";
 import { type Progress, verb } from "./verb.ts";
 
 /** Group size up to which power is summed over every pair of counts. */
@@ -10,10 +10,10 @@ const mostExact = 300;
 
 const input = z
   .strictObject({
-    firstShare: level.describe("Share expected in the first group, such as the untreated."),
-    secondShare: level.describe("Share expected in the second group."),
-    power: level.default(0.8).describe("Wanted chance that the test shows the difference."),
-    alpha: level.default(0.05).describe("Chance of a difference where there is none, two-sided."),
+    firstShare: openShare.describe("Share expected in the first group, such as the untreated."),
+    secondShare: openShare.describe("Share expected in the second group."),
+    power: openShare.default(0.8).describe("Wanted chance that the test shows the difference."),
+    alpha: openShare.default(0.05).describe("Chance of a difference where there is none, two-sided."),
     perColony: count
       .min(1)
       .max(1_000_000)
@@ -31,6 +31,10 @@ const input = z
   .refine(({ firstShare, secondShare }) => firstShare === secondShare || Math.abs(firstShare - secondShare) >= 1e-6, {
     message: "a share that differs from the first by a millionth or more",
     path: ["secondShare"],
+  })
+  .refine(({ power, alpha }) => power > alpha / 2, {
+    message: "more than half of alpha, which chance alone gives",
+    path: ["power"],
   })
   .refine(({ perColony, intraclassCorrelation: icc }) => perColony === undefined || icc !== undefined, {
     message: "how alike bees of one colony are, 0 to 1",

@@ -2,13 +2,13 @@
 import * as z from "zod";
 import { answered, type Result } from "../../units/index.ts";
 import { fewestBeesPlan, type SequentialPlan, sequentialPlan } from "../sampling/index.ts";
-import { count, level } from "./fields.ts";
+import { count, openShare } from "./fields.ts";
 import type { Progress } from "./verb.ts";
 
 /** How reading goes on, whatever is to be told apart. */
 export const readingFields = {
-  alpha: level.default(0.1).describe("Largest chance of calling high at the low share."),
-  beta: level.default(0.1).describe("Largest chance of calling low at the high share."),
+  alpha: openShare.default(0.1).describe("Largest chance of calling high at the low share."),
+  beta: openShare.default(0.1).describe("Largest chance of calling low at the high share."),
   maxBees: count.min(1).max(1000).describe("Bees at which reading ends whatever was found."),
   minBees: count.min(1).max(1000).default(1).describe("Bees read before the lines are first looked at."),
   batch: count.min(1).max(1000).default(1).describe("Bees read between two looks."),
@@ -16,8 +16,8 @@ export const readingFields = {
 
 /** A plan for one line between low and high. */
 export const planFields = {
-  lowPrevalence: level.describe("A share of infested bees that should be called low."),
-  highPrevalence: level.describe("A share of infested bees that should be called high."),
+  lowPrevalence: openShare.describe("A share of infested bees that should be called low."),
+  highPrevalence: openShare.describe("A share of infested bees that should be called high."),
   ...readingFields,
   errors: z
     .enum(["actual", "nominal"])

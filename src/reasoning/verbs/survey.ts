@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { answered, blocked, type Result } from "../../units/index.ts";
 import { type SurveyedGroup, smallestSurvey, surveyChances, wholeShare } from "../sampling/index.ts";
-import { count, level, positiveShare } from "./fields.ts";
+import { count, openShare, positiveShare } from "./fields.ts";
 import { type Deep, type Progress, verb } from "./verb.ts";
 
 /** Sums over what is drawn from a counted group stay quick up to here. */
@@ -20,8 +20,8 @@ const input = z
       .max(mostCounted)
       .exactOptional()
       .describe("How many there are in all, when they are counted. Left out: so many that it does not matter."),
-    missAllowed: level.default(0.05).describe("Largest allowed chance to miss the infestation."),
-    falseAlarmAllowed: level.default(0.05).describe("Largest allowed chance to call a clean group infested."),
+    missAllowed: openShare.default(0.05).describe("Largest allowed chance to miss the infestation."),
+    falseAlarmAllowed: openShare.default(0.05).describe("Largest allowed chance to call a clean group infested."),
     examined: count.min(1).max(mostOfMany).exactOptional().describe("A number to examine, in place of the smallest."),
     callInfestedFrom: count
       .min(1)

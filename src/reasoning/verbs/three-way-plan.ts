@@ -2,19 +2,19 @@
 import * as z from "zod";
 import { answered, type Problem, type Result } from "../../units/index.ts";
 import { threeWayPlan as planOf, threeWayCharacteristics } from "../sampling/index.ts";
-import { level, prevalences } from "./fields.ts";
+import { openShare, prevalences } from "./fields.ts";
 import { linesShape, readingFields } from "./sequential-fields.ts";
 import { verb } from "./verb.ts";
 
 const input = z
   .strictObject({
-    lightShare: level.describe("A share of infested bees that should be called light."),
-    moderateFrom: level.describe("The smallest share that should be called moderate."),
-    moderateTo: level.describe("The largest share that should be called moderate."),
-    severeShare: level.describe("A share that should be called severe."),
+    lightShare: openShare.describe("A share of infested bees that should be called light."),
+    moderateFrom: openShare.describe("The smallest share that should be called moderate."),
+    moderateTo: openShare.describe("The largest share that should be called moderate."),
+    severeShare: openShare.describe("A share that should be called severe."),
     ...readingFields,
-    alpha: level.default(0.1).describe("Nominal chance that a line calls the higher answer at its lower share."),
-    beta: level.default(0.1).describe("Nominal chance that a line calls the lower answer at its higher share."),
+    alpha: openShare.default(0.1).describe("Nominal chance that a line calls the higher answer at its lower share."),
+    beta: openShare.default(0.1).describe("Nominal chance that a line calls the lower answer at its higher share."),
     atEnd: z
       .enum(["midline", "undecided"])
       .default("midline")

@@ -9,26 +9,31 @@ const price = z.number().min(0).max(1e9);
 /** The work for an imperfect bench grows with the cube of the bees. */
 const mostBees = 400;
 
-const input = z.strictObject({
-  a: z
-    .number()
-    .min(0.01)
-    .max(1e5)
-    .describe("Beta belief about the share infested, first number: as if so many infested bees had been seen."),
-  b: z.number().min(0.01).max(1e5).describe("Beta belief, second number: as if so many clear bees had been seen."),
-  lossAtFull: price.gt(0).describe("Loss of waiting when every bee is infested; with fewer it is in proportion."),
-  actCost: price.describe("Cost of treating, in the same unit."),
-  sizes: z
-    .array(z.number().int().min(0).max(mostBees))
-    .min(1)
-    .max(60)
-    .default([0, 5, 10, 15, 20, 30, 40, 50, 75, 100])
-    .describe("Numbers of bees to weigh."),
-  costPerBee: price.describe("Cost of looking at one bee, in the same unit."),
-  fixedCost: price.describe("Cost of a sample whatever its size."),
-  sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
-  specificity: positiveShare.default(1).describe("Share of clear bees that the bench calls clear."),
-});
+const input = z
+  .strictObject({
+    a: z
+      .number()
+      .min(0.01)
+      .max(1e5)
+      .describe("Beta belief about the share infested, first number: as if so many infested bees had been seen."),
+    b: z.number().min(0.01).max(1e5).describe("Beta belief, second number: as if so many clear bees had been seen."),
+    lossAtFull: price.gt(0).describe("Loss of waiting when every bee is infested; with fewer it is in proportion."),
+    actCost: price.describe("Cost of treating, in the same unit."),
+    sizes: z
+      .array(z.number().int().min(0).max(mostBees))
+      .min(1)
+      .max(60)
+      .default([0, 5, 10, 15, 20, 30, 40, 50, 75, 100])
+      .describe("Numbers of bees to weigh."),
+    costPerBee: price.describe("Cost of looking at one bee, in the same unit."),
+    fixedCost: price.describe("Cost of a sample whatever its size."),
+    sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
+    specificity: positiveShare.default(1).describe("Share of clear bees that the bench calls clear."),
+  })
+  .refine(({ sensitivity, specificity }) => sensitivity + specificity > 1, {
+    message: "with the specificity above 1: else a positive tells nothing",
+    path: ["sensitivity"],
+  });
 
 const row = z.strictObject({
   bees: z.number().int(),

@@ -57,7 +57,7 @@ it("names a field that is missing, of another type, or out of range", () => {
   ]);
   expect(problemsFor({ positive: 1.5, examined: 4, level: 1 })).toEqual([
     ["positive", 1.5, "a whole number of at least 0"],
-    ["level", 1, "a number above 0 and below 1"],
+    ["level", 1, "a number of at least 0.01 and below 1"],
   ]);
 });
 

@@ -1,4 +1,5 @@
 /** What every verb owes: its example is answered as its schema says, and no input makes it throw or answer NaN. */
+import fc from "fast-check";
 import { expect, it } from "vitest";
 import { verbs } from "./index.ts";
 
@@ -90,6 +91,41 @@ it.each(verbs.map((verb) => [verb.name, verb] as const))(
         } else expect(reply.problems.length, where).toBeGreaterThan(0);
       }
     }
+  },
+);
+
+/** Fields that hold a number, a choice or a yes and that the example leaves out. */
+const leftOut = ({ inputShape, example }: (typeof verbs)[number]) =>
+  Object.entries(inputShape.properties ?? {}).filter(
+    ([name, { type, enum: choices }]) =>
+      !Object.hasOwn(example, name) &&
+      (choices !== undefined || ["number", "integer", "boolean"].includes(String(type))),
+  );
+
+it.each(verbs.filter(({ family }) => family !== "case").map((verb) => [verb.name, verb] as const))(
+  "%s neither throws nor answers NaN, whatever numbers stand in several fields, left out or not",
+  (_name, verb) => {
+    const example = quick[verb.name] ?? verb.example;
+    const number = fc.constantFrom(0, 1, 2, 3, 0.5, 0.999, 1e-9, 0.05, 0.95, 10, 50, 1000);
+    const known = [...places(example)].filter(([, value]) => typeof value === "number").map(([path]) => path);
+    const change = fc.oneof(
+      ...(known.length > 0 ? [fc.tuple(fc.constantFrom(...known), number)] : []),
+      ...leftOut(verb).map(([name, shape]) =>
+        fc.tuple(
+          fc.constant([name] as Path),
+          shape.enum ? fc.constantFrom(...shape.enum) : shape.type === "boolean" ? fc.boolean() : number,
+        ),
+      ),
+    );
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 4 }), (changes) => {
+        const changed = changes.reduce<unknown>((before, [path, given]) => withValue(before, path, given), example);
+        const reply = verb.ask(changed);
+        if (reply.kind !== "unfit") expect(notNumbers(reply.value)).toEqual([]);
+        else expect(reply.problems.length).toBeGreaterThan(0);
+      }),
+      { seed: 20261127, numRuns: 30 },
+    );
   },
 );
 
