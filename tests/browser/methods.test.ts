@@ -40,6 +40,30 @@ it("every method answers its example, fits a phone, and passes the accessibility
   await device.close();
 });
 
+it("a long one is stopped, and its old answer does not stay beside the new question", async () => {
+  const device = await freshDevice(browser);
+  const page = await device.newPage();
+  await page.goto(`${site.address}/reckoner/compare-shares`);
+  await page.locator(".result .says").waitFor();
+  // Sums over all pairs of counts: some 250,000 tables for each of two tests.
+  const typed = {
+    "first.positive": "200",
+    "first.examined": "495",
+    "second.positive": "230",
+    "second.examined": "495",
+  };
+  for (const [name, value] of Object.entries(typed)) await page.locator(`input[name="${name}"]`).fill(value);
+  await page.getByRole("button", { name: "Reckon" }).click();
+  await page.getByRole("button", { name: "Stop" }).click();
+  await page.getByText("Stopped before the answer.").waitFor();
+  expect(await page.locator(".result").count()).toBe(0);
+  await page.locator('input[name="first.examined"]').fill("210");
+  await page.locator('input[name="second.examined"]').fill("240");
+  await page.getByRole("button", { name: "Reckon" }).click();
+  await page.locator(".result .says").waitFor();
+  await device.close();
+});
+
 it("the address brings values; a field that holds no number says so and keeps what was typed", async () => {
   const device = await freshDevice(browser);
   const page = await device.newPage();

@@ -23,7 +23,7 @@ const intervals = {
   midPInterval: ["NU103", close],
   likelihoodRatioInterval: ["NU103", close],
   agrestiCoullInterval: ["NU103", { coverage: "not below on average", isCut: true }],
-  blakerInterval: ["NU106", sure],
+  blakerInterval: ["NU106", { ...sure, isStepped: true }],
   effectiveWilsonInterval: ["NU150", close],
   effectiveClopperPearsonInterval: ["NU150", sure],
 } as const satisfies Record<string, readonly [string, Laws]>;
@@ -45,7 +45,7 @@ describe("limits made of them", () => {
   const perfect = { sensitivity: 1, specificity: 1 };
   for (const [method, laws] of [
     ["clopperPearson", sure],
-    ["blaker", sure],
+    ["blaker", { ...sure, isStepped: true }],
     ["wilson", close],
   ] as const) {
     obeysIntervalLaws({
@@ -57,7 +57,7 @@ describe("limits made of them", () => {
 
   for (const [method, laws] of [
     ["clopper-pearson", sure],
-    ["blaker", sure],
+    ["blaker", { ...sure, isStepped: true }],
     ["mid-p", close],
     ["wilson", close],
     ["jeffreys", close],

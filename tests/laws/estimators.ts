@@ -11,6 +11,8 @@ export interface IntervalUnderLaw {
   readonly coverage: "always" | "on average" | "not below on average";
   /** Ends that left 0 to 1 are cut, so that several counts may share an end. */
   readonly isCut?: true;
+  /** Ends move by steps with the level, so that two levels may share an interval. */
+  readonly isStepped?: true;
 }
 
 export interface EstimatorUnderLaw extends Omit<IntervalUnderLaw, "interval"> {
@@ -20,7 +22,7 @@ export interface EstimatorUnderLaw extends Omit<IntervalUnderLaw, "interval"> {
 const sizes = [1, 2, 5, 12, 50, 333];
 
 /** Two ways to the same end may differ by the rounding of a quantile. */
-const rounding = 1e-10;
+const rounding = 5e-11;
 
 /** Registers the laws of an interval, and those of an estimate: x of n as its value, with number and level. */
 export function obeysEstimatorLaws({ name, estimate, ...promised }: EstimatorUnderLaw): void {
@@ -41,7 +43,7 @@ export function obeysEstimatorLaws({ name, estimate, ...promised }: EstimatorUnd
 }
 
 /** Registers the laws as tests. */
-export function obeysIntervalLaws({ name, interval, coverage, isCut }: IntervalUnderLaw): void {
+export function obeysIntervalLaws({ name, interval, coverage, isCut, isStepped }: IntervalUnderLaw): void {
   const at = (x: number, n: number, level = 0.95) => interval({ x, n, level });
 
   it(`${name}: x of n lies inside, and all of it inside 0 to 1`, () => {
@@ -74,7 +76,7 @@ export function obeysIntervalLaws({ name, interval, coverage, isCut }: IntervalU
     }
   });
 
-  it(`${name}: a higher level never narrows and in the end widens, more bees at the same share narrow`, () => {
+  it(`${name}: a higher level widens, more bees at the same share narrow`, () => {
     for (const [x, n] of [
       [0, 10],
       [1, 20],
@@ -84,7 +86,8 @@ export function obeysIntervalLaws({ name, interval, coverage, isCut }: IntervalU
       const width = (k: number, level: number) => at(x * k, n * k, level).high - at(x * k, n * k, level).low;
       const widths = [0.5, 0.8, 0.9, 0.95, 0.99, 0.999].map((level) => width(1, level));
       for (const [i, each] of widths.entries()) {
-        expect(each).toBeGreaterThanOrEqual((widths[i - 1] ?? 0) - 1e-12);
+        if (isStepped) expect(each).toBeGreaterThanOrEqual((widths[i - 1] ?? 0) - 1e-12);
+        else expect(each).toBeGreaterThan(widths[i - 1] ?? 0);
       }
       expect(widths.at(-1)).toBeGreaterThan(widths[0] as number);
       expect(width(4, 0.95)).toBeLessThan(width(1, 0.95));
@@ -98,6 +101,7 @@ export function obeysIntervalLaws({ name, interval, coverage, isCut }: IntervalU
       }
     });
   } else {
+    // The widest of those that do not fall short covers 97.1 % on average; far above it would be needlessly wide.
     const [least, most] = coverage === "on average" ? [0.94, 0.96] : [0.95, 0.98];
     it(`${name}: coverage at 95 % of 40, summed exactly, is ${least} to ${most} on average over the truth`, () => {
       const all = intervalsOf(interval, 40, 0.95);

@@ -53,6 +53,7 @@ for (const method of prevalenceMethods) {
     estimate: ({ x, n, level }) => prevalence({ positive: x, examined: n, level, method }),
     coverage: promises[method],
     ...(method === "agresti-coull" ? { isCut: true } : {}),
+    ...(method === "blaker" ? { isStepped: true } : {}),
   });
 }
 

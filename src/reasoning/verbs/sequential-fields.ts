@@ -35,10 +35,19 @@ export const planFields = {
 };
 
 /** A cut of one's own belongs to lines of one's own. */
+const ownEnd =
+  "left out: a plan chosen for its exact errors ends in its own way; how the errors are kept must be nominal";
+
 export const endIsForNominal = {
-  fits: (given: { readonly errors: string; readonly atEnd: string; readonly lowUpTo?: number }): boolean =>
-    given.errors === "nominal" || (given.atEnd === "midline" && given.lowUpTo === undefined),
-  told: { message: "nominal, as only lines given by hand end in a way given by hand", path: ["errors"] },
+  fits: ({ errors, atEnd }: { readonly errors: string; readonly atEnd: string }): boolean =>
+    errors === "nominal" || atEnd === "midline",
+  told: { message: ownEnd, path: ["atEnd"] },
+};
+
+export const cutIsForNominal = {
+  fits: ({ errors, lowUpTo }: { readonly errors: string; readonly lowUpTo?: number }): boolean =>
+    errors === "nominal" || lowUpTo === undefined,
+  told: { message: ownEnd, path: ["lowUpTo"] },
 };
 
 export interface AskedPlan {

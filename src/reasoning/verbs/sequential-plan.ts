@@ -4,6 +4,7 @@ import { answered, type Result } from "../../units/index.ts";
 import { fixedPlanLow, judgedPlan, sequentialCharacteristics, waldCurve } from "../sampling/index.ts";
 import { prevalences } from "./fields.ts";
 import {
+  cutIsForNominal,
   endIsForNominal,
   linesShape,
   looks,
@@ -25,7 +26,8 @@ const input = z
       .default([-2, -1, -0.5, 0, 0.5, 1, 2])
       .describe("Wald's parameter h for his approximations: 1 at the low share of the lines, −1 at the high one."),
   })
-  .refine(endIsForNominal.fits, endIsForNominal.told);
+  .refine(endIsForNominal.fits, endIsForNominal.told)
+  .refine(cutIsForNominal.fits, cutIsForNominal.told);
 
 const row = z.strictObject({
   prevalence: z.number().describe("true share of infested bees"),

@@ -11,6 +11,7 @@ import {
 } from "../sampling/index.ts";
 import { count, estimate, level, share } from "./fields.ts";
 import {
+  cutIsForNominal,
   endIsForNominal,
   linesShape,
   looks,
@@ -47,6 +48,7 @@ const input = z
       .describe("True shares at which to tell how often each range would hold the truth."),
   })
   .refine(endIsForNominal.fits, endIsForNominal.told)
+  .refine(cutIsForNominal.fits, cutIsForNominal.told)
   .refine(({ results, examined }) => (results === undefined) !== (examined === undefined), {
     message: "one of: results; examined and positive",
     path: ["results"],

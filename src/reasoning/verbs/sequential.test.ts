@@ -79,8 +79,8 @@ describe("sequential-plan", () => {
     expect(wrong({ highPrevalence: 0.04 })).toEqual(["highPrevalence"]);
     expect(wrong({ alpha: 0.6, beta: 0.5 })).toEqual(["alpha"]);
     expect(wrong({ minBees: 200 })).toEqual(["minBees"]);
-    expect(wrong({ errors: "actual", lowUpTo: 4 })).toEqual(["errors"]);
-    expect(wrong({ errors: "actual", atEnd: "undecided" })).toEqual(["errors"]);
+    expect(wrong({ errors: "actual", lowUpTo: 4 })).toEqual(["lowUpTo"]);
+    expect(wrong({ errors: "actual", atEnd: "undecided" })).toEqual(["atEnd"]);
     expect(wrong({ maxBees: 2000 })).toEqual(["maxBees"]);
   });
 });

@@ -117,9 +117,11 @@ export function questionOf(fields: Fields, shape: Shape, words: FormWords): Resu
     if (!say) continue;
     const read = readField((fields[name] ?? "").trim(), here, say);
     if (read === undefined) continue;
-    if ("given" in read)
-      problems.push(problem("field-not-number", "blocked", name, { given: read.given, slots: { given: read.given } }));
-    else put(question, name, read.value);
+    if ("given" in read) {
+      const { given } = read;
+      const code = isTwofold(given) ? "number-in-two-ways" : "field-not-number";
+      problems.push(problem(code, "blocked", name, { given, slots: { given } }));
+    } else put(question, name, read.value);
   }
   return problems.length > 0 ? blocked(...problems) : answered(question);
 }
@@ -141,42 +143,62 @@ function readField(typed: string, shape: Shape, say: FieldWords): Read {
     case "text":
       return { value: typed };
     case "number":
-      return readNumbers([typed], say, (numbers) => numbers[0]);
+      return readNumber(typed, say);
     case "numbers":
       return shape.items?.type === "string"
-        ? { value: wordsIn(typed) }
-        : readNumbers(wordsIn(typed), say, (numbers) => numbers);
+        ? { value: wordsIn(typed, true) }
+        : readNumbers(wordsIn(typed, isWhole(shape.items)), say, (numbers) => numbers);
     case "grid":
-      return readLines(typed, say, (numbers) => numbers);
+      return readLines(typed, { ...say, areWhole: isWhole(shape.items?.items) }, (numbers) => numbers);
     case "rows":
-      return readLines(typed, {}, (numbers) =>
+      return readLines(typed, { areWhole: Object.values(shape.items?.properties ?? {}).every(isWhole) }, (numbers) =>
         Object.fromEntries(numbers.map((number, index) => [membersOf(shape)[index] ?? `column ${index + 1}`, number])),
       );
   }
 }
 
+/** `1,000`: a thousand to some, one to others. */
+const isThousands = (text: string): boolean => /^[+\-−]?[1-9]\d{0,2}(,\d{3})+$/.test(text);
+
+/** A thousand or one, two numbers or one with a decimal comma: who typed it must say. */
+const isTwofold = (text: string): boolean => isThousands(text) || /^[+\-−]?\d+,\d+$/.test(text);
+
+const isWhole = (shape: Shape | undefined): boolean => shape?.type === "integer";
+
 /**
- * Numbers or words between blanks, tabs, semicolons or commas; `of` and `in` between numbers are only said. One comma
- * inside a number is its decimal sign; commas that may part thousands are left for the number to be refused.
+ * Numbers or words between blanks, tabs, semicolons or commas; `of` and `in` between numbers are only said. A comma
+ * without a blank parts whole numbers, and several of them part any; one alone could be a decimal sign and is left for
+ * the number to be refused, as are commas that may part thousands.
  */
-const wordsIn = (text: string): readonly string[] =>
+const wordsIn = (text: string, areWhole: boolean): readonly string[] =>
   text
     .split(/[\s;]+|,(?=\s|$)/)
-    .flatMap((each) => (/,.*,/.test(each) && !/^\d{1,3}(,\d{3})+$/.test(each) ? each.split(",") : [each]))
+    .flatMap((each) => (!isThousands(each) && (areWhole || /,.*,/.test(each)) ? each.split(",") : [each]))
     .flatMap((each) => (/^(|of|in|and|:)$/i.test(each) ? [] : [each]));
 
+/** The numbers of a list: one that can be read in two ways is refused, as is what is none. */
 function readNumbers(texts: readonly string[], { per = 1 }: Scale, of: (numbers: readonly number[]) => unknown): Read {
-  const numbers = texts.map(parseNumber);
+  const numbers = texts.map((text) => (isTwofold(text) ? null : parseNumber(text)));
   const bad = numbers.indexOf(null);
   if (bad >= 0) return { given: texts[bad] ?? "" };
   return { value: of(numbers.map((number) => (number ?? 0) / per)) };
 }
 
-function readLines(typed: string, say: Scale, of: (numbers: readonly number[]) => unknown): Read {
+/** A field of one number takes a decimal comma. */
+function readNumber(typed: string, { per = 1 }: Scale): Read {
+  const number = isThousands(typed) ? null : parseNumber(typed);
+  return number === null ? { given: typed } : { value: number / per };
+}
+
+function readLines(
+  typed: string,
+  say: Scale & { readonly areWhole: boolean },
+  of: (numbers: readonly number[]) => unknown,
+): Read {
   const lines = typed.split(/\r?\n/).filter((line) => line.trim() !== "");
   const values: unknown[] = [];
   for (const line of lines) {
-    const read = readNumbers(wordsIn(line), say, of);
+    const read = readNumbers(wordsIn(line, say.areWhole), say, of);
     if (read === undefined || "given" in read) return read;
     values.push(read.value);
   }

@@ -69,11 +69,15 @@ describe.each(Object.entries(methodViews))("%s", (name, view) => {
     expect(byForm).toEqual(own);
   });
 
-  it("a problem of its question stands at a field of its form, or above them", () => {
+  it("whatever is missing is asked for at a field of its form", () => {
     const reply = verb.ask({});
     const troubles = reply.kind === "unfit" ? reply.problems : [];
-    for (const each of troubles.filter(({ field }) => field !== null && Object.hasOwn(view.fields, field)))
-      expect(fieldOfProblem(each, fields)).toBe(each.field);
+    const needed = placesOf(verb.inputShape).some((place) => place.needed);
+    expect(troubles.length > 0).toBe(needed || reply.kind === "unfit");
+    for (const each of troubles.filter(({ code }) => code === "field-missing")) {
+      const inside = fields.some(({ name }) => name.startsWith(`${each.field}.`));
+      expect(fieldOfProblem(each, fields) !== null || inside, `${each.field}`).toBe(true);
+    }
   });
 });
 
@@ -116,8 +120,66 @@ describe("what they say", () => {
     const weighed = (sizes: string) => saidOf("value-of-sampling", { sizes });
     expect(weighed("10,30,50")).toContain("Look at 30 bees");
     expect(weighed("10, 30 50")).toBe(weighed("10,30,50"));
-    expect(weighed("1,000,000 5")).toBe("sizes: field-not-number");
+    expect(weighed("10,30")).toBe(weighed("10 30"));
+    expect(weighed("1,000,000 5")).toBe("sizes: number-in-two-ways");
     expect(saidOf("value-of-sampling", { sizes: "10 30", fixedCost: "0,2" })).toBe(weighed("10 30"));
+  });
+
+  it.each([
+    ["intervals", { positive: "1,000", examined: "2,000" }, "positive"],
+    ["sample-size", { population: "1,000" }, "population"],
+    ["colonies", { colonies: "1,000 2,000" }, "colonies"],
+    ["value-of-sampling", { sizes: "1,000" }, "sizes"],
+    ["freedom", { sensitivities: "50,60" }, "sensitivities"],
+    ["network", { priors: "15,30" }, "priors"],
+  ])("%s refuses what can be read in two ways: %j", (name, typed, field) => {
+    expect(saidOf(name, typed)).toContain(`${field}: number-in-two-ways`);
+  });
+
+  it("a comma without a blank parts whole numbers of a row", () => {
+    expect(saidOf("colonies", { colonies: "1,20\n9,25" })).toBe(saidOf("colonies", { colonies: "1 of 20\n9 of 25" }));
+  });
+
+  it("a trouble inside a row or an object stands at the field that holds it", () => {
+    const fields = [{ name: "colonies" }, { name: "prior.a" }].map((each) => ({
+      ...each,
+      kind: "number" as const,
+      label: "",
+      hint: undefined,
+      needed: false,
+      typed: "",
+      choices: [],
+    }));
+    const at = (field: string) =>
+      fieldOfProblem({ code: "field-unfit", severity: "blocked", field, slots: {} }, fields);
+    expect([at("colonies[3].positive"), at("colonies"), at("prior.a"), at("prior"), at("colony")]).toEqual([
+      "colonies",
+      "colonies",
+      "prior.a",
+      null,
+      null,
+    ]);
+  });
+
+  it("says no certainty where there is none", () => {
+    const treated = {
+      "treatedBefore.found": "",
+      "treatedBefore.of": "",
+      "controlBefore.found": "",
+      "controlBefore.of": "",
+    };
+    const few = {
+      ...treated,
+      "treatedAfter.found": "0",
+      "treatedAfter.of": "5",
+      "controlAfter.found": "1",
+      "controlAfter.of": "6",
+    };
+    expect(saidOf("reduction", few)).toMatch(/None found after.*cannot say that it worked/);
+    expect(saidOf("true-prevalence", { positive: "5", examined: "150" })).toMatch(/No range can be told/);
+    expect(saidOf("agreement", { table: "25 0\n0 30" })).toMatch(/no range/);
+    expect(saidOf("colonies", { colonies: "3 20\n7 20\n4 20\n2 20" })).toContain("it may be chance");
+    expect(saidOf("trend", { groups: "5 50\n6 50\n5 50" })).toMatch(/may be chance|neither/);
   });
 
   it("17 of 50 lies above 20, below 60, and cannot say of 30", () => {

@@ -46,6 +46,7 @@ export function useMethod(verb: string): Reckoning {
     made.onerror = () => {
       worker.current = null;
       setWorking(null);
+      setAnswer(null);
       setFailed(true);
     };
     worker.current = made;
@@ -83,6 +84,7 @@ export function useMethod(verb: string): Reckoning {
     newest.current = { ...newest.current, number: newest.current.number + 1 };
     begin();
     setWorking(null);
+    setAnswer(null);
     setStopped(true);
   }, [begin]);
   return { method, answer, working, wasStopped, hasFailed, ask, stop };

@@ -47,8 +47,9 @@ export function Curves({ picture }: { readonly picture: CurvesPicture }) {
       ))}
       {series.map((each, index) =>
         each.style === "points" ? (
-          each.points.map(([px, py]) => (
-            <circle key={`${px} ${py}`} cx={x(px)} cy={y(py)} r="3.5" fill={inkOf(index)} />
+          each.points.map(([px, py], place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: equal points are told apart by their place alone
+            <circle key={place} cx={x(px)} cy={y(py)} r="3.5" fill={inkOf(index)} />
           ))
         ) : (
           <path
@@ -81,7 +82,7 @@ export function Curves({ picture }: { readonly picture: CurvesPicture }) {
       {marks.map((mark) => {
         const toLeft = x(mark.x) > (left + right) / 2;
         return (
-          <g key={mark.says}>
+          <g key={`${mark.x} ${mark.y} ${mark.says}`}>
             <circle cx={x(mark.x)} cy={y(mark.y)} r="4.5" fill="var(--ink)" />
             <text
               x={x(mark.x) + (toLeft ? -10 : 10)}

@@ -26,6 +26,7 @@ export function Method({ name, view }: Props) {
       <Answer text={`**${view.asks}**`} />
       <p className="note q3">{view.under}</p>
       {reckoning.method ? <Asked name={name} view={view} method={reckoning.method} reckoning={reckoning} /> : null}
+      {reckoning.method === null && reckoning.hasFailed ? <p role="alert">{methodPage.notLoaded}</p> : null}
     </main>
   );
 }
@@ -91,7 +92,14 @@ function Asked({
         <Working reckoning={reckoning} />
       </form>
       {standing && standing.reply.kind !== "unfit" ? (
-        <MethodAnswer name={name} view={view} method={method} asked={standing.question} reply={standing.reply} />
+        <MethodAnswer
+          name={name}
+          view={view}
+          method={method}
+          asked={standing.question}
+          reply={standing.reply}
+          isOld={reckoning.working !== null}
+        />
       ) : null}
     </div>
   );

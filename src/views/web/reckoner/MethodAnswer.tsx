@@ -9,8 +9,6 @@ import { MethodPicture } from "./MethodPicture.tsx";
 
 /** Enough to be checked against another program. */
 const digits = 8;
-/** Longer lists are the points of a picture, whose table holds them. */
-const longest = 40;
 
 export function MethodAnswer({
   name,
@@ -18,15 +16,18 @@ export function MethodAnswer({
   method,
   asked,
   reply,
+  isOld,
 }: {
   readonly name: string;
   readonly view: MethodView;
   readonly method: MethodMeta;
   readonly asked: Question;
   readonly reply: Exclude<Reply, { readonly kind: "unfit" }>;
+  /** A newer question is being reckoned. */
+  readonly isOld: boolean;
 }) {
   return (
-    <div className="result">
+    <div className="result" aria-busy={isOld || undefined}>
       {reply.problems.map((each) => (
         <p key={`${each.code} ${each.field}`} className="note" data-severity={each.severity}>
           {sentence(each)}
@@ -79,36 +80,35 @@ function Figures({ answer }: { readonly answer: Readonly<Record<string, unknown>
           </div>
         ))}
       </dl>
-      {tables
-        .filter(({ rows }) => rows.length <= longest)
-        .map(({ name, columns, rows }) => (
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is read by moving sideways, by keys too
-          <section key={name} className="twin-table" tabIndex={0} aria-label={name}>
-            <table>
-              <caption>{name}</caption>
-              <thead>
-                <tr>
-                  {columns.map((column) => (
-                    <th key={column} scope="col">
-                      {column}
-                    </th>
+      {tables.map(({ name, columns, rows }) => (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is read by moving sideways, by keys too
+        <section key={name} className="twin-table" tabIndex={0} aria-label={name}>
+          <table>
+            <caption>{name}</caption>
+            <thead>
+              <tr>
+                {columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row, place) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: rows of an answer are told apart by their place alone
+                <tr key={place}>
+                  {row.map((cell, index) => (
+                    <td key={columns[index]} className={typeof cell === "number" ? "num-r" : undefined}>
+                      {cellText(cell, digits)}
+                    </td>
                   ))}
                 </tr>
-              </thead>
-              <tbody>
-                {rows.map((row) => (
-                  <tr key={JSON.stringify(row)}>
-                    {row.map((cell, index) => (
-                      <td key={columns[index]} className={typeof cell === "number" ? "num-r" : undefined}>
-                        {cellText(cell, digits)}
-                      </td>
-                    ))}
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
-        ))}
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
     </details>
   );
 }

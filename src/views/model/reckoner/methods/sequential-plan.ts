@@ -5,9 +5,9 @@
  */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
-import { fewOf, methodView, roundEnd, spread } from "../method-view.ts";
+import { fewOf, methodView, spread } from "../method-view.ts";
 import type { CurvesPicture, PictureView, Series } from "../pictures.ts";
-import { stopsPicture } from "./sequential-stops.ts";
+import { sharesTo, stopsPicture } from "./sequential-stops.ts";
 
 type Answer = Answers["sequential-plan"];
 
@@ -16,17 +16,15 @@ const words = methodWords["sequential-plan"];
 export const sequentialPlanView = methodView<Answer>({
   words,
   more: ({ highPrevalence }) => ({
-    prevalences: spread(0, endFor(typeof highPrevalence === "number" ? highPrevalence : 0.2), 81),
+    prevalences: spread(0, sharesTo(highPrevalence), 81),
     exponents: spread(-4, 4, 81),
   }),
   pictures: (answer) => [stopsPicture(answer), ...curvesOf(answer)],
 });
 
-const endFor = (highPrevalence: number): number => roundEnd(Math.min(1, 2 * highPrevalence));
-
 function curvesOf(answer: Answer): readonly PictureView[] {
   const { characteristics, wald, plan } = answer;
-  const to = endFor(plan.highPrevalence);
+  const to = sharesTo(plan.highPrevalence);
   const shown = characteristics.filter(({ prevalence }) => prevalence <= to);
   const approximate = wald.filter(({ prevalence }) => prevalence <= to).toSorted((a, b) => a.prevalence - b.prevalence);
   const x = { says: words.prevalence, from: 0, to, per: 100 } as const;

@@ -7,7 +7,7 @@ import type { Answers } from "../../../../reasoning/index.ts";
 import { methodWords } from "../../../words/index.ts";
 import { methodView, roundEnd, spread } from "../method-view.ts";
 import type { PictureView } from "../pictures.ts";
-import { stopsPicture } from "./sequential-stops.ts";
+import { sharesTo, stopsPicture } from "./sequential-stops.ts";
 
 type Answer = Answers["sequential-reading"];
 
@@ -16,12 +16,10 @@ const words = methodWords["sequential-reading"];
 export const sequentialReadingView = methodView<Answer>({
   words,
   more: ({ highPrevalence }) => ({
-    coverageAt: spread(0.005, endFor(typeof highPrevalence === "number" ? highPrevalence : 0.2), 80),
+    coverageAt: spread(0.005, sharesTo(highPrevalence), 80),
   }),
   pictures: (answer) => [stops(answer), ...ranges(answer), ...(answer.coverage.length > 1 ? [coverage(answer)] : [])],
 });
-
-const endFor = (highPrevalence: number): number => roundEnd(Math.min(1, 2 * highPrevalence));
 
 function stops(answer: Answer): PictureView {
   const { says, examined, positive } = answer;

@@ -4,6 +4,7 @@
  * @module views/model
  */
 import { stopsLabel, stopWords } from "../../../words/index.ts";
+import { roundEnd } from "../method-view.ts";
 import type { CurvesPicture, Series } from "../pictures.ts";
 
 interface Lines {
@@ -95,3 +96,7 @@ function areasOf(
       : []),
   ];
 }
+
+/** A round end of the scale of shares that shows twice the high one. */
+export const sharesTo = (highPrevalence: unknown): number =>
+  roundEnd(Math.min(1, 2 * (typeof highPrevalence === "number" ? highPrevalence : 0.2)));

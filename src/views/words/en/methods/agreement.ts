@@ -22,9 +22,11 @@ export const agreement = {
     ordered: { label: "The classes have an order, so a near miss counts for something" },
     level: { label: "Certainty of the range, of 100", per: 100 },
   },
-  says: ({ bees, observed, kappa, ac1 }) => {
+  says: ({ bees, observed, kappa, ac1, pabak }) => {
     const agreed = `They agree on ${hundred(observed)} in 100 of ${bees}.`;
     if (kappa === null) return `**${agreed}** Both used one class only, so agreement beyond chance cannot be told.`;
+    if (kappa.low === kappa.high && pabak !== null)
+      return `**${agreed}** Readers who differ on none, or on all, give kappa ${figure(kappa.value)} no range; were the classes even, it could be ${figure(pabak.low)} to ${figure(pabak.high)}.`;
     return `${agreed} **Beyond chance: kappa ${figure(kappa.value)}, and it could be ${figure(kappa.low)} to ${figure(kappa.high)}.** AC1, which does not fall when nearly all bees are of one class, is ${figure(ac1.value)}.`;
   },
   nameOf: (method: string) => names[method] ?? method,

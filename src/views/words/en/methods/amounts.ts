@@ -23,6 +23,36 @@ export function hundred(share: number): string {
  * figure(1234.5)  // → "1,235"
  */
 export function figure(value: number): string {
-  if (Math.abs(value) >= 1000) return String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");
-  return String(Number(value.toPrecision(3))).replace("-", "−");
+  const text =
+    Math.abs(value) >= 1000
+      ? String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ",")
+      : String(Number(value.toPrecision(3)));
+  return text.replaceAll("-", "−");
 }
+
+/**
+ * A share that may lie below 0, as so many in 100 with its sign.
+ * @example
+ * signed(-0.125)  // → "−12.5"
+ */
+export const signed = (share: number): string =>
+  share < -1 ? figure(100 * share) : share < 0 ? `−${hundred(-share)}` : hundred(share);
+
+/**
+ * How often chance alone would give as much.
+ * @example
+ * chanceTimes(0.0235)  // → "2.35 times in 100"
+ * chanceTimes(0.00002)  // → "less than 1 time in 1,000"
+ */
+export const chanceTimes = (chance: number): string =>
+  chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
+
+/** Above this chance a sentence says that it may be chance. Common practice, no source. */
+const smallChance = 0.05;
+
+/**
+ * Whether chance alone gives as much too often for a plain statement.
+ * @example
+ * mayBeChance(0.3)  // → true
+ */
+export const mayBeChance = (chance: number): boolean => chance > smallChance;

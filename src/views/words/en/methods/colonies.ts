@@ -1,7 +1,7 @@
 /** Sentences of `colonies`. */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { some, whole } from "../numbers.ts";
-import { figure, hundred } from "./amounts.ts";
+import { chanceTimes, hundred, mayBeChance } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["colonies"];
@@ -27,7 +27,7 @@ export const colonies = {
     },
     level: { label: "Certainty of the ranges, of 100", per: 100 },
   },
-  says: (answer: Answer) => `${overall(answer)} ${differ(answer)}`,
+  says: (answer: Answer) => [overall(answer), differ(answer)].filter((part) => part !== "").join(" "),
   names: rangeNames,
   over: "The share over all colonies",
   overUnder:
@@ -66,6 +66,6 @@ function differ({ designEffect, examined, noSpread, fit }: Answer): string {
   if (fit === null || fit.a === null || noSpread?.pValue == null)
     return `The colonies do not differ more than chance gives.${tells}`;
   const chance = noSpread.pValue;
-  const says = chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
-  return `The colonies differ: chance alone gives as much ${says}.${tells}`;
+  const differs = mayBeChance(chance) ? "The colonies differ here, and it may be chance" : "The colonies differ";
+  return `${differs}: chance alone gives as much ${chanceTimes(chance)}.${tells}`;
 }

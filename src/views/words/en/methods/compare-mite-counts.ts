@@ -1,6 +1,6 @@
 /** Sentences of `compare-mite-counts`. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { figure } from "./amounts.ts";
+import { chanceTimes, figure } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["compare-mite-counts"];
@@ -24,9 +24,7 @@ export const compareMiteCounts = {
             ({ group, value, low, high }) =>
               `**Group ${group} has ${figure(value)} times** the mites per bee of group ${against}, and it could be ${figure(low)} to ${figure(high)} times.`,
           )
-          .join(" ")} If none differed, chance would give such differences ${
-          test.pValue < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * test.pValue)} times in 100`
-        }.`,
+          .join(" ")} If none differed, chance would give such differences ${chanceTimes(test.pValue)}.`,
   means: "Mites per bee by group",
   ratios: (against: number) => `Times the mites per bee of group ${against}`,
   group: (group: number) => `Group ${group}`,

@@ -1,6 +1,6 @@
 /** Sentences of `compare-shares`, and the names of its methods and tests. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { figure, hundred } from "./amounts.ts";
+import { figure, hundred, signed } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 const names: Readonly<Record<string, string>> = {
@@ -22,11 +22,9 @@ const names: Readonly<Record<string, string>> = {
 
 const nameOf = (method: string): string => names[method] ?? method;
 
-/** A share with its sign: a first group below the second stands below 0. */
-const signed = (share: number): string => (share < 0 ? `−${hundred(-share)}` : hundred(share));
-
 /** How far the first share lies from the second. */
-const away = (share: number): string => `${hundred(Math.abs(share))} ${share < 0 ? "lower" : "higher"}`;
+const away = (share: number): string =>
+  share === 0 ? "no higher" : `${hundred(Math.abs(share))} ${share < 0 ? "lower" : "higher"}`;
 
 const beyond = {
   "two-sided": "as far apart",

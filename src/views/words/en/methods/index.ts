@@ -105,6 +105,7 @@ export const methodPage = {
   done: (share: number) => `${Math.round(100 * share)} of 100 done`,
   stop: "Stop",
   stopped: "Stopped before the answer.",
+  notLoaded: "This method could not be loaded. Load the page again.",
   failed: "This could not be reckoned: a fault of the program, not of your numbers. They are kept here.",
   example: "The numbers are an example. Type your own over them.",
   pictureColumns: { value: "Found", low: "From", high: "To" },

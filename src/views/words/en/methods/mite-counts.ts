@@ -1,7 +1,7 @@
 /** Sentences of `mite-counts`. */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { whole } from "../numbers.ts";
-import { figure, hundred } from "./amounts.ts";
+import { chanceTimes, figure, hundred, mayBeChance } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["mite-counts"];
@@ -21,12 +21,12 @@ export const miteCounts = {
     level: { label: "Certainty of the ranges, of 100", per: 100 },
   },
   says: ({ mites, bees, prevalence, intensity, aggregation, dispersion }: Answer) =>
-    `**${figure(mites / bees)} mites per bee,** ${figure(mites / (prevalence.value * bees))} per bee with mites${
+    `**${figure(mites / bees)} ${mites === bees ? "mite" : "mites"} per bee,** ${figure(mites / (prevalence.value * bees))} per bee with mites${
       intensity === null ? "" : ` (${figure(intensity.low)} to ${figure(intensity.high)})`
     }; ${hundred(prevalence.value)} in 100 bees have mites. ${
       aggregation.byLikelihood === null
         ? "Mites sit no more unevenly than chance gives."
-        : `Few bees carry most: aggregation k is ${figure(aggregation.byLikelihood)}, and chance alone spreads mites so unevenly ${times(dispersion.pValue)}.`
+        : `${mayBeChance(dispersion.pValue) ? "Some bees carry more than others, and it may be chance" : "Few bees carry most"}: aggregation k is ${figure(aggregation.byLikelihood)}, and chance alone spreads mites so unevenly ${chanceTimes(dispersion.pValue)}.`
     }`,
   bars: "Bees by their mites, counted and as two laws have them",
   barsUnder: "Counted bees follow the third bars where mites sit at random, the second where few bees carry most.",
@@ -37,9 +37,5 @@ export const miteCounts = {
   uneven: "Negative binomial",
   random: "At random (Poisson)",
   label: (rows: readonly { readonly mites: string; readonly bees: number }[]) =>
-    `Bees counted: ${rows.map(({ mites, bees }) => `${mites} mites, ${whole(bees)}`).join("; ")}`,
+    `Bees counted: ${rows.map(({ mites, bees }) => `${mites} ${mites === "1" ? "mite" : "mites"}, ${whole(bees)}`).join("; ")}`,
 } satisfies MethodWords<Answer> & Record<string, unknown>;
-
-function times(chance: number): string {
-  return chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
-}

@@ -1,6 +1,6 @@
 /** Sentences of `reduction`, and the names of its forms. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { figure, hundred } from "./amounts.ts";
+import { hundred, signed } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 const names: Readonly<Record<string, string>> = {
@@ -16,17 +16,16 @@ const names: Readonly<Record<string, string>> = {
   "sun-shepard": "Sun and Shepard",
 };
 
-/** A share with its sign: a treated group that did worse stands below 0. */
-const signed = (share: number): string =>
-  share < -1 ? figure(100 * share) : share < 0 ? `−${hundred(-share)}` : hundred(share);
-
 export const reduction = {
   asks: "Did it work? Treated against untreated colonies",
   under:
     "Counts of both groups, looked at on the same days. Without a look before, both are taken to have started alike.",
   fields: {
     measure: { label: "Counted", choices: { infested: "bees or colonies with mites", mites: "mites" } },
-    "treatedBefore.found": { label: "Treated, before: with mites", hint: "Leave empty when nobody looked before." },
+    "treatedBefore.found": {
+      label: "Treated, before: with mites",
+      hint: "When nobody looked before, leave this and the three other fields before empty.",
+    },
     "treatedBefore.of": { label: "Treated, before: looked at" },
     "treatedAfter.found": { label: "Treated, after: with mites" },
     "treatedAfter.of": { label: "Treated, after: looked at" },
@@ -48,8 +47,10 @@ export const reduction = {
     if (value < 0)
       return `**The treated did worse: ${hundred(-value)} in 100 more ${what}** than without treatment, a reduction of ${signed(value)}, ${range}.`;
     const open = low <= 0 ? " The range reaches 0: this trial cannot say that it worked." : "";
+    if (value === 1 && low > 0)
+      return `**None found after.** Of 100 ${what} that there would have been, at least ${signed(low)} are gone.`;
     return value === 1
-      ? `**None left.** Of 100 ${what} that there would have been, at least ${signed(low)} are gone.`
+      ? `**None found after,** of too few to tell.${open}`
       : `**Of 100 ${what} that there would have been, ${hundred(value)} are gone,** ${range}.${open}`;
   },
   nameOf: (method: string) => names[method] ?? method,

@@ -1,7 +1,7 @@
 /** Sentences of `trend-in-groups`. */
 import type { Answers } from "../../../../reasoning/index.ts";
 import { some } from "../numbers.ts";
-import { figure, hundred } from "./amounts.ts";
+import { chanceTimes, hundred, mayBeChance } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["trend-in-groups"];
@@ -26,7 +26,7 @@ export const trendInGroups = {
       first && last
         ? `**In a typical colony or apiary: from ${hundred(first.value)} to ${hundred(last.value)} in 100.** `
         : "";
-    return `${ends}If nothing changed, chance would give as much ${times(change.pValue)}. The ${some(groups, "group differs", "groups differ")}: chance alone gives as much ${times(groupsDiffer.pValue)}.`;
+    return `${ends}If nothing changed, chance would give as much ${chanceTimes(change.pValue)}. The ${some(groups, "group differs", "groups differ")}${mayBeChance(groupsDiffer.pValue) ? " no more than chance may give" : ""}: chance alone gives as much ${chanceTimes(groupsDiffer.pValue)}.`;
   },
   ranges: "A typical colony or apiary, by period",
   rangesUnder: "Not the share over all: it lies nearer to one half where groups differ.",
@@ -36,7 +36,3 @@ export const trendInGroups = {
   label: (rows: readonly { readonly name: string; readonly low: number; readonly high: number }[]) =>
     `Ranges in 100: ${rows.map(({ name, low, high }) => `${name}, ${hundred(low)} to ${hundred(high)}`).join("; ")}`,
 } satisfies MethodWords<Answer> & Record<string, unknown>;
-
-function times(chance: number): string {
-  return chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
-}

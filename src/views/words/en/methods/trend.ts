@@ -1,6 +1,6 @@
 /** Sentences of `trend`. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { figure, hundred } from "./amounts.ts";
+import { chanceTimes, hundred, mayBeChance } from "./amounts.ts";
 import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["trend"];
@@ -22,9 +22,8 @@ export const trend = {
         ? ` From ${hundred(first.value)} in the first group to ${hundred(last.value)} in 100 in the last.`
         : "";
     const way = z === 0 ? "neither rises nor falls" : z > 0 ? "rises with the score" : "falls with the score";
-    return `**The share ${way}:** without any trend, chance would give as much ${
-      pValue < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * pValue)} times in 100`
-    }.${ends}`;
+    const here = z !== 0 && mayBeChance(pValue) ? " here, and it may be chance" : "";
+    return `**The share ${way}${here}:** without any trend, chance would give as much ${chanceTimes(pValue)}.${ends}`;
   },
   ranges: "Each group with its range",
   group: (place: number, score: number) => `Group ${place}, score ${String(score).replace("-", "−")}`,

@@ -1,6 +1,6 @@
 /** Sentences of the true prevalence: its errors known, tried out, or believed. */
 import type { Answers } from "../../../../reasoning/index.ts";
-import { figure, hundred } from "./amounts.ts";
+import { hundred, signed } from "./amounts.ts";
 import { intervalNames } from "./intervals.ts";
 import type { FieldWords, MethodWords } from "./method-words.ts";
 
@@ -20,8 +20,11 @@ function corrected(found: {
   readonly high: number;
 }): string {
   const { raw, value, apparent, low, high } = found;
-  const per100 = (share: number) => (share < 0 ? figure(100 * share) : hundred(share));
-  const cut = raw === value ? "" : ` The formula itself gives ${per100(raw)}, which no share can be; it was cut.`;
+  const cut = raw === value ? "" : ` The formula itself gives ${signed(raw)}, which no share can be; it was cut.`;
+  if (low === high)
+    return value === 0
+      ? `**Fewer called positive than the test’s own errors would give:** ${hundred(apparent)} in 100. No range can be told; look again at how well the test clears.${cut}`
+      : `**More called positive than a test with these errors could find:** ${hundred(apparent)} in 100. No range can be told; look again at how well the test finds.${cut}`;
   return `**${hundred(value)} in 100 truly infested,** and it could be ${hundred(low)} to ${hundred(high)}; the test called ${hundred(apparent)} positive.${cut}`;
 }
 
@@ -74,10 +77,10 @@ export const truePrevalenceBelief = {
     "Beliefs as beta priors: a and b are as if a − 1 had been positive and b − 1 negative. 1 and 1: any share alike.",
   fields: {
     ...counts,
-    sensitivity: { label: "Of 100 infested, found", hint: "When it is known; else a and b below.", per: 100 },
+    sensitivity: { label: "Of 100 infested, found", hint: "When it is known: then empty a and b below.", per: 100 },
     "sensitivityPrior.a": { label: "Belief about finding: a" },
     "sensitivityPrior.b": { label: "Belief about finding: b" },
-    specificity: { label: "Of 100 clean, cleared", hint: "When it is known; else a and b below.", per: 100 },
+    specificity: { label: "Of 100 clean, cleared", hint: "When it is known: then empty a and b below.", per: 100 },
     "specificityPrior.a": { label: "Belief about clearing: a" },
     "specificityPrior.b": { label: "Belief about clearing: b" },
     "prior.a": { label: "Belief about the share infested: a" },

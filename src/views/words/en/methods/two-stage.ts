@@ -6,15 +6,13 @@ import type { MethodWords } from "./method-words.ts";
 
 type Answer = Answers["two-stage"];
 
-const money = (cost: number): string => figure(Math.abs(cost) >= 1000 ? cost : Number(cost.toPrecision(3)));
-
 function costSays({ cost, cheapest, near, chosen }: Answer): string {
   if (cost === null || cheapest === null) return "";
   if (chosen === "given")
-    return ` Cost ${money(cost)}; the cheapest takes ${some(cheapest.beesPerColony, "bee", "bees")} from each of ${whole(cheapest.colonies)} and costs ${money(cheapest.cost)}.`;
+    return ` Cost ${figure(cost)}; the cheapest takes ${some(cheapest.beesPerColony, "bee", "bees")} from each of ${whole(cheapest.colonies)} and costs ${figure(cheapest.cost)}.`;
   const others = near.filter((each) => Math.abs(each.beesPerColony - cheapest.beesPerColony) === 1);
-  const beside = list(others.map((each) => `${whole(each.beesPerColony)} bees ${money(each.cost)}`));
-  return ` Cost ${money(cost)}, the least of all${beside === "" ? "" : `; with ${beside}`}.`;
+  const beside = list(others.map((each) => `${whole(each.beesPerColony)} bees ${figure(each.cost)}`));
+  return ` Cost ${figure(cost)}, the least of all${beside === "" ? "" : `; with ${beside}`}.`;
 }
 
 export const twoStage = {
@@ -48,9 +46,9 @@ export const twoStage = {
   bees: "Bees from each colony",
   cost: "Cost",
   least: ({ beesPerColony, cost }: { readonly beesPerColony: number; readonly cost: number }) =>
-    `least: ${some(beesPerColony, "bee", "bees")}, ${money(cost)}`,
+    `least: ${some(beesPerColony, "bee", "bees")}, ${figure(cost)}`,
   costsLabel: (rows: readonly { readonly beesPerColony: number; readonly cost: number }[]) =>
-    `Cost by bees from each colony: ${rows.map(({ beesPerColony, cost }) => `${whole(beesPerColony)}: ${money(cost)}`).join("; ")}`,
+    `Cost by bees from each colony: ${rows.map(({ beesPerColony, cost }) => `${whole(beesPerColony)}: ${figure(cost)}`).join("; ")}`,
   needed: "How many colonies each number of bees takes",
   colonies: "Colonies",
   taken: (colonies: number) => some(colonies, "colony", "colonies"),

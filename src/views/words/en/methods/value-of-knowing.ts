@@ -14,10 +14,12 @@ export const valueOfKnowing = {
       hint: "One choice a line, one number for each state, in the same order. Losses below 0.",
     },
   },
-  says: ({ best, now, evpi }) =>
-    evpi <= 0
-      ? `**Choice ${best} is best whatever holds:** ${figure(now)} on average. Knowing would change nothing.`
-      : `**Choice ${best} is worth most:** ${figure(now)} on average. To know for certain would be worth ${figure(evpi)}; no test is worth more.`,
+  says: ({ best, now, evpi, choices }) =>
+    choices.every(({ expected }) => expected === now)
+      ? `**All choices are worth the same:** ${figure(now)} on average. ${evpi <= 0 ? "Knowing would change nothing." : `To know for certain would be worth ${figure(evpi)}.`}`
+      : evpi <= 0
+        ? `**Choice ${best} is best whatever holds:** ${figure(now)} on average. Knowing would change nothing.`
+        : `**Choice ${best} is worth most:** ${figure(now)} on average. To know for certain would be worth ${figure(evpi)}; no test is worth more.`,
   picture: "Expected worth of each choice",
   choice: "Choice",
   name: (choice: number) => whole(choice),

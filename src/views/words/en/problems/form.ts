@@ -10,6 +10,8 @@ export const formProblems = {
     slots.min === undefined
       ? `“${slots.given}” is not a number. Expected: figures, with blanks between several.`
       : `“${slots.given}” is not a number. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
+  "number-in-two-ways": (slots: Slots) =>
+    `“${slots.given}” can be read in two ways. Expected: a point for decimals, a blank between numbers, nothing between thousands.`,
   "field-out-of-range": (slots: Slots) =>
     `${slots.given} is outside the range. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
   "field-not-whole": (slots: Slots) =>
