@@ -59,6 +59,19 @@ export const apiaryDrafts: readonly EntryDraft[] = [
     },
   },
   {
+    kind: "region-recorded",
+    at: "2026-03-02",
+    about: [ids.apiary],
+    data: {
+      varroa: "present",
+      acarapisWoodi: "unknown",
+      smallHiveBeetle: "absent",
+      tropilaelaps: "absent",
+      vespa: "absent",
+      source: "invented",
+    },
+  },
+  {
     kind: "flow-recorded",
     at: "2026-03-02",
     about: [ids.apiary, "flow-1"],

@@ -22,6 +22,7 @@ export const kinds = {
   "apiary-registered": kind("apiary", 1, apiary.apiaryRegistered),
   "colony-registered": kind("apiary", 1, apiary.colonyRegistered, ["colony"]),
   "weather-year-recorded": kind("apiary", 1, apiary.weatherYearRecorded),
+  "region-recorded": kind("apiary", 1, apiary.regionRecorded),
   "flow-recorded": kind("apiary", 1, apiary.flowRecorded, ["flow"]),
   "supers-recorded": kind("apiary", 1, apiary.supersRecorded, ["supers"]),
   "treatment-recorded": kind("apiary", 1, apiary.treatmentRecorded, ["treatment"]),

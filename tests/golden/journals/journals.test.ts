@@ -105,6 +105,17 @@ describe("the journal of every kind at its first schema", () => {
   });
 });
 
+it("the journal of a region is intact, its second word stands, and it is written again byte for byte", () => {
+  const entries = entriesOf("region.jsonl");
+  expect(verifyChain(entries)).toMatchObject({ isIntact: true });
+  expect(settled(fold(entries).apiaries["apiary-hollow"]?.region ?? null)).toMatchObject({
+    varroa: "present",
+    acarapisWoodi: "found",
+    source: "invented",
+  });
+  expect(encodeJournal(entries)).toBe(textOf("region.jsonl"));
+});
+
 it("holds every schema of every kind in one of the files", () => {
   const files = readdirSync(folder).filter((name) => name.endsWith(".jsonl"));
   const held = new Set(files.flatMap(entriesOf).map(({ header }) => `${header.kind} ${header.schema}`));
