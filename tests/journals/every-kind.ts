@@ -223,7 +223,7 @@ const finishDrafts: readonly EntryDraft[] = [
   ofCase(
     {
       kind: "test-result-recorded",
-      data: { colony: ids.colonyOne, test: "varroa-wash", on: "2026-03-16", mites: 2, bees: 300 },
+      data: { colony: ids.colonyOne, test: "varroa-wash", on: "2026-03-16", mites: 2, bees: 300, kept: "fresh" },
     },
     "2026-03-16",
     ids.colonyOne,

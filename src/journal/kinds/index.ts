@@ -33,7 +33,7 @@ export const kinds = {
   "colony-state-recorded": kind("case", 1, kase.colonyStateRecorded, ["colony"]),
   "step-planned": kind("case", 1, kase.stepPlanned),
   "sampling-planned": kind("case", 1, kase.samplingPlanned, ["samplePlan"]),
-  "test-result-recorded": kind("case", 1, kase.testResultRecorded),
+  "test-result-recorded": kind("case", 2, kase.testResultRecorded),
   "decision-recorded": kind("case", 1, kase.decisionRecorded),
   "outcome-recorded": kind("case", 1, kase.outcomeRecorded, ["colony"]),
   "case-closed": kind("case", 1, kase.caseClosed),

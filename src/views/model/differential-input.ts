@@ -12,7 +12,7 @@ import {
   specimensOf,
   wholeApiary,
 } from "../../casebook/index.ts";
-import { type FindingId, findings, isFindingId } from "../../knowledge/index.ts";
+import { type FindingId, findings, isConditionId, isFindingId, speaksForApiary } from "../../knowledge/index.ts";
 import { bench, type differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
@@ -138,8 +138,10 @@ function answers(state: CaseState, colony: string): readonly State[] {
 function testsOf(state: CaseState, key: string): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
-    .filter((result) => result.colony === key || result.colony === null)
-    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, ...counts }) => present({ ...counts, date: on }));
+    .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
+    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) =>
+      present({ ...counts, which: which?.filter(isConditionId), date: on }),
+    );
 }
 
 /** Dissections read here to the end: one result a specimen, of the reading that was finished last. */

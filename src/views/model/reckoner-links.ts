@@ -9,10 +9,10 @@ import type { Weighing } from "./done/choice.ts";
 import type { CheckView } from "./worked/check.ts";
 
 /** A method with the values of its fields as they are typed there: so many in 100 where the field asks for that. */
-const address = (method: MethodName, typed: Readonly<Record<string, number>>): string =>
-  `/reckoner/${method}?${new URLSearchParams(
-    Object.entries(typed).map(([field, value]): [string, string] => [field, String(Number(value.toPrecision(12)))]),
-  )}`;
+const address = (method: MethodName, typed: Readonly<Record<string, number>>): string => {
+  const fields = Object.entries(typed).map(([field, value]) => `${field}=${Number(value.toPrecision(12))}`);
+  return `/reckoner/${method}?${fields.join("&")}`;
+};
 
 /**
  * The range of a counted share by every method.
