@@ -21,6 +21,8 @@ export interface BenchProblems {
     readonly examined: number;
     readonly expected: number;
   };
+  /** Both limits lie on the same side of what a share can be: cut there they are one point, and no certainty. */
+  readonly "limits-cut-to-a-point": { readonly at: number };
   /** The integral over the errors of the test still changed with `nodes` nodes. */
   readonly "posterior-did-not-settle": { readonly nodes: number };
   /** No likeliest share between 0 and 1, no bias and no standard error. */
@@ -119,6 +121,7 @@ export const benchProblemCodes = [
   "test-no-better-than-chance",
   "fewer-than-false-positives",
   "more-than-sensitivity",
+  "limits-cut-to-a-point",
   "posterior-did-not-settle",
   "no-pool-positive",
   "all-pools-positive",
