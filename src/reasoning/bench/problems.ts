@@ -67,6 +67,8 @@ export interface BenchProblems {
   readonly "kappa-undefined": { readonly readings: number };
   /** One reader used one class only: kappa is 0 whatever the other did, and there is nothing to test. */
   readonly "one-class-by-a-reader": { readonly readings: number };
+  /** The large-sample error of an agreement is 0, so its limits are the estimate itself: no certainty, at any number. */
+  readonly "agreement-without-error": { readonly readings: number; readonly estimate: number };
   /** Neither reader used this class. */
   readonly "class-never-used": { readonly class: number };
   /** Variance not above the mean: no aggregation to estimate, mites sit as if at random. */
@@ -140,6 +142,7 @@ export const benchProblemCodes = [
   "table-not-square",
   "kappa-undefined",
   "one-class-by-a-reader",
+  "agreement-without-error",
   "class-never-used",
   "no-more-uneven-than-chance",
   "too-few-without-mites",
