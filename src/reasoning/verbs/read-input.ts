@@ -7,8 +7,17 @@ import { listed, namesAt, type Path, type Shape, shapeAt, shapeInWords } from ".
 export function readInput<S extends z.ZodType>(schema: S, shape: Shape, raw: unknown): Result<z.output<S>> {
   const read = schema.safeParse(raw);
   if (read.success) return answered(read.data);
-  return blocked(...read.error.issues.flatMap((issue) => problemsOf(issue, shape, raw)));
+  return blocked(...once(read.error.issues.flatMap((issue) => problemsOf(issue, shape, raw))));
 }
+
+/** Two rules of one field that ask for the same are told once. */
+const once = (problems: readonly Problem[]): readonly Problem[] =>
+  problems.filter(
+    (each, index) =>
+      problems.findIndex(
+        ({ code, field, expected }) => code === each.code && field === each.field && expected === each.expected,
+      ) === index,
+  );
 
 function problemsOf(issue: z.core.$ZodIssue, shape: Shape, raw: unknown): readonly Problem[] {
   const path = issue.path.map((key) => (typeof key === "number" ? key : String(key)));

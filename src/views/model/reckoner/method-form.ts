@@ -225,7 +225,7 @@ function valueAt(of: object, name: string): unknown {
 }
 
 /** The field of the form that a problem is about: `colonies[3].positive` belongs to `colonies`. Null for none. */
-export function fieldOfProblem({ field }: Problem, fields: readonly MethodField[]): string | null {
+export function fieldOfProblem({ field }: Pick<Problem, "field">, fields: readonly MethodField[]): string | null {
   if (field === null) return null;
   const names = fields.map(({ name }) => name).sort((a, b) => b.length - a.length);
   return names.find((name) => field === name || field.startsWith(`${name}.`) || field.startsWith(`${name}[`)) ?? null;

@@ -150,8 +150,7 @@ describe("what they say", () => {
       typed: "",
       choices: [],
     }));
-    const at = (field: string) =>
-      fieldOfProblem({ code: "field-unfit", severity: "blocked", field, slots: {} }, fields);
+    const at = (field: string) => fieldOfProblem({ field }, fields);
     expect([at("colonies[3].positive"), at("colonies"), at("prior.a"), at("prior"), at("colony")]).toEqual([
       "colonies",
       "colonies",

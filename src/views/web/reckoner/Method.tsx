@@ -2,7 +2,7 @@
 import { type FormEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { Link, useSearch } from "wouter";
 import type { Problem } from "../../../units/index.ts";
-import { fieldOfProblem, type MethodView, methodFields, questionOf } from "../../model/index.ts";
+import { fieldOfProblem, fieldTroubles, type MethodView, methodFields, questionOf } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf, sentence } from "../parts/Form.tsx";
@@ -66,8 +66,9 @@ function Asked({
   // An answer beside a question that could not be read would be taken for its answer.
   const standing = problems.length === 0 ? answer : null;
   const all = standing?.reply.kind === "unfit" ? standing.reply.problems : problems;
-  const byField = (field: string) => all.filter((each) => fieldOfProblem(each, fields) === field);
-  const others = all.filter((each) => fieldOfProblem(each, fields) === null);
+  const told = fieldTroubles(all, { fields, shape: method.inputShape, words: view.fields });
+  const byField = (field: string) => told.filter((each) => fieldOfProblem(each, fields) === field);
+  const others = told.filter((each) => fieldOfProblem(each, fields) === null);
   return (
     <div className="reckoning">
       <form
