@@ -67,9 +67,13 @@ export function valueAt(raw: unknown, path: Path): unknown {
 /** The name a slip of the finger most likely meant: at most two letters off; null when none is near. */
 export function nearestName(given: string, names: readonly string[]): string | null {
   const plain = (name: string): string => name.toLowerCase().replaceAll(/[-_ ]/g, "");
+  const meant = plain(given);
   const near = names
-    .map((name) => ({ name, slips: slipsBetween(plain(given), plain(name)) }))
-    .filter(({ name, slips }) => slips <= Math.min(2, Math.floor(plain(name).length / 3)))
+    .map((name) => ({ name, most: Math.min(2, Math.floor(plain(name).length / 3)) }))
+    // Lengths alone may part two names: a long text is never compared letter by letter.
+    .filter(({ name, most }) => Math.abs(plain(name).length - meant.length) <= most)
+    .map(({ name, most }) => ({ name, most, slips: slipsBetween(meant, plain(name)) }))
+    .filter(({ slips, most }) => slips <= most)
     .sort((a, b) => a.slips - b.slips);
   return near[0]?.name ?? null;
 }
