@@ -80,9 +80,19 @@ export function belief(input: DifferentialInput): Result<Belief> {
     sets,
     probability,
     uncovered,
-    candidates: [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)],
+    candidates: candidatesOf(model, { parameters, evidence, sets }),
   });
 }
+
+/** Every finding and weighed test that was not looked at, with its results given each of the sets. */
+export const candidatesOf = (
+  model: CaseModel,
+  {
+    parameters,
+    evidence,
+    sets,
+  }: { readonly parameters: Parameters; readonly evidence: NetworkEvidence; readonly sets: SetList },
+): readonly Candidate[] => [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)];
 
 const totalOf = (parameters: Parameters, evidence: NetworkEvidence, method: "expansion" | "tables"): number =>
   method === "expansion" ? expand(parameters, termsOf(parameters, evidence)).total : unionTotal(parameters, evidence);

@@ -2,6 +2,7 @@
 export type * from "./answer.ts";
 export { type Belief, belief, type Candidate } from "./belief.ts";
 export { type Calibration, type CalibrationBin, calibration, type Forecasts, logClip } from "./calibration.ts";
+export { type CauseComparison, compareCauses, type SeenBetween, type WouldPart } from "./compare-causes.ts";
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
 export type { Setting } from "./network-for.ts";

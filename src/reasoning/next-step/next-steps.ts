@@ -9,8 +9,10 @@ import {
   differential,
   type Verdict,
 } from "../differential/index.ts";
+import { type Change, changesOf } from "./changes.ts";
 import { isPossible, verifies } from "./possible.ts";
 import { marginalsOf, type Worth, worthOf } from "./value.ts";
+import { type Visit, visitOf } from "./visit.ts";
 
 /**
  * Why a step stands where it does: it checks a reported sign by its own definition; the verdict waits for it, since
@@ -43,6 +45,10 @@ export interface NextStep {
 /** The list, and how much of the belief it was reckoned from. */
 export interface NextSteps {
   readonly next: readonly NextStep[];
+  /** Results not in yet that would put another cause first. */
+  readonly changes: readonly Change[];
+  /** The best looks and field tests for one visit. */
+  readonly visit: Visit;
   /** Posterior mass of the sets of conditions that were left out of the reckoning. */
   readonly uncovered: number;
 }
@@ -69,19 +75,26 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
   const present = Object.entries(input.findings).flatMap(([id, state]) =>
     state === "present" ? [id as FindingId] : [],
   );
-  const steps = believed.value.candidates
-    .filter(({ id }) => isPossible(id, believed.value.setting))
-    .map((candidate) => ({
-      ...stepOf(candidate, worthOf(believed.value, marginals, candidate)),
-      because: reasonOf(candidate.id, present, verdict),
-    }));
-  return answered({ next: steps.sort(byWorth), uncovered: believed.value.uncovered });
+  const possible = believed.value.candidates.filter(({ id }) => isPossible(id, believed.value.setting));
+  const weighed = possible.map((candidate) => ({ candidate, worth: worthOf(believed.value, marginals, candidate) }));
+  const steps = weighed.map(({ candidate, worth }) => ({
+    ...stepOf(candidate, worth),
+    because: reasonOf(candidate.id, present, verdict),
+  }));
+  return answered({
+    next: steps.sort(byWorth),
+    changes: changesOf(believed.value, marginals, weighed),
+    visit: visitOf(believed.value, possible, visitMinutes),
+    uncovered: believed.value.uncovered,
+  });
 }
 
 /** The whole answer to one colony. */
 export interface WholeAnswer extends DifferentialAnswer {
   readonly next: readonly NextStep[];
-  /** Posterior mass left out of the reckoning of `next`. */
+  readonly changes: readonly Change[];
+  readonly visit: Visit;
+  /** Posterior mass left out of the reckoning of `next`, `changes` and `visit`. */
   readonly nextUncovered: number;
 }
 
@@ -91,16 +104,20 @@ export function differentialWithNext(input: DifferentialInput): Result<WholeAnsw
   if (!answer.ok) return answer;
   const steps = nextSteps(input, answer.value.verdict);
   if (!steps.ok) return steps;
-  const { next, uncovered } = steps.value;
-  return answered({ ...answer.value, next, nextUncovered: uncovered }, answer.problems);
+  const { uncovered, ...told } = steps.value;
+  return answered({ ...answer.value, ...told, nextUncovered: uncovered }, answer.problems);
 }
 
-function stepOf({ id, kind }: Candidate, worth: Worth): Omit<NextStep, "because"> {
+/** Minutes of a visit that looks are chosen for. Judgement: one colony among several. */
+export const visitMinutes = 20;
+
+function stepOf({ id, kind }: Candidate, { bits, decisionGain }: Worth): Omit<NextStep, "because"> {
   const record = kind === "test" ? tests[id as TestId] : null;
   return {
     step: id,
     kind,
-    ...worth,
+    bits,
+    decisionGain,
     minutes: record === null ? findings[id as FindingId].minutes : record.minutes.value,
     cost: record === null ? 1 : record.costClass.low,
   };

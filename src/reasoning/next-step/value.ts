@@ -2,12 +2,21 @@
 import type { Belief, Candidate } from "../differential/index.ts";
 import { expectedLoss } from "./loss-table.ts";
 
+/** A result that a step can have, and what would then be believed. */
+export interface Outcome {
+  readonly chance: number;
+  /** Probability of each condition once this is known. */
+  readonly after: Float64Array;
+}
+
 /** Worth of one step. */
 export interface Worth {
   /** Mutual information between the result and the set of conditions that is present, in bits. */
   readonly bits: number;
   /** Expected loss now, less expected loss once the result is known. */
   readonly decisionGain: number;
+  /** Its results in their order: present and absent, found and not, or the counts. */
+  readonly outcomes: readonly Outcome[];
 }
 
 /** How probability of every condition goes with the others; reckoned once for all candidates. */
@@ -47,6 +56,7 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
+  const outcomes: Outcome[] = [];
   for (const [index, result] of results.entries()) {
     let chance = 0;
     for (let set = 0; set < probability.length; set++) {
@@ -56,21 +66,22 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
       chance += weight;
       given -= weight * Math.log2(p);
     }
-    if (chance === 0) continue;
+    if (chance === 0) {
+      outcomes.push({ chance, after: marginals.probability });
+      continue;
+    }
     before -= chance * Math.log2(chance);
     const joint = index === results.length - 1 ? rest : jointWith(belief, result);
     rest = rest.map((each, condition) => each - (joint[condition] as number));
-    loss +=
-      chance *
-      expectedLoss(
-        conditions,
-        joint.map((each) => each / chance),
-      );
+    const after = joint.map((each) => each / chance);
+    outcomes.push({ chance, after });
+    loss += chance * expectedLoss(conditions, after);
   }
   // Rounding can leave a hair below zero where nothing is learnt.
   return {
     bits: positive(before - given),
     decisionGain: positive(expectedLoss(conditions, marginals.probability) - loss),
+    outcomes,
   };
 }
 
@@ -97,6 +108,7 @@ function worthByCondition(
   const p = probability[condition] as number;
   let bits = 0;
   let loss = 0;
+  const outcomes: Outcome[] = [];
   for (let result = 0; result < withCondition.length; result++) {
     const [yes, no] = [p * (withCondition[result] as number), (1 - p) * (without[result] as number)];
     const chance = yes + no;
@@ -109,9 +121,10 @@ function worthByCondition(
       const withoutIt = p < 1 ? (each - together) / (1 - p) : 0;
       return (yes * withIt + no * withoutIt) / chance;
     });
+    outcomes.push({ chance, after });
     loss += chance * expectedLoss(conditions, after);
   }
-  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability) - loss) };
+  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability) - loss), outcomes };
 }
 
 const roundingSlack = 1e-9;

@@ -8,6 +8,7 @@ export * from "./case-rows.ts";
 export * from "./check-letter.ts";
 export * from "./codes.ts";
 export * from "./could.ts";
+export * from "./could-compare.ts";
 export * from "./differential-input.ts";
 export * from "./done/choice.ts";
 export * from "./done/done-drafts.ts";

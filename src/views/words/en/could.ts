@@ -116,6 +116,65 @@ export const could = {
   noPairing: "no pairing on record",
   reason: (slots: { readonly term: string }) => lower(slots.term),
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
+  changesHead: "What would put another cause first",
+  changesUnder: "Looks and tests not made yet, by how likely and how far they would.",
+  noChanges: "No single look or test would.",
+  change: (slots: {
+    readonly term: string;
+    readonly result: "present" | "absent" | "found" | "none-found";
+    readonly chance: number;
+    readonly cause: string;
+    readonly share: number;
+    readonly instead: string;
+    readonly left: number;
+  }) =>
+    `${
+      {
+        present: `If you had also seen ${lower(slots.term)}`,
+        absent: `If you had looked and there were no ${lower(slots.term)}`,
+        found: `If ${lower(slots.term)} found something`,
+        "none-found": `If ${lower(slots.term)} found nothing`,
+      }[slots.result]
+    } (about ${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
+  compareHead: "Side by side",
+  compareUnder: "Each as if it alone were the matter.",
+  compareWith: "Compare",
+  compareAnd: "with",
+  compared: (slots: {
+    readonly first: string;
+    readonly second: string;
+    readonly bits: number;
+    readonly before: number;
+  }) => {
+    const [near, far] = slots.bits >= 0 ? [slots.first, slots.second] : [slots.second, slots.first];
+    const times = 2 ** Math.abs(slots.bits);
+    const says =
+      times < 1.25
+        ? `**${slots.first} and ${lower(slots.second)} are as likely as each other.**`
+        : `**${near} is ${times < 10 ? Number(times.toFixed(1)) : whole(Math.min(1e6, Math.round(times)))} times as likely as ${lower(far)}.**`;
+    const back = 2 ** Math.abs(slots.before);
+    const started = slots.before >= 0 ? slots.first : slots.second;
+    return `${says} ${
+      back < 1.25
+        ? "Before anything was seen they were alike."
+        : `Before anything was seen ${lower(started)} was ${Number(back.toFixed(back < 10 ? 1 : 0))} times the likelier.`
+    }`;
+  },
+  compareSeen: "What was seen",
+  compareNothing: "Nothing that was seen parts them.",
+  compareUnseen: "What would part them",
+  compareColumns: {
+    what: "Look or test",
+    found: "If found",
+    not: "If not",
+    minutes: "Takes",
+    towards: "Speaks for",
+    bits: "Weight",
+  },
+  towards: (slots: { readonly first: string; readonly second: string; readonly bits: number }) =>
+    Math.abs(slots.bits) < 0.05
+      ? "hardly moves"
+      : `${lower(slots.bits > 0 ? slots.first : slots.second)}, ${Math.abs(slots.bits).toFixed(1)} bits`,
   bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
   trackRole: {
     cause: "",
