@@ -39,6 +39,19 @@ function place(writer: Writer, code: string, name: string, count: number, metres
     about: [apiary],
     data: { kind: "monthly-means", monthlyMeanCelsius: valleyMeans, station: "Lower Tarrow", source: invented },
   });
+  writer.write("specialist 1", {
+    kind: "region-recorded",
+    at: day,
+    about: [apiary],
+    data: {
+      varroa: "present",
+      acarapisWoodi: "found",
+      smallHiveBeetle: "absent",
+      tropilaelaps: "absent",
+      vespa: "absent",
+      source: invented,
+    },
+  });
   return { apiary, code, colony, colonies };
 }
 

@@ -38,6 +38,7 @@ export interface ApiaryState {
   /** By colony id, in order of code. */
   readonly colonies: Readonly<Record<string, Colony>>;
   readonly weather: Kept<BodyOf<"weather-year-recorded">> | null;
+  readonly region: Kept<BodyOf<"region-recorded">> | null;
   readonly flows: Readonly<Record<string, Kept<BodyOf<"flow-recorded">>>>;
   readonly supers: Readonly<Record<string, Kept<BodyOf<"supers-recorded">>>>;
   readonly treatments: Readonly<Record<string, Kept<BodyOf<"treatment-recorded">>>>;

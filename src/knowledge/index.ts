@@ -29,7 +29,16 @@ export { healthyRates } from "./healthy-rates.ts";
 export { type ConditionId, conditionIds, type FindingId, findingIds } from "./ids.ts";
 export { type LaboratoryTrap, laboratoryTraps } from "./laboratory-traps.ts";
 export { type LevelFact, levels } from "./levels.ts";
-export { citationsOf, conditionsOf, findingsAt, isConditionId, isFindingId, isTestId } from "./look-up.ts";
+export {
+  citationsOf,
+  conditionsOf,
+  findingsAt,
+  isConditionId,
+  isFindingId,
+  isTestId,
+  speaksForApiary,
+  tellsApart,
+} from "./look-up.ts";
 export {
   type MustNotMiss,
   type MustNotMissKey,
@@ -49,7 +58,15 @@ export {
   samplingFacts,
 } from "./sampling-facts.ts";
 export { type SourceKey, sources } from "./sources.ts";
-export { type CostClass, type ResultKind, type TestFact, type TestId, testIds, tests } from "./tests/index.ts";
+export {
+  type CostClass,
+  type Keeping,
+  type ResultKind,
+  type TestFact,
+  type TestId,
+  testIds,
+  tests,
+} from "./tests/index.ts";
 export { type Band, type ThresholdFact, type ThresholdId, thresholds } from "./thresholds.ts";
 export { type Antoine, vapourFacts } from "./vapour-facts.ts";
 export { knowledgeVersion } from "./version.ts";

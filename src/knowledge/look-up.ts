@@ -50,3 +50,19 @@ export function citationsOf(record: unknown): readonly Citation[] {
   if (isCitation(record)) return [record];
   return Object.values(record).flatMap(citationsOf);
 }
+
+/**
+ * Whether a test asks for nothing but what strikes whole apiaries: its result speaks for every colony there.
+ * @example
+ * speaksForApiary("residue-screen")  // → true
+ */
+export const speaksForApiary = (id: string): boolean =>
+  isTestId(id) && tests[id].conditions.every((condition) => conditions[condition].apiaryWide);
+
+/**
+ * Conditions that a test can tell apart: its result may say which was found. None where it cannot.
+ * @example
+ * tellsApart("species-pcr")  // → ["nosema_ceranae","nosema_apis"]
+ */
+export const tellsApart = (id: TestId): readonly ConditionId[] =>
+  tests[id].namesWhatItFound === true ? tests[id].conditions : [];

@@ -59,6 +59,19 @@ export const apiaryDrafts: readonly EntryDraft[] = [
     },
   },
   {
+    kind: "region-recorded",
+    at: "2026-03-02",
+    about: [ids.apiary],
+    data: {
+      varroa: "present",
+      acarapisWoodi: "unknown",
+      smallHiveBeetle: "absent",
+      tropilaelaps: "absent",
+      vespa: "absent",
+      source: "invented",
+    },
+  },
+  {
     kind: "flow-recorded",
     at: "2026-03-02",
     about: [ids.apiary, "flow-1"],
@@ -210,7 +223,7 @@ const finishDrafts: readonly EntryDraft[] = [
   ofCase(
     {
       kind: "test-result-recorded",
-      data: { colony: ids.colonyOne, test: "varroa-wash", on: "2026-03-16", mites: 2, bees: 300 },
+      data: { colony: ids.colonyOne, test: "varroa-wash", on: "2026-03-16", mites: 2, bees: 300, kept: "fresh" },
     },
     "2026-03-16",
     ids.colonyOne,

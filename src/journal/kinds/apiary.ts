@@ -45,6 +45,16 @@ export const weatherYearRecorded = z
     message: "at least one daily high, and only with the kind daily-highs",
   });
 
+/** What lives around the apiary, as the authority or the reader knows it. `about`: [apiary]. Slot: whole. */
+export const regionRecorded = z.strictObject({
+  varroa: z.enum(["present", "absent"]),
+  acarapisWoodi: z.enum(["unknown", "found", "absent"]),
+  smallHiveBeetle: z.enum(["absent", "present", "endemic"]),
+  tropilaelaps: z.enum(["absent", "present", "endemic"]),
+  vespa: z.enum(["absent", "established"]),
+  source: text,
+});
+
 /** A nectar flow in an ordinary year. `about`: [apiary, flow]. */
 export const flowRecorded = z.strictObject({ name: text, from: day, to: day });
 

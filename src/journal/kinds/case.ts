@@ -83,6 +83,14 @@ const testResult = z.strictObject({
   bees: count.optional(),
   sporesMillionsPerBee: z.number().min(0).max(1000).optional(),
   result: z.enum(["found", "none-found", "unclear"]).optional(),
+  /** Since schema 2, to `kept`: what was found where the test can find several things. */
+  which: z.array(id).min(1).optional(),
+  /** The product of a PCR for tracheal mites was sequenced. */
+  sequenced: z.boolean().optional(),
+  /** The residue on the bees reaches a dose that harms them. */
+  harmfulDose: z.boolean().optional(),
+  daysUntilFrozen: z.number().min(0).optional(),
+  kept: preservative.optional(),
   unreadable: count.optional(),
   takenFrom: bodyOfBees.optional(),
   aliveWhenTaken: z.boolean().optional(),

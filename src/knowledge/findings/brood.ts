@@ -33,6 +33,7 @@ export const broodFindings = {
     term: "Sunken or pierced cappings",
     question: "Sunken or pierced cappings?",
     lookFor: "Several brood cappings are sunken, dark, greasy or raggedly perforated.",
+    tellApart: "Sound cappings are dry and lightly domed; a smooth round hole may be a capping still being built.",
     minutes: 5,
   },
   ropy_thread: {

@@ -14,6 +14,11 @@ export const colonyTests = {
     conditions: ["acute_poisoning", "chronic_exposure"],
     specimen: "200 to 300 fresh dead bees (about 100 ml) and pollen, frozen at once; a second set stays with you.",
     sample: span([200, 300], "bees", seen("brown-kegley-2014", "text")),
+    unfit: {
+      kept: ["ethanol-70", "dry"],
+      why: "light, heat and microbes break poisons down: freeze at once",
+      citations: [seen("agvic-residue", "text"), judged("alcohol washes them out")],
+    },
     result: "residues",
     sensitivity: figure(0.8, "probability", judged("if frozen within 24 hours; 0.4 at 3 days")),
     sensitivityIs: "if frozen within 24 hours; 0.4 at 3 days. Light, heat and microbes break poisons down",

@@ -20,6 +20,9 @@ export type ResultKind =
 /** 1: in the field, nearly free … 4: a specialised laboratory. */
 export type CostClass = 1 | 2 | 3 | 4;
 
+/** How bees are kept until they are read. */
+export type Keeping = "ethanol-70" | "frozen" | "fresh" | "dry";
+
 /** A test that can be made on a colony or its bees. */
 export interface TestFact<Id extends string = string> {
   readonly id: Id;
@@ -31,6 +34,10 @@ export interface TestFact<Id extends string = string> {
   readonly specimen: string;
   /** Units taken; null where the whole colony is looked at. */
   readonly sample: Span | Figure | null;
+  /** Bees kept so cannot answer it, and the source for that; left out where none is known. */
+  readonly unfit?: { readonly kept: readonly Keeping[]; readonly why: string; readonly citations: Citations };
+  /** Its result can say which of the conditions it found. */
+  readonly namesWhatItFound?: true;
   readonly result: ResultKind;
   /** Probability to find it where it is, per unit examined as `sensitivityIs` says; null where no figure is known. */
   readonly sensitivity: Span | Figure | null;

@@ -5,7 +5,7 @@ import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { expand } from "./expansion.ts";
 import type { DifferentialInput } from "./input.ts";
-import { possibleCounts } from "./levels.ts";
+import { possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
 import { networkFindingIds, type Setting, signIds } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
@@ -112,18 +112,21 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
     const weighed = weighedTests[id];
     if (isDone(id) || weighed === undefined) return [];
     if (weighed.model === "found" || weighed.model === "spores") {
-      const answers = testFindings.filter(({ test }) => test === id).map((each) => networkFindingIds.indexOf(each.id));
+      const answers = testFindings
+        .filter(({ test, which }) => test === id && which === null)
+        .map((each) => networkFindingIds.indexOf(each.id));
       const results = () => testResults(answers.map((finding) => presentGiven(parameters, evidence, sets, finding)));
       return [{ kind: "test", id, dependsOn: "set", results }];
     }
     const at = model.levels.findIndex(({ condition }) =>
-      weighed.model === "tracheal-count" ? condition === "tracheal_mites" : condition === "varroa_pms",
+      weighed.model === "varroa-count" ? condition === "varroa_pms" : condition === "tracheal_mites",
     );
     const reading = model.levels[at];
     // A second count of the same agent shares the colony's level with the first; it is not offered here.
     if (reading === undefined || reading.tests.length > 0) return [];
     const carried = carriedShare(model, numbers, at);
-    const counts = possibleCounts(model.read, id);
+    const counts = possibleLevels(model.read, id);
+    if (counts.length === 0) return [];
     return [
       {
         kind: "test",

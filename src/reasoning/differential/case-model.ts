@@ -7,16 +7,18 @@ import {
   healthyRates,
   type RollUp,
   type TestId,
+  tellsApart,
 } from "../../knowledge/index.ts";
 import type { Problem } from "../../units/index.ts";
 import type { Groups } from "./expansion.ts";
-import type { ReadCase } from "./input.ts";
+import type { ReadCase, TestInput } from "./input.ts";
 import { carriersPerClinical, circumstanceLimits, mostCarriers, sporeRates, varroaCarriers } from "./judgements.ts";
 import { type LevelReading, levelReadings } from "./levels.ts";
 import type { Network, NetworkEvidence } from "./network.ts";
 import { circumstanceIds, networkFindingIds, networkFor } from "./network-for.ts";
 import { type Judged, statedNumbers } from "./parameters.ts";
-import { testFindings, weighedTests } from "./weighed-tests.ts";
+import { noteWeakFinds, testWeaknesses } from "./weakness.ts";
+import { harmfulDose, type TestFinding, testFindings, weighedTests } from "./weighed-tests.ts";
 
 /** What bears on the answer, one item each: a sign, a circumstance, or a test. */
 export interface EvidenceItem {
@@ -70,10 +72,11 @@ const positions = (ids: readonly string[]) => ids.flatMap((id) => indexOfFinding
 /** The case as the engine reckons it. */
 export function caseModel(read: ReadCase, problems: Problem[] = []): CaseModel {
   const results = testResults(read);
+  noteWeakFinds(read, problems);
   const idsOf = (found: boolean) => results.filter((result) => result.found === found).map(({ id }) => id);
   return {
     read,
-    network: networkFor(read),
+    network: networkFor({ ...read, testWeakness: testWeaknesses(read) }),
     rollUps,
     groups: rollUpMembers,
     present: positions([...read.present, ...idsOf(true)]),
@@ -120,15 +123,32 @@ interface TestResult {
 
 /** Test results as states of the findings that stand for them. Of several results of one test, "found" prevails. */
 function testResults({ tests }: ReadCase): readonly TestResult[] {
-  return testFindings.flatMap(({ id, test }) => {
+  return testFindings.flatMap(({ id, test, which }) => {
     const made = tests.filter((each) => each.test === test);
     if (made.length === 0) return [];
-    if (weighedTests[test]?.model === "found")
-      return [{ id, test, found: made.some(({ result }) => result === "found") }];
+    if (weighedTests[test]?.model === "found") return foundResults({ id, test, which }, made);
     const most = Math.max(...made.map(({ sporesMillionsPerBee }) => sporesMillionsPerBee ?? 0));
     if (id === "spores-any") return [{ id, test, found: most > 0 }];
     return most > 0 ? [{ id, test, found: most >= sporeRates.lineMillions }] : [];
   });
+}
+
+/**
+ * A result that names what was found is one answer for each thing it could have found; one that does not is an answer
+ * to whether anything was found. The dose is asked only of what was found.
+ */
+function foundResults(
+  { id, test, which }: Pick<TestFinding, "id" | "test" | "which">,
+  made: readonly TestInput[],
+): readonly TestResult[] {
+  const finds = made.filter(({ result }) => result === "found");
+  if (id === harmfulDose) {
+    const told = finds.flatMap((each) => each.harmfulDose ?? []);
+    return told.length === 0 ? [] : [{ id, test, found: told.includes(true) }];
+  }
+  const isNamed = tellsApart(test).length > 0 && finds.every((each) => each.which !== undefined);
+  if (isNamed !== (which !== null)) return [];
+  return [{ id, test, found: which === null ? finds.length > 0 : finds.some((each) => each.which?.includes(which)) }];
 }
 
 function evidenceItems(read: ReadCase, results: readonly TestResult[]): readonly EvidenceItem[] {
@@ -143,7 +163,10 @@ function evidenceItems(read: ReadCase, results: readonly TestResult[]): readonly
     (id): EvidenceItem => ({
       kind: "test",
       id,
-      isPositive: counted(id) || results.some(({ test, found }) => test === id && found),
+      isPositive:
+        counted(id) ||
+        results.some(({ test, found }) => test === id && found) ||
+        read.tests.some((each) => each.test === id && each.result === "found"),
     }),
   );
   return [

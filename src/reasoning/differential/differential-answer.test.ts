@@ -1,19 +1,9 @@
 /** The differential from outside: reasons, ranges, circumstances, notices, and what input it refuses. */
 import { describe, expect, it } from "vitest";
-import {
-  type ConditionId,
-  conditionIds,
-  conditions,
-  type FindingId,
-  findingIds,
-  findings,
-  type TestId,
-  tests,
-} from "../../knowledge/index.ts";
+import { type ConditionId, conditionIds, type FindingId, findingIds, findings } from "../../knowledge/index.ts";
 import { caseModel, circumstanceFactors, statedCase } from "./case-model.ts";
 import { type DifferentialAnswer, type DifferentialInput, differential } from "./index.ts";
 import { readInput } from "./read-input.ts";
-import { weighedTests } from "./weighed-tests.ts";
 
 function answer(input: DifferentialInput): DifferentialAnswer {
   const result = differential({ draws: 100, ...input });
@@ -123,18 +113,6 @@ describe("all circumstances at once", () => {
       }
     }
     expect(Math.max(...factorsOf("present", ids))).toBeCloseTo(most, 12);
-  });
-});
-
-describe("neighbours", () => {
-  it("[DX62] no test that is weighed bears on what strikes whole apiaries", () => {
-    const shared = Object.keys(weighedTests).filter((id) =>
-      tests[id as TestId].conditions.some((condition) => conditions[condition].apiaryWide),
-    );
-    expect(shared).toEqual([]);
-    // There are such conditions and such tests: they wait for figures to be weighed by.
-    expect(conditionIds.filter((id) => conditions[id].apiaryWide)).toContain("acute_poisoning");
-    expect(tests["residue-screen"].conditions).toContain("acute_poisoning");
   });
 });
 

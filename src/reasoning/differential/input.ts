@@ -1,5 +1,5 @@
 /** What is asked: one colony, what was looked for, what was tested. The shape other programs send. */
-import type { FindingId, TestId } from "../../knowledge/index.ts";
+import type { ConditionId, FindingId, Keeping, TestId } from "../../knowledge/index.ts";
 import type { Day, Season } from "../../units/index.ts";
 
 /** Looked for and seen, looked for and not seen, or not looked for. */
@@ -30,6 +30,16 @@ export interface TestInput {
   readonly recovery?: number;
   readonly sporesMillionsPerBee?: number;
   readonly result?: "found" | "none-found" | "unclear";
+  /** What was found, where the test can find several things; for a virus panel those in the highest class. */
+  readonly which?: readonly ConditionId[];
+  /** The product of a PCR for tracheal mites was sequenced, so that the external mites are told apart. */
+  readonly sequenced?: boolean;
+  /** What was on the bees reaches a dose that harms them. */
+  readonly harmfulDose?: boolean;
+  /** Days from death to the freezer. */
+  readonly daysUntilFrozen?: number;
+  /** How the bees were kept until they were read. */
+  readonly kept?: Keeping;
   readonly date?: Day;
   /** S super, E honey edge, B brood, F entrance, D dead. */
   readonly takenFrom?: "S" | "E" | "B" | "F" | "D";

@@ -3,7 +3,7 @@ import { conditionIds, type FindingId, findingIds } from "../../knowledge/index.
 import { philox } from "../../numerics/index.ts";
 import type { CaseModel, CaseNumbers } from "./case-model.ts";
 import { spread } from "./judgements.ts";
-import { networkFindingIds } from "./network-for.ts";
+import { signIds } from "./network-for.ts";
 
 /** What a draw has to fill in; reckoned once for all draws of a case. */
 export interface DrawPlan {
@@ -24,9 +24,14 @@ export interface DrawPlan {
 
 const kinds = ["odds", "healthy", "rates", "circumstanceRates", "circumstanceHealthy", "carriage"] as const;
 
-/** Findings are numbered from here on in the network's own order; conditions come before. */
+/**
+ * Names of drawn numbers: conditions first, then a block of rows for each sign, circumstance and test, each kind from a
+ * base of its own, so that a further test changes no draw of a sign.
+ */
 const rows = 64;
 const findingBase = 1;
+const circumstanceBase = 80;
+const testBase = 1000;
 const carriageName = 2 ** 20;
 
 /**
@@ -48,8 +53,11 @@ export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding:
     entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, centre, spread: isGrade ? sd : -sd });
   };
   const row = (finding: number, condition: number) => (findingBase + finding) * rows + condition;
-  const named = (finding: number) => originalFinding[finding] ?? 0;
-  const circumstance = (id: FindingId) => networkFindingIds.length + findingIds.indexOf(id);
+  const named = (finding: number) => {
+    const original = originalFinding[finding] ?? 0;
+    return original < signIds.length ? original : testBase + original;
+  };
+  const circumstance = (id: FindingId) => circumstanceBase + findingIds.indexOf(id);
   for (const at of network.conditions.keys()) add("odds", at, at, spread.priorOdds);
   for (const finding of looked) add("healthy", finding, row(named(finding), conditionIds.length), spread.grade);
   for (const [at, { condition, finding }] of network.pairs.entries()) {

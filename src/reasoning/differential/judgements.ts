@@ -64,7 +64,10 @@ export const varroaLoad = {
 } as const;
 
 /** Probability that a sample shows nothing whatever the level, for each thing that weakens it. Judgement. */
-export const weakSample = { summer: 0.4, deadWhenTaken: 0.5, afterControl: 0.5 } as const;
+export const weakSample = { summer: 0.4, "dead-when-taken": 0.5, "after-control": 0.5, "out-of-season": 0.8 } as const;
+
+/** Residues fall to half in two days after the first: 0.8 found if frozen within a day, 0.4 at three. Judgement. */
+export const residueHalfLife = { sureDays: 1, halvedEvery: 2, unsaidDays: 2 } as const;
 
 /** A control this many days ago or less still weakens a count. Judgement: one label period and the bees' turnover. */
 export const controlWeakensDays = 42;
@@ -80,6 +83,57 @@ export const sporeRates = {
   lineMillions: 1,
   any: { healthy: 0.5, clinical: 0.97 },
   overLine: { healthy: 0.25, clinical: 0.8 },
+} as const;
+
+/**
+ * Probability that a test finds each cause, and `healthy`: that it finds it all the same where the cause does no harm.
+ * An agent is often present without being the cause, so `healthy` is what carriage and false alarms together bring.
+ * All judgement unless said; a figure of the knowledge stands in the test's own record and is taken from there.
+ */
+export const foundRates = {
+  /** No figure is known. Judged between the strips and the matchstick; pollen and other enzymes clear milk too. */
+  "milk-test": { rates: { american_foulbrood: 0.8 }, healthy: 0.1 },
+  /** European foulbrood 0.974 (efb-us-2021); American foulbrood judged a little lower. */
+  "smear-microscopy": { rates: { european_foulbrood: 0.974, american_foulbrood: 0.9 }, healthy: 0.02 },
+  /** Spores without signs are background: judged to be in one colony of seven where the disease does not show. */
+  "culture-pcr": { rates: { american_foulbrood: 0.97 }, healthy: 0.15 },
+  /** In 89 to 95 % of 322 colonies in Hawaii without losses (hawaii-nosema-2013); the old species judged at 0.3. */
+  "species-pcr": {
+    rates: { nosema_ceranae: 0.99, nosema_apis: 0.97 },
+    healthy: { nosema_ceranae: 0.9, nosema_apis: 0.3 },
+  },
+  /** The highest titre class alone. Judged after classes in healthy and sick Danish colonies (danish-virus-2015). */
+  "virus-panel": {
+    rates: { chronic_paralysis: 0.95, dwv_overt: 0.95, acute_virus_complex: 0.85 },
+    healthy: { chronic_paralysis: 0.03, dwv_overt: 0.15, acute_virus_complex: 0.05 },
+  },
+  /** Any residue. 0.8 if frozen within a day; without harm judged in every second colony. */
+  "residue-screen": { rates: { acute_poisoning: 0.8, chronic_exposure: 0.8 }, healthy: 0.5 },
+  /** Cells within a day or two if there is no queen; none with a virgin there. Laying workers start few. */
+  "test-frame": { rates: { queenless: 0.9, laying_workers: 0.4 }, healthy: 0.05 },
+  /** Depends on the season; other flies are rare in fresh dead bees. */
+  "emergence-hold": { rates: { fly_parasitoids: 0.6 }, healthy: 0.005 },
+  /** Opened cells beside the mite that was found; varroa goes by its level. */
+  "uncap-brood": {
+    rates: { tropilaelaps: 0.9, american_foulbrood: 0.8 },
+    healthy: { tropilaelaps: 0.002, american_foulbrood: 0.02 },
+  },
+} as const;
+
+/** Of the residues found: at a dose that harms bees. Judgement. */
+export const harmfulDoseRates = { rates: { acute_poisoning: 0.85, chronic_exposure: 0.25 }, healthy: 0.02 } as const;
+
+/**
+ * Found by a test that does not count, by level.
+ * Genus-level PCR: 41 of 99 Korean colonies held external mites (ahn-2015), so that much is found with no tracheal
+ * mite at all; sequenced 1 of 99 where the microscope saw none. Flotation frees external mites too, and finds less
+ * below 5 % infested. Varroa in opened cells: in the brood of nearly every colony that carries it. The rest judgement.
+ */
+export const foundByLevel = {
+  "pooled-pcr": { none: 0.41, background: 0.9, clinical: 0.98 },
+  "pooled-pcr-sequenced": { none: 0.01, background: 0.9, clinical: 0.98 },
+  "tracheal-flotation": { none: 0.1, background: 0.4, clinical: 0.95 },
+  "uncap-brood": { none: 0.01, background: 0.7, clinical: 0.98 },
 } as const;
 
 /** Bees from honey combs carry about half the mites of bees from the brood nest. Source: calderone-turcotte-1998. */

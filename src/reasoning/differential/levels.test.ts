@@ -121,7 +121,9 @@ describe("weak answers", () => {
       findings: {},
       tests: [{ test: "tracheal-dissection", positive: 0, examined: 30, daysSinceControl: 35 }],
     });
-    expect(july.problems.map(({ code, slots }) => [code, slots.reasons])).toEqual([["weak-answer", "summer control"]]);
+    expect(july.problems.map(({ code, slots }) => [code, slots.reasons])).toEqual([
+      ["weak-answer", "summer after-control"],
+    ]);
   });
 
   it("[DX15] a dead colony's bees are taken as dead unless said otherwise", () => {
@@ -213,7 +215,7 @@ describe("tests that are findings", () => {
   });
 
   it("[DX17] a test without figures is left out and said so", () => {
-    const result = differential({ season: "winter", findings: {}, tests: [{ test: "pooled-pcr", result: "found" }] });
+    const result = differential({ season: "winter", findings: {}, tests: [{ test: "heft", result: "found" }] });
     expect(result.problems.map(({ code, severity }) => [code, severity])).toEqual([["test-not-weighed", "noted"]]);
   });
 

@@ -1,9 +1,10 @@
 /** What counts say of the level of an agent: none, background, clinical. Only the clinical level explains signs. */
 import { type ConditionId, levels, type TestId } from "../../knowledge/index.ts";
 import { betaBinomial, binomial, logFactorial, logGamma } from "../../numerics/index.ts";
-import { type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
+import type { Problem } from "../../units/index.ts";
 import type { ReadCase, TestInput } from "./input.ts";
-import { controlWeakensDays, fewBees, honeyCombMites, trachealShare, varroaLoad, weakSample } from "./judgements.ts";
+import { fewBees, foundByLevel, honeyCombMites, trachealShare, varroaLoad } from "./judgements.ts";
+import { noteWeakness, seasonOfTest, type Weakness, weaknessOf } from "./weakness.ts";
 import { weighedTests } from "./weighed-tests.ts";
 
 /** Probability of a count at each level. */
@@ -36,20 +37,56 @@ export function levelReadings(
 const modelOf = ({ test }: TestInput) => weighedTests[test as TestId];
 const namesOf = (tests: readonly TestInput[]) => [...new Set(tests.map(({ test }) => test as TestId))];
 
-/** Samples of one colony share its level, so they are added up and weighed once. */
+/** Samples of one colony share its level, so they are added up and weighed once; tests that do not count come on top. */
 function trachealReading(read: ReadCase, all: readonly TestInput[], problems: Problem[]): LevelReading {
   const tests = all.filter((test) => modelOf(test)?.model === "tracheal-count");
   const positive = tests.reduce((sum, test) => sum + (test.positive ?? 0), 0);
   const examined = tests.reduce((sum, test) => sum + (test.examined ?? 0), 0);
-  const weakness = weaknessOf(read, tests, ["summer", "dead", "control"]);
-  if (tests.length > 0 && positive === 0) noteWeakness("tracheal_mites", tests, examined, weakness, problems);
+  const weakness = weaknessOf(read, tests);
+  if (tests.length > 0 && positive === 0)
+    noteWeakCount("tracheal_mites", tests, { bees: examined, weakness }, problems);
   const inSummer = tests.length > 0 && tests.every((test) => seasonOfTest(read, test) === "summer");
+  const counted = examined === 0 ? unknown : weakened(trachealCount(positive, examined, inSummer), weakness.chance);
+  const found = all.filter((test) => modelOf(test)?.model === "tracheal-found");
+  noteFinds("tracheal_mites", read, found, problems);
   return {
     condition: "tracheal_mites",
-    tests: namesOf(tests),
-    likelihood: examined === 0 ? unknown : weakened(trachealCount(positive, examined, inSummer), weakness.chance),
+    tests: namesOf([...tests, ...found]),
+    likelihood: found.map((test) => foundLevel(read, test)).reduce(together, counted),
     seen: positive > 0,
   };
+}
+
+const together = (one: LevelLikelihood, other: LevelLikelihood): LevelLikelihood => ({
+  none: one.none * other.none,
+  background: one.background * other.background,
+  clinical: one.clinical * other.clinical,
+});
+
+/**
+ * Probability at each level of what a test that does not count has found. Such a test sees that the agent is there, not
+ * how much of it: found moves the level up to background and hardly beyond.
+ */
+function foundLevel(read: ReadCase, test: TestInput): LevelLikelihood {
+  const { chance } = weaknessOf(read, [test]);
+  const found = weakened(foundByLevel[levelKey(test)], chance);
+  return isFound(test)
+    ? found
+    : { none: 1 - found.none, background: 1 - found.background, clinical: 1 - found.clinical };
+}
+
+function levelKey({ test, sequenced }: TestInput): keyof typeof foundByLevel {
+  if (test === "pooled-pcr") return sequenced === true ? "pooled-pcr-sequenced" : "pooled-pcr";
+  return test === "tracheal-flotation" ? test : "uncap-brood";
+}
+
+/** Found what bears on a level: in opened brood only where varroa is what was found. */
+const isFound = ({ test, result, which }: TestInput): boolean =>
+  result === "found" && (test !== "uncap-brood" || which?.includes("varroa_pms") === true);
+
+function noteFinds(condition: ConditionId, read: ReadCase, found: readonly TestInput[], problems: Problem[]): void {
+  for (const test of found.filter((each) => !isFound(each)))
+    noteWeakness({ condition, test: test.test, bees: null, reasons: weaknessOf(read, [test]).reasons }, problems);
 }
 
 /** Probability of so many bees with mites among those examined, at each level. */
@@ -68,14 +105,16 @@ function varroaReading(read: ReadCase, all: readonly TestInput[], problems: Prob
   const mites = tests.reduce((sum, test) => sum + (test.mites ?? 0), 0);
   const bees = tests.reduce((sum, test) => sum + (test.bees ?? 0), 0);
   const washed = tests.reduce((sum, test) => sum + countedBees(test), 0) / 100;
-  const weakness = weaknessOf(read, tests, ["dead", "control"]);
+  const weakness = weaknessOf(read, tests);
   if (tests.length > 0 && mites < varroaBackground * washed)
-    noteWeakness("varroa_pms", tests, bees, weakness, problems);
+    noteWeakCount("varroa_pms", tests, { bees, weakness }, problems);
+  const counted = bees === 0 ? unknown : weakened(varroaCount(mites, washed), weakness.chance);
+  const opened = all.filter(({ test }) => test === "uncap-brood");
   return {
     condition: "varroa_pms",
-    tests: namesOf(tests),
-    likelihood: bees === 0 ? unknown : weakened(varroaCount(mites, washed), weakness.chance),
-    seen: mites > 0,
+    tests: namesOf([...tests, ...opened]),
+    likelihood: opened.map((test) => foundLevel(read, test)).reduce(together, counted),
+    seen: mites > 0 || opened.some(isFound),
   };
 }
 
@@ -97,24 +136,25 @@ const usualBees = { "tracheal-count": 50, "varroa-count": 300 } as const;
 /** Counts above this many mites are put together: they all say clinical. */
 const mostMites = 120;
 
-/** Every result a count could have in this case, with its probability at each level; none for tests that do not count. */
-export function possibleCounts(read: ReadCase, test: TestId): readonly LevelLikelihood[] {
+/** Every result a test could have in this case, with its probability at each level; none for tests without a level. */
+export function possibleLevels(read: ReadCase, test: TestId): readonly LevelLikelihood[] {
   const model = weighedTests[test];
   const planned: TestInput = { test };
+  const { chance } = weaknessOf(read, [planned]);
   if (model?.model === "tracheal-count") {
     const n = usualBees["tracheal-count"];
-    const { chance } = weaknessOf(read, [planned], ["summer", "dead", "control"]);
     return Array.from({ length: n + 1 }, (_, positive) =>
       weakened(trachealCount(positive, n, read.season === "summer"), chance),
     );
   }
-  if (model?.model === "varroa-count") {
-    const { chance } = weaknessOf(read, [planned], ["dead", "control"]);
+  if (model?.model === "varroa-count" && model.recovery !== null) {
     const hundreds = (usualBees["varroa-count"] / 100) * model.recovery;
     const counts = Array.from({ length: mostMites }, (_, mites) => weakened(varroaCount(mites, hundreds), chance));
     const rest = (level: keyof LevelLikelihood) => Math.max(0, 1 - counts.reduce((sum, each) => sum + each[level], 0));
     return [...counts, { none: rest("none"), background: rest("background"), clinical: rest("clinical") }];
   }
+  if (model?.model === "tracheal-found")
+    return (["found", "none-found"] as const).map((result) => foundLevel(read, { ...planned, result }));
   return [];
 }
 
@@ -125,7 +165,7 @@ export const countedBees = (test: TestInput): number => (test.bees ?? 0) * recov
 
 function recoveryOf(test: TestInput): number {
   const model = modelOf(test);
-  return test.recovery ?? (model?.model === "varroa-count" ? model.recovery : 1);
+  return test.recovery ?? (model?.model === "varroa-count" ? (model.recovery ?? 1) : 1);
 }
 
 const shareByPlace = ({ takenFrom }: TestInput): number =>
@@ -143,45 +183,13 @@ function weakened({ none, background, clinical }: LevelLikelihood, chance: numbe
   return { none, background: mixed(background), clinical: mixed(clinical) };
 }
 
-interface Weakness {
-  readonly chance: number;
-  readonly reasons: readonly string[];
-}
-
-type Weakener = "summer" | "dead" | "control";
-
-/** The strongest sample decides: one good sample is not made weak by a bad one beside it. */
-function weaknessOf(read: ReadCase, tests: readonly TestInput[], counted: readonly Weakener[]): Weakness {
-  const each = tests.map((test): Weakness => {
-    const applies: Readonly<Record<Weakener, boolean>> = {
-      summer: seasonOfTest(read, test) === "summer",
-      dead: !(test.aliveWhenTaken ?? (read.colonyState !== "dead" && test.takenFrom !== "D")),
-      control: test.daysSinceControl !== undefined && test.daysSinceControl <= controlWeakensDays,
-    };
-    const reasons = counted.filter((reason) => applies[reason]);
-    const shares = { summer: weakSample.summer, dead: weakSample.deadWhenTaken, control: weakSample.afterControl };
-    return { reasons, chance: 1 - reasons.reduce((product, reason) => product * (1 - shares[reason]), 1) };
-  });
-  return each.reduce((best, next) => (next.chance < best.chance ? next : best), each[0] ?? { chance: 0, reasons: [] });
-}
-
-/** Season of the test's own day where it can be told, else of the case. */
-function seasonOfTest(read: ReadCase, test: TestInput): Season {
-  return test.date !== undefined && read.latitude !== null ? seasonOf(test.date, read.latitude) : read.season;
-}
-
-function noteWeakness(
+/** Says what makes a count that shows little a weak answer: its circumstances, or few bees. */
+function noteWeakCount(
   condition: ConditionId,
   tests: readonly TestInput[],
-  bees: number,
-  { reasons }: Weakness,
+  { bees, weakness }: { readonly bees: number; readonly weakness: Weakness },
   problems: Problem[],
 ): void {
-  const all = [...reasons, ...(bees < fewBees ? ["few-bees"] : [])];
-  if (all.length === 0) return;
-  problems.push(
-    problem("weak-answer", "warned", null, {
-      slots: { condition, test: tests[0]?.test ?? "", bees, reasons: all.join(" ") },
-    }),
-  );
+  const reasons = [...weakness.reasons, ...(bees < fewBees ? ["few-bees"] : [])];
+  noteWeakness({ condition, test: tests[0]?.test ?? "", bees, reasons }, problems);
 }

@@ -10,6 +10,7 @@ import {
   healthyRates,
   priors,
   regionAdjustments,
+  type TestId,
 } from "../../knowledge/index.ts";
 import type { Season } from "../../units/index.ts";
 import type { Region } from "./input.ts";
@@ -23,6 +24,8 @@ export interface Setting {
   readonly region: Required<Region>;
   readonly colonyState: "alive" | "dying" | "dead";
   readonly nothingWrong: number;
+  /** With this chance a found-or-not test shows nothing, whatever is there. */
+  readonly testWeakness?: Readonly<Partial<Record<TestId, number>>>;
 }
 
 /** Findings that are signs, in the order of the network. */
@@ -52,7 +55,7 @@ export function networkFor(setting: Setting): Network {
       ...signIds.map((id) => ({ id, healthy: gradeProbability[rates[id]], group: group(id) })),
       ...testFindings.map(({ id, healthy, group: shared }) => ({ id, healthy, group: shared })),
     ],
-    pairs: [...signPairs(setting.season), ...testPairs()],
+    pairs: [...signPairs(setting.season), ...testPairs(setting.testWeakness ?? {})],
     blocks: [
       {
         lead: conditionIds.indexOf("varroa_pms"),
@@ -79,12 +82,13 @@ function signPairs(season: Season): readonly NetworkPair[] {
   );
 }
 
-function testPairs(): readonly NetworkPair[] {
-  return testFindings.flatMap(({ rate, conditions: answered }, index) =>
-    answered.map((id) => ({
+/** A weak test finds a cause less often, down to what it finds without it. */
+function testPairs(weakness: NonNullable<Setting["testWeakness"]>): readonly NetworkPair[] {
+  return testFindings.flatMap(({ test, rates, healthy }, index) =>
+    (Object.keys(rates) as ConditionId[]).map((id) => ({
       condition: conditionIds.indexOf(id),
       finding: signIds.length + index,
-      rate,
+      rate: healthy + ((rates[id] ?? healthy) - healthy) * (1 - (weakness[test] ?? 0)),
       suppresses: false,
     })),
   );

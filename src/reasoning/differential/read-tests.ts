@@ -1,5 +1,5 @@
 /** Checks test results, each by what its test counts. */
-import { type TestId, testIds } from "../../knowledge/index.ts";
+import { type TestFact, type TestId, tellsApart, testIds, tests } from "../../knowledge/index.ts";
 import { isDay, type Problem, problem } from "../../units/index.ts";
 import type { TestInput } from "./input.ts";
 import { mostMitesPerBee } from "./judgements.ts";
@@ -9,21 +9,19 @@ import { unknownFields, words, wrong } from "./wrong-value.ts";
 
 const results = ["found", "none-found", "unclear"] as const;
 const bodies = ["S", "E", "B", "F", "D"] as const;
-const fields = [
-  "test",
-  "positive",
-  "examined",
-  "unreadable",
-  "mites",
-  "bees",
-  "recovery",
-  "sporesMillionsPerBee",
-  "result",
-  "date",
-  "takenFrom",
-  "aliveWhenTaken",
-  "daysSinceControl",
-];
+const keepings = ["ethanol-70", "frozen", "fresh", "dry"] as const;
+
+/** Fields that every test may have. */
+const commonFields = ["test", "date", "takenFrom", "aliveWhenTaken", "daysSinceControl", "kept"] as const;
+/** Fields of the result, by how the test is weighed. */
+const resultFields = {
+  "tracheal-count": ["positive", "examined", "unreadable"],
+  "varroa-count": ["mites", "bees", "recovery"],
+  spores: ["sporesMillionsPerBee", "result"],
+  "tracheal-found": ["result", "sequenced"],
+  found: ["result", "which", "harmfulDose", "daysUntilFrozen"],
+} as const;
+const allFields: readonly string[] = [...new Set([...commonFields, ...Object.values(resultFields).flat()])];
 
 /** Tests as they were given. */
 export interface ReadTests {
@@ -50,77 +48,156 @@ function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean 
     problems.push(wrong(path, test, "a test with its result"));
     return false;
   }
-  problems.push(...unknownFields(test as unknown as Record<string, unknown>, fields, `${path}.`));
+  problems.push(...unknownFields(test as unknown as Record<string, unknown>, allFields, `${path}.`));
   if (!(testIds as readonly string[]).includes(test.test)) {
     problems.push(wrong(`${path}.test`, test.test, `one of ${words(testIds)}`));
     return false;
   }
+  const id = test.test as TestId;
   checkCircumstances(test, path, problems);
-  const model = weighedTests[test.test as TestId];
-  const whole = (field: "positive" | "examined" | "mites" | "bees", least: number) => {
-    const value = test[field];
-    const fine = Number.isInteger(value) && (value ?? -1) >= least;
-    if (!fine) problems.push(wrong(`${path}.${field}`, value, `a whole number, ${least} or more`));
-    return fine ? (value ?? null) : null;
-  };
-  /** Nothing could be read: no answer, and no reason to refuse the rest of the case. */
-  const isEmpty = (count: "positive" | "mites", of: "examined" | "bees") => {
-    if (test[count] !== 0 || test[of] !== 0) return false;
-    problems.push(problem("test-unclear", "noted", `${path}.${of}`, { given: 0, slots: { test: test.test } }));
-    return true;
-  };
-  switch (model?.model) {
-    case undefined:
-      problems.push(
-        problem("test-not-weighed", "noted", `${path}.test`, { given: test.test, slots: { test: test.test } }),
-      );
-      return false;
-    case "tracheal-count": {
-      if (isEmpty("positive", "examined")) return false;
-      const [positive, examined] = [whole("positive", 0), whole("examined", 1)];
-      if (positive !== null && examined !== null && positive > examined) {
-        problems.push(wrong(`${path}.positive`, positive, `at most the ${examined} bees examined`));
-      }
-      return true;
-    }
-    case "varroa-count": {
-      if (isEmpty("mites", "bees")) return false;
-      const [mites, bees] = [whole("mites", 0), whole("bees", 1)];
-      const { recovery } = test;
-      if (recovery !== undefined && !(recovery > 0 && recovery <= 1)) {
-        problems.push(wrong(`${path}.recovery`, recovery, "above 0 and at most 1"));
-      }
-      if (mites !== null && bees !== null && mites > mostMitesPerBee * countedBees(test)) {
-        const most = `at most ${mostMitesPerBee} mites a bee, corrected for what the wash leaves on them`;
-        problems.push(wrong(`${path}.mites`, mites, most));
-      }
-      return true;
-    }
-    case "spores": {
-      const spores = test.sporesMillionsPerBee;
-      if (spores === undefined && test.result === "none-found") return true;
-      if (spores !== undefined && spores > 0 && test.result === "none-found") {
-        problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));
-      }
-      if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0)) {
-        problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
-      }
-      return true;
-    }
-    case "found":
-      if (!results.includes(test.result as never)) problems.push(wrong(`${path}.result`, test.result, words(results)));
-      if (test.result === "unclear") {
-        problems.push(
-          problem("test-unclear", "noted", `${path}.result`, { given: "unclear", slots: { test: test.test } }),
-        );
-        return false;
-      }
-      return true;
+  const model = weighedTests[id]?.model;
+  if (model === undefined) {
+    problems.push(problem("test-not-weighed", "noted", `${path}.test`, { given: id, slots: { test: id } }));
+    return false;
+  }
+  noteForeignFields(id, test, { path, problems });
+  if (isUnfit(id, test, { path, problems })) return false;
+  return resultChecks[model](test, { path, problems });
+}
+
+interface Place {
+  readonly path: string;
+  readonly problems: Problem[];
+}
+
+/** A field that the test does not have is left out, and both are named. */
+function noteForeignFields(id: TestId, test: TestInput, { path, problems }: Place): void {
+  const own: readonly string[] = [...commonFields, ...fieldsOf(id)];
+  for (const field of Object.keys(test)) {
+    if (own.includes(field) || !allFields.includes(field)) continue;
+    const given = String(test[field as keyof TestInput]);
+    problems.push(
+      problem("field-not-of-test", "warned", `${path}.${field}`, {
+        given,
+        expected: words(fieldsOf(id)),
+        slots: { test: id, field, given },
+      }),
+    );
   }
 }
 
+/** Fields of the result that this test has. */
+function fieldsOf(id: TestId): readonly string[] {
+  const model = weighedTests[id]?.model;
+  if (model === "tracheal-found") return id === "pooled-pcr" ? resultFields[model] : ["result"];
+  if (model !== "found") return model === undefined ? [] : resultFields[model];
+  if (id === "residue-screen") return ["result", "harmfulDose", "daysUntilFrozen"];
+  return tellsApart(id).length > 0 ? ["result", "which"] : ["result"];
+}
+
+/** A specimen that cannot answer this test: the result is kept and counts for nothing. */
+function isUnfit(id: TestId, { kept }: TestInput, { path, problems }: Place): boolean {
+  const fact: TestFact = tests[id];
+  if (kept === undefined || fact.unfit?.kept.includes(kept) !== true) return false;
+  problems.push(
+    problem("specimen-unfit", "warned", `${path}.kept`, {
+      given: kept,
+      expected: fact.specimen,
+      slots: { test: id, kept, why: fact.unfit.why },
+    }),
+  );
+  return true;
+}
+
+/** Whether a result can be weighed, by how its test is weighed; what is wrong with it goes into the problems. */
+const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput, place: Place) => boolean>> = {
+  "tracheal-count": (test, place) => {
+    if (isEmpty(test, ["positive", "examined"], place)) return false;
+    const [positive, examined] = [
+      whole(test, "positive", { least: 0, place }),
+      whole(test, "examined", { least: 1, place }),
+    ];
+    if (positive !== null && examined !== null && positive > examined)
+      place.problems.push(wrong(`${place.path}.positive`, positive, `at most the ${examined} bees examined`));
+    return true;
+  },
+  "varroa-count": (test, place) => {
+    const { path, problems } = place;
+    if (isEmpty(test, ["mites", "bees"], place)) return false;
+    const [mites, bees] = [whole(test, "mites", { least: 0, place }), whole(test, "bees", { least: 1, place })];
+    const { recovery } = test;
+    const model = weighedTests[test.test as TestId];
+    if (recovery === undefined && model?.model === "varroa-count" && model.recovery === null) {
+      problems.push(problem("test-needs-recovery", "noted", `${path}.recovery`, { slots: { test: test.test } }));
+      return false;
+    }
+    if (recovery !== undefined && !(recovery > 0 && recovery <= 1))
+      problems.push(wrong(`${path}.recovery`, recovery, "above 0 and at most 1"));
+    if (mites !== null && bees !== null && mites > mostMitesPerBee * countedBees(test)) {
+      const most = `at most ${mostMitesPerBee} mites a bee, corrected for what the wash leaves on them`;
+      problems.push(wrong(`${path}.mites`, mites, most));
+    }
+    return true;
+  },
+  spores: (test, { path, problems }) => {
+    const spores = test.sporesMillionsPerBee;
+    if (spores === undefined && test.result === "none-found") return true;
+    if (spores !== undefined && spores > 0 && test.result === "none-found")
+      problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));
+    if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0))
+      problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
+    return true;
+  },
+  "tracheal-found": isFoundOrNot,
+  found: (test, place) => isFoundOrNot(test, place) && isNamed(test, place),
+};
+
+function isFoundOrNot(test: TestInput, { path, problems }: Place): boolean {
+  if (!results.includes(test.result as never)) problems.push(wrong(`${path}.result`, test.result, words(results)));
+  if (test.result !== "unclear") return true;
+  problems.push(problem("test-unclear", "noted", `${path}.result`, { given: "unclear", slots: { test: test.test } }));
+  return false;
+}
+
+/** What was found is one of the things that the test finds; opened brood does not speak for varroa unless it says so. */
+function isNamed(test: TestInput, { path, problems }: Place): boolean {
+  const apart = tellsApart(test.test as TestId);
+  const { which, result } = test;
+  if (result === "found" && which === undefined && test.test === "uncap-brood") {
+    problems.push(problem("test-needs-which", "noted", `${path}.which`, { slots: { test: test.test } }));
+    return false;
+  }
+  if (which === undefined || apart.length === 0) return true;
+  const fits = Array.isArray(which) && which.length > 0 && which.every((each) => apart.includes(each));
+  if (!fits) problems.push(wrong(`${path}.which`, which, `one or more of ${words(apart)}`));
+  if (fits && result !== "found") problems.push(wrong(`${path}.result`, result, "found, since it is told what"));
+  return true;
+}
+
+function whole(
+  test: TestInput,
+  field: "positive" | "examined" | "mites" | "bees",
+  { least, place: { path, problems } }: { readonly least: number; readonly place: Place },
+): number | null {
+  const value = test[field];
+  const fine = Number.isInteger(value) && (value ?? -1) >= least;
+  if (!fine) problems.push(wrong(`${path}.${field}`, value, `a whole number, ${least} or more`));
+  return fine ? (value ?? null) : null;
+}
+
+/** Nothing could be read: no answer, and no reason to refuse the rest of the case. */
+function isEmpty(
+  test: TestInput,
+  [count, of]: readonly ["positive", "examined"] | readonly ["mites", "bees"],
+  { path, problems }: Place,
+): boolean {
+  if (test[count] !== 0 || test[of] !== 0) return false;
+  problems.push(problem("test-unclear", "noted", `${path}.${of}`, { given: 0, slots: { test: test.test } }));
+  return true;
+}
+
 function checkCircumstances(test: TestInput, path: string, problems: Problem[]): void {
-  const { unreadable, date, takenFrom, aliveWhenTaken, daysSinceControl } = test;
+  const { unreadable, date, takenFrom, aliveWhenTaken, daysSinceControl, daysUntilFrozen, kept } = test;
   if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0)) {
     problems.push(wrong(`${path}.unreadable`, unreadable, "a whole number, 0 or more"));
   }
@@ -135,5 +212,16 @@ function checkCircumstances(test: TestInput, path: string, problems: Problem[]):
   }
   if (daysSinceControl !== undefined && !(Number.isFinite(daysSinceControl) && daysSinceControl >= 0)) {
     problems.push(wrong(`${path}.daysSinceControl`, daysSinceControl, "days, 0 or more"));
+  }
+  if (daysUntilFrozen !== undefined && !(Number.isFinite(daysUntilFrozen) && daysUntilFrozen >= 0)) {
+    problems.push(wrong(`${path}.daysUntilFrozen`, daysUntilFrozen, "days, 0 or more"));
+  }
+  for (const field of ["sequenced", "harmfulDose"] as const) {
+    if (test[field] !== undefined && typeof test[field] !== "boolean")
+      problems.push(wrong(`${path}.${field}`, test[field], "true or false"));
+  }
+  if (kept !== undefined && !keepings.includes(kept)) problems.push(wrong(`${path}.kept`, kept, words(keepings)));
+  if (takenFrom === "D" && aliveWhenTaken === true) {
+    problems.push(wrong(`${path}.aliveWhenTaken`, true, "false, since the bees were taken from the dead ones (D)"));
   }
 }

@@ -1,23 +1,35 @@
 /** Which tests can be weighed here, and by which model; the others have no figures to weigh them by. */
-import { type ConditionId, type FindingGroup, type TestId, tests } from "../../knowledge/index.ts";
-import { specificityAboutOne, sporeRates } from "./judgements.ts";
+import { type ConditionId, type FindingGroup, type TestId, tellsApart, tests } from "../../knowledge/index.ts";
+import type { Season } from "../../units/index.ts";
+import { foundRates, harmfulDoseRates, specificityAboutOne, sporeRates } from "./judgements.ts";
 
-/** A test whose result is a finding with known sensitivity and specificity. */
+/** What can make "none found" say less. */
+export type Weakener = "summer" | "dead-when-taken" | "after-control" | "out-of-season" | "late";
+
+type Rates = Readonly<Partial<Record<ConditionId, number>>>;
+
+/** A test whose result is a finding: found or not, of one thing or of several. */
 export interface FoundTest {
   readonly model: "found";
-  readonly sensitivity: number;
-  readonly specificity: number;
+  /** Probability that it finds each cause. */
+  readonly rates: Rates;
+  /** Probability that it finds something where the cause does no harm: for all alike, or for each cause. */
+  readonly healthy: number | Rates;
   /** Finding group it shares, when it sees what a finding sees. */
   readonly group: FindingGroup | null;
+  readonly weakenedBy: readonly Weakener[];
+  readonly weakSeasons: readonly Season[];
 }
 
 /** How a test is weighed. */
-export type TestModel =
+export type TestModel = (
   | { readonly model: "tracheal-count" }
-  /** `recovery`: share of the mites brought down, where the laboratory has not measured its own. */
-  | { readonly model: "varroa-count"; readonly recovery: number }
+  /** Found or not, on the level of tracheal mites. */
+  | { readonly model: "tracheal-found" }
+  /** `recovery`: share of the mites brought down, where the laboratory has not measured its own; null: it must. */
+  | { readonly model: "varroa-count"; readonly recovery: number | null }
   | { readonly model: "spores" }
-  | FoundTest;
+) & { readonly weakenedBy: readonly Weakener[] };
 
 /** The middle of a figure or span of the knowledge; the known end where the other is open. */
 function known(id: TestId, which: "sensitivity" | "specificity"): number | null {
@@ -28,55 +40,112 @@ function known(id: TestId, which: "sensitivity" | "specificity"): number | null 
   return ends.length === 0 ? null : ends.reduce((sum, end) => sum + end, 0) / ends.length;
 }
 
-const found = (id: TestId, group: FindingGroup | null = null): FoundTest => ({
+type Circumstances = Partial<Pick<FoundTest, "group" | "weakenedBy" | "weakSeasons">>;
+
+const found = (rates: Rates, healthy: FoundTest["healthy"], more: Circumstances): FoundTest => ({
   model: "found",
-  sensitivity: known(id, "sensitivity") ?? 0,
-  specificity: known(id, "specificity") ?? specificityAboutOne,
-  group,
+  rates,
+  healthy,
+  group: null,
+  weakenedBy: more.weakSeasons ? ["out-of-season"] : [],
+  weakSeasons: [],
+  ...more,
 });
 
+/** By the test's own figures, the same for each of its conditions. */
+const byRecord = (id: TestId, more: Circumstances = {}): FoundTest =>
+  found(
+    Object.fromEntries(tests[id].conditions.map((condition) => [condition, known(id, "sensitivity") ?? 0])),
+    1 - (known(id, "specificity") ?? specificityAboutOne),
+    more,
+  );
+
+/** By judged figures. */
+const byJudgement = (id: keyof typeof foundRates, more: Circumstances = {}): FoundTest =>
+  found(foundRates[id].rates, foundRates[id].healthy, more);
+
+const broodless: readonly Season[] = ["winter"];
+
 /** Tests that are weighed. The rest are kept and said to have no figures. */
-export const weighedTests: Readonly<Partial<Record<TestId, TestModel>>> = {
-  "tracheal-dissection": { model: "tracheal-count" },
-  "thoracic-disc": { model: "tracheal-count" },
-  "varroa-wash": { model: "varroa-count", recovery: known("varroa-wash", "sensitivity") ?? 1 },
-  "sugar-roll": { model: "varroa-count", recovery: known("sugar-roll", "sensitivity") ?? 1 },
-  "spore-count": { model: "spores" },
-  "gut-pull": found("gut-pull"),
+export const weighedTests: Readonly<Partial<Record<TestId, FoundTest | TestModel>>> = {
+  "tracheal-dissection": { model: "tracheal-count", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
+  "thoracic-disc": { model: "tracheal-count", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
+  "pooled-pcr": { model: "tracheal-found", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
+  "tracheal-flotation": { model: "tracheal-found", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
+  "varroa-wash": {
+    model: "varroa-count",
+    recovery: known("varroa-wash", "sensitivity"),
+    weakenedBy: ["dead-when-taken", "after-control"],
+  },
+  "sugar-roll": {
+    model: "varroa-count",
+    recovery: known("sugar-roll", "sensitivity"),
+    weakenedBy: ["dead-when-taken", "after-control"],
+  },
+  "co2-roll": { model: "varroa-count", recovery: null, weakenedBy: ["dead-when-taken", "after-control"] },
+  "uncap-brood": byJudgement("uncap-brood", { weakenedBy: ["out-of-season", "after-control"], weakSeasons: broodless }),
+  "bump-test": byRecord("bump-test", { weakenedBy: ["out-of-season", "after-control"], weakSeasons: broodless }),
+  "spore-count": { model: "spores", weakenedBy: [] },
+  "gut-pull": byRecord("gut-pull"),
+  "species-pcr": byJudgement("species-pcr"),
+  "tubule-squash": byRecord("tubule-squash", { weakSeasons: ["summer", "autumn", "winter"] }),
   // The matchstick test looks at what the finding "ropy thread" looks at.
-  "rope-test": found("rope-test", "brood_afb"),
-  "afb-strip": found("afb-strip"),
-  "efb-strip": found("efb-strip"),
-  "tubule-squash": found("tubule-squash"),
-  "bump-test": found("bump-test"),
+  "rope-test": byRecord("rope-test", { group: "brood_afb" }),
+  "milk-test": byJudgement("milk-test"),
+  "afb-strip": byRecord("afb-strip"),
+  "efb-strip": byRecord("efb-strip"),
+  "smear-microscopy": byJudgement("smear-microscopy"),
+  "culture-pcr": byJudgement("culture-pcr"),
+  "virus-panel": byJudgement("virus-panel"),
+  "residue-screen": byJudgement("residue-screen", { weakenedBy: ["late"] }),
+  "test-frame": byJudgement("test-frame", { weakSeasons: broodless }),
+  "emergence-hold": byJudgement("emergence-hold", { weakSeasons: ["spring"] }),
 };
 
 /** A finding of the network that stands for a test's result. */
 export interface TestFinding {
   readonly id: string;
   readonly test: TestId;
+  /** The one thing it is about, where the result names what was found; null: anything the test finds. */
+  readonly which: ConditionId | null;
   readonly healthy: number;
-  readonly rate: number;
-  readonly conditions: readonly ConditionId[];
+  readonly rates: Rates;
   readonly group: string | null;
 }
+
+/** The finding "at a dose that harms". */
+export const harmfulDose = "residue-screen:harmful-dose";
 
 /** The findings that stand for test results, in a fixed order. */
 export const testFindings: readonly TestFinding[] = (Object.keys(weighedTests) as TestId[]).flatMap(
   (test): readonly TestFinding[] => {
     const model = weighedTests[test];
-    const { conditions } = tests[test];
-    if (model?.model === "found") {
-      const { sensitivity, specificity, group } = model;
-      return [{ id: test, test, healthy: 1 - specificity, rate: sensitivity, conditions, group }];
-    }
+    if (model?.model === "found") return findingsOf(test, model);
     if (model?.model === "spores") {
       const { any, overLine } = sporeRates;
+      const alike = (rate: number): Rates => Object.fromEntries(tests[test].conditions.map((id) => [id, rate]));
+      const shared = { test, which: null, group: null };
       return [
-        { id: "spores-any", test, healthy: any.healthy, rate: any.clinical, conditions, group: null },
-        { id: "spores-over-line", test, healthy: overLine.healthy, rate: overLine.clinical, conditions, group: null },
+        { ...shared, id: "spores-any", healthy: any.healthy, rates: alike(any.clinical) },
+        { ...shared, id: "spores-over-line", healthy: overLine.healthy, rates: alike(overLine.clinical) },
       ];
     }
     return [];
   },
 );
+
+/** Anything found; then, where the result names it, each thing by itself; a harmful dose beside any residue. */
+function findingsOf(test: TestId, { rates, healthy, group }: FoundTest): readonly TestFinding[] {
+  const healthyOf = (id: ConditionId) => (typeof healthy === "number" ? healthy : (healthy[id] ?? 0));
+  const all = Object.keys(rates) as ConditionId[];
+  const none = typeof healthy === "number" ? 1 - healthy : all.reduce((rest, id) => rest * (1 - healthyOf(id)), 1);
+  const any: TestFinding = { id: test, test, which: null, healthy: 1 - none, rates, group };
+  const each = tellsApart(test).flatMap((id): readonly TestFinding[] => {
+    const rate = rates[id];
+    if (rate === undefined) return [];
+    return [{ id: `${test}:${id}`, test, which: id, healthy: healthyOf(id), rates: { [id]: rate }, group }];
+  });
+  const dose: readonly TestFinding[] =
+    test === "residue-screen" ? [{ id: harmfulDose, test, which: null, group: null, ...harmfulDoseRates }] : [];
+  return [any, ...each, ...dose];
+}

@@ -33,6 +33,15 @@ const test = z.strictObject({
     .describe("Share of the mites that the wash brings down, where known."),
   sporesMillionsPerBee: z.number().min(0).max(1000).exactOptional(),
   result: z.enum(["found", "none-found", "unclear"]).exactOptional(),
+  which: z
+    .array(condition)
+    .min(1)
+    .exactOptional()
+    .describe("What was found, where the test can find several; of viruses those in the highest class."),
+  sequenced: z.boolean().exactOptional().describe("The product of the PCR for tracheal mites was sequenced."),
+  harmfulDose: z.boolean().exactOptional().describe("The residue on the bees reaches a dose that harms them."),
+  daysUntilFrozen: z.number().min(0).exactOptional().describe("Days from death to the freezer."),
+  kept: z.enum(["ethanol-70", "frozen", "fresh", "dry"]).exactOptional().describe("How the bees were kept."),
   date: day.exactOptional(),
   takenFrom: z
     .enum(["S", "E", "B", "F", "D"])

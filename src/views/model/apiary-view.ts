@@ -44,6 +44,9 @@ export interface ApiaryView {
   readonly weather: BodyOf<"weather-year-recorded"> | null;
   /** Entries that a new weather year replaces. */
   readonly weatherEntries: readonly string[];
+  readonly region: BodyOf<"region-recorded"> | null;
+  /** Entries that a new word on the region replaces. */
+  readonly regionEntries: readonly string[];
   readonly flows: readonly Listed<BodyOf<"flow-recorded">>[];
   readonly supers: readonly Listed<BodyOf<"supers-recorded">>[];
   readonly treatments: readonly Listed<BodyOf<"treatment-recorded">>[];
@@ -79,6 +82,8 @@ export function apiaryView(casebook: Casebook, id: string): ApiaryView | null {
     colonies: coloniesOfApiary(casebook, id),
     weather: settled(state.weather),
     weatherEntries: state.weather?.candidates.map((each) => each.entry) ?? [],
+    region: settled(state.region),
+    regionEntries: state.region?.candidates.map((each) => each.entry) ?? [],
     flows: [...listed(state.flows)].sort((one, other) => one.value.from.localeCompare(other.value.from)),
     supers: [...listed(state.supers)].sort((one, other) => one.value.on.localeCompare(other.value.on)),
     treatments: [...listed(state.treatments)].sort((one, other) => one.value.on.localeCompare(other.value.on)),

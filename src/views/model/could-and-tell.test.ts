@@ -10,6 +10,7 @@ import {
   findingDrafts,
   mostTroubled,
   readCode,
+  readRegionForm,
   readSeenOn,
   samplePlanView,
   samplingDrafts,
@@ -69,6 +70,38 @@ describe("what could it be", () => {
     expect(differentialInput(casebook, state, colony(casebook, 1)).notes.map((note) => note.code)).toEqual([
       "no-latitude",
     ]);
+  });
+
+  it("counts with the region as it was written down for the apiary, and says when nobody did", () => {
+    const start = opened();
+    const asked = (...more: Parameters<typeof following>[1][]) => {
+      const { casebook, state } = following(start, ...more);
+      return differentialInput(casebook, state, colony(casebook, 2));
+    };
+    const unsaid = asked();
+    expect(unsaid.region).toBeNull();
+    expect(unsaid.input).not.toHaveProperty("region");
+    expect(words.could.region(unsaid)).toContain("not described");
+    const told = { varroa: "absent", acarapisWoodi: "found", smallHiveBeetle: "endemic", vespa: "absent" } as const;
+    const read = readRegionForm({ ...told, tropilaelaps: "absent", source: "survey of 2024" });
+    const body = read.ok ? read.value : null;
+    expect(body).toMatchObject(told);
+    const described = asked(() =>
+      body ? [{ kind: "region-recorded", at: today, about: [following(start).state.apiary ?? ""], data: body }] : [],
+    );
+    expect(described.input.region).toEqual({ ...told, tropilaelaps: "absent" });
+    expect(words.could.region(described)).toBe(
+      "Region: tracheal mites **found in the last ten years**, small hive beetle **here for good**, none of the others.",
+    );
+    const odds = ({ input }: typeof unsaid) => {
+      const reply = differential.differential({ ...input, draws: 50 });
+      return reply.ok ? reply.value.conditions.find(({ id }) => id === "small_hive_beetle")?.posterior : undefined;
+    };
+    expect(odds(described)).toBeGreaterThan(100 * (odds(unsaid) ?? 1));
+    expect(readRegionForm({ ...told, tropilaelaps: "absent", source: "" })).toMatchObject({
+      ok: false,
+      problems: [{ field: "source" }],
+    });
   });
 
   it("works out how many colonies are struck only when every one was looked at", () => {

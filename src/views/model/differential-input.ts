@@ -3,8 +3,16 @@
  *
  * @module views/model
  */
-import { type Casebook, type CaseState, coloniesOf, settled, specimensOf, wholeApiary } from "../../casebook/index.ts";
-import { type FindingId, findings, isFindingId } from "../../knowledge/index.ts";
+import {
+  type ApiaryState,
+  type Casebook,
+  type CaseState,
+  coloniesOf,
+  settled,
+  specimensOf,
+  wholeApiary,
+} from "../../casebook/index.ts";
+import { type FindingId, findings, isConditionId, isFindingId, speaksForApiary } from "../../knowledge/index.ts";
 import { bench, type differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
@@ -18,6 +26,8 @@ export interface AskedDifferential {
   readonly input: Input;
   /** The season that the ranking counts with, from which day and latitude; the latitude null where it is assumed. */
   readonly season: { readonly season: Season; readonly on: Day; readonly latitude: number | null };
+  /** What lives around the apiary as somebody wrote it down; null where the usual is assumed. */
+  readonly region: differential.Region | null;
   /** What was assumed or left out, to be said beside the answer. */
   readonly notes: readonly Problem[];
 }
@@ -41,7 +51,9 @@ export function differentialInput(casebook: Casebook, state: CaseState, key: str
   const notes: Problem[] = [];
   const own = recorded(state, key, notes);
   const shared = key === wholeApiary ? {} : recorded(state, wholeApiary, notes);
-  const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record);
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const place = settled(apiary?.record);
+  const region = regionOf(apiary);
   const date = lastLook(state, key);
   const latitude = place?.latitude;
   if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));
@@ -51,6 +63,7 @@ export function differentialInput(casebook: Casebook, state: CaseState, key: str
     // Without a latitude the season is that of the north, and the page says so.
     latitude: latitude ?? assumedLatitude,
     findings: { ...spread(casebook, state), ...shared, ...own },
+    ...(region ? { region } : {}),
     tests: [...testsOf(state, key), ...readingsOf(casebook, state, key)],
     ...(colony
       ? {
@@ -64,8 +77,17 @@ export function differentialInput(casebook: Casebook, state: CaseState, key: str
   return {
     input,
     season: { season: seasonOf(date, latitude ?? assumedLatitude), on: date, latitude: latitude ?? null },
+    region,
     notes,
   };
+}
+
+/** What was written down of the region, without its source. */
+function regionOf(apiary: ApiaryState | undefined): differential.Region | null {
+  const told = settled(apiary?.region);
+  if (!told) return null;
+  const { source: _, ...region } = told;
+  return region;
 }
 
 /** Settled findings under a key. Where two people differ the finding counts for nothing, and that is said. */
@@ -116,8 +138,10 @@ function answers(state: CaseState, colony: string): readonly State[] {
 function testsOf(state: CaseState, key: string): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
-    .filter((result) => result.colony === key || result.colony === null)
-    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, ...counts }) => present({ ...counts, date: on }));
+    .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
+    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) =>
+      present({ ...counts, which: which?.filter(isConditionId), date: on }),
+    );
 }
 
 /** Dissections read here to the end: one result a specimen, of the reading that was finished last. */

@@ -41,6 +41,7 @@ export * from "./reckoner/method-form.ts";
 export * from "./reckoner/method-view.ts";
 export * from "./reckoner/methods/index.ts";
 export * from "./reckoner/pictures.ts";
+export * from "./reckoner-links.ts";
 export * from "./red-flag-answers.ts";
 export * from "./red-flags.ts";
 export * from "./sample-plan.ts";

@@ -15,6 +15,7 @@ export interface WalkStep {
   readonly term: string;
   readonly question: string;
   readonly lookFor: string;
+  readonly tellApart: string | null;
   readonly place: Place;
   readonly placeTitle: string;
   readonly exclusiveWith: FindingId | null;
@@ -35,6 +36,7 @@ export function walkOf(state: CaseState, key: string, colonies: number, words: W
         term: finding.term,
         question: finding.question,
         lookFor: finding.lookFor,
+        tellApart: finding.tellApart ?? null,
         place,
         placeTitle: words.seen.places[place],
         exclusiveWith: finding.exclusiveWith ?? null,

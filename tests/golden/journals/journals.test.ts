@@ -12,7 +12,8 @@ import {
   settled,
 } from "../../../src/casebook/index.ts";
 import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "../../../src/journal/index.ts";
-import expected from "./schema-1.expected.json" with { type: "json" };
+import first from "./schema-1.expected.json" with { type: "json" };
+import second from "./schema-2.expected.json" with { type: "json" };
 
 const folder = import.meta.dirname;
 const textOf = (name: string): string => readFileSync(path.join(folder, name), "utf8");
@@ -36,6 +37,7 @@ function told(casebook: Casebook) {
       code: settled(apiary.record)?.code,
       colonies: Object.values(apiary.colonies).map((colony) => settled(colony.record)?.code),
       monthlyMeans: settled(apiary.weather)?.monthlyMeanCelsius?.length,
+      tracheal: settled(apiary.region)?.acarapisWoodi,
       flows: each(apiary.flows, (flow) => settled(flow)?.name),
       supers: each(apiary.supers, (supers) => settled(supers)?.on),
       treatments: each(apiary.treatments, (treatment) => settled(treatment)?.activeIngredient),
@@ -65,7 +67,7 @@ const caseTold = (state: CaseState) => ({
   colonyStates: each(state.colonyStates, (colony) => settled(colony)?.state),
   steps: each(state.steps, (step) => settled(step)?.state),
   samplePlans: each(state.samplePlans, (plan) => settled(plan)?.beesPerColony),
-  tests: Object.values(state.tests).map(({ value: { test, mites, bees } }) => ({ test, mites, bees })),
+  tests: Object.values(state.tests).map(({ value: { test, mites, bees, kept } }) => ({ test, mites, bees, kept })),
   decision: settled(state.decision)?.choice,
   outcomes: each(state.outcomes, (own) => each(own, (outcome) => settled(outcome)?.survived)),
   closed: settled(state.closed)?.outcome,
@@ -85,8 +87,11 @@ const specimenTold = (specimen: SpecimenState) => ({
   })),
 });
 
-describe("the journal of every kind at its first schema", () => {
-  const entries = entriesOf("schema-1.jsonl");
+describe.each([
+  ["schema-1.jsonl", first],
+  ["schema-2.jsonl", second],
+])("the journal of every kind in %s", (name, expected) => {
+  const entries = entriesOf(name);
 
   it("is intact, and of the size told", () => {
     const report = verifyChain(entries);
@@ -101,7 +106,7 @@ describe("the journal of every kind at its first schema", () => {
   });
 
   it("is written again byte for byte", () => {
-    expect(encodeJournal(entries)).toBe(textOf("schema-1.jsonl"));
+    expect(encodeJournal(entries)).toBe(textOf(name));
   });
 });
 

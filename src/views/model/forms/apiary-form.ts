@@ -3,7 +3,7 @@
  *
  * @module views/model
  */
-import type { BodyOf } from "../../../journal/index.ts";
+import { type BodyOf, kinds } from "../../../journal/index.ts";
 import { site } from "../../../reasoning/index.ts";
 import { blocked, celsius, gramsFromOunces, type Problem, problem, type Result } from "../../../units/index.ts";
 import { type Fields, type FormReader, parseNumber, present, readForm } from "../form.ts";
@@ -84,6 +84,30 @@ export function readWeatherForm(fields: Fields, units: EntryUnits): Result<BodyO
       source: form.text("source"),
     }),
   );
+}
+
+const { shape: region } = kinds["region-recorded"].body;
+
+/** What may be said of each pest of a region; the first is what is taken where nothing was said. */
+export const regionChoices = [
+  { name: "varroa", values: region.varroa.options },
+  { name: "acarapisWoodi", values: region.acarapisWoodi.options },
+  { name: "smallHiveBeetle", values: region.smallHiveBeetle.options },
+  { name: "tropilaelaps", values: region.tropilaelaps.options },
+  { name: "vespa", values: region.vespa.options },
+] as const;
+
+/** Body of `region-recorded`. */
+export function readRegionForm(fields: Fields): Result<BodyOf<"region-recorded">> {
+  const form = readForm(fields);
+  return form.result({
+    varroa: form.oneOf("varroa", region.varroa.options),
+    acarapisWoodi: form.oneOf("acarapisWoodi", region.acarapisWoodi.options),
+    smallHiveBeetle: form.oneOf("smallHiveBeetle", region.smallHiveBeetle.options),
+    tropilaelaps: form.oneOf("tropilaelaps", region.tropilaelaps.options),
+    vespa: form.oneOf("vespa", region.vespa.options),
+    source: form.text("source"),
+  });
 }
 
 /** Two days in order; a problem on the second field otherwise. */

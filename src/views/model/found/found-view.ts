@@ -5,7 +5,6 @@
  */
 import { type Casebook, coloniesOf } from "../../../casebook/index.ts";
 import { thresholds } from "../../../knowledge/index.ts";
-import type { MethodName } from "../../../reasoning/index.ts";
 import type { Day, Estimate } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { type TreatedSpan, treatedSpan } from "../worked/check.ts";
@@ -187,11 +186,3 @@ function meaningOf(specimen: SpecimenFound, words: Words): { readonly reading: s
   const reached = others.at(-1);
   return { reading, note: reached ? say.reaches({ band: reached.means }) : say.withinBand };
 }
-
-/**
- * The address of a method of the reckoner that opens with the count of an estimate of a share.
- * @example
- * reckonAddress("intervals", { value: 0.34, n: 50 })  // → "/reckoner/intervals?positive=17&examined=50"
- */
-export const reckonAddress = (method: MethodName, { value, n }: Pick<Estimate, "value" | "n">): string =>
-  `/reckoner/${method}?positive=${Math.round(value * (n ?? 0))}&examined=${n ?? 0}`;

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { casebookOf, demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import type { BodyOf, EntryDraft, Trunk } from "../../../journal/index.ts";
 import { wordsOf } from "../../words/index.ts";
-import { foundView, missedView, otherTests, qualityNotes, readTestResult } from "../index.ts";
+import { foundView, missedView, otherTests, qualityNotes, readTestResult, resultSays } from "../index.ts";
 
 const words = wordsOf("en");
 const day = "2026-07-10";
@@ -177,5 +177,24 @@ describe("other tests", () => {
       ok: true,
       value: { colony: null, mites: 9, bees: 300 },
     });
+  });
+
+  it("a result says what was found, how the bees were kept, and whether the dose harms, where its test can", () => {
+    const virus = { test: "virus-panel", result: "found", which: "dwv_overt", kept: "frozen" };
+    const panel = readTestResult(virus, day);
+    if (!panel.ok) throw new Error("the panel should be read");
+    expect(panel.value).toMatchObject({ which: ["dwv_overt"], kept: "frozen" });
+    expect(resultSays(panel.value, words)).toBe("found: Deformed wing virus");
+    expect(readTestResult({ ...virus, which: "starvation" }, day).ok).toBe(false);
+    const screen = readTestResult(
+      { test: "residue-screen", result: "found", harmfulDose: "no", daysUntilFrozen: "2" },
+      day,
+    );
+    if (!screen.ok) throw new Error("the screen should be read");
+    expect(screen.value).toMatchObject({ harmfulDose: false, daysUntilFrozen: 2 });
+    expect(resultSays(screen.value, words)).toBe("found; below a dose that harms bees");
+    const pcr = readTestResult({ test: "pooled-pcr", result: "found", sequenced: "yes", which: "starvation" }, day);
+    expect(pcr).toMatchObject({ ok: true, value: { sequenced: true } });
+    expect(pcr.ok && "which" in pcr.value).toBe(false);
   });
 });

@@ -5,12 +5,23 @@
  */
 import { type Candidate, type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
-import { isTestId, type ResultKind, type TestId, testIds, tests, thresholds } from "../../../knowledge/index.ts";
+import {
+  type ConditionId,
+  conditions,
+  isConditionId,
+  isTestId,
+  type ResultKind,
+  type TestId,
+  tellsApart,
+  testIds,
+  tests,
+  thresholds,
+} from "../../../knowledge/index.ts";
 import { bench } from "../../../reasoning/index.ts";
 import { answered, blocked, type Day, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
-import { type Fields, present, readForm } from "../form.ts";
+import { type Fields, type FormReader, present, readForm } from "../form.ts";
 import { happenedOn } from "../happened.ts";
 
 export interface OtherTest {
@@ -68,7 +79,10 @@ export function resultSays(value: BodyOf<"test-result-recorded">, words: Words):
     if (share.ok) parts.push(say.share({ positive: value.positive, examined: value.examined, ...share.value }));
   }
   if (value.sporesMillionsPerBee !== undefined) parts.push(say.sporesSay({ millions: value.sporesMillionsPerBee }));
-  if (value.result) parts.push(say.results[value.result]);
+  const which = (value.which ?? []).filter(isConditionId).map((id) => conditions[id].term);
+  if (value.result) parts.push(say.resultOf({ result: value.result, which }));
+  if (value.sequenced !== undefined) parts.push(say.sequencedSays({ sequenced: value.sequenced }));
+  if (value.harmfulDose !== undefined) parts.push(say.doseSays({ harmful: value.harmfulDose }));
   return parts.join("; ");
 }
 
@@ -85,6 +99,37 @@ const shapes: Readonly<Partial<Record<ResultKind, ResultShape>>> = {
 export const resultShape = (test: string): ResultShape =>
   (isTestId(test) ? shapes[tests[test].result] : undefined) ?? "found-or-not";
 
+/** What else a result can say, by its test. */
+export interface MoreOfResult {
+  /** The conditions among which it can say what was found. */
+  readonly which: readonly ConditionId[];
+  readonly asksSequenced: boolean;
+  readonly asksDose: boolean;
+}
+
+/** What else the result of a test can say. */
+export const moreOf = (test: string): MoreOfResult => ({
+  which: isTestId(test) ? tellsApart(test) : [],
+  asksSequenced: test === "pooled-pcr",
+  asksDose: test === "residue-screen",
+});
+
+/** How bees are kept until they are read, the commonest first. */
+export const keepings = ["ethanol-70", "frozen", "fresh", "dry"] as const;
+
+const yesOrNo = (typed: string | undefined): boolean | undefined =>
+  typed === "yes" ? true : typed === "no" ? false : undefined;
+
+function readMore(form: FormReader, fields: Fields, { which, asksSequenced, asksDose }: MoreOfResult) {
+  const found = fields.result === "found";
+  return present({
+    which: found && fields.which && which.length > 0 ? [form.oneOf("which", which)] : undefined,
+    sequenced: asksSequenced ? yesOrNo(fields.sequenced) : undefined,
+    harmfulDose: asksDose && found ? yesOrNo(fields.harmfulDose) : undefined,
+    daysUntilFrozen: asksDose ? form.maybeNumber("daysUntilFrozen", { min: 0, max: 365 }) : undefined,
+  });
+}
+
 /** Tests in the order of the form: the commonest first. */
 export const testsInForm: readonly TestId[] = [
   "varroa-wash",
@@ -99,19 +144,20 @@ export function readTestResult(fields: Fields, today: Day): Result<BodyOf<"test-
   const test = form.oneOf("test", testIds);
   const shape = resultShape(test);
   const count = (name: string, min = 0) => form.number(name, { min, max: 100_000, whole: true });
-  const alive = fields.aliveWhenTaken;
   const data = present({
     colony: fields.colony ? fields.colony : null,
     test,
     on: happenedOn(form, "on", today),
     laboratory: form.maybeText("laboratory"),
     takenFrom: fields.takenFrom ? form.oneOf("takenFrom", ["S", "E", "B", "F", "D"]) : undefined,
-    aliveWhenTaken: alive === "yes" ? true : alive === "no" ? false : undefined,
+    aliveWhenTaken: yesOrNo(fields.aliveWhenTaken),
     note: form.maybeText("note"),
     ...(shape === "share" ? { positive: count("positive"), examined: count("examined", 1) } : {}),
     ...(shape === "mites" ? { mites: count("mites"), bees: count("bees", 1) } : {}),
     ...(shape === "spores" ? { sporesMillionsPerBee: form.number("spores", { min: 0, max: 1000 }) } : {}),
     ...(shape === "found-or-not" ? { result: form.oneOf("result", ["found", "none-found", "unclear"]) } : {}),
+    kept: fields.kept ? form.oneOf("kept", keepings) : undefined,
+    ...readMore(form, fields, moreOf(test)),
   });
   const result = form.result(data);
   if (!result.ok || shape !== "share") return result;

@@ -18,6 +18,7 @@ import { useCasebook } from "../store/context.ts";
 import { newId } from "../store/new-id.ts";
 import { words } from "../words.ts";
 import { ApiaryFields } from "./ApiaryFields.tsx";
+import { Region } from "./Region.tsx";
 import { Flows, Supers, Treatments } from "./Spans.tsx";
 import { WeatherYear } from "./WeatherYear.tsx";
 import "./apiaries.css";
@@ -40,6 +41,7 @@ export default function ApiaryPage({ params }: PageProps) {
       <ChangeRecord view={view} />
       <UnitsChoice />
       <Colonies view={view} />
+      <Region view={view} />
       <WeatherYear view={view} />
       <Flows view={view} />
       <Supers view={view} />

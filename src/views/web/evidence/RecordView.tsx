@@ -2,6 +2,7 @@
 import { Link } from "wouter";
 import type { EvidenceRecord } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
+import { Drawn } from "../parts/Drawn.tsx";
 import { words } from "../words.ts";
 
 interface Props {
@@ -19,6 +20,7 @@ export function RecordView({ record, records }: Props) {
     <article>
       <p className="note q3">{say.one[record.kind]}</p>
       <Answer text={`**${record.title}**`} under={record.says === record.title ? undefined : record.says} />
+      {record.kind === "finding" ? <Drawn finding={record.id} /> : null}
       {record.parts.length > 0 ? (
         <dl className="parts">
           {record.parts.map((part) => (

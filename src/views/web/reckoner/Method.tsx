@@ -42,6 +42,7 @@ function Asked({
     () => withGiven(methodFields(method.inputShape, view.fields, method.example), given),
     [method, view, given],
   );
+  const isWhole = fields.every(({ needed, typed }) => !needed || typed !== "");
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isExample, setExample] = useState(given === "");
   const form = useRef<HTMLFormElement>(null);
@@ -54,13 +55,13 @@ function Asked({
     if (!question.ok) return;
     ask(question.value, view.more(question.value));
   }, [ask, method, view]);
-  // The fields hold an example, or what the address brought: it is answered at once, and only once.
+  // The fields hold an example, or what the address brought: when nothing is missing it is answered at once, and only once.
   const begun = useRef(false);
   useEffect(() => {
     if (begun.current) return;
     begun.current = true;
-    send();
-  }, [send]);
+    if (isWhole) send();
+  }, [send, isWhole]);
 
   // An answer beside a question that could not be read would be taken for its answer.
   const standing = problems.length === 0 ? answer : null;
@@ -80,6 +81,7 @@ function Asked({
         className="reckon-form"
       >
         {isExample ? <p className="note">{methodPage.example}</p> : null}
+        {isWhole || answer ? null : <p className="note">{methodPage.incomplete}</p>}
         <MethodFields fields={fields} problemsOf={byField} />
         {others.map((each) => (
           <p key={`${each.code} ${each.field}`} className="trouble">

@@ -6,6 +6,7 @@ import type { FindingState } from "../../../journal/index.ts";
 import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
 import { useHand } from "../case/seen/hand.ts";
 import { useSeenOn } from "../case/seen/seen-on.ts";
+import { Drawn } from "../parts/Drawn.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import type { PageProps } from "../routes.ts";
@@ -85,7 +86,7 @@ export default function WalkPage({ params }: PageProps) {
       {step ? (
         <div className="find">
           <h1>{step.question}</h1>
-          <p>{step.lookFor}</p>
+          <LookFor key={step.finding} step={step} />
         </div>
       ) : (
         <div className="find">
@@ -135,6 +136,29 @@ export default function WalkPage({ params }: PageProps) {
         <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
     </main>
+  );
+}
+
+/** What to look for; how to tell it apart comes up when asked for, so that the buttons stay where the thumb is. */
+function LookFor({ step: { finding, lookFor, tellApart } }: { readonly step: WalkStep }) {
+  const [isOpen, setOpen] = useState(false);
+  const say = words.seen;
+  if (!tellApart) return <p>{lookFor}</p>;
+  return (
+    <>
+      <p>
+        {lookFor}{" "}
+        <button type="button" className="act" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+          {isOpen ? say.hideLookFor : say.tellApart}
+        </button>
+      </p>
+      {isOpen ? (
+        <>
+          <p>{tellApart}</p>
+          <Drawn finding={finding} />
+        </>
+      ) : null}
+    </>
   );
 }
 

@@ -1,5 +1,40 @@
 /** Sentences of the apiaries: colonies, weather, forage, supers, treatments. */
-import { day, dayAndMonth, list, monthNames, some } from "./numbers.ts";
+import { capital, day, dayAndMonth, list, monthNames, some } from "./numbers.ts";
+
+/** What somebody wrote down of a region. */
+export interface RegionTold {
+  readonly varroa?: "present" | "absent";
+  readonly acarapisWoodi?: "unknown" | "found" | "absent";
+  readonly smallHiveBeetle?: "absent" | "present" | "endemic";
+  readonly tropilaelaps?: "absent" | "present" | "endemic";
+  readonly vespa?: "absent" | "established";
+}
+
+const regionOf = {
+  varroa: "varroa mites",
+  acarapisWoodi: "tracheal mites",
+  smallHiveBeetle: "small hive beetle",
+  tropilaelaps: "Tropilaelaps mites",
+  vespa: "yellow-legged hornet",
+} as const;
+
+const regionStates = {
+  present: "here",
+  absent: "not here",
+  unknown: "not known",
+  found: "found in the last ten years",
+  endemic: "here for good",
+  established: "here for good",
+} as const;
+
+/** The region in one line: every pest with its word, or only what is there or may be. */
+export function regionSays(told: RegionTold, which: "all" | "what is there" = "all"): string {
+  const pests = Object.keys(regionOf) as (keyof RegionTold)[];
+  const said = pests.filter((pest) => told[pest] !== undefined && (which === "all" || told[pest] !== "absent"));
+  const rest =
+    said.length < pests.length ? [said.length > 0 ? "none of the others" : "none of the pests asked for"] : [];
+  return [...said.map((pest) => `${regionOf[pest]} **${regionStates[told[pest] ?? "unknown"]}**`), ...rest].join(", ");
+}
 
 export const apiaries = {
   title: "Apiaries",
@@ -42,6 +77,16 @@ export const apiaries = {
   noColonies: "No colonies on record. Say how many stand here; each gets a code.",
   addColonies: "How many more stand here?",
   add: "Register",
+  regionHead: "What lives in the region",
+  noRegion: "Not described. The ranking takes the usual: varroa here, tracheal mites not known, no pests of elsewhere.",
+  regionSays: (told: RegionTold & { readonly source: string }) =>
+    `${capital(regionSays(told))}. Source: ${told.source}.`,
+  tellRegion: "Describe it",
+  changeRegion: "Change it",
+  keepRegion: "Keep this",
+  pest: (slots: { readonly name: keyof RegionTold }) => capital(regionOf[slots.name]),
+  regionStates,
+  regionSourceHint: "The authority’s list, a survey, or who says so and when.",
   weatherHead: "Weather of an ordinary year",
   weatherHint:
     "Twelve means of day and night together, from the nearest station or your own. The plan needs them to find warm enough days.",

@@ -1,4 +1,5 @@
 /** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
+import { type RegionTold, regionSays } from "./apiaries.ts";
 import { dayAndMonth, inHundred, inTen, list, scale, whole, wordInTen } from "./numbers.ts";
 
 interface Named {
@@ -64,6 +65,12 @@ export const could = {
         ? "as in the north, since no latitude is known"
         : `at ${Math.round(Math.abs(slots.latitude))}° ${slots.latitude < 0 ? "south" : "north"}`
     }, the last day anything was looked at.`,
+  region: (slots: { readonly region: RegionTold | null }) =>
+    slots.region === null
+      ? "Region: **not described**; taken as usual, with varroa and without the pests of elsewhere."
+      : `Region: ${regionSays(slots.region, "what is there")}.`,
+  tellRegion: "Say what lives around the apiary",
+  changeRegion: "Change it",
   changeDay: "Another day: “Seen on” at question 1.",
   colonyOf: "Colony",
   missHead: "Must not miss",

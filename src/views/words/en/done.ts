@@ -107,6 +107,7 @@ export const done = {
       ? "Every reading of the literature leads to the same choice."
       : `A cold reading of the literature: ${choices[slots.cold].toLowerCase()}; a mild one: ${choices[slots.mild].toLowerCase()}.`,
   trace: "Losses by winter: judged curve, no measured one was found (rule DE3).",
+  reckonMoreBees: "Reckon what more bees would be worth",
 
   untilHead: "Until the result",
   untilUnder: "What not to do meanwhile.",

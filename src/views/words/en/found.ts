@@ -1,5 +1,5 @@
 /** Sentences of question 4: what was found. */
-import { day, inHundred, some, whole } from "./numbers.ts";
+import { day, inHundred, list, some, whole } from "./numbers.ts";
 
 const tenths = (value: number): string => String(Number(value.toFixed(1)));
 
@@ -12,6 +12,8 @@ interface Told {
 
 const told = ({ colony, value, low, high }: Told): string =>
   `${colony}, ${inHundred(value)} in 100 (${inHundred(low)} to ${inHundred(high)})`;
+
+const results = { found: "found", "none-found": "none found", unclear: "unclear" } as const;
 
 export const found = {
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
@@ -156,7 +158,22 @@ export const found = {
   bees: "Bees",
   spores: "Spores, million a bee",
   result: "Result",
-  results: { found: "found", "none-found": "none found", unclear: "unclear" },
+  results,
+  resultOf: (slots: { readonly result: "found" | "none-found" | "unclear"; readonly which: readonly string[] }) =>
+    slots.which.length > 0 ? `found: ${list(slots.which)}` : results[slots.result],
+  sequencedSays: (slots: { readonly sequenced: boolean }) =>
+    slots.sequenced ? "the product was sequenced" : "the product was not sequenced: external mites would look alike",
+  doseSays: (slots: { readonly harmful: boolean }) =>
+    slots.harmful ? "at a dose that harms bees" : "below a dose that harms bees",
+  which: "What was found",
+  whichHint: "Of viruses, those in the highest class.",
+  sequenced: "Product sequenced?",
+  sequencedHint: "If not, the external mites look alike.",
+  harmfulDose: "A dose that harms bees?",
+  harmfulDoseHint: "Compared with the lethal dose; a residue alone is no cause.",
+  daysUntilFrozen: "Days from death to the freezer",
+  kept: "Kept",
+  keptAs: { "ethanol-70": "in 70 % alcohol", frozen: "frozen", fresh: "fresh", dry: "dry" },
   laboratory: "Laboratory",
   takenFrom: "Bees taken from",
   notSaid: "not said",

@@ -5,6 +5,7 @@ import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
 import { done } from "./done.ts";
+import { drawings } from "./drawings.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
@@ -30,6 +31,7 @@ export const en = {
   found,
   done,
   worked,
+  drawings,
   evidence,
   paper,
   reckoner,

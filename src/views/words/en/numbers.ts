@@ -110,3 +110,6 @@ export const scale: readonly { readonly word: string; readonly from: number; rea
   { word: "extremely likely", from: 0.95, to: 0.99 },
   { word: "almost certain", from: 0.99, to: 1 },
 ];
+
+/** The text with its first letter large. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

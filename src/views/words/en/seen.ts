@@ -39,6 +39,7 @@ export const seen = {
   keys: "P present, A absent, N not looked; arrows move.",
   oneByOne: "One finding a screen",
   lookFor: "What to look for",
+  tellApart: "How to tell it apart",
   hideLookFor: "Hide it",
   progress: (slots: { readonly now: number; readonly all: number }) => `${slots.now}/${slots.all}`,
   progressLong: (slots: { readonly now: number; readonly all: number }) => `Finding ${slots.now} of ${slots.all}`,

@@ -1,6 +1,6 @@
 /** Sentences of question 3: looks, tests, and the plan of a sample. */
 import type { sampling } from "../../../reasoning/index.ts";
-import { inHundred, list, some, whole } from "./numbers.ts";
+import { capital, inHundred, list, some, whole } from "./numbers.ts";
 
 type Slots<Code extends keyof sampling.PlanReasons> = sampling.PlanReasons[Code];
 
@@ -29,8 +29,6 @@ const reasons: ReasonWords = {
   "fresh-opens-better": () => "Frozen or fresh bees open better than bees from alcohol.",
   "dry-bees-rot": () => "Dry bees rot: use alcohol or a freezer at once.",
 };
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const tell = {
   reasons,

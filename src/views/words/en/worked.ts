@@ -95,6 +95,7 @@ export const worked = {
   },
   refusal: "No efficacy is given without an untreated colony counted before and after.",
   trace: "Ranges: 95 in 100 for the bees read; other colonies vary more.",
+  reckonFurther: "Reckon further with these counts",
 
   outcomeHead: "What became of the colonies",
   colony: "Colony",

@@ -1,8 +1,10 @@
 /** Results that were counted elsewhere or otherwise: the list, and a form that fits the test. */
 import { useState } from "react";
 import { type CaseState, coloniesOf } from "../../../../casebook/index.ts";
-import { tests } from "../../../../knowledge/index.ts";
+import { conditions, tests } from "../../../../knowledge/index.ts";
 import {
+  keepings,
+  moreOf,
   otherTests,
   readTestResult,
   resultShape,
@@ -112,6 +114,7 @@ function TestForm({ state }: { readonly state: CaseState }) {
             }))}
           />
         ) : null}
+        <MoreFields test={test} problems={problems} />
         <ChoiceField
           name="takenFrom"
           label={say.takenFrom}
@@ -131,6 +134,12 @@ function TestForm({ state }: { readonly state: CaseState }) {
             { value: "no", says: words.bench.no },
           ]}
         />
+        <ChoiceField
+          name="kept"
+          label={say.kept}
+          problems={problems}
+          choices={[{ value: "", says: say.notSaid }, ...keepings.map((value) => ({ value, says: say.keptAs[value] }))]}
+        />
         <TextField name="laboratory" label={say.laboratory} problems={problems} />
         <LongField name="note" label={say.note} problems={problems} wide rows={2} />
       </fieldset>
@@ -140,5 +149,56 @@ function TestForm({ state }: { readonly state: CaseState }) {
         </button>
       </p>
     </form>
+  );
+}
+
+/** What only some tests can say: which was found, whether the product was sequenced, the dose. */
+function MoreFields({
+  test,
+  problems,
+}: {
+  readonly test: string;
+  readonly problems: ReturnType<typeof useForm>["problems"];
+}) {
+  const say = words.found;
+  const { which, asksSequenced, asksDose } = moreOf(test);
+  const yesOrNo = [
+    { value: "", says: say.notSaid },
+    { value: "yes", says: words.bench.yes },
+    { value: "no", says: words.bench.no },
+  ];
+  return (
+    <>
+      {which.length > 0 ? (
+        <ChoiceField
+          name="which"
+          label={say.which}
+          hint={say.whichHint}
+          problems={problems}
+          choices={[{ value: "", says: say.notSaid }, ...which.map((id) => ({ value: id, says: conditions[id].term }))]}
+        />
+      ) : null}
+      {asksSequenced ? (
+        <ChoiceField
+          name="sequenced"
+          label={say.sequenced}
+          hint={say.sequencedHint}
+          problems={problems}
+          choices={yesOrNo}
+        />
+      ) : null}
+      {asksDose ? (
+        <>
+          <ChoiceField
+            name="harmfulDose"
+            label={say.harmfulDose}
+            hint={say.harmfulDoseHint}
+            problems={problems}
+            choices={yesOrNo}
+          />
+          <TextField name="daysUntilFrozen" label={say.daysUntilFrozen} numeric problems={problems} />
+        </>
+      ) : null}
+    </>
   );
 }

@@ -69,7 +69,16 @@ export default function Could({ caseId }: QuestionProps) {
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
       <p className="q2 season">
-        <Rich text={say.season(asked.season)} /> <Link href={`/cases/${caseId}/1`}>{say.changeDay}</Link>
+        <Rich text={say.season(asked.season)} />{" "}
+        <Link className="act" href={`/cases/${caseId}/1`}>
+          {say.changeDay}
+        </Link>{" "}
+        <Rich text={say.region({ region: asked.region })} />{" "}
+        {state.apiary === null ? null : (
+          <Link className="act" href={`/apiaries/${state.apiary}#region`}>
+            {asked.region ? say.changeRegion : say.tellRegion}
+          </Link>
+        )}
       </p>
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />

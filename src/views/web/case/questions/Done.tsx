@@ -1,9 +1,11 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
 import { useMemo, useState } from "react";
+import { Link } from "wouter";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import {
   choiceView,
   countedColonies,
+  moreBeesAddress,
   readWeighing,
   specimensFound,
   stopNotices,
@@ -93,6 +95,11 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Plan state={state} counted={counted} />
       <Onward caseId={state.id} to={6}>
         <PaperLinks caseId={state.id} papers={["report"]} />
+        {weighing ? (
+          <Link className="act" href={moreBeesAddress(weighing)}>
+            {say.reckonMoreBees}
+          </Link>
+        ) : null}
       </Onward>
     </>
   );

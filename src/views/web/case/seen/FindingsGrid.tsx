@@ -9,6 +9,7 @@ import {
   type FindingRow,
   findingDrafts,
 } from "../../../model/index.ts";
+import { Drawn } from "../../parts/Drawn.tsx";
 import { Mark } from "../../parts/Mark.tsx";
 import { threeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
@@ -233,6 +234,7 @@ function LookFor({ row, colony }: { readonly row: FindingRow; readonly colony: H
       </button>
       <p>{row.lookFor}</p>
       {row.tellApart ? <p className="q2">{row.tellApart}</p> : null}
+      <Drawn finding={row.id} />
     </aside>
   );
 }

@@ -1,8 +1,9 @@
 /** Before and after, beside an untreated colony: what the counts say, by each method, and what may not be said. */
 import { useState } from "react";
+import { Link } from "wouter";
 import type { CaseState } from "../../../../casebook/index.ts";
 import type { Day } from "../../../../units/index.ts";
-import { type BeforeAfter, checkView, comparators } from "../../../model/index.ts";
+import { type BeforeAfter, checkView, comparators, reductionAddress } from "../../../model/index.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 
@@ -14,6 +15,7 @@ export function Check({ state }: { readonly state: CaseState }) {
   const [scored, score] = useState<"any-mite" | "living-mites">("any-mite");
   const control = chosen === undefined ? (others[0]?.id ?? null) : chosen;
   const view = checkView(casebook, state, { control, scored, words });
+  const further = view ? reductionAddress(view) : null;
   return (
     <section aria-labelledby="h-check">
       <div className="head">
@@ -95,6 +97,13 @@ export function Check({ state }: { readonly state: CaseState }) {
             ))}
           </ul>
           <p className="trace">{say.trace}</p>
+          {further ? (
+            <p className="acts">
+              <Link className="act" href={further}>
+                {say.reckonFurther}
+              </Link>
+            </p>
+          ) : null}
         </>
       ) : (
         <p className="q2">{say.noAfter}</p>

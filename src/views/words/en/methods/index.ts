@@ -108,6 +108,7 @@ export const methodPage = {
   notLoaded: "This method could not be loaded. Load the page again.",
   failed: "This could not be reckoned: a fault of the program, not of your numbers. They are kept here.",
   example: "The numbers are an example. Type your own over them.",
+  incomplete: "Fill in what is still empty and press Reckon.",
   pictureColumns: { value: "Found", low: "From", high: "To" },
   figures: "All figures",
   restsOn: "What it rests on",

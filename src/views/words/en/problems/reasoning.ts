@@ -7,6 +7,16 @@ const weaknesses: Readonly<Record<string, string>> = {
   "dead-when-taken": "the bees were dead when taken",
   "after-control": "soon after a treatment",
   "few-bees": "few bees",
+  "out-of-season": "not the season for it",
+  late: "days passed before the bees were frozen",
+  "freezing-unsaid": "nobody said how soon the bees were frozen",
+};
+
+const keepings: Readonly<Record<string, string>> = {
+  "ethanol-70": "in alcohol",
+  frozen: "in the freezer",
+  fresh: "fresh",
+  dry: "dry",
 };
 
 export const caseProblems = {
@@ -32,6 +42,13 @@ export const caseProblems = {
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
   "test-not-weighed": (slots: Slots) =>
     `No figures are known for the test ${slots.test}, so its result is kept and counts for nothing here.`,
+  "test-needs-recovery": (slots: Slots) =>
+    `How many mites the test ${slots.test} brings down differs too much: it counts once the laboratory has measured its own.`,
+  "test-needs-which": (slots: Slots) => `The test ${slots.test} found something; say what, and it will count.`,
+  "field-not-of-test": (slots: Slots) =>
+    `The test ${slots.test} has no “${slots.field}”; the value ${slots.given} was left out.`,
+  "specimen-unfit": (slots: Slots) =>
+    `The test ${slots.test} cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`,
   "test-unclear": (slots: Slots) => `The result of ${slots.test} is unclear and counts for nothing.`,
   "sensitivity-not-given": () => "No sensitivity entered; nothing is corrected for missed mites.",
 };
