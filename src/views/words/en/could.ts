@@ -135,7 +135,7 @@ export const could = {
         found: `If ${lower(slots.term)} found something`,
         "none-found": `If ${lower(slots.term)} found nothing`,
       }[slots.result]
-    } (about ${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
+    } (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
   compareHead: "Side by side",
   compareUnder: "Each as if it alone were the matter.",
   compareWith: "Compare",
@@ -151,7 +151,7 @@ export const could = {
     const says =
       times < 1.25
         ? `**${slots.first} and ${lower(slots.second)} are as likely as each other.**`
-        : `**${near} is ${times < 10 ? Number(times.toFixed(1)) : whole(Math.min(1e6, Math.round(times)))} times as likely as ${lower(far)}.**`;
+        : `**${near}: ${times < 10 ? Number(times.toFixed(1)) : whole(Math.min(1e6, Math.round(times)))} times as likely as ${lower(far)}.**`;
     const back = 2 ** Math.abs(slots.before);
     const started = slots.before >= 0 ? slots.first : slots.second;
     return `${says} ${
