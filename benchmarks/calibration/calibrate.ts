@@ -3,14 +3,16 @@ import { type Coverage, coverageOf, type Reliability, reliabilityOf, worthSaying
 import { signsLooked } from "./looks.ts";
 import { type Drawing, type Saying, simulated } from "./simulated.ts";
 
-interface Scenario {
+/** A way the cases are drawn. */
+export interface Scenario {
   readonly name: string;
   /** Limits are held only where the cases are drawn as the differential supposes. */
   readonly isHeld: boolean;
   readonly drawing: Pick<Drawing, "dependence" | "wrongGrades">;
 }
 
-const scenarios: readonly Scenario[] = [
+/** Ways the cases are drawn. */
+export const scenarios: readonly Scenario[] = [
   { name: "drawn as supposed", isHeld: true, drawing: { dependence: null, wrongGrades: 0 } },
   // At 0.85 a second finding of a group adds half as many bits as at 0.7.
   { name: "groups tied twice as strongly", isHeld: false, drawing: { dependence: 0.85, wrongGrades: 0 } },
@@ -25,7 +27,8 @@ export function calibrate(cases: number): boolean {
   return scenarios.map((scenario) => report(scenario, cases)).every((isKept) => isKept);
 }
 
-function report({ name, isHeld, drawing }: Scenario, cases: number): boolean {
+/** Runs one scenario and prints what it found; true when its limits are kept or it has none. */
+export function report({ name, isHeld, drawing }: Scenario, cases: number): boolean {
   const all = simulated({ cases, seed: 1763, signs: signsLooked, draws: 400, ...drawing });
   console.log(`\n${name}: ${cases} cases, ${signsLooked} signs looked at in each`);
   const single = all.flatMap((each) => each.filter(({ isGroup }) => !isGroup));
