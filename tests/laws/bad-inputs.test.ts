@@ -9,13 +9,8 @@ import { goodRequests } from "./good-requests.ts";
 const elsewhere = {
   sampling: [
     "evenestFixedPlan",
-    "fewestBeesPlan",
-    "finiteMissedCurve",
     "judgedPlan",
     "larger",
-    "leastBees",
-    "leastFactor",
-    "pastStopEstimate",
     "planReason",
     "planSample",
     "plannedStop",

@@ -82,6 +82,8 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     costedTwoStages: good(sampling.costedTwoStages, { ...yard, costPerColony: 40, costPerBee: 1.2, mostBees: 40 }),
     dorfmanTests: good(sampling.dorfmanTests, { prevalence: 0.05, size: 5 }),
     smallestFixedPlan: good(sampling.smallestFixedPlan, sequential),
+    leastBees: good(sampling.leastBees, sequential),
+    leastFactor: good(sampling.leastFactor, sequential, 20),
     cannonRoeSize: good(sampling.cannonRoeSize, { population: 100, infested: 5, confidence: 0.95 }),
     cannonRoeLimitOfZero: good(sampling.cannonRoeLimitOfZero, { population: 60, examined: 20, level: 0.95 }),
     macDiarmidSize: good(sampling.macDiarmidSize, { ...finite, confidence: 0.95 }),
@@ -127,6 +129,12 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     marginSampleSize: good(sampling.marginSampleSize, { expectedPrevalence: 0.2, margin: 0.1, level: 0.95 }),
     wilsonHalfWidth: good(sampling.wilsonHalfWidth, { bees: 50, expectedPrevalence: 0.1, level: 0.95 }),
     missedCurve: good(sampling.missedCurve, { bees: 30, sensitivity: 0.9, prevalences: [0.05, 0.1] }),
+    finiteMissedCurve: good(sampling.finiteMissedCurve, {
+      population: 100,
+      examined: 40,
+      sensitivity: 0.9,
+      prevalences: [0.05, 0.1],
+    }),
     dorfmanPools: good(sampling.dorfmanPools, { prevalence: 0.01, largest: 50 }),
     poolsToDetect: good(sampling.poolsToDetect, { size: 5, prevalence: 0.01, sensitivity: 0.9, confidence: 0.95 }),
     poolDilution: good(sampling.poolDilution, {
@@ -156,6 +164,25 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
     threeWayCharacteristics: withUnread(good(sampling.threeWayCharacteristics, threeWayPlan, [0.2]), "0"),
     stoppedSampleEstimate: withUnread(
       good(sampling.stoppedSampleEstimate, plan, { examined: 23, positive: 4, level: 0.95 }),
+      "0",
+    ),
+    // Few bees and shares far apart: a search is made for every change.
+    fewestBeesPlan: good(sampling.fewestBeesPlan, {
+      lowPrevalence: 0.1,
+      highPrevalence: 0.6,
+      alpha: 0.2,
+      beta: 0.2,
+      maxBees: 12,
+      minBees: 2,
+      batch: 1,
+    }),
+    pastStopEstimate: withUnread(
+      good(sampling.pastStopEstimate, plan, {
+        atStop: { examined: 23, positive: 4 },
+        all: { examined: 50, positive: 6 },
+        setBeforehand: 50,
+        level: 0.95,
+      }),
       "0",
     ),
     stoppedCoverage: withUnread(good(sampling.stoppedCoverage, plan, { prevalences: [0.2], level: 0.95 }), "0"),

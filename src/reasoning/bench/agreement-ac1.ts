@@ -1,7 +1,7 @@
 /** Gwet's AC1: agreement beyond chance that does not collapse when nearly all bees fall in one class. */
 import { studentT } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Result } from "../../units/index.ts";
-import { type AgreementTable, marginsOf, rooted, tableProblem, total } from "./agreement.ts";
+import { type AgreementTable, marginsOf, rooted, tableProblem, total, withoutError } from "./agreement.ts";
 
 export interface Ac1Estimate extends Estimate {
   /** Share of agreement seen. */
@@ -22,7 +22,7 @@ export interface Ac1Estimate extends Estimate {
  * Programs differ: standard error with n or n − 1, limits by t or by the normal. Ours is n − 1 and t, labelled so.
  * With one class only it is 1.
  *
- * @returns Ac1Estimate; or `nothing-examined`, `table-not-square`
+ * @returns Ac1Estimate with the warning `agreement-without-error`; or `nothing-examined`, `table-not-square`
  * @throws DomainError for counts that are not whole numbers ≥ 0, fewer than 2 bees or a level outside (0, 1)
  * @source Gwet 2008, British Journal of Mathematical and Statistical Psychology 61:29
  *
@@ -57,7 +57,7 @@ export function agreementAc1(reading: {
   const byN = (spread - (observed - 2 * (1 - value) * expected) ** 2) / (n * (1 - expected) ** 2);
   const standardError = rooted((byN * n) / (n - 1));
   const width = studentT({ df: n - 1 }).upperQuantile((1 - level) / 2) * standardError;
-  return answered({
+  const estimate: Ac1Estimate = {
     value,
     low: value - width,
     high: Math.min(1, value + width),
@@ -71,5 +71,6 @@ export function agreementAc1(reading: {
     expected,
     standardError,
     standardErrorByN: rooted(byN),
-  });
+  };
+  return answered(estimate, withoutError(standardError, { value, n }));
 }

@@ -94,6 +94,24 @@ it("[BE201] one class only: kappa undefined, agreement still shown, AC1 is 1", (
   ).toMatchObject({ value: 1, low: 1, high: 1 });
 });
 
+it("[BE211] limits that close on kappa or AC1 are warned of; one disagreement opens them", () => {
+  const all = [
+    [5, 0],
+    [0, 5],
+  ];
+  const kappa = of(agreement({ table: all })).kappa;
+  expect(of(kappa)).toMatchObject({ low: 1, high: 1 });
+  for (const { problems } of [kappa, agreementAc1({ table: all })])
+    expect(problems).toMatchObject([{ code: "agreement-without-error", severity: "warned", slots: { readings: 10 } }]);
+  const but = [
+    [5, 1],
+    [0, 5],
+  ];
+  expect([agreementAc1({ table: but }), of(agreement({ table: but })).kappa].flatMap((each) => each.problems)).toEqual(
+    [],
+  );
+});
+
 it("[BE201] one class by one reader: kappa is 0 and there is nothing to test; a crooked or empty table is refused", () => {
   const half = of(
     of(

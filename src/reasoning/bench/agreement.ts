@@ -46,8 +46,9 @@ export interface AgreementIndices {
  *
  * Limits use the large-sample standard error. Print often shows limits from the null standard error, which is a
  * different thing (.56–.79 where these give .52–.82). With one class only, kappa is undefined: look at the agreement.
+ * Where the readers agree on every bee the error is 0 and the limits close on 1: a warning says so.
  *
- * @returns Agreement; or `nothing-examined`, `table-not-square`
+ * @returns Agreement, its kappa with the warning `agreement-without-error`; or `nothing-examined`, `table-not-square`
  * @throws DomainError for counts that are not whole numbers ≥ 0 or a level outside (0, 1)
  * @source Cohen 1960, 1968; Fleiss, Cohen & Everitt 1969 (standard errors); Byrt, Bishop & Carlin 1993 (PABAK, indices)
  *
@@ -104,7 +105,7 @@ export function agreement(reading: {
         : blocked(benchProblem("one-class-by-a-reader", "unknown", "table", { readings: n }));
     const method = weights === "none" ? "cohen-kappa" : `cohen-kappa-${weights}`;
     const estimate = { value, low, high, level, interval: "confidence", method, rule: "BE200", n } as const;
-    return answered({ ...estimate, standardError, nullStandardError, z });
+    return answered({ ...estimate, standardError, nullStandardError, z }, withoutError(standardError, estimate));
   }
 }
 
@@ -125,6 +126,20 @@ export const marginsOf = (share: AgreementTable): readonly [readonly number[], r
   share.map((row) => row.reduce((sum, each) => sum + each, 0)),
   share.map((_, j) => share.reduce((sum, row) => sum + (row[j] as number), 0)),
 ];
+
+/** Told where no pair of readings scatters about the estimate. */
+export const withoutError = (
+  standardError: number,
+  { value, n }: { readonly value: number; readonly n: number },
+): readonly Problem[] =>
+  standardError > 0
+    ? []
+    : [
+        benchProblem("agreement-without-error", "warned", "table", {
+          readings: n,
+          estimate: Math.round(value * 1e9) / 1e9,
+        }),
+      ];
 
 /** A variance that rounding left a hair below 0 is 0: with kappa at 1 the two parts cancel exactly. */
 export const rooted = (variance: number): number => Math.sqrt(variance < 1e-15 ? 0 : variance);

@@ -34,7 +34,7 @@ export interface CountFit {
 /**
  * Coefficients and aggregation by maximum likelihood, jointly.
  *
- * Coefficients by weighted least squares for every θ tried, θ where the slope of the likelihood is 0. Refused where
+ * Coefficients by Newton's steps for every θ tried, θ where the slope of the likelihood is 0. Refused where
  * there is no maximum: a group without a single mite (its log mean runs away), columns that repeat each other, counts
  * no more uneven than chance. Standard errors from the expected information; they take θ as known, as is usual.
  *
@@ -61,16 +61,13 @@ export function fitCountRegression(data: CountDesign): Result<CountFit> {
     return blocked(benchProblem("no-mites-counted", "blocked", "counts", { bees: counts.length }));
   }
   const model = { counts, design, offset };
-  const poisson = leastSquares(model, Number.POSITIVE_INFINITY, null);
+  const poisson = likeliest(model, Number.POSITIVE_INFINITY, null);
   if (!poisson.ok) return poisson;
   const random = poisson.value.rows;
-  const excess = random.reduce((sum, { count, mean }) => sum + (count - mean) ** 2 - count, 0);
-  if (excess <= 0) return even(random);
-
   let from = poisson.value.coefficients;
   let trouble: Problem | null = null;
   const slope = (logTheta: number): number => {
-    const fit = leastSquares(model, Math.exp(logTheta), from);
+    const fit = likeliest(model, Math.exp(logTheta), from);
     if (!fit.ok) {
       trouble = fit.problems[0] ?? null;
       return 0;
@@ -78,28 +75,28 @@ export function fitCountRegression(data: CountDesign): Result<CountFit> {
     from = fit.value.coefficients;
     return slopeInK(fit.value.rows, Math.exp(logTheta));
   };
-  // The slope is above 0 for small θ; with more spread than chance it is below 0 for a θ large enough.
+  // The slope is above 0 for small θ. With one group more even than chance and another far from it, the likelihood can
+  // have its top here and rise again towards no aggregation: so no look at the spread of all counts decides.
   let high = 0;
   while (slope(high) > 0 && high < largestLogTheta) high += 1;
   let low = high - 1;
   while (slope(low) < 0 && low > -largestLogTheta) low -= 1;
   if (high >= largestLogTheta) return even(random);
   const theta = Math.exp(root({ f: slope, low, high, tolerance: 1e-12 }));
-  const fit = leastSquares(model, theta, from);
+  const fit = likeliest(model, theta, from);
   if (trouble) return blocked(trouble);
   if (!fit.ok) return fit;
-  return answered({
-    coefficients: fit.value.coefficients,
-    standardErrors: fit.value.standardErrors,
-    theta,
-    logLikelihood: negativeBinomialLogLikelihood(fit.value.rows, theta),
-    logLikelihoodPoisson: poissonLogLikelihood(random),
-    n: counts.length,
-  });
+  const logLikelihood = negativeBinomialLogLikelihood(fit.value.rows, theta);
+  const logLikelihoodPoisson = poissonLogLikelihood(random);
+  if (logLikelihood - logLikelihoodPoisson < leastGain) return even(random);
+  const { coefficients, standardErrors } = fit.value;
+  return answered({ coefficients, standardErrors, theta, logLikelihood, logLikelihoodPoisson, n: counts.length });
 }
 
 /** Beyond e^20 the law is Poisson to nine digits: no aggregation can be told from none. */
 const largestLogTheta = 20;
+/** A likelihood no higher than without aggregation, but for rounding. */
+const leastGain = 1e-9;
 
 /**
  * Rate ratios with limits: how many times as many mites per unit step of each column, the others held.
@@ -157,49 +154,79 @@ interface Weighted {
 
 const withoutMites = blocked(benchProblem("group-without-mites", "blocked", "design", {}));
 
-/** Rounds of least squares; where a maximum exists a dozen are enough. */
+/** Newton's rounds; where a maximum exists a dozen are enough. */
 const mostRounds = 100;
 /** A log mean this far below the largest belongs to a group without mites that runs away. */
 const runaway = 30;
 
-/** Coefficients for one θ by repeated weighted least squares (Fisher scoring); without a start from the counts + ½. */
-function leastSquares(model: Model, theta: number, start: readonly number[] | null): Result<Weighted> {
-  const { counts, design, offset } = model;
-  let coefficients = start;
-  const linear = (row: readonly number[], i: number): number =>
-    coefficients === null
-      ? Math.log((counts[i] as number) + 0.5)
-      : (offset[i] as number) + row.reduce((sum, x, j) => sum + x * ((coefficients as number[])[j] as number), 0);
+/** The likeliest coefficients for one θ: the likelihood is concave in them, so Newton's steps, held back, find its top. */
+function likeliest(model: Model, theta: number, start: readonly number[] | null): Result<Weighted> {
+  const { counts, design } = model;
+  let at = start ?? roughCoefficients(model, theta);
+  if (at === null) return blocked(benchProblem("columns-repeat", "blocked", "design", {}));
   for (let round = 0; round < mostRounds; round++) {
-    const logMeans = design.map(linear);
+    const logMeans = logMeansAt(model, at);
     const top = Math.max(...logMeans);
     if (logMeans.some((each, i) => counts[i] === 0 && each < top - runaway)) return withoutMites;
-    const means = logMeans.map(Math.exp);
-    const weights = means.map((mean) => mean / (1 + mean / theta));
-    const working = logMeans.map(
-      (each, i) => each - (offset[i] as number) + ((counts[i] as number) - (means[i] as number)) / (means[i] as number),
-    );
-    const factor = cholesky(crossProduct(design, weights));
-    if (!factor.isPositiveDefinite) {
-      return round === 0 ? blocked(benchProblem("columns-repeat", "blocked", "design", {})) : withoutMites;
+    const rows = logMeans.map((each, i) => ({ count: counts[i] as number, mean: Math.exp(each), bees: 1 }));
+    const slopes = rows.map(({ count, mean }) => (count - mean) / (1 + mean / theta));
+    const bends = rows.map(({ count, mean }) => (mean * (1 + count / theta)) / (1 + mean / theta) ** 2);
+    const observed = cholesky(crossProduct(design, bends));
+    if (!observed.isPositiveDefinite) return withoutMites;
+    const step = observed.solve(columnSums(design, slopes));
+    if (Math.max(...step.map(Math.abs)) < 1e-11 * (1 + Math.max(...at.map(Math.abs)))) {
+      const expected = cholesky(crossProduct(design, expectedWeights(rows, theta)));
+      if (!expected.isPositiveDefinite) return withoutMites;
+      return answered({ coefficients: at, standardErrors: expected.inverseDiagonal().map(Math.sqrt), rows });
     }
-    const next = factor.solve(
-      (design[0] as readonly number[]).map((_, j) =>
-        design.reduce((sum, row, i) => sum + (row[j] as number) * (weights[i] as number) * (working[i] as number), 0),
-      ),
-    );
-    const moved = coefficients === null ? 1 : Math.max(...next.map((x, j) => Math.abs(x - (coefficients?.[j] ?? 0))));
-    coefficients = next;
-    if (moved < 1e-11) {
-      return answered({
-        coefficients: next,
-        standardErrors: factor.inverseDiagonal().map(Math.sqrt),
-        rows: design.map((row, i) => ({ count: counts[i] as number, mean: Math.exp(linear(row, i)), bees: 1 })),
-      });
-    }
+    at = climbed(model, theta, { from: at, step });
   }
   return blocked(benchProblem("fit-did-not-settle", "blocked", "counts", { rounds: mostRounds }));
 }
+
+/** Where to begin: least squares on the logarithms of the counts + ½; null where columns repeat each other. */
+function roughCoefficients({ counts, design, offset }: Model, theta: number): readonly number[] | null {
+  const rows = counts.map((count) => ({ mean: count + 0.5 }));
+  const weights = expectedWeights(rows, theta);
+  const factor = cholesky(crossProduct(design, weights));
+  if (!factor.isPositiveDefinite) return null;
+  const working = counts.map(
+    (count, i) => (weights[i] as number) * (Math.log(count + 0.5) - (offset[i] as number) - 0.5 / (count + 0.5)),
+  );
+  return factor.solve(columnSums(design, working));
+}
+
+const expectedWeights = (rows: readonly { readonly mean: number }[], theta: number): readonly number[] =>
+  rows.map(({ mean }) => mean / (1 + mean / theta));
+
+const logMeansAt = ({ design, offset }: Model, at: readonly number[]): readonly number[] =>
+  design.map((row, i) => row.reduce((sum, x, j) => sum + x * (at[j] as number), offset[i] as number));
+
+/** A loss of this share of the log-likelihood is rounding. */
+const roundingShare = 1e-12;
+
+/** A step, halved until it loses no likelihood. */
+function climbed(
+  model: Model,
+  theta: number,
+  { from, step }: { readonly from: readonly number[]; readonly step: readonly number[] },
+): readonly number[] {
+  const logLikelihood = (at: readonly number[]): number =>
+    logMeansAt(model, at).reduce((sum, logMean, i) => {
+      const [count, mean] = [model.counts[i] as number, Math.exp(logMean)];
+      return sum + count * logMean - (theta === Infinity ? mean : (count + theta) * Math.log1p(mean / theta));
+    }, 0);
+  const start = logLikelihood(from);
+  const moved = (share: number) => from.map((each, j) => each + share * (step[j] as number));
+  let share = 1;
+  while (share > 1e-15 && !(logLikelihood(moved(share)) >= start - roundingShare * Math.abs(start))) share /= 2;
+  return moved(share);
+}
+
+const columnSums = (design: Model["design"], values: readonly number[]): readonly number[] =>
+  (design[0] as readonly number[]).map((_, j) =>
+    design.reduce((sum, row, i) => sum + (row[j] as number) * (values[i] as number), 0),
+  );
 
 const crossProduct = (design: Model["design"], weights: readonly number[]): readonly (readonly number[])[] =>
   (design[0] as readonly number[]).map((_, j) =>

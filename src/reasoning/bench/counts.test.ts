@@ -58,6 +58,11 @@ describe("mites per bee", () => {
     const between = of(fitCounts({ counts: [0, 0, 2, 2] }));
     expect(of(between.kByMoments)).toBeCloseTo(3, 12);
     expect(codeOf(between.fit)).toBe("no-more-uneven-than-chance");
+    // Variance with n and mean are both 2/3, and rounding alone parts them.
+    const rounded = of(fitCounts({ counts: [0, 0, 0, 2, 0, 1, 0, 1, 2] }));
+    expect(codeOf(rounded.fit)).toBe("no-more-uneven-than-chance");
+    // Variance with n − 1 and mean are both 4/3.
+    expect(codeOf(of(fitCounts({ counts: [0, 2, 2] })).kByMoments)).toBe("no-more-uneven-than-chance");
     const full = of(fitCounts({ counts: [1, 1, 1, 12] }));
     expect(codeOf(full.kByZeros)).toBe("too-few-without-mites");
     expect(full.fit.ok).toBe(true);
@@ -90,6 +95,24 @@ describe("mites per bee", () => {
 });
 
 describe("stocks compared", () => {
+  it("[BE208] one group more even than chance does not hide how uneven the other is", () => {
+    const counts = [17, 17, 17, 16, 15, 0, 0, 0, 0, 10, 0];
+    const found = of(fitCountRegression({ counts, design: counts.map((_, i) => [1, Number(i >= 5)]) }));
+    // By R: dnbinom and dpois with the group means, optimize over ln θ.
+    expect(found.logLikelihood - found.logLikelihoodPoisson).toBeCloseTo(2.0034679836, 6);
+    expect(found.theta).toBeCloseTo(0.8455880987, 5);
+  });
+
+  it("[BE208] columns that overlap settle too, where a full step would overshoot", () => {
+    const counts = [0, 0, 3, 126, 0, 0, 0, 3, 0, 0, 0, 0, 0];
+    const design = counts.map((_, i) => [1, i % 2, Number(i % 3 === 0)]);
+    const found = of(fitCountRegression({ counts, design }));
+    // Maximum by SciPy's simplex search over all four at once.
+    expect(found.logLikelihood).toBeCloseTo(-18.539463612189, 8);
+    expect(found.coefficients[1]).toBeCloseTo(2.0282675, 4);
+    expect(Math.log(found.theta)).toBeCloseTo(-2.4857001, 4);
+  });
+
   // invented counts of three stocks, twenty bees each
   const stocks = [
     [0, 0, 1, 0, 3, 0, 0, 2, 5, 0, 1, 0, 0, 4, 0, 0, 1, 0, 2, 0],

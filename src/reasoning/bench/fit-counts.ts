@@ -83,11 +83,16 @@ export function fitCounts(given: {
     prevalence: 1 - without,
     intensity: mean / (1 - without),
     logLikelihoodPoisson: poissonLogLikelihood(counts),
-    kByMoments: variance > mean ? answered(mean ** 2 / (variance - mean)) : even,
+    kByMoments: isUneven(variance, mean) ? answered(mean ** 2 / (variance - mean)) : even,
     kByZeros: kByZeros(mean, without),
-    fit: ((n - 1) / n) * variance > mean ? answered(fitted({ counts, mean, n })) : even,
+    fit: isUneven(((n - 1) / n) * variance, mean) ? answered(fitted({ counts, mean, n })) : even,
   });
 }
+
+/** Beyond this k the law is Poisson to nine digits: a variance that rounding alone lifts above the mean asks for more. */
+const largestK = Math.exp(20);
+
+const isUneven = (variance: number, mean: number): boolean => variance - mean > mean ** 2 / largestK;
 
 function rowsOf(counts: readonly number[], bees?: readonly number[]) {
   ensure(bees === undefined || bees.length === counts.length, "bees", bees?.length, `as many as counts`);

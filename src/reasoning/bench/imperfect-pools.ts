@@ -3,7 +3,7 @@ import { clopperPearsonInterval, type Interval } from "../../numerics/index.ts";
 import { answered, blocked, ensure, type Result } from "../../units/index.ts";
 import { checkPools, type PoolGroup } from "./pool-likelihood.ts";
 import { beeShare } from "./pooled-limits.ts";
-import { correctedShare, type TestErrors } from "./true-prevalence.ts";
+import { correctedShare, misfits, type TestErrors } from "./true-prevalence.ts";
 
 export interface ImperfectPools {
   /** Share of bees infested. */
@@ -20,7 +20,7 @@ export interface ImperfectPools {
  * Sensitivity and specificity are those for a whole pool, known and the same however many infested bees it holds.
  * Where bigger pools thin the signal they are not: see `poolDilution`.
  *
- * @returns ImperfectPools; or `test-no-better-than-chance`
+ * @returns ImperfectPools, with the warnings of `truePrevalence` of the share of pools; or `test-no-better-than-chance`
  * @throws DomainError for counts that cannot be, errors outside (0, 1] or a level outside (0, 1)
  * @source Rogan & Gladen 1978, American Journal of Epidemiology 107:71–76; Cowling, Gardner & Johnson 1999, Preventive
  *   Veterinary Medicine 39:211–225
@@ -37,9 +37,9 @@ export function imperfectPools(request: PoolGroup & TestErrors & { readonly leve
     correctedShare({ apparent, sensitivity, specificity }),
   );
   if (!middle?.ok || !lower?.ok || !upper?.ok) return blocked(...(middle?.problems ?? []));
-  return answered({
-    value: beeShare(middle.value.value, size),
-    limits: { low: beeShare(lower.value.value, size), high: beeShare(upper.value.value, size) },
-    rawPoolShare: middle.value.raw,
-  });
+  const limits = { low: beeShare(lower.value.value, size), high: beeShare(upper.value.value, size) };
+  return answered(
+    { value: beeShare(middle.value.value, size), limits, rawPoolShare: middle.value.raw },
+    misfits({ positive, examined: pools, sensitivity, specificity }, [limits]),
+  );
 }

@@ -21,6 +21,8 @@ export interface BenchProblems {
     readonly examined: number;
     readonly expected: number;
   };
+  /** Both limits lie on the same side of what a share can be: cut there they are one point, and no certainty. */
+  readonly "limits-cut-to-a-point": { readonly at: number };
   /** The integral over the errors of the test still changed with `nodes` nodes. */
   readonly "posterior-did-not-settle": { readonly nodes: number };
   /** No likeliest share between 0 and 1, no bias and no standard error. */
@@ -65,6 +67,8 @@ export interface BenchProblems {
   readonly "kappa-undefined": { readonly readings: number };
   /** One reader used one class only: kappa is 0 whatever the other did, and there is nothing to test. */
   readonly "one-class-by-a-reader": { readonly readings: number };
+  /** The large-sample error of an agreement is 0, so its limits are the estimate itself: no certainty, at any number. */
+  readonly "agreement-without-error": { readonly readings: number; readonly estimate: number };
   /** Neither reader used this class. */
   readonly "class-never-used": { readonly class: number };
   /** Variance not above the mean: no aggregation to estimate, mites sit as if at random. */
@@ -119,6 +123,7 @@ export const benchProblemCodes = [
   "test-no-better-than-chance",
   "fewer-than-false-positives",
   "more-than-sensitivity",
+  "limits-cut-to-a-point",
   "posterior-did-not-settle",
   "no-pool-positive",
   "all-pools-positive",
@@ -137,6 +142,7 @@ export const benchProblemCodes = [
   "table-not-square",
   "kappa-undefined",
   "one-class-by-a-reader",
+  "agreement-without-error",
   "class-never-used",
   "no-more-uneven-than-chance",
   "too-few-without-mites",

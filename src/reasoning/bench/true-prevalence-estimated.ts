@@ -2,7 +2,7 @@
 import { type Interval, normalUpperQuantile } from "../../numerics/index.ts";
 import { answered, blocked, ensure, type Result } from "../../units/index.ts";
 import { benchProblem } from "./problems.ts";
-import { type Corrected, cut } from "./true-prevalence.ts";
+import { type Corrected, cut, misfits } from "./true-prevalence.ts";
 
 /** A share and the number it comes from. */
 export interface ShareOf {
@@ -52,7 +52,7 @@ export interface EstimatedPrevalence extends Corrected {
  *
  * Good for large samples away from 0 and 1; at the edges use `langReiczigelPrevalence`.
  *
- * @returns EstimatedPrevalence, or `test-no-better-than-chance`
+ * @returns EstimatedPrevalence, with the warnings of `truePrevalence`; or `test-no-better-than-chance`
  * @throws DomainError for shares outside [0, 1], numbers that are not whole and ≥ 1, a level outside (0, 1)
  * @source Rogan & Gladen 1978; Greiner & Gardner 2000, Preventive Veterinary Medicine 45:3–22
  *
@@ -65,7 +65,7 @@ export function deltaPrevalence(request: EstimatedErrors): Result<EstimatedPreva
   if (youden <= 0) return noBetter(request);
   const raw = (apparent.share + specificity.share - 1) / youden;
   const standardError = Math.sqrt(deltaVariance(request, raw));
-  return withLimits({ raw, centre: raw, standardError, level });
+  return withLimits(request, { raw, centre: raw, standardError, level });
 }
 
 /**
@@ -74,7 +74,8 @@ export function deltaPrevalence(request: EstimatedErrors): Result<EstimatedPreva
  *
  * Equation 4 of the paper is printed with (1 + P)² in the variance; it must be (1 − P)².
  *
- * @returns EstimatedPrevalence; `raw` is the plain estimate, `centre` the moved one; or `test-no-better-than-chance`
+ * @returns EstimatedPrevalence; `raw` is the plain estimate, `centre` the moved one; warnings as `truePrevalence`; or
+ *   `test-no-better-than-chance`
  * @throws DomainError for shares outside [0, 1], numbers that are not whole and ≥ 1, a level outside (0, 1)
  * @source Lang & Reiczigel 2014, Preventive Veterinary Medicine 113:13–22
  *
@@ -98,7 +99,7 @@ export function langReiczigelPrevalence(request: EstimatedErrors): Result<Estima
   if (youden <= 0 || movedYouden <= 0) return noBetter(request);
   const prevalence = (moved.apparent.share + moved.specificity.share - 1) / movedYouden;
   const shift = 2 * square * (prevalence * scatter(moved.sensitivity) - (1 - prevalence) * scatter(moved.specificity));
-  return withLimits({
+  return withLimits(request, {
     raw: (apparent.share + specificity.share - 1) / youden,
     centre: prevalence + shift,
     standardError: Math.sqrt(deltaVariance(moved, prevalence)),
@@ -118,17 +119,22 @@ function deltaVariance(
   return (scatter(apparent) + fromTest) / youden ** 2;
 }
 
-function withLimits(found: {
-  readonly raw: number;
-  readonly centre: number;
-  readonly standardError: number;
-  readonly level: number;
-}): Result<EstimatedPrevalence> {
+function withLimits(
+  { apparent, sensitivity, specificity }: EstimatedErrors,
+  found: Pick<EstimatedPrevalence, "raw" | "centre" | "standardError" | "level">,
+): Result<EstimatedPrevalence> {
   const { raw, centre, standardError, level } = found;
   const reach = normalUpperQuantile((1 - level) / 2) * standardError;
   const rawLimits = { low: centre - reach, high: centre + reach };
   const limits = { low: cut(rawLimits.low), high: cut(rawLimits.high) };
-  return answered({ raw, value: cut(raw), standardError, rawLimits, limits, centre, level });
+  const counts = {
+    positive: Math.round(apparent.share * apparent.of),
+    examined: apparent.of,
+    sensitivity: sensitivity.share,
+    specificity: specificity.share,
+  };
+  const answer = { raw, value: cut(raw), standardError, rawLimits, limits, centre, level };
+  return answered(answer, misfits(counts, [limits]));
 }
 
 const noBetter = ({ sensitivity, specificity }: EstimatedErrors): Result<never> => {

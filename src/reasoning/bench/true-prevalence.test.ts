@@ -8,6 +8,7 @@ import { beta } from "../../numerics/index.ts";
 import {
   correctedShare,
   deltaPrevalence,
+  imperfectPools,
   langReiczigelPrevalence,
   prevalencePosterior,
   shareOf,
@@ -74,6 +75,25 @@ it("[BE102] keeps the raw value below 0 and above 1, and warns", () => {
   expect(value(many).raw).toBeCloseTo(1.1875, 12);
   expect(value(many).value).toBe(1);
   expect(many.problems.map(({ code }) => code)).toEqual(["more-than-sensitivity"]);
+});
+
+it("[BE102] limits that were cut to one point are told, whichever way the errors are known", () => {
+  const counts = { positive: 0, examined: 150, sensitivity: 0.96, specificity: 0.89 };
+  const known = truePrevalence(counts);
+  expect(value(known).clopperPearson).toEqual({ low: 0, high: 0 });
+  const tried = {
+    apparent: { share: 0, of: 150 },
+    sensitivity: { share: 0.96, of: 100 },
+    specificity: { share: 0.89, of: 100 },
+  };
+  const pools = { size: 10, pools: 150, positive: 0, sensitivity: 0.96, specificity: 0.89 };
+  for (const each of [known, deltaPrevalence(tried), langReiczigelPrevalence(tried), imperfectPools(pools)]) {
+    expect(each.problems.map(({ code }) => code)).toEqual(["fewer-than-false-positives", "limits-cut-to-a-point"]);
+    expect(each.problems.map(({ severity }) => severity)).toEqual(["warned", "warned"]);
+  }
+  const all = truePrevalence({ ...counts, positive: 150, sensitivity: 0.8 });
+  expect(all.problems.map(({ code }) => code)).toEqual(["more-than-sensitivity", "limits-cut-to-a-point"]);
+  expect(all.problems[1]?.slots).toEqual({ at: 1 });
 });
 
 it("[BE103] a perfect test changes nothing", () => {

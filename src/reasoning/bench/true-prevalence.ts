@@ -62,7 +62,7 @@ export function correctedShare(share: TestErrors & { readonly apparent: number }
  * the test gives among clean ones, or more than it gives among infested ones, is told: the value is then 0 or 1 and
  * says more about the test than about the bees.
  *
- * @returns TruePrevalence with the warnings `fewer-than-false-positives`, `more-than-sensitivity`; or
+ * @returns TruePrevalence with the warnings `fewer-than-false-positives`, `more-than-sensitivity`, `limits-cut-to-a-point`; or
  *   `nothing-examined`, `positives-exceed-examined`, `test-no-better-than-chance`
  * @throws DomainError for counts that are not whole, errors outside (0, 1] or a level outside (0, 1)
  * @source Rogan & Gladen 1978, American Journal of Epidemiology 107:71–76; Reiczigel, Földi & Ózsvári 2010,
@@ -86,15 +86,11 @@ export function truePrevalence(
   const raw = correct(apparent);
   const standardError = Math.sqrt((apparent * (1 - apparent)) / examined) / youden;
   const reach = normalUpperQuantile((1 - level) / 2) * standardError;
-  const problems: Problem[] = [];
-  if (apparent < 1 - specificity) {
-    const slots = { positive, examined, expected: (1 - specificity) * examined };
-    problems.push(benchProblem("fewer-than-false-positives", "warned", "positive", slots));
-  }
-  if (apparent > sensitivity) {
-    const slots = { positive, examined, expected: sensitivity * examined };
-    problems.push(benchProblem("more-than-sensitivity", "warned", "positive", slots));
-  }
+  const byMethod = {
+    clopperPearson: limits(clopperPearsonInterval(counts)),
+    blaker: limits(blakerInterval(counts)),
+    wilson: limits(wilsonInterval(counts)),
+  };
   return answered(
     {
       apparent,
@@ -102,13 +98,27 @@ export function truePrevalence(
       value: cut(raw),
       standardError,
       wald: { low: raw - reach, high: raw + reach },
-      clopperPearson: limits(clopperPearsonInterval(counts)),
-      blaker: limits(blakerInterval(counts)),
-      wilson: limits(wilsonInterval(counts)),
+      ...byMethod,
       level,
     },
-    problems,
+    misfits(request, Object.values(byMethod)),
   );
+}
+
+/** What is told where counts do not fit the errors of the test, and where its limits, cut to 0–1, close on one point. */
+export function misfits(
+  counts: TestErrors & { readonly positive: number; readonly examined: number },
+  limits: readonly Interval[],
+): readonly Problem[] {
+  const { positive, examined, sensitivity, specificity } = counts;
+  const problems: Problem[] = [];
+  const told = (code: "fewer-than-false-positives" | "more-than-sensitivity", expected: number) =>
+    problems.push(benchProblem(code, "warned", "positive", { positive, examined, expected }));
+  if (positive / examined < 1 - specificity) told("fewer-than-false-positives", (1 - specificity) * examined);
+  if (positive / examined > sensitivity) told("more-than-sensitivity", sensitivity * examined);
+  const closed = limits.find(({ low, high }) => low === high);
+  if (closed) problems.push(benchProblem("limits-cut-to-a-point", "warned", "positive", { at: closed.low }));
+  return problems;
 }
 
 /** Cut to 0–1; whoever shows the result shows the raw value beside it. */

@@ -34,6 +34,12 @@ export const tieSlack = 1e-12;
  */
 export function detectionSampleSize({ designPrevalence, confidence, sensitivity }: DetectionDesign): number {
   const bees = Math.max(1, Math.ceil(unroundedDetectionSize({ designPrevalence, confidence, sensitivity })));
+  ensure(
+    bees < Infinity,
+    "designPrevalence",
+    designPrevalence,
+    "large enough for a number of bees that can be counted",
+  );
   // An exact tie, such as 2 bees for c = 0.19 at p = 0.1, must not cost a bee by rounding.
   const fewer = bees - 1;
   const none = Math.exp(fewer * Math.log1p(-sensitivity * designPrevalence));

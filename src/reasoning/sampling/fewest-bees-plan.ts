@@ -22,6 +22,8 @@ export interface FewestBeesPlan extends JudgedPlan {
 
 /** No plan of more bees is searched for. */
 const searched = 1000;
+/** Lines that err less than about 1e-26 are not among those searched. */
+const leastError = 1e-20;
 
 /**
  * Searches all parallel lines with Wald's slope, all ends up to `maxBees` and all cuts at the end.
@@ -34,7 +36,7 @@ const searched = 1000;
  *
  * @param progress told the share of the search that is done, from 0 to 1
  * @returns the plan, or `sequential-plan-needs-more-bees`, `sequential-plan-out-of-reach` and the problems of `sequentialPlan`
- * @throws DomainError as `sequentialPlan`, and for more than 1000 bees
+ * @throws DomainError as `sequentialPlan`, and for more than 1000 bees or an error below 1e-20
  * @source Wald & Wolfowitz 1948, Annals of Mathematical Statistics 19:326–339, for fewest bees at both shares without an end (from memory); errors by exact recursion
  *
  * @example
@@ -45,6 +47,11 @@ export function fewestBeesPlan(wanted: WantedPlan, progress?: (share: number) =>
   // The same checks as for a plan given by hand.
   const asked = sequentialPlan(wanted);
   if (!asked.ok) return asked;
+  for (const [name, error] of [
+    ["alpha", wanted.alpha],
+    ["beta", wanted.beta],
+  ] as const)
+    ensure(error >= leastError, name, error, `${leastError} or more`);
   ensure(wanted.maxBees <= searched, "maxBees", wanted.maxBees, `a whole number ≤ ${searched}`);
   const found = leastBees(wanted) > wanted.maxBees ? null : searchedLines(wanted, progress);
   if (!found) return blocked(refusal(wanted));
@@ -98,7 +105,7 @@ function refusal(wanted: WantedPlan): Problem {
   let reached: Pick<FixedPlan, "alpha" | "beta"> = evenest;
   let [low, high] = [leastFactor(wanted, maxBees), larger(evenest, wanted)];
   while (high > low * sameFactor) {
-    const factor = Math.sqrt(low * high);
+    const factor = Math.sqrt(low) * Math.sqrt(high);
     const found = raised(wanted, factor);
     if (found) [high, reached] = [larger(found, wanted), found];
     else low = factor;

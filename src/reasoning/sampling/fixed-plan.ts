@@ -1,6 +1,6 @@
 /** The smallest fixed number of bees that parts two shares with both errors kept: what a sequential plan is held against. */
 import { binomial } from "../../numerics/index.ts";
-import { answered, blocked, type Result } from "../../units/index.ts";
+import { answered, blocked, ensure, type Result } from "../../units/index.ts";
 import { boundSlack } from "./cut-walk.ts";
 import { samplingProblem } from "./problems.ts";
 import { type SequentialTest, sequentialLines } from "./sequential-plan.ts";
@@ -74,13 +74,14 @@ export function evenestFixedPlan(test: SequentialTest, bees: number): FixedPlan 
  * The most powerful test of all bees, its cut drawn by lot where it must be, errs no more than any other, so where it
  * fails all fail. What it needs is a bound, not a plan: no one decides by lot.
  *
- * @throws DomainError for a share or a chance outside [0, 1]
+ * @throws DomainError for a share outside [0, 1] or a chance outside (0, 1]
  * @source Neyman & Pearson 1933, Philosophical Transactions of the Royal Society A 231:289–337 (from memory)
  *
  * @example
  * leastBees({ lowPrevalence: 0.05, highPrevalence: 0.15, alpha: 0.1, beta: 0.1 })  // → 57
  */
 export function leastBees(test: SequentialTest): number {
+  ensureErrors(test);
   let [tooFew, enough] = [0, searched + 1];
   while (enough > tooFew + 1) {
     const bees = Math.floor((tooFew + enough) / 2);
@@ -93,21 +94,23 @@ export function leastBees(test: SequentialTest): number {
 /**
  * The smallest factor by which both bounds must be raised before a plan of at most so many bees may keep them, to 1e-6.
  *
- * @throws DomainError for a number that is not whole or a share outside [0, 1]
+ * @throws DomainError for a number that is not whole, a share outside [0, 1] or a chance outside (0, 1]
  * @source Neyman & Pearson 1933, as `leastBees`
  *
  * @example
  * leastFactor({ lowPrevalence: 0.05, highPrevalence: 0.15, alpha: 0.1, beta: 0.1 }, 57)  // → 1
  */
 export function leastFactor(test: SequentialTest, bees: number): number {
+  ensureErrors(test);
   const kept = (factor: number) => {
     const raised = { ...test, alpha: Math.min(1, test.alpha * factor), beta: test.beta * factor };
     return missedByLot(raised, bees) <= bound(raised.beta);
   };
   if (kept(1)) return 1;
-  let [low, high] = [1, 1 / Math.min(test.alpha, test.beta)];
+  let [low, high] = [1, Math.min(1 / Math.min(test.alpha, test.beta), Number.MAX_VALUE)];
   while (high > low * (1 + 1e-6)) {
-    const factor = Math.sqrt(low * high);
+    // The product of two large factors has no end; that of their roots has.
+    const factor = Math.sqrt(low) * Math.sqrt(high);
     if (kept(factor)) high = factor;
     else low = factor;
   }
@@ -121,6 +124,11 @@ function missedByLot({ lowPrevalence, highPrevalence, alpha }: SequentialTest, b
   const most = low.upperQuantile(alpha);
   const lot = Math.min(1, (alpha - low.sf(most)) / low.pmf(most));
   return high.cdf(most) - lot * high.pmf(most);
+}
+
+function ensureErrors({ alpha, beta }: Errors): void {
+  for (const [name, error] of Object.entries({ alpha, beta }))
+    ensure(error > 0 && error <= 1, name, error, "in (0, 1]");
 }
 
 const bound = (chance: number): number => chance * (1 + boundSlack);

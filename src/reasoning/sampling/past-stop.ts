@@ -43,6 +43,8 @@ export function pastStopEstimate(plan: SequentialPlan, sample: ReadPastStop): Re
   const { atStop, all, setBeforehand, level } = sample;
   ensure(Number.isInteger(all.examined) && all.examined >= 1, "all.examined", all.examined, "a whole number ≥ 1");
   ensure(Number.isInteger(all.positive) && all.positive >= 0, "all.positive", all.positive, "a whole number ≥ 0");
+  const isSet = setBeforehand === null || (Number.isInteger(setBeforehand) && setBeforehand >= 1);
+  ensure(isSet, "setBeforehand", setBeforehand, "a whole number ≥ 1, or null");
   const later = { examined: all.examined - atStop.examined, positive: all.positive - atStop.positive };
   if (later.examined < 0 || later.positive < 0 || later.positive > later.examined) {
     const slots = { examined: atStop.examined, positive: atStop.positive };

@@ -91,6 +91,8 @@ export interface SamplingProblems {
   /** A number was set beforehand, and another was read. */
   readonly "read-other-than-planned": { readonly examined: number; readonly setBeforehand: number };
   /** The counts of all bees do not hold those at the stop. */
+  /** A sample larger than a colony: the model of a large colony holds no more, and nobody reads so many. */
+  readonly "more-bees-than-a-colony": { readonly bees: number };
   readonly "past-stop-counts-disagree": {
     readonly examined: number;
     readonly positive: number;
@@ -131,6 +133,7 @@ export const samplingProblemCodes = [
   "reading-not-stopped",
   "read-on-unplanned",
   "read-other-than-planned",
+  "more-bees-than-a-colony",
   "past-stop-counts-disagree",
 ] as const satisfies readonly (keyof SamplingProblems)[];
 

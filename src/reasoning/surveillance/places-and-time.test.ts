@@ -47,7 +47,7 @@ describe("Marshall's rates", () => {
     );
   });
 
-  it("[SV162] trap: every area a neighbor of every other gives the global rates under both readings", () => {
+  it("[SV162] trap: every area a neighbour of every other gives the global rates under both readings", () => {
     const list: readonly AreaCount[] = [
       { cases: 8, population: 100 },
       { cases: 1, population: 250 },
@@ -80,7 +80,7 @@ describe("Marshall's rates", () => {
     expect(differ).toBe(true);
   });
 
-  it("[SV167] one area, no population, no case, an unknown neighbor: refused", () => {
+  it("[SV167] one area, no population, no case, an unknown neighbour: refused", () => {
     const good = { cases: 3, population: 50, neighbours: [] };
     expect(code(marshallGlobal([good]))).toBe("too-few-areas");
     expect(code(marshallGlobal([good, { cases: 1, population: 0 }]))).toBe("area-without-population");
@@ -381,5 +381,10 @@ describe("what a fit says in shares, odds and tests", () => {
     // chi-square with one degree is a squared normal, so half of its tail is one tail of the normal
     expect(tests.groups.pValue).toBeCloseTo(normal({ mean: 0, sd: 1 }).sf(Math.sqrt(gain)), 12);
     expect(() => randomInterceptTests(part.value, fit.value)).toThrow("larger must be");
+    const alike = { coefficients: [1, 2], logLikelihood: -10, logLikelihoodPlain: -10 };
+    expect(randomInterceptTests(alike, { coefficients: [1], logLikelihood: -12 }).groups).toEqual({
+      statistic: 0,
+      pValue: 1,
+    });
   });
 });

@@ -70,6 +70,7 @@ it("[BE201] one class only: agreement and AC1 are told, kappa is not, with the r
   });
   expect(reply.problems.map(({ code, severity }) => [code, severity])).toEqual([
     ["kappa-undefined", "unknown"],
+    ["agreement-without-error", "warned"],
     ["class-never-used", "unknown"],
   ]);
 });

@@ -89,6 +89,7 @@ export const agreement = verb({
     const { observed, expected, kappa, pabak, indices } = plain.value;
     const parts: readonly Result<unknown>[] = [
       kappa,
+      ac1,
       ...(kappa.ok ? [kappa.value.z] : []),
       ...(indices ? [indices.onFirst, indices.onSecond] : []),
     ];
@@ -123,10 +124,17 @@ export const agreement = verb({
         method: "cohen-kappa",
         rule: "BE200",
       },
-      parts.flatMap(({ problems }): readonly Problem[] => problems),
+      once(parts.flatMap(({ problems }): readonly Problem[] => problems)),
     );
   },
 });
+
+/** What both kappa and AC1 report is told once; each class that nobody used by itself. */
+const once = (problems: readonly Problem[]): readonly Problem[] =>
+  problems.filter(
+    (each, index) =>
+      each.code !== "agreement-without-error" || problems.findIndex(({ code }) => code === each.code) === index,
+  );
 
 /** What every estimate has, without what is told apart. */
 const plainEstimate = ({ value, low, high, level, interval, method, rule, n }: Estimate): Estimate => ({

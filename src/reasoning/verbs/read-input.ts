@@ -7,8 +7,17 @@ import { listed, namesAt, type Path, type Shape, shapeAt, shapeInWords } from ".
 export function readInput<S extends z.ZodType>(schema: S, shape: Shape, raw: unknown): Result<z.output<S>> {
   const read = schema.safeParse(raw);
   if (read.success) return answered(read.data);
-  return blocked(...read.error.issues.flatMap((issue) => problemsOf(issue, shape, raw)));
+  return blocked(...once(read.error.issues.flatMap((issue) => problemsOf(issue, shape, raw))));
 }
+
+/** Two rules of one field that ask for the same are told once. */
+const once = (problems: readonly Problem[]): readonly Problem[] =>
+  problems.filter(
+    (each, index) =>
+      problems.findIndex(
+        ({ code, field, expected }) => code === each.code && field === each.field && expected === each.expected,
+      ) === index,
+  );
 
 function problemsOf(issue: z.core.$ZodIssue, shape: Shape, raw: unknown): readonly Problem[] {
   const path = issue.path.map((key) => (typeof key === "number" ? key : String(key)));
@@ -58,9 +67,13 @@ export function valueAt(raw: unknown, path: Path): unknown {
 /** The name a slip of the finger most likely meant: at most two letters off; null when none is near. */
 export function nearestName(given: string, names: readonly string[]): string | null {
   const plain = (name: string): string => name.toLowerCase().replaceAll(/[-_ ]/g, "");
+  const meant = plain(given);
   const near = names
-    .map((name) => ({ name, slips: slipsBetween(plain(given), plain(name)) }))
-    .filter(({ name, slips }) => slips <= Math.min(2, Math.floor(plain(name).length / 3)))
+    .map((name) => ({ name, most: Math.min(2, Math.floor(plain(name).length / 3)) }))
+    // Lengths alone may part two names: a long text is never compared letter by letter.
+    .filter(({ name, most }) => Math.abs(plain(name).length - meant.length) <= most)
+    .map(({ name, most }) => ({ name, most, slips: slipsBetween(meant, plain(name)) }))
+    .filter(({ slips, most }) => slips <= most)
     .sort((a, b) => a.slips - b.slips);
   return near[0]?.name ?? null;
 }

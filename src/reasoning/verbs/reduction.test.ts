@@ -70,6 +70,21 @@ it("[EF5] without untreated colonies it is refused, and the fall alone stands by
   expect((reply as { value: Answer }).value.apparentFall?.value).toBeCloseTo(0.75, 12);
 });
 
+it("[EF5] looks before that found none are not passed over: no form that ignores them stands in", () => {
+  const after = { treatedAfter: look([4, 100]), controlAfter: look([35, 100]) };
+  for (const [treated, control] of [
+    [0, 28],
+    [30, 0],
+  ] as const) {
+    const reply = reduction.ask({ ...after, treatedBefore: look([treated, 100]), controlBefore: look([control, 100]) });
+    expect(reply).toMatchObject({
+      kind: "answered",
+      value: { reduction: null, whyNone: "no-mites-before", others: [], withoutLimits: [] },
+      problems: [{ code: "efficacy-undefined" }],
+    });
+  }
+});
+
 it("[EF208] a design effect widens every range and moves no value", () => {
   const [alone, alike] = [reduction.example, { ...reduction.example, designEffect: 2 }].map(answerTo);
   expect(alike?.reduction?.value).toBe(alone?.reduction?.value);
@@ -88,4 +103,6 @@ it("names the look that does not fit", () => {
     "controlBefore.found",
   ]);
   expect(fieldsOf({ treatedAfter: look([1, 10]), controlAfter: look([0, 10]) })).toEqual(["controlAfter.found"]);
+  const before = { treatedBefore: look([5, 10]), controlBefore: look([5, 10]) };
+  expect(reduction.ask({ ...before, treatedAfter: look([1, 10]), controlAfter: look([0, 10]) }).kind).toBe("unfit");
 });

@@ -74,6 +74,10 @@ const output = z.strictObject({
     .describe(
       "reduction against the untreated: Henderson and Tilton's with looks before, else Abbott's; null when refused",
     ),
+  whyNone: z
+    .enum(["no-comparator", "no-mites-before"])
+    .nullable()
+    .describe("why there is no reduction: nothing to compare with, or looks before that found none in one group"),
   others: z.array(estimate).describe("the same quantity by other forms and other limits"),
   withoutLimits: z
     .array(z.strictObject({ method: z.string(), value: z.number(), rule: z.string() }))
@@ -125,18 +129,30 @@ function run(given: Input): Result<Answer> {
   const shown = { measure, apparentFall: fall?.ok ? fall.value : null, designEffect: designEffect ?? null };
   if (controlAfter === undefined) {
     const problems = [efficacyProblem("no-comparator", "unknown", "controlAfter", {})];
-    return answered({ ...shown, reduction: null, others: [], withoutLimits: [], rule: "EF5" }, problems);
+    return answered({ ...shown, reduction: null, whyNone: "no-comparator", ...nothing }, problems);
   }
   const forms = formsOf(given, controlAfter);
   const found = forms.flatMap((each) => (each.ok ? [each.value] : []));
   const problems = once(forms.flatMap((each) => each.problems.map((one) => named(one, each.ok))));
   const [first, ...others] = found;
+  // Looks before that cannot be used contradict forms that take both groups to have started alike.
+  if (problems.some(({ code, field }) => code === "efficacy-undefined" && field?.includes("Before")))
+    return answered({ ...shown, reduction: null, whyNone: "no-mites-before", ...nothing }, problems);
   if (first === undefined) return blocked(...problems);
   return answered(
-    { ...shown, reduction: first, others, withoutLimits: olderForms(given, controlAfter), rule: first.rule },
+    {
+      ...shown,
+      reduction: first,
+      whyNone: null,
+      others,
+      withoutLimits: olderForms(given, controlAfter),
+      rule: first.rule,
+    },
     problems,
   );
 }
+
+const nothing = { others: [], withoutLimits: [], rule: "EF5" };
 
 /** Every form with limits that these counts allow, the one that uses most of them first. */
 function formsOf(given: Input, controlAfter: Look) {

@@ -24,6 +24,18 @@ it("50 of 1000, 0.9 found: exactly 64, MacDiarmid's printed 65 (epiR manual)", (
   expect(answer.detectionProbability).toBeCloseTo(0.95193977015, 10);
 });
 
+it("[SD22] a sample larger than a colony is warned of, and one beyond counting is refused", () => {
+  const reply = sampleSize.ask({ designPrevalence: 1e-7, sensitivity: 0.9 });
+  expect(reply).toMatchObject({ kind: "answered", value: { bees: 33_285_913 } });
+  expect(reply.problems).toMatchObject([{ code: "more-bees-than-a-colony", severity: "warned" }]);
+  expect(sampleSize.ask({ designPrevalence: 0.001, sensitivity: 0.9 }).problems).toEqual([]);
+  for (const designPrevalence of [1e-12, 1e-320])
+    expect(sampleSize.ask({ designPrevalence, sensitivity: 0.9 })).toMatchObject({
+      kind: "unfit",
+      problems: [{ field: "designPrevalence", code: "fields-disagree" }],
+    });
+});
+
 it("a large colony has no such shortcut", () => {
   expect(ask({ designPrevalence: 0.05, sensitivity: 0.9 }).approximations).toBeNull();
 });

@@ -7,24 +7,35 @@ import {
   finiteDetectionDesign,
   finiteMissedCurve,
   missedCurve,
+  samplingProblem,
   shortcutSizes,
   wholeShare,
 } from "../sampling/index.ts";
 import { couldMiss, count, level, positiveShare, prevalences } from "./fields.ts";
 import { type Deep, verb } from "./verb.ts";
 
-const input = z.strictObject({
-  designPrevalence: positiveShare.describe("Smallest share of infested bees that must not be missed."),
-  sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
-  confidence: level
-    .default(0.95)
-    .describe("Wanted chance of at least one positive bee when the design prevalence is there."),
-  population: count
-    .min(1)
-    .exactOptional()
-    .describe("Bees, or colonies, in the whole group, when it is small. Left out: so many that it does not matter."),
-  prevalences: prevalences.describe("Shares of infested bees for which to say what the sample could miss."),
-});
+/** With a rarer positive no number of bees could be counted. */
+const rarest = 1e-9;
+/** Bees of a strong colony in summer: common practice, no source. A larger sample is no sample of one colony. */
+const beesOfAColony = 50_000;
+
+const input = z
+  .strictObject({
+    designPrevalence: positiveShare.describe("Smallest share of infested bees that must not be missed."),
+    sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
+    confidence: level
+      .default(0.95)
+      .describe("Wanted chance of at least one positive bee when the design prevalence is there."),
+    population: count
+      .min(1)
+      .exactOptional()
+      .describe("Bees, or colonies, in the whole group, when it is small. Left out: so many that it does not matter."),
+    prevalences: prevalences.describe("Shares of infested bees for which to say what the sample could miss."),
+  })
+  .refine(({ designPrevalence, sensitivity }) => !(designPrevalence * sensitivity < rarest), {
+    message: "with the sensitivity one positive bee in a thousand million or more: else no number can be counted",
+    path: ["designPrevalence"],
+  });
 
 const output = z.strictObject({
   bees: z.number().int().describe("the smallest number that reaches the wanted confidence"),
@@ -73,7 +84,9 @@ export const sampleSize = verb({
 function inLargeGroup(given: Input) {
   const { designPrevalence, sensitivity, confidence } = given;
   const bees = detectionSampleSize({ designPrevalence, confidence, sensitivity });
-  return answered({
+  const problems =
+    bees > beesOfAColony ? [samplingProblem("more-bees-than-a-colony", "warned", "designPrevalence", { bees })] : [];
+  const answer = {
     bees,
     detectionProbability: detectionProbability({ bees, designPrevalence, sensitivity }),
     infested: null,
@@ -81,7 +94,8 @@ function inLargeGroup(given: Input) {
     approximations: null,
     design: { designPrevalence, sensitivity, confidence, population: null },
     rule: "SD1",
-  });
+  };
+  return answered(answer, problems);
 }
 
 function inSmallGroup(given: Input, population: number): Result<Deep<z.output<typeof output>>> {

@@ -5,10 +5,13 @@ import { fewestBeesPlan, type SequentialPlan, sequentialPlan } from "../sampling
 import { count, openShare } from "./fields.ts";
 import type { Progress } from "./verb.ts";
 
+/** Nobody asks for a rarer error, and the search knows no lines that err far less. */
+const error = openShare.min(1e-9);
+
 /** How reading goes on, whatever is to be told apart. */
 export const readingFields = {
-  alpha: openShare.default(0.1).describe("Largest chance of calling high at the low share."),
-  beta: openShare.default(0.1).describe("Largest chance of calling low at the high share."),
+  alpha: error.default(0.1).describe("Largest chance of calling high at the low share."),
+  beta: error.default(0.1).describe("Largest chance of calling low at the high share."),
   maxBees: count.min(1).max(1000).describe("Bees at which reading ends whatever was found."),
   minBees: count.min(1).max(1000).default(1).describe("Bees read before the lines are first looked at."),
   batch: count.min(1).max(1000).default(1).describe("Bees read between two looks."),

@@ -121,7 +121,6 @@ export const sequentialReading = verb({
   example: {
     lowPrevalence: 0.05,
     highPrevalence: 0.2,
-    errors: "nominal",
     maxBees: 50,
     results: [0, 0, 1, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 1],
   },

@@ -88,7 +88,8 @@ export const truePrevalenceTrials = verb({
       { method: "delta", rule: "BE104", found: plain.value },
     ] as const;
     const { raw, value } = plain.value;
-    return answered({
+    const problems = [...plain.problems, ...moved.problems];
+    const answer = {
       apparent: apparent.share,
       sensitivity: sensitivity.share,
       specificity: specificity.share,
@@ -104,7 +105,11 @@ export const truePrevalenceTrials = verb({
       })),
       method: "lang-reiczigel",
       rule: "BE105",
-    });
+    };
+    return answered(
+      answer,
+      problems.filter(({ code }, index) => problems.findIndex((each) => each.code === code) === index),
+    );
   },
 });
 

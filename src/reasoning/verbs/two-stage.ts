@@ -7,13 +7,15 @@ import { type Deep, verb } from "./verb.ts";
 
 const cost = z.number().min(0).max(1_000_000_000);
 const bees = count.min(1).max(1_000);
+/** Smaller ones would ask for more colonies than can be counted. */
+const rare = positiveShare.min(1e-6);
 
 const input = z
   .strictObject({
     colonies: count.min(1).max(100_000).exactOptional().describe("Colonies in all. Left out: very many."),
-    colonyPrevalence: positiveShare.describe("Smallest share of infested colonies that must not be missed."),
-    beePrevalence: positiveShare.describe("Smallest share of infested bees in such a colony."),
-    sensitivity: positiveShare.describe("Share of infested bees that the bench finds. It has no default."),
+    colonyPrevalence: rare.describe("Smallest share of infested colonies that must not be missed."),
+    beePrevalence: rare.describe("Smallest share of infested bees in such a colony."),
+    sensitivity: positiveShare.min(0.001).describe("Share of infested bees that the bench finds. It has no default."),
     confidence: level.default(0.95).describe("Wanted chance of at least one positive bee."),
     beesPerColony: bees.exactOptional().describe("Bees from each colony; left out, the cheapest number is looked for."),
     costPerColony: cost.exactOptional().describe("Cost of going to one colony, in any unit."),

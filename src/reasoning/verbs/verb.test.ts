@@ -107,4 +107,7 @@ it("guesses a name only when it is near", () => {
   expect(nearestName("k-wing", ["k_wing", "crawlers"])).toBe("k_wing");
   expect(nearestName("crawler", ["k_wing", "crawlers"])).toBe("crawlers");
   expect(nearestName("mites", ["k_wing", "crawlers"])).toBeNull();
+  const began = performance.now();
+  expect(nearestName("x".repeat(1_000_000), ["k_wing", "y".repeat(1000)])).toBeNull();
+  expect(performance.now() - began).toBeLessThan(500); // letter by letter it would be a thousand million steps
 });

@@ -36,6 +36,7 @@ export * from "./paper.ts";
 export * from "./paper-builders/kit.ts";
 export * from "./paper-builders/label-sheet.ts";
 export * from "./paper-builders/report.ts";
+export * from "./reckoner/field-trouble.ts";
 export * from "./reckoner/figures.ts";
 export * from "./reckoner/method-form.ts";
 export * from "./reckoner/method-view.ts";

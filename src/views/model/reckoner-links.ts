@@ -15,12 +15,18 @@ const address = (method: MethodName, typed: Readonly<Record<string, number>>): s
 };
 
 /**
- * The range of a counted share by every method.
+ * The range of a counted share by every method; of none found, what could have been missed.
  * @example
  * rangeAddress({ value: 0.34, n: 50 })  // → "/reckoner/intervals?positive=17&examined=50"
  */
 export const rangeAddress = ({ value, n }: Pick<Estimate, "value" | "n">): string =>
-  address("intervals", { positive: Math.round(value * (n ?? 0)), examined: n ?? 0 });
+  value === 0 && n
+    ? address("none-found", { examined: n })
+    : address("intervals", { positive: Math.round(value * (n ?? 0)), examined: n ?? 0 });
+
+/** The same address, with the question of the case to go back to. */
+export const fromCase = (address: string, caseId: string, question: number): string =>
+  `${address}&from=${encodeURIComponent(`/cases/${caseId}/${question}`)}`;
 
 /**
  * What looking at more bees would be worth, with the belief, the price of acting and the bench of a choice. What the
@@ -34,6 +40,7 @@ export const moreBeesAddress = ({ belief, prices, test }: Weighing): string =>
     fixedCost: prices.testCost,
     sensitivity: 100 * test.sensitivity,
     specificity: 100 * test.specificity,
+    sizes: test.bees,
   });
 
 /** The reduction against untreated colonies by every form, with the counts before and after; null without a comparator. */

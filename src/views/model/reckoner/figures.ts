@@ -43,13 +43,13 @@ export const plainName = (name: string): string =>
  * A value as text: whole numbers whole, others to so many digits; what is missing as a dash.
  * @example
  * cellText(0.123456, 4)  // → "0.1235"
+ * cellText(0.999999, 4)  // → "just under 1"
  * cellText({ low: 1, high: null }, 4)  // → "low 1, high –"
  */
 export function cellText(value: unknown, digits: number): string {
   const cell = (each: unknown): string => cellText(each, digits);
   if (value === null || value === undefined) return "–";
-  if (typeof value === "number")
-    return Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(digits)));
+  if (typeof value === "number") return numberText(value, digits);
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (Array.isArray(value)) return value.map(cell).join(", ");
   if (isEstimate(value))
@@ -64,7 +64,14 @@ export function cellText(value: unknown, digits: number): string {
 const isEstimate = (value: unknown): value is Estimate =>
   typeof value === "object" &&
   value !== null &&
-  ["value", "low", "high", "level", "method"].every((name) => name in value);
+  ["value", "low", "high", "level", "interval", "method"].every((name) => name in value);
+
+/** Rounding makes no certainty of a share just below 1. */
+function numberText(value: number, digits: number): string {
+  if (Number.isInteger(value)) return String(value);
+  const rounded = Number(value.toPrecision(digits));
+  return rounded === 1 && value < 1 ? "just under 1" : String(rounded);
+}
 
 type Rows = readonly Readonly<Record<string, unknown>>[];
 

@@ -19,6 +19,8 @@ export interface MethodField {
   readonly needed: boolean;
   /** What stands in the field at first. */
   readonly typed: string;
+  /** What is taken when it is left empty; empty where nothing is. */
+  readonly usual: string;
   readonly choices: readonly { readonly value: string; readonly says: string }[];
 }
 
@@ -46,6 +48,7 @@ export function methodFields(shape: Shape, words: FormWords, start: object): rea
         hint: say.hint,
         needed: place.needed,
         typed: typedOf(valueAt(start, name) ?? place.shape.default, place.shape, say),
+        usual: typedOf(place.shape.default, place.shape, say),
         choices:
           kind === "choice" && !place.needed && place.shape.default === undefined ? [nothing, ...choices] : choices,
       },
@@ -83,10 +86,9 @@ const choicesOf = (shape: Shape): readonly string[] => (shape.type === "array" ?
 /** Members of the objects of a list, in the order in which a line is typed. */
 const membersOf = (shape: Shape): readonly string[] => Object.keys(shape.items?.properties ?? {});
 
-function typedOf(value: unknown, shape: Shape, { per = 1 }: Scale): string {
+function typedOf(value: unknown, shape: Shape, { per = 1, perOf = {} }: Scale): string {
   if (value === undefined || value === null) return "";
-  const number = (each: unknown) =>
-    typeof each === "number" ? String(Number((per * each).toPrecision(12))) : String(each ?? "");
+  const number = (each: unknown) => scaled(each ?? "", per);
   switch (kindOf(shape)) {
     case "switch":
       return value === true ? "on" : "";
@@ -96,7 +98,7 @@ function typedOf(value: unknown, shape: Shape, { per = 1 }: Scale): string {
       return (value as readonly Readonly<Record<string, unknown>>[])
         .map((row) =>
           membersOf(shape)
-            .map((member) => String(row[member] ?? ""))
+            .map((member) => scaled(row[member] ?? "", perOf[member] ?? 1))
             .join(" ")
             .trim(),
         )
@@ -107,6 +109,10 @@ function typedOf(value: unknown, shape: Shape, { per = 1 }: Scale): string {
       return number(value);
   }
 }
+
+/** A number times its scale, without the noise of floating point; anything else as it is. */
+const scaled = (value: unknown, per: number): string =>
+  typeof value === "number" ? String(Number((per * value).toPrecision(12))) : String(value);
 
 /** The question that was typed, or a problem for each field that cannot be read. Empty fields are left out. */
 export function questionOf(fields: Fields, shape: Shape, words: FormWords): Result<Readonly<Record<string, unknown>>> {
@@ -119,7 +125,7 @@ export function questionOf(fields: Fields, shape: Shape, words: FormWords): Resu
     if (read === undefined) continue;
     if ("given" in read) {
       const { given } = read;
-      const code = isTwofold(given) ? "number-in-two-ways" : "field-not-number";
+      const code = isTwofold(given) || isDottedThousands(given) ? "number-in-two-ways" : "field-not-number";
       problems.push(problem(code, "blocked", name, { given, slots: { given } }));
     } else put(question, name, read.value);
   }
@@ -129,6 +135,7 @@ export function questionOf(fields: Fields, shape: Shape, words: FormWords): Resu
 /** People type so many in 100, or the number itself. */
 interface Scale {
   readonly per?: 1 | 100;
+  readonly perOf?: Readonly<Record<string, 100>>;
 }
 
 type Read = { readonly value: unknown } | { readonly given: string } | undefined;
@@ -143,22 +150,34 @@ function readField(typed: string, shape: Shape, say: FieldWords): Read {
     case "text":
       return { value: typed };
     case "number":
-      return readNumber(typed, say);
+      return isWhole(shape) && isDottedThousands(typed) ? { given: typed } : readNumber(typed, say);
     case "numbers":
       return shape.items?.type === "string"
         ? { value: wordsIn(typed, true) }
-        : readNumbers(wordsIn(typed, isWhole(shape.items)), say, (numbers) => numbers);
+        : readNumbers(
+            wordsIn(typed, isWhole(shape.items)),
+            { ...say, areWhole: isWhole(shape.items) },
+            (numbers) => numbers,
+          );
     case "grid":
       return readLines(typed, { ...say, areWhole: isWhole(shape.items?.items) }, (numbers) => numbers);
     case "rows":
       return readLines(typed, { areWhole: Object.values(shape.items?.properties ?? {}).every(isWhole) }, (numbers) =>
-        Object.fromEntries(numbers.map((number, index) => [membersOf(shape)[index] ?? `column ${index + 1}`, number])),
+        Object.fromEntries(
+          numbers.map((number, index) => {
+            const member = membersOf(shape)[index] ?? `column ${index + 1}`;
+            return [member, number / (say.perOf?.[member] ?? 1)];
+          }),
+        ),
       );
   }
 }
 
 /** `1,000`: a thousand to some, one to others. */
 const isThousands = (text: string): boolean => /^[+\-−]?[1-9]\d{0,2}(,\d{3})+$/.test(text);
+
+/** `1.000` in a whole number: a thousand to some, one to others. */
+const isDottedThousands = (text: string): boolean => /^[+\-−]?[1-9]\d{0,2}(\.\d{3})+$/.test(text);
 
 /** A thousand or one, two numbers or one with a decimal comma: who typed it must say. */
 const isTwofold = (text: string): boolean => isThousands(text) || /^[+\-−]?\d+,\d+$/.test(text);
@@ -172,13 +191,20 @@ const isWhole = (shape: Shape | undefined): boolean => shape?.type === "integer"
  */
 const wordsIn = (text: string, areWhole: boolean): readonly string[] =>
   text
+    .replaceAll(/(\d)\/(?=\d)/g, "$1 ")
     .split(/[\s;]+|,(?=\s|$)/)
     .flatMap((each) => (!isThousands(each) && (areWhole || /,.*,/.test(each)) ? each.split(",") : [each]))
     .flatMap((each) => (/^(|of|in|and|:)$/i.test(each) ? [] : [each]));
 
 /** The numbers of a list: one that can be read in two ways is refused, as is what is none. */
-function readNumbers(texts: readonly string[], { per = 1 }: Scale, of: (numbers: readonly number[]) => unknown): Read {
-  const numbers = texts.map((text) => (isTwofold(text) ? null : parseNumber(text)));
+function readNumbers(
+  texts: readonly string[],
+  { per = 1, areWhole = false }: Scale & { readonly areWhole?: boolean },
+  of: (numbers: readonly number[]) => unknown,
+): Read {
+  const numbers = texts.map((text) =>
+    isTwofold(text) || (areWhole && isDottedThousands(text)) ? null : parseNumber(text),
+  );
   const bad = numbers.indexOf(null);
   if (bad >= 0) return { given: texts[bad] ?? "" };
   return { value: of(numbers.map((number) => (number ?? 0) / per)) };
@@ -225,7 +251,7 @@ function valueAt(of: object, name: string): unknown {
 }
 
 /** The field of the form that a problem is about: `colonies[3].positive` belongs to `colonies`. Null for none. */
-export function fieldOfProblem({ field }: Problem, fields: readonly MethodField[]): string | null {
+export function fieldOfProblem({ field }: Pick<Problem, "field">, fields: readonly MethodField[]): string | null {
   if (field === null) return null;
   const names = fields.map(({ name }) => name).sort((a, b) => b.length - a.length);
   return names.find((name) => field === name || field.startsWith(`${name}.`) || field.startsWith(`${name}[`)) ?? null;

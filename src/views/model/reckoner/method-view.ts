@@ -3,6 +3,7 @@
  *
  * @module views/model
  */
+import type { MethodName } from "../../../reasoning/index.ts";
 import type { FieldWords, MethodWords } from "../../words/index.ts";
 import type { PictureView } from "./pictures.ts";
 
@@ -16,6 +17,8 @@ export interface MethodView {
   /** Asked beside what was typed, for the pictures: points of a curve, say. */
   readonly more: (question: Question) => Question;
   readonly says: (answer: object) => string;
+  /** The method that goes on from this one with the fields that both have; null for none. */
+  readonly onward: MethodName | null;
   /** The answer in pictures; none where figures say it all. */
   readonly pictures: (answer: object) => readonly PictureView[];
 }
@@ -25,14 +28,16 @@ export function methodView<Answer extends object>(draft: {
   readonly words: MethodWords<Answer>;
   readonly pictures: (answer: Answer) => readonly PictureView[];
   readonly more?: (question: Question) => Question;
+  readonly onward?: MethodName;
 }): MethodView {
-  const { words, pictures, more = () => ({}) } = draft;
+  const { words, pictures, more = () => ({}), onward = null } = draft;
   const { asks, under, fields, says } = words;
   return {
     asks,
     under,
     fields,
     more,
+    onward,
     says: (answer) => says(answer as Answer),
     pictures: (answer) => pictures(answer as Answer),
   };

@@ -118,7 +118,7 @@ describe("what they say", () => {
 
   it("takes several numbers with commas, blanks or both between them, and a comma in a number as its decimal sign", () => {
     const weighed = (sizes: string) => saidOf("value-of-sampling", { sizes });
-    expect(weighed("10,30,50")).toContain("Look at 30 bees");
+    expect(weighed("10,30,50")).toContain("look at 30 bees");
     expect(weighed("10, 30 50")).toBe(weighed("10,30,50"));
     expect(weighed("10,30")).toBe(weighed("10 30"));
     expect(weighed("1,000,000 5")).toBe("sizes: number-in-two-ways");
@@ -148,10 +148,10 @@ describe("what they say", () => {
       hint: undefined,
       needed: false,
       typed: "",
+      usual: "",
       choices: [],
     }));
-    const at = (field: string) =>
-      fieldOfProblem({ code: "field-unfit", severity: "blocked", field, slots: {} }, fields);
+    const at = (field: string) => fieldOfProblem({ field }, fields);
     expect([at("colonies[3].positive"), at("colonies"), at("prior.a"), at("prior"), at("colony")]).toEqual([
       "colonies",
       "colonies",
@@ -192,7 +192,19 @@ describe("what they say", () => {
   });
 
   it("none found in 50 is never a zero alone", () => {
-    expect(saidOf("intervals", { positive: "0" })).toBe("**None found in 50.** It could still be up to 7.11 in 100.");
+    expect(saidOf("intervals", { positive: "0" })).toBe(
+      "**None found in 50.** It could still be up to 7.11 in 100, by the exact two-sided method; a one-sided limit is lower (“None found”).",
+    );
+  });
+
+  it("1.000 whole bees can be read in two ways, 3/24 in one, and shares in lines are typed of 100", () => {
+    expect(saidOf("none-found", { examined: "1.000" })).toBe("examined: number-in-two-ways");
+    expect(saidOf("colonies", { colonies: "3/24\n5/24" })).toBe(saidOf("colonies", { colonies: "3 24\n5 24" }));
+    const round = verbNamed("freedom-finite");
+    const view = methodViewOf("freedom-finite");
+    if (!round || !view) throw new Error("no such method");
+    const read = questionOf({ clusters: "40", infested: "2", tested: "20 90" }, round.inputShape, view.fields);
+    expect(read).toMatchObject({ ok: true, value: { tested: [{ sensitivity: 0.9 }] } });
   });
 
   it("more bees with mites than bees read are refused", () => {

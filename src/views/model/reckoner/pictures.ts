@@ -12,6 +12,8 @@ export interface Axis {
   readonly to: number;
   /** Values are multiplied by this to be read: 100 for shares. */
   readonly per: 1 | 100;
+  /** Only whole numbers are on it. */
+  readonly isWhole?: true;
 }
 
 interface Common {

@@ -1,8 +1,8 @@
 /** One method: its fields at the left; the answer, its pictures and everything it rests on at the right. */
 import { type FormEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { Link, useSearch } from "wouter";
+import { Link, useLocation, useSearch } from "wouter";
 import type { Problem } from "../../../units/index.ts";
-import { fieldOfProblem, type MethodView, methodFields, questionOf } from "../../model/index.ts";
+import { fieldOfProblem, fieldTroubles, type MethodView, methodFields, questionOf } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf, sentence } from "../parts/Form.tsx";
@@ -18,10 +18,18 @@ interface Props {
 
 export function Method({ name, view }: Props) {
   const reckoning = useMethod(name);
+  const from = caseOf(useSearch());
   return (
     <main id="page" className="reckoner">
       <p className="back">
-        <Link href="/reckoner">{methodPage.all}</Link>
+        <Link className="act" href="/reckoner">
+          {methodPage.all}
+        </Link>
+        {from ? (
+          <Link className="act" href={from}>
+            {methodPage.toCase}
+          </Link>
+        ) : null}
       </p>
       <Answer text={`**${view.asks}**`} />
       <p className="note q3">{view.under}</p>
@@ -38,6 +46,7 @@ function Asked({
   reckoning,
 }: Props & { readonly method: MethodMeta; readonly reckoning: ReturnType<typeof useMethod> }) {
   const given = useSearch();
+  const [, go] = useLocation();
   const fields = useMemo(
     () => withGiven(methodFields(method.inputShape, view.fields, method.example), given),
     [method, view, given],
@@ -45,6 +54,9 @@ function Asked({
   const isWhole = fields.every(({ needed, typed }) => !needed || typed !== "");
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isExample, setExample] = useState(given === "");
+  // Whoever pressed the button at the foot of a long form is brought to the answer.
+  const [isWanted, setWanted] = useState(false);
+  const result = useRef<HTMLDivElement>(null);
   const form = useRef<HTMLFormElement>(null);
   const { ask, answer } = reckoning;
 
@@ -63,11 +75,19 @@ function Asked({
     if (isWhole) send();
   }, [send, isWhole]);
 
+  useEffect(() => {
+    if (!isWanted || !answer || reckoning.working !== null) return;
+    setWanted(false);
+    result.current?.scrollIntoView({ block: "start" });
+    result.current?.focus({ preventScroll: true });
+  }, [isWanted, answer, reckoning.working]);
+
   // An answer beside a question that could not be read would be taken for its answer.
   const standing = problems.length === 0 ? answer : null;
   const all = standing?.reply.kind === "unfit" ? standing.reply.problems : problems;
-  const byField = (field: string) => all.filter((each) => fieldOfProblem(each, fields) === field);
-  const others = all.filter((each) => fieldOfProblem(each, fields) === null);
+  const told = fieldTroubles(all, { fields, shape: method.inputShape, words: view.fields });
+  const byField = (field: string) => told.filter((each) => fieldOfProblem(each, fields) === field);
+  const others = told.filter((each) => fieldOfProblem(each, fields) === null);
   return (
     <div className="reckoning">
       <form
@@ -76,6 +96,9 @@ function Asked({
           event.preventDefault();
           setExample(false);
           send();
+          setWanted(true);
+          const address = addressOf(name, fieldsOf(event.currentTarget as HTMLFormElement), caseOf(given));
+          if (address) go(address, { replace: true });
         }}
         noValidate
         className="reckon-form"
@@ -95,7 +118,9 @@ function Asked({
       </form>
       {standing && standing.reply.kind !== "unfit" ? (
         <MethodAnswer
+          ref={result}
           name={name}
+          onward={view.onward ? onwardAddress(view.onward, given) : null}
           view={view}
           method={method}
           asked={standing.question}
@@ -107,14 +132,33 @@ function Asked({
   );
 }
 
-/** Field values brought by the address stand in place of the example's. */
+/** Field values brought by the address stand in place of the example's; what it leaves out is as it usually is. */
 function withGiven(fields: ReturnType<typeof methodFields>, search: string): ReturnType<typeof methodFields> {
   const given = new URLSearchParams(search);
-  if (given.size === 0) return fields;
+  if (!fields.some(({ name }) => given.has(name))) return fields;
   return fields.map((field) => ({
     ...field,
-    typed: given.get(field.name) ?? (field.kind === "choice" ? field.typed : ""),
+    typed: given.get(field.name) ?? (field.usual || (field.kind === "choice" ? field.typed : "")),
   }));
+}
+
+/** The question of a case that a link came from. */
+function caseOf(search: string): string | null {
+  const from = new URLSearchParams(search).get("from");
+  return from?.startsWith("/cases/") ? from : null;
+}
+
+/** The method that goes on from here, with what both are asked. */
+const onwardAddress = (method: string, search: string): string => `/reckoner/${method}${search ? `?${search}` : ""}`;
+
+/** A longer address is not kept: it would be cut on its way to others. */
+const longestAddress = 1800;
+
+/** What was typed as an address that brings it back; null when it is too long for one. */
+function addressOf(name: string, typed: Readonly<Record<string, string>>, from: string | null): string | null {
+  const filled = Object.entries(typed).filter(([, value]) => value.trim() !== "");
+  const address = `/reckoner/${name}?${new URLSearchParams([...filled, ...(from ? [["from", from]] : [])])}`;
+  return address.length > longestAddress ? null : address;
 }
 
 /** Shown only when it takes long enough to be noticed. */

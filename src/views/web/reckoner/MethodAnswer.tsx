@@ -1,4 +1,6 @@
 /** The answer of a method: a sentence, pictures, notices, every figure, and what it all rests on. */
+import type { RefObject } from "react";
+import { Link } from "wouter";
 import type { Reply } from "../../../reasoning/index.ts";
 import { answerFigures, cellText, commandLine, type MethodView, type Question } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
@@ -11,14 +13,19 @@ import { MethodPicture } from "./MethodPicture.tsx";
 const digits = 8;
 
 export function MethodAnswer({
+  ref,
   name,
+  onward,
   view,
   method,
   asked,
   reply,
   isOld,
 }: {
+  readonly ref: RefObject<HTMLDivElement | null>;
   readonly name: string;
+  /** Where the answer can be used; null for nowhere. */
+  readonly onward: string | null;
   readonly view: MethodView;
   readonly method: MethodMeta;
   readonly asked: Question;
@@ -27,7 +34,7 @@ export function MethodAnswer({
   readonly isOld: boolean;
 }) {
   return (
-    <div className="result" aria-busy={isOld || undefined}>
+    <div ref={ref} tabIndex={-1} className="result" aria-busy={isOld || undefined}>
       {reply.problems.map((each) => (
         <p key={`${each.code} ${each.field}`} className="note" data-severity={each.severity}>
           {sentence(each)}
@@ -38,6 +45,13 @@ export function MethodAnswer({
           <p className="says" role="status">
             <Rich text={view.says(reply.value)} />
           </p>
+          {onward ? (
+            <p className="acts">
+              <Link className="act" href={onward}>
+                {methodPage.onward}
+              </Link>
+            </p>
+          ) : null}
           {view.pictures(reply.value).map((picture) => (
             <MethodPicture key={picture.name} picture={picture} />
           ))}

@@ -8,13 +8,14 @@ export const placeOn =
     start + ((Math.min(Math.max(value, Math.min(from, to)), Math.max(from, to)) - from) / (to - from)) * (end - start);
 
 /** Round values along a scale, at most seven. */
-export function ticksOf({ from, to, per }: Axis): readonly number[] {
+export function ticksOf({ from, to, per, isWhole }: Axis): readonly number[] {
   const span = per * (to - from);
   const rough = span / 6;
   const size = 10 ** Math.floor(Math.log10(rough));
   // Counts have no halves.
   const steps = per === 1 && size === 1 ? [1, 2, 5, 10] : [1, 2, 2.5, 5, 10];
-  const step = (steps.find((each) => each * size >= rough * 0.999) ?? 10) * size;
+  const fine = (steps.find((each) => each * size >= rough * 0.999) ?? 10) * size;
+  const step = isWhole ? Math.max(1, fine) : fine;
   const first = Math.ceil((per * from) / step - 1e-9);
   const last = Math.floor((per * to) / step + 1e-9);
   return Array.from({ length: last - first + 1 }, (_, index) => ((first + index) * step) / per);

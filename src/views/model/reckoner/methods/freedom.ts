@@ -18,7 +18,7 @@ export const freedomView = methodView<Answers["freedom"]>({
       under: words.curveUnder,
       label: words.label(rounds),
       name: "free-by-round",
-      x: { says: words.round, from: 0, to: Math.max(2, rounds.length), per: 1 },
+      x: { says: words.round, from: 0, to: Math.max(2, rounds.length), per: 1, isWhole: true },
       y: { says: words.free, from: 0, to: 1, per: 100 },
       series: [
         { name: words.after, points: rounds.map(({ round, after }) => [round, after] as const), style: "full" },

@@ -15,6 +15,7 @@ const words = methodWords["sequential-plan"];
 
 export const sequentialPlanView = methodView<Answer>({
   words,
+  onward: "sequential-reading",
   more: ({ highPrevalence }) => ({
     prevalences: spread(0, sharesTo(highPrevalence), 81),
     exponents: spread(-4, 4, 81),

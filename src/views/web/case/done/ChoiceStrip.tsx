@@ -1,5 +1,5 @@
 /** The strip of choices along the share of infested bees: white with dots waits, sky with lines tests, blue acts. */
-import { useId } from "react";
+import { useEffect, useId, useRef } from "react";
 import type { ChoiceView, CountedColony } from "../../../model/index.ts";
 import { Picture } from "../../pictures/Picture.tsx";
 import { words } from "../../words.ts";
@@ -18,6 +18,13 @@ export function ChoiceStrip({ view, counted, about }: Props) {
   const x = (share: number) => (Math.min(share, view.end) / view.end) * width;
   const fills = { wait: `url(#${id}w)`, "test-first": `url(#${id}t)`, "act-now": "var(--data-blue)" } as const;
   const { here } = view;
+  // On a narrow screen the strip slides: it begins where the colony stands.
+  const strip = useRef<SVGSVGElement>(null);
+  const place = x(here.value);
+  useEffect(() => {
+    const body = strip.current?.parentElement;
+    if (body && body.scrollWidth > body.clientWidth) body.scrollLeft = place - body.clientWidth / 2;
+  }, [place]);
   const others = counted.filter((each) => each.id !== about).slice(0, 6);
   const height = 146 + others.length * 20;
   const ticks = Array.from({ length: Math.round(view.end * 20) + 1 }, (_, index) => index / 20);
@@ -29,7 +36,14 @@ export function ChoiceStrip({ view, counted, about }: Props) {
       className="strip"
       table={{ name: "choice", columns: view.table.columns, rows: view.table.rows }}
     >
-      <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={view.label}>
+      <svg
+        ref={strip}
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        role="img"
+        aria-label={view.label}
+      >
         <defs>
           <pattern id={`${id}w`} width="12" height="12" patternUnits="userSpaceOnUse">
             <rect width="12" height="12" fill="var(--sheet)" />

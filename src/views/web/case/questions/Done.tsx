@@ -5,6 +5,7 @@ import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.
 import {
   choiceView,
   countedColonies,
+  fromCase,
   moreBeesAddress,
   readWeighing,
   specimensFound,
@@ -96,7 +97,7 @@ function Decide({ state }: { readonly state: CaseState }) {
       <Onward caseId={state.id} to={6}>
         <PaperLinks caseId={state.id} papers={["report"]} />
         {weighing ? (
-          <Link className="act" href={moreBeesAddress(weighing)}>
+          <Link className="act" href={fromCase(moreBeesAddress(weighing), state.id, 5)}>
             {say.reckonMoreBees}
           </Link>
         ) : null}

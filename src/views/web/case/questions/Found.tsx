@@ -1,7 +1,7 @@
 /** Question 4: what was found in each specimen, what it could have missed, what weakens it, and other tests. */
 import { useState } from "react";
 import { Link } from "wouter";
-import { foundView, missedView, rangeAddress } from "../../../model/index.ts";
+import { foundView, fromCase, missedView, rangeAddress } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { MissedCurve } from "../../pictures/MissedCurve.tsx";
 import { useCasebook } from "../../store/context.ts";
@@ -52,7 +52,7 @@ export default function Found({ caseId }: QuestionProps) {
       <Onward caseId={caseId} to={5}>
         <PaperLinks caseId={caseId} papers={["report", "labels", "kit"]} />
         {shown?.estimate ? (
-          <Link className="act" href={rangeAddress(shown.estimate)}>
+          <Link className="act" href={fromCase(rangeAddress(shown.estimate), caseId, 4)}>
             {say.reckonFurther({ code: shown.label.code })}
           </Link>
         ) : null}

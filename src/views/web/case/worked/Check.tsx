@@ -3,7 +3,7 @@ import { useState } from "react";
 import { Link } from "wouter";
 import type { CaseState } from "../../../../casebook/index.ts";
 import type { Day } from "../../../../units/index.ts";
-import { type BeforeAfter, checkView, comparators, reductionAddress } from "../../../model/index.ts";
+import { type BeforeAfter, checkView, comparators, fromCase, reductionAddress } from "../../../model/index.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 
@@ -99,7 +99,7 @@ export function Check({ state }: { readonly state: CaseState }) {
           <p className="trace">{say.trace}</p>
           {further ? (
             <p className="acts">
-              <Link className="act" href={further}>
+              <Link className="act" href={fromCase(further, state.id, 6)}>
                 {say.reckonFurther}
               </Link>
             </p>

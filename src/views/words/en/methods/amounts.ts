@@ -42,10 +42,15 @@ export const signed = (share: number): string =>
  * How often chance alone would give as much.
  * @example
  * chanceTimes(0.0235)  // → "2.35 times in 100"
+ * chanceTimes(0.00169)  // → "1.69 times in 1,000"
  * chanceTimes(0.00002)  // → "less than 1 time in 1,000"
  */
 export const chanceTimes = (chance: number): string =>
-  chance < 0.001 ? "less than 1 time in 1,000" : `${figure(100 * chance)} times in 100`;
+  chance < 0.001
+    ? "less than 1 time in 1,000"
+    : chance < 0.01
+      ? `${figure(1000 * chance)} times in 1,000`
+      : `${figure(100 * chance)} times in 100`;
 
 /** Above this chance a sentence says that it may be chance. Common practice, no source. */
 const smallChance = 0.05;

@@ -14,7 +14,8 @@ export const freedomFinite = {
     infested: { label: "Of these infested", hint: "The fewest that must not be missed." },
     tested: {
       label: "Tested",
-      hint: "One line: apiaries, chance that an infested one of them is found (0 to 1).",
+      hint: "One line: apiaries, of 100 infested ones so many are found.",
+      perOf: { sensitivity: 100 },
     },
   },
   says: ({ sensitivity, approximate, tested }: Answer) =>

@@ -14,11 +14,13 @@ export const freedomTree = {
     unitPrevalence: { label: "In such an apiary, colonies infested, of 100", per: 100 },
     strata: {
       label: "Groups of risk",
-      hint: "One line a group: relative risk, share of all apiaries (0 to 1; all make 1).",
+      hint: "One line a group: relative risk, of 100 apiaries so many are in it (all make 100).",
+      perOf: { share: 100 },
     },
     clusters: {
       label: "Tested",
-      hint: "One line: group (1, 2, …), apiaries, colonies tested in each, chance to find an infested one (0 to 1).",
+      hint: "One line: group (1, 2, …), apiaries, colonies tested in each, of 100 infested ones so many are found.",
+      perOf: { sensitivity: 100 },
     },
   },
   says: ({ sensitivity, groups }: Answer) => {

@@ -12,13 +12,13 @@ const readingNames = {
 } as const;
 
 export const freedom = {
-  asks: "Round after round none found: how sure is it that the region is free?",
+  asks: "Round after round none found: how sure is it that the apiary or region is free?",
   under: "Free means: not infested at the level the rounds were made for. Between rounds infestation can come in.",
   fields: {
     priorFree: { label: "Free before any round, times of 100", hint: "50: nothing is known yet.", per: 100 },
     sensitivities: {
       label: "Each round would find it, times of 100",
-      hint: "One number for each round; one alone, with the number of rounds below, for rounds alike.",
+      hint: "One number for each round; one alone, with the number of rounds below, for rounds alike. “A round in a counted group” reckons it.",
       per: 100,
     },
     times: { label: "Times the list is gone through", hint: "12 with one number above: twelve rounds alike." },
@@ -38,7 +38,9 @@ export const freedom = {
         : `Round ${reachedAt} is the first to reach ${hundred(target)}.`,
       inOneRound.sensitivityNeeded === 0
         ? ""
-        : `One round alone would have to find it ${hundred(inOneRound.sensitivityNeeded)} times in 100 to reach that.`,
+        : inOneRound.sensitivityNeeded >= 1
+          ? "No single round could reach that."
+          : `One round alone would have to find it ${hundred(inOneRound.sensitivityNeeded)} times in 100 to reach that.`,
       settles === null ? "" : `Rounds like the last one lead to ${hundred(settles.after)} in the end.`,
       hundred(otherReading.probabilityFree) === hundred(probabilityFree)
         ? "The other reading of the first chance changes nothing that shows."

@@ -100,6 +100,8 @@ export const familyNames: Readonly<Record<Exclude<Family, "case">, string>> = {
 /** What stands around every method. */
 export const methodPage = {
   all: "All methods",
+  toCase: "Back to the case",
+  onward: "Read with this plan",
   reckon: "Reckon",
   working: "Reckoning …",
   done: (share: number) => `${Math.round(100 * share)} of 100 done`,

@@ -37,7 +37,7 @@ export const intervals = {
     if (exact === undefined) return "";
     const found =
       share === 0
-        ? `**None found in ${exact.n}.** It could still be up to ${hundred(exact.high)} in 100.`
+        ? `**None found in ${exact.n}.** It could still be up to ${hundred(exact.high)} in 100, by the exact two-sided method; a one-sided limit is lower (“None found”).`
         : `**${hundred(share)} in 100,** and it could be ${hundred(exact.low)} to ${hundred(exact.high)}, by the exact method.`;
     return against === null ? found : `${found} ${side[against.side](hundred(against.line))}`;
   },

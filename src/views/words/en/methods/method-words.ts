@@ -5,6 +5,8 @@ export interface FieldWords {
   readonly hint?: string;
   /** People type so many in 100 where the question takes a share. */
   readonly per?: 100;
+  /** Members of its lines that people type so many in 100. */
+  readonly perOf?: Readonly<Record<string, 100>>;
   /** What the choices of a field are called; the others keep their name. */
   readonly choices?: Readonly<Record<string, string>>;
 }

@@ -17,11 +17,11 @@ export const noneFound = {
     level: { label: "Certainty of the limit, of 100", per: 100 },
     population: { label: "How many there are in all", hint: "Leave empty for a large colony." },
   },
-  says: ({ oneSided: { high, n }, ofCounted }) => {
+  says: ({ oneSided: { high, n, level }, ofCounted }) => {
     const found = `**None found in ${whole(n ?? 0)}.**`;
     if (ofCounted === null)
       return high < 1
-        ? `${found} There could still be up to **${hundred(high)} in 100** infested.`
+        ? `${found} There could still be up to **${hundred(high)} in 100** infested: a one-sided limit that holds ${hundred(level)} times in 100.`
         : `${found} That rules nothing out.`;
     const { infested, population, cannonRoe } = ofCounted;
     return `${found} Of ${whole(population)} in all, up to **${whole(infested)}** could still be infested. Cannon and Roe’s shortcut gives ${figure(cannonRoe)}, an approximation.`;

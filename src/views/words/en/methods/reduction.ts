@@ -39,8 +39,11 @@ export const reduction = {
     },
     level: { label: "Certainty of the range, of 100", per: 100 },
   },
-  says: ({ reduction: found, measure }) => {
-    if (found === null) return "Without untreated colonies nothing can be said of the treatment.";
+  says: ({ reduction: found, measure, whyNone }) => {
+    if (found === null)
+      return whyNone === "no-mites-before"
+        ? "**No reduction can be told.** One group had no mites before, so that the two did not start alike and no fall can be set beside a fall."
+        : "Without untreated colonies nothing can be said of the treatment.";
     const { value, low, high } = found;
     const what = measure === "mites" ? "mites" : "infested bees";
     const range = `and it could be ${signed(low)} to ${signed(high)}`;

@@ -30,9 +30,9 @@ export const sampleSize = {
     return `${exact} By approximation: ${whole(macDiarmid)} (MacDiarmid), ${whole(cannonRoe)} (Cannon and Roe, for a perfect eye).`;
   },
   couldMiss: "What this number could still miss",
-  couldMissUnder: "Times in 100 that none would be found, by how many bees are infested.",
+  couldMissUnder: "Times in 100 that none would be found, by how many are infested.",
   atDesign: ({ missed }: { readonly missed: number }) => `missed ${hundred(missed)} times in 100`,
-  infested: "Bees infested, of 100",
+  infested: "Infested, of 100",
   missed: "Missed, times in 100",
   label: ({
     bees,

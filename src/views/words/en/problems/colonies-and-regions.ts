@@ -5,6 +5,9 @@ import type { Slots } from "./index.ts";
 const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const share = (slots: Slots, name: string): string => `${inHundred(n(slots, name))} in 100`;
 
+/** With enough digits to tell it from the error it was held against. */
+const closely = (slots: Slots, name: string): string => `${Number((100 * n(slots, name)).toPrecision(4))} in 100`;
+
 export const regionProblems = {
   "sequential-prevalences-disordered": (slots: Slots) =>
     `The share to call high, ${share(slots, "highPrevalence")}, does not lie above the share to call low, ${share(slots, "lowPrevalence")}. Check both.`,
@@ -17,9 +20,9 @@ export const regionProblems = {
   "not-a-stop-of-the-plan": (slots: Slots) =>
     `By its lines the plan would not have stopped at ${slots.positive} of ${slots.examined} bees. Check the counts, or read on.`,
   "sequential-plan-needs-more-bees": (slots: Slots) =>
-    `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Allow ${slots.neededBees} bees, or larger errors.`,
+    `No plan of at most ${some(n(slots, "maxBees"), "bee", "bees")} keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${closely(slots, "reachedAlpha")} and ${closely(slots, "reachedBeta")}. Allow ${slots.neededBees} bees, or larger errors.`,
   "sequential-plan-out-of-reach": (slots: Slots) =>
-    `No plan of at most ${slots.maxBees} bees keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${share(slots, "reachedAlpha")} and ${share(slots, "reachedBeta")}. Even ${slots.searched} bees are not known to do. Set the two shares farther apart, or allow larger errors.`,
+    `No plan of at most ${some(n(slots, "maxBees"), "bee", "bees")} keeps its errors at ${share(slots, "alpha")} and ${share(slots, "beta")}. The best errs in ${closely(slots, "reachedAlpha")} and ${closely(slots, "reachedBeta")}. Even ${slots.searched} bees are not known to do. Set the two shares farther apart, or allow larger errors.`,
   "reading-not-stopped": (slots: Slots) =>
     `After ${slots.positive} of ${some(n(slots, "examined"), "bee", "bees")} the plan reads on, so no range can be given yet that keeps its level.`,
   "read-on-unplanned": (slots: Slots) =>

@@ -1,5 +1,5 @@
 /** What comparisons, agreement of readers, fits of counts and scores can be in trouble with. */
-import { inHundred, some } from "../numbers.ts";
+import { inHundred, some, whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
@@ -21,6 +21,8 @@ export const comparisonProblems = {
   "kappa-undefined": () =>
     "Both readers used one class only, so agreement beyond chance cannot be told. Look at the share on which they agree.",
   "one-class-by-a-reader": () => "One reader used one class only, so there is no agreement beyond chance to test.",
+  "agreement-without-error": (slots: Slots) =>
+    `In ${whole(Number(slots.readings ?? 0))} readings nothing scatters about an agreement of ${slots.estimate}, so its limits close on it. That is no certainty: look at the limits of PABAK, or read more bees.`,
   "class-never-used": (slots: Slots) => `Neither reader used class ${slots.class}.`,
   "no-bee-read-differently": () => "The two readings agree on every bee, so there is nothing to test.",
 

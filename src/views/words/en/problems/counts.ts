@@ -49,6 +49,8 @@ export const countProblems = {
   "colonies-exceed-apiary": (slots: Slots) =>
     `${slots.chosen} colonies are chosen, but only ${slots.coloniesInApiary} stand here. Check both.`,
   "colony-chosen-twice": (slots: Slots) => `${slots.colony} is chosen twice.`,
+  "more-bees-than-a-colony": (slots: Slots) =>
+    `${whole(n(slots, "bees"))} bees are more than a strong colony holds (some 50,000: common practice, no source). No sample of one colony can promise this. Ask for a larger share, or give the number of bees there are.`,
   "some-colonies-untested": (slots: Slots) =>
     `Only ${slots.chosen} of ${slots.coloniesInApiary} colonies are sampled; this speaks for them alone.`,
   "summer-zero-is-weak": () =>

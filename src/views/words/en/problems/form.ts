@@ -4,7 +4,28 @@ import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
 
+/** Where in the lines of a field. */
+const place = ({ line, member }: Slots) => (line ? `Line ${line}${member ? `, ${member}` : ""}: ` : "");
+
+/** The numbers that a field takes. */
+function range({ min, max, above, below }: Slots): string {
+  const low = above === undefined ? (min === undefined ? "" : `${min} or more`) : `above ${above}`;
+  const high = below === undefined ? (max === undefined ? "" : `${max} at most`) : `below ${below}`;
+  if (min !== undefined && max !== undefined) return ` from ${min} to ${max}`;
+  return low || high ? `, ${[low, high].filter((part) => part !== "").join(" and ")}` : "";
+}
+
 export const formProblems = {
+  "field-missing": (slots: Slots) =>
+    `${place(slots)}${place(slots) ? "a value is missing here." : "Nothing is entered here; it is needed."}`,
+  "field-unfit": (slots: Slots) =>
+    slots.kind
+      ? `${place(slots)}${slots.given} does not fit. Expected: a ${slots.kind === "integer" ? "whole number" : "number"}${range(slots)}.`
+      : slots.items
+        ? `Too few or too many values. Expected: ${slots.items} or more, each fit for it.`
+        : `${place(slots)}this does not fit. Expected: ${slots.expected}.`,
+  "fields-disagree": (slots: Slots) => `${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`,
+  "field-unknown": (slots: Slots) => `${place(slots)}more values than the line has. Expected: as the hint says.`,
   "field-empty": () => "Nothing is entered here; it is needed.",
   "field-not-number": (slots: Slots) =>
     slots.min === undefined

@@ -12,6 +12,8 @@ export const surveyProblems = {
     `${whole(n(slots, "positive"))} positive of ${whole(n(slots, "examined"))}: false ones alone would give about ${oneDigit(n(slots, "expected"))}. The share is set to 0; check how well the test clears.`,
   "more-than-sensitivity": (slots: Slots) =>
     `${whole(n(slots, "positive"))} positive of ${whole(n(slots, "examined"))}: if all were infested, the test would give about ${oneDigit(n(slots, "expected"))}. The share is set to 1; check how well the test finds.`,
+  "limits-cut-to-a-point": (slots: Slots) =>
+    `Limits would lie wholly ${n(slots, "at") === 0 ? "below 0" : "above 1"} and were cut to that end. That is no certainty: the count does not fit the test. Check how well it finds and clears.`,
   "posterior-did-not-settle": () =>
     "The sum did not settle to enough digits. Give the test's errors as known numbers, or as narrower beliefs.",
   "no-size-in-search": (slots: Slots) =>
