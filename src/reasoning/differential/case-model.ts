@@ -213,7 +213,7 @@ export function circumstanceFactors(model: CaseModel, numbers: CaseNumbers): Flo
 }
 
 /** Share of colonies without clinical signs of the agent that carry it all the same. */
-function carrierShare({ levels, read }: CaseModel, numbers: CaseNumbers, index: number): number {
+export function carrierShare({ levels, read }: CaseModel, numbers: CaseNumbers, index: number): number {
   const factor = numbers.carriage[index] ?? 1;
   const { condition } = levels[index] as LevelReading;
   if (condition === "varroa_pms") {

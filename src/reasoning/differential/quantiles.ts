@@ -2,13 +2,14 @@
 import { type ConditionId, conditionIds } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { caseModel } from "./case-model.ts";
-import { quantile, sharesDrawn } from "./draws.ts";
+import { sharesDrawn, weightedQuantiles } from "./draws.ts";
 import type { DifferentialInput } from "./input.ts";
 import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
 
 /**
- * For each condition `points` values of its posterior, smallest first, each the middle of 1 in `points` of the draws.
+ * For each condition `points` values of its posterior, smallest first, each the middle of 1 in `points` of the draws, a draw
+ * counting as in the ranges.
  *
  * Model: the draws of `differential` with the same seed, so the dots belong to its ranges.
  *
@@ -28,10 +29,10 @@ export function quantiles(
   const model = caseModel(read.value, []);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
-  const { byCondition } = sharesDrawn(model, posterior);
-  const rows = conditionIds.map((id, index) => {
-    const sorted = (byCondition[index] ?? new Float64Array(1)).toSorted();
-    return [id, Array.from({ length: points }, (_, point) => quantile(sorted, (point + 0.5) / points))] as const;
-  });
+  const { byCondition, weight } = sharesDrawn(model, posterior);
+  const shares = Array.from({ length: points }, (_, point) => (point + 0.5) / points);
+  const rows = conditionIds.map(
+    (id, index) => [id, weightedQuantiles(byCondition[index] ?? new Float64Array(), weight, shares)] as const,
+  );
   return answered(Object.fromEntries(rows) as unknown as Record<ConditionId, readonly number[]>);
 }
