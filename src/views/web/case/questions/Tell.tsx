@@ -19,6 +19,7 @@ import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
+import { Until } from "../done/Until.tsx";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
 import { SamplePlan } from "../tell/SamplePlan.tsx";
@@ -72,6 +73,7 @@ export default function Tell({ caseId }: QuestionProps) {
       {visit ? <Visit view={visit} /> : null}
       <SamplePlan state={state} />
       <Vials state={state} />
+      <Until state={state} />
       <Onward caseId={caseId} to={4}>
         <PaperLinks caseId={caseId} papers={["labels", "kit"]} />
         <Link className="act" href="/bench">
