@@ -34,7 +34,7 @@ const elsewhere = {
   efficacy: ["allInfested", "efficacyLimits", "efficacyProblem"],
   decision: ["bestByUtility", "decisionProblem", "lossCurveProblem", "winterLossAt"],
   surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
-  differential: ["belief", "compareCauses", "differential", "quantiles"],
+  differential: ["belief", "compareCauses", "differential", "groupOfTest", "quantiles", "statedPosteriors"],
 } as const;
 
 type Folder = keyof typeof elsewhere;

@@ -1,15 +1,16 @@
 /** What is believed of one colony, set by set, and what each further look or test would show: for the next step. */
+
 import { type ConditionId, conditionIds, type FindingId, findings, type TestId } from "../../knowledge/index.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { checkedCase } from "./checked-case.ts";
 import { expand } from "./expansion.ts";
 import type { DifferentialInput } from "./input.ts";
 import { possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
 import { networkFindingIds, type Setting, signIds } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
-import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
 import { setsForPosterior } from "./sets-posterior.ts";
 import { byGroup, type GroupEvidence, isSuppressed, type Level, levelOf, termsOf } from "./terms.ts";
@@ -58,9 +59,9 @@ const listed = { mass: 0.96, sets: 80_000 } as const;
  * @returns the belief, or the problems of the input
  */
 export function belief(input: DifferentialInput): Result<Belief> {
-  const read = readInput(input);
+  const read = checkedCase(input);
   if (!read.ok) return read;
-  const model = caseModel(read.value);
+  const model = caseModel(read.value.checked);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const numbers = statedCase(model);
@@ -75,7 +76,7 @@ export function belief(input: DifferentialInput): Result<Belief> {
   const probability = sets.weight.map((each) => each / sets.total);
   const uncovered = isListed ? posterior.neglectedMass : Math.max(0, 1 - sets.total / all);
   return answered({
-    setting: read.value,
+    setting: read.value.checked,
     conditions: conditionIds,
     sets,
     probability,
@@ -120,7 +121,8 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
   const isDone = (id: TestId) => model.items.some((item) => item.id === id);
   return (Object.keys(weighedTests) as TestId[]).flatMap((id): Candidate[] => {
     const weighed = weighedTests[id];
-    if (isDone(id) || weighed === undefined) return [];
+    // Opened brood bears on a level and on finds at once: what its results would be is not reckoned here.
+    if (isDone(id) || weighed === undefined || id === "uncap-brood") return [];
     if (weighed.model === "found" || weighed.model === "spores") {
       const answers = testFindings
         .filter(({ test, which }) => test === id && which === null)
@@ -235,4 +237,10 @@ function likelihoods({ conditions }: Parameters, { options, coefficient, factor 
     }
   }
   return sum;
+}
+
+/** Posterior of each condition at the stated grades, exact as in the ranking but without ranges; null where none can be. */
+export function statedPosteriors(input: DifferentialInput): Float64Array | null {
+  const read = checkedCase(input);
+  return read.ok ? (statedPosterior(caseModel(read.value.checked))?.condition ?? null) : null;
 }

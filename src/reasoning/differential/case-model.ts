@@ -98,8 +98,10 @@ export function withoutItem(model: CaseModel, { kind, id }: EvidenceItem): CaseM
       : positions(testFindings.filter(({ test }) => test === id).map((each) => each.id)),
   );
   const kept = (finding: number) => !gone.has(finding);
-  const levels = kind === "test" ? levelReadings(model.read, [], id as TestId) : model.levels;
-  return { ...model, present: model.present.filter(kept), absent: model.absent.filter(kept), levels };
+  const left = { ...model, present: model.present.filter(kept), absent: model.absent.filter(kept) };
+  if (kind !== "test") return left;
+  const read = { ...model.read, tests: model.read.tests.filter(({ test }) => test !== id) };
+  return { ...left, read, levels: levelReadings(read, []) };
 }
 
 function circumstancePairs({ season, present, absent }: ReadCase): readonly CircumstancePair[] {

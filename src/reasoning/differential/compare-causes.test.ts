@@ -36,6 +36,26 @@ describe("two causes side by side", () => {
     for (const [id, each] of parts(one.unseen)) expect(parts(other.value.unseen).get(id)).toBeCloseTo(each, 12);
   });
 
+  it("[DX100] before is before all of it, however many tests there were, and the region is as it was found", () => {
+    const bare = compared({ season: "winter", findings: {} });
+    const tests = [
+      { test: "tracheal-dissection", positive: 17, examined: 50 },
+      { test: "varroa-wash", mites: 2, bees: 300 },
+    ];
+    expect(compared({ season: "winter", findings: {}, tests }).before).toBeCloseTo(bare.now, 9);
+    const wash = [{ test: "varroa-wash", mites: 6, bees: 300 }];
+    const against = (varroa: "present" | "absent") => {
+      const result = compareCauses(
+        { season: "autumn", region: { varroa }, findings: {}, tests: wash },
+        "varroa_pms",
+        "queenless",
+      );
+      if (!result.ok) throw new Error("a comparison was expected");
+      return result.value.now;
+    };
+    expect(against("absent")).toBeCloseTo(against("present"), 9);
+  });
+
   it("[DX101] what was not looked at is told both ways, and never parts them by more than a bit", () => {
     const { unseen } = compared({ season: "spring", findings: { k_wing: "present" } });
     const look = unseen.find(({ id }) => id === "trembling");

@@ -1,13 +1,14 @@
 /** Two causes side by side: what was seen that parts them, and what would part them best. */
+
 import { type ConditionId, conditionIds, type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { type Candidate, candidatesOf } from "./belief.ts";
 import { type SetList, weightsOf } from "./best-first.ts";
 import { caseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
+import { checkedCase } from "./checked-case.ts";
 import type { DifferentialInput } from "./input.ts";
 import { smallestReason } from "./judgements.ts";
 import { parametersOf } from "./parameters.ts";
-import { readInput } from "./read-input.ts";
 
 /** Something seen or tested, and how it moves the odds of one cause against the other. */
 export interface SeenBetween {
@@ -65,10 +66,10 @@ export function compareCauses(
   second: ConditionId,
 ): Result<CauseComparison> {
   ensure(first !== second, "second", second, `another cause than ${first}`);
-  const read = readInput(input);
+  const read = checkedCase(input);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  const model = caseModel(read.value, problems);
+  const model = caseModel(read.value.checked, problems);
   const parameters = parametersOf(model.network, statedCase(model));
   const sets = alone(conditionIds.indexOf(first), conditionIds.indexOf(second));
   const oddsOf = (each: typeof model) => {

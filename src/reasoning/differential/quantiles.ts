@@ -1,10 +1,11 @@
 /** How the answer could fall: points of the draws that cut them into equal parts, for a dot plot of each condition. */
+
 import { type ConditionId, conditionIds } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { caseModel } from "./case-model.ts";
+import { checkedCase } from "./checked-case.ts";
 import { sharesDrawn, weightedQuantiles } from "./draws.ts";
 import type { DifferentialInput } from "./input.ts";
-import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
 
 /**
@@ -24,9 +25,9 @@ export function quantiles(
   points: number,
 ): Result<Readonly<Record<ConditionId, readonly number[]>>> {
   ensure(Number.isInteger(points) && points >= 1, "points", points, "a whole number from 1");
-  const read = readInput(input);
+  const read = checkedCase(input);
   if (!read.ok) return read;
-  const model = caseModel(read.value, []);
+  const model = caseModel(read.value.checked, []);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const { byCondition, weight } = sharesDrawn(model, posterior);

@@ -1,6 +1,6 @@
 /** "If you had also seen …": the looks and tests whose result would put another cause first. */
 import type { ConditionId, FindingId, TestId } from "../../knowledge/index.ts";
-import type { Belief, Candidate } from "../differential/index.ts";
+import { type Belief, type Candidate, type DifferentialInput, statedPosteriors } from "../differential/index.ts";
 import type { Marginals, Worth } from "./value.ts";
 
 /** A result not in yet that would put another cause first. */
@@ -28,16 +28,31 @@ const results = {
   test: ["found", "none-found"],
 } as const;
 
+/** Changes that are put to the exact ranking; the list of sets may be wrong about one that is near. */
+const mostAsked = 6;
+
 /**
  * The results that would change the first place, those first that are likeliest to do so by much: chance times lead.
  *
- * Only steps with two results are asked: a count has many, and moves by degrees. Probabilities are those of the listed
- * sets, like the bits.
+ * Only steps with two results are asked: a count has many, and moves by degrees. Candidates come from the listed sets;
+ * each is then put to the exact ranking with the result in, and told only if another cause comes first there too.
  */
 export function changesOf(
-  { conditions }: Belief,
-  { probability }: Marginals,
+  input: DifferentialInput,
+  belief: { readonly conditions: Belief["conditions"]; readonly marginals: Marginals },
   weighed: readonly { readonly candidate: Candidate; readonly worth: Worth }[],
+): readonly Change[] {
+  const likely = likelyChanges(belief, weighed);
+  return likely
+    .slice(0, mostAsked)
+    .flatMap((change) => exactly(input, belief.conditions, change))
+    .slice(0, mostChanges);
+}
+
+/** Changes by the listed sets, one for each step. */
+function likelyChanges(
+  { conditions, marginals: { probability } }: Parameters<typeof changesOf>[1],
+  weighed: Parameters<typeof changesOf>[2],
 ): readonly Change[] {
   const now = topOf(probability);
   const changes = weighed.flatMap(({ candidate: { id, kind }, worth: { outcomes } }): readonly Change[] => {
@@ -54,9 +69,27 @@ export function changesOf(
   });
   const weight = ({ chance, posterior, left }: Change) => chance * (posterior - left);
   const sorted = changes.toSorted((a, b) => weight(b) - weight(a) || (a.step < b.step ? -1 : 1));
-  return sorted
-    .filter(({ step }, index) => sorted.findIndex((each) => each.step === step) === index)
-    .slice(0, mostChanges);
+  return sorted.filter(({ step }, index) => sorted.findIndex((each) => each.step === step) === index);
+}
+
+/** The change with its exact figures; nothing where the ranking, the result in, does not put another cause first. */
+function exactly(input: DifferentialInput, conditions: Belief["conditions"], change: Change): readonly Change[] {
+  const after = statedPosteriors(withResult(input, change));
+  if (after === null) return [];
+  const then = topOf(after);
+  const [condition, posterior = 0, left = 0] = [
+    conditions[then],
+    after[then],
+    after[conditions.indexOf(change.instead)],
+  ];
+  if (condition === undefined || condition === change.instead || posterior - left < leastLead) return [];
+  return [{ ...change, condition, posterior, left }];
+}
+
+/** The case with the result in. */
+function withResult(input: DifferentialInput, { step, result }: Change): DifferentialInput {
+  if (result === "present" || result === "absent") return { ...input, findings: { ...input.findings, [step]: result } };
+  return { ...input, tests: [...(input.tests ?? []), { test: step, result }] };
 }
 
 const topOf = (probability: Float64Array): number =>

@@ -83,7 +83,7 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
   }));
   return answered({
     next: steps.sort(byWorth),
-    changes: changesOf(believed.value, marginals, weighed),
+    changes: changesOf(input, { conditions: believed.value.conditions, marginals }, weighed),
     visit: visitOf(believed.value, possible, visitMinutes),
     uncovered: believed.value.uncovered,
   });

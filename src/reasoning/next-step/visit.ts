@@ -1,6 +1,6 @@
 /** The best set of looks for one visit: what they tell together, with what they have in common counted once. */
 import { type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
-import type { Belief, Candidate } from "../differential/index.ts";
+import { type Belief, type Candidate, groupOfTest } from "../differential/index.ts";
 
 /** A look or field test of the visit. */
 export interface VisitStep {
@@ -41,8 +41,8 @@ interface Weighed {
  *
  * Given the set of conditions the results of steps from different groups of findings are independent, so the joint
  * information of a choice is exact over the weighed sets: entropy of all results together less that of each given the
- * set. Of a group that goes together one step is taken. Information of independent looks has falling returns, so for
- * steps of equal length greed is within 1 − 1/e of the best (Nemhauser, Wolsey & Fisher 1978).
+ * set. Of a group that goes together one step is taken. Greed is near the best where steps take alike long, and no more
+ * than a rule of thumb where they do not.
  *
  * `within`: minutes of the visit.
  */
@@ -105,7 +105,7 @@ function weighed({ index, probability }: Heaviest, candidate: Candidate): Weighe
   return {
     candidate,
     minutes: kind === "look" ? findings[id as FindingId].minutes : tests[id as TestId].minutes.value,
-    group: kind === "look" ? findings[id as FindingId].group : id,
+    group: kind === "look" ? findings[id as FindingId].group : (groupOfTest(id as TestId) ?? id),
     results,
     noise,
   };

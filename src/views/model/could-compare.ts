@@ -53,7 +53,12 @@ export function comparisonView(compared: differential.CauseComparison, words: Wo
     says: say.compared({ ...terms, bits: compared.now, before: compared.before }),
     seen: compared.seen.map(({ id, kind, isPositive, bits }) => ({
       id,
-      term: kind === "test" || isPositive ? say.reason({ term: termOf(id) }) : say.absentReason({ term: termOf(id) }),
+      term:
+        kind === "test"
+          ? say.testReason({ term: termOf(id), isPositive })
+          : isPositive
+            ? say.reason({ term: termOf(id) })
+            : say.absentReason({ term: termOf(id) }),
       towards: bits > 0 ? "first" : "second",
       bits: say.bits({ bits }),
     })),

@@ -33,6 +33,20 @@ it("stops what takes too long, and answers the next question", async () => {
   await patient.close();
 });
 
+it("lets a short question wait behind a long one, and stops only the long one", async () => {
+  const two = openReckoner(1500);
+  const verb = verbNamed("sample-size");
+  const slow = two.ask("differential", {
+    findings: { crawlers: "present", k_wing: "present" },
+    season: "spring",
+    draws: 5000,
+  });
+  const quick = two.ask("sample-size", verb?.example ?? {});
+  expect(await quick).toMatchObject({ kind: "answered" });
+  await slow;
+  await two.close();
+});
+
 it("tells of a verb that is none, and goes on", async () => {
   await expect(reckoner.ask("no-verb", {})).rejects.toThrow("no verb");
   expect(await reckoner.ask("sample-size", { designPrevalence: 0.05, sensitivity: 1 })).toMatchObject({

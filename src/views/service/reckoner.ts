@@ -10,6 +10,7 @@ export interface Reckoner {
 }
 
 interface Waiting {
+  readonly question: ThreadQuestion;
   readonly answered: (reply: Reply | null) => void;
   readonly failed: (trouble: Error) => void;
 }
@@ -17,31 +18,53 @@ interface Waiting {
 /** Below the time after which the service gives a request up. */
 const longestMilliseconds = 20_000;
 
-/** One thread, started with the first question and again after it had to be stopped. */
+/** Questions that may wait; beyond, one is told at once that it would take too long. */
+const mostWaiting = 100;
+
+/**
+ * One thread, started with the first question and again after it had to be stopped. It gets one question at a time, and
+ * its time runs from then: who waits behind a long one waits, and only the long one is stopped.
+ */
 export function openReckoner(longest = longestMilliseconds): Reckoner {
   let thread: Worker | null = null;
   let asked = 0;
-  const waiting = new Map<number, Waiting>();
+  let now: Waiting | null = null;
+  let timer: NodeJS.Timeout | undefined;
+  const queue: Waiting[] = [];
 
-  /** Those who wait for a thread that is gone are told; the next question starts another. */
-  const drop = (told: (each: Waiting) => void): void => {
+  function next(): void {
+    if (now !== null) return;
+    now = queue.shift() ?? null;
+    if (now === null) return;
+    thread ??= started();
+    thread.postMessage(now.question);
+    timer = setTimeout(() => stop(({ answered }) => answered(null)), longest);
+  }
+
+  /** Ends the question that runs. */
+  function end(tell: (each: Waiting) => void): void {
+    clearTimeout(timer);
+    const ended = now;
+    now = null;
+    if (ended !== null) tell(ended);
+    next();
+  }
+
+  /** The thread is stopped with its question; the next question starts another. */
+  function stop(tell: (each: Waiting) => void): void {
     const gone = thread;
     thread = null;
-    const all = [...waiting.values()];
-    waiting.clear();
-    for (const each of all) told(each);
     void gone?.terminate();
-  };
+    end(tell);
+  }
 
   function started(): Worker {
     const made = new Worker(new URL("./reckoning-thread.ts", import.meta.url));
     made.on("message", (answer: ThreadAnswer) => {
-      const each = waiting.get(answer.number);
-      waiting.delete(answer.number);
-      if ("reply" in answer) each?.answered(answer.reply);
-      else each?.failed(new Error(answer.broke));
+      if (thread !== made || now?.question.number !== answer.number) return;
+      end((each) => ("reply" in answer ? each.answered(answer.reply) : each.failed(new Error(answer.broke))));
     });
-    made.on("error", (trouble: Error) => thread === made && drop(({ failed }) => failed(trouble)));
+    made.on("error", (trouble: Error) => thread === made && stop(({ failed }) => failed(trouble)));
     // A thread that idles does not keep the program running.
     made.unref();
     return made;
@@ -50,22 +73,16 @@ export function openReckoner(longest = longestMilliseconds): Reckoner {
   return {
     ask: (verb, body) =>
       new Promise((answered, failed) => {
-        thread ??= started();
+        if (queue.length >= mostWaiting) return answered(null);
         asked += 1;
-        const question: ThreadQuestion = { number: asked, verb, body };
-        const timer = setTimeout(() => waiting.has(question.number) && drop((each) => each.answered(null)), longest);
-        const ended =
-          <T>(tell: (value: T) => void) =>
-          (value: T) => {
-            clearTimeout(timer);
-            tell(value);
-          };
-        waiting.set(question.number, { answered: ended(answered), failed: ended(failed) });
-        thread.postMessage(question);
+        queue.push({ question: { number: asked, verb, body }, answered, failed });
+        next();
       }),
     close: async () => {
+      const waiting = queue.splice(0);
+      for (const { answered } of waiting) answered(null);
       const gone = thread;
-      drop(({ answered }) => answered(null));
+      stop(({ answered }) => answered(null));
       await gone?.terminate();
     },
   };

@@ -22,6 +22,13 @@ const couldBe = ({ share, low, high }: { readonly share: number; readonly low: n
 const proof = ({ positive, examined }: { readonly positive: number; readonly examined: number }) =>
   `mites in ${whole(positive)} of ${whole(examined)} bees`;
 
+/** So many times, from bits of odds. */
+function timesAs(bits: number): string {
+  const times = 2 ** Math.abs(bits);
+  if (times > 1e6) return "more than a million times";
+  return `${times < 10 ? Number(times.toFixed(1)) : whole(Number(times.toPrecision(2)))} times`;
+}
+
 export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
   reckoning: "Reckoning the ranges",
@@ -115,6 +122,8 @@ export const could = {
   withOthers: (slots: { readonly others: readonly string[] }) => `can come with ${list(slots.others.map(lower))}`,
   noPairing: "no pairing on record",
   reason: (slots: { readonly term: string }) => lower(slots.term),
+  testReason: (slots: { readonly term: string; readonly isPositive: boolean }) =>
+    `${lower(slots.term)}: ${slots.isPositive ? "found" : "none found"}`,
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
   changesHead: "What would put another cause first",
   changesUnder: "Looks and tests not made yet, by how likely and how far they would.",
@@ -131,7 +140,7 @@ export const could = {
     `${
       {
         present: `If you had also seen ${lower(slots.term)}`,
-        absent: `If you had looked and there were no ${lower(slots.term)}`,
+        absent: `If you had looked and seen no ${lower(slots.term)}`,
         found: `If ${lower(slots.term)} found something`,
         "none-found": `If ${lower(slots.term)} found nothing`,
       }[slots.result]
@@ -147,17 +156,15 @@ export const could = {
     readonly before: number;
   }) => {
     const [near, far] = slots.bits >= 0 ? [slots.first, slots.second] : [slots.second, slots.first];
-    const times = 2 ** Math.abs(slots.bits);
     const says =
-      times < 1.25
-        ? `**${slots.first} and ${lower(slots.second)} are as likely as each other.**`
-        : `**${near}: ${times < 10 ? Number(times.toFixed(1)) : whole(Math.min(1e6, Math.round(times)))} times as likely as ${lower(far)}.**`;
-    const back = 2 ** Math.abs(slots.before);
+      2 ** Math.abs(slots.bits) < 1.25
+        ? `**${slots.first} and ${lower(slots.second)}: as likely as each other.**`
+        : `**${near}: ${timesAs(slots.bits)} as likely as ${lower(far)}.**`;
     const started = slots.before >= 0 ? slots.first : slots.second;
     return `${says} ${
-      back < 1.25
+      2 ** Math.abs(slots.before) < 1.25
         ? "Before anything was seen they were alike."
-        : `Before anything was seen ${lower(started)} was ${Number(back.toFixed(back < 10 ? 1 : 0))} times the likelier.`
+        : `Before anything was seen ${timesAs(slots.before)}, for ${lower(started)}.`
     }`;
   },
   compareSeen: "What was seen",
