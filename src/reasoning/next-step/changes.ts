@@ -19,7 +19,7 @@ export interface Change {
 }
 
 /** Changes told at most, one for each step. */
-const mostChanges = 4;
+const mostChanges = 3;
 /** A lead smaller than this is no change of place. Judgement. */
 const leastLead = 0.05;
 
@@ -29,7 +29,7 @@ const results = {
 } as const;
 
 /** Changes that are put to the exact ranking; the list of sets may be wrong about one that is near. */
-const mostAsked = 6;
+const mostAsked = 4;
 
 /**
  * The results that would change the first place, those first that are likeliest to do so by much: chance times lead.

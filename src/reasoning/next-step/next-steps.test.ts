@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/noisy-or-network.json" with { type: "json" };
 import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
 import { philox } from "../../numerics/index.ts";
-import type { Belief, Candidate, DifferentialInput } from "../differential/index.ts";
+import { type Belief, type Candidate, type DifferentialInput, differential } from "../differential/index.ts";
 import { differentialWithNext, type NextStep, nextSteps, visitMinutes, visitOf } from "./index.ts";
 import { expectedLoss, lossTable } from "./loss-table.ts";
 import { marginalsOf, worthOf } from "./value.ts";
@@ -300,7 +300,7 @@ describe("what would put another cause first", () => {
     let drawnSoFar = 0;
     const chance = () => philox([drawnSoFar++, 0, 0, 0], [52, 0])[0] / 2 ** 32;
     const signs = findingIds.filter((id) => findings[id].kind === "sign" && findings[id].exclusiveWith === undefined);
-    const drawn = Array.from({ length: 12 }, () => ({
+    const drawn = Array.from({ length: 4 }, () => ({
       season: (["winter", "spring", "summer", "autumn"] as const)[Math.floor(4 * chance())] ?? "winter",
       findings: Object.fromEntries(
         Array.from({ length: 5 }, () => [
@@ -318,7 +318,7 @@ describe("what would put another cause first", () => {
           kind === "look"
             ? { ...asked, findings: { ...asked.findings, [step]: seen } }
             : { ...asked, tests: [{ test: step, result: seen as "found" | "none-found" }] };
-        const answer = differentialWithNext({ ...then, draws: 40 });
+        const answer = differential({ ...then, draws: 40 });
         if (!answer.ok) throw new Error("an answer was expected");
         const of = (id: string) => answer.value.conditions.find((each) => each.id === id)?.posterior ?? 0;
         expect(answer.value.conditions[0]?.id).toBe(condition);
@@ -327,7 +327,7 @@ describe("what would put another cause first", () => {
         told += 1;
       }
     }
-    expect(told).toBeGreaterThan(10);
+    expect(told).toBeGreaterThan(4);
   });
 
   it("[NX52] each step is told once, and never one that leaves the first place as it is", () => {

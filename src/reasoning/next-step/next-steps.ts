@@ -11,8 +11,8 @@ import {
 } from "../differential/index.ts";
 import { type Change, changesOf } from "./changes.ts";
 import { isPossible, verifies } from "./possible.ts";
-import { marginalsOf, type Worth, worthOf } from "./value.ts";
-import { type Visit, visitOf } from "./visit.ts";
+import { marginalsOf, resultsOf, type Worth, worthOf } from "./value.ts";
+import { heaviestSets, type Visit, visitFrom, weighedAt } from "./visit.ts";
 
 /**
  * Why a step stands where it does: it checks a reported sign by its own definition; the verdict waits for it, since
@@ -76,7 +76,12 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
     state === "present" ? [id as FindingId] : [],
   );
   const possible = believed.value.candidates.filter(({ id }) => isPossible(id, believed.value.setting));
-  const weighed = possible.map((candidate) => ({ candidate, worth: worthOf(believed.value, marginals, candidate) }));
+  const heaviest = heaviestSets(believed.value);
+  const weighed = possible.map((candidate) => {
+    const results = resultsOf(candidate);
+    const worth = worthOf(believed.value, marginals, candidate, results);
+    return { candidate, worth, near: weighedAt(heaviest, candidate, results) };
+  });
   const steps = weighed.map(({ candidate, worth }) => ({
     ...stepOf(candidate, worth),
     because: reasonOf(candidate.id, present, verdict),
@@ -84,7 +89,11 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
   return answered({
     next: steps.sort(byWorth),
     changes: changesOf(input, { conditions: believed.value.conditions, marginals }, weighed),
-    visit: visitOf(believed.value, possible, visitMinutes),
+    visit: visitFrom(
+      heaviest,
+      weighed.map(({ near }) => near),
+      visitMinutes,
+    ),
     uncovered: believed.value.uncovered,
   });
 }

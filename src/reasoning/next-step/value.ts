@@ -44,12 +44,21 @@ export function marginalsOf({ conditions, sets, probability }: Belief): Marginal
   return { probability: single, both };
 }
 
-/** Worth of a candidate under the belief. */
-export function worthOf(belief: Belief, marginals: Marginals, candidate: Candidate): Worth {
+/** Worth of a candidate under the belief; `results` are those of `resultsOf`, where they are at hand. */
+export function worthOf(
+  belief: Belief,
+  marginals: Marginals,
+  candidate: Candidate,
+  results = resultsOf(candidate),
+): Worth {
   return candidate.dependsOn === "set"
-    ? worthBySets(belief, marginals, candidate.results())
+    ? worthBySets(belief, marginals, results)
     : worthByCondition(belief, marginals, candidate);
 }
+
+/** Results of a step set by set; none for a count, which goes by one condition. Costly: asked once for each step. */
+export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
+  candidate.dependsOn === "set" ? candidate.results() : [];
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
   const { conditions, probability, sets } = belief;

@@ -1,6 +1,7 @@
 /** The best set of looks for one visit: what they tell together, with what they have in common counted once. */
 import { type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
 import { type Belief, type Candidate, groupOfTest } from "../differential/index.ts";
+import { resultsOf } from "./value.ts";
 
 /** A look or field test of the visit. */
 export interface VisitStep {
@@ -20,13 +21,13 @@ export interface Visit {
 }
 
 /** Sets that the visit is reckoned over: the heaviest, their probability scaled to one. */
-const setsWeighed = 1500;
+const setsWeighed = 600;
 /** Steps in a visit at most: results multiply. */
-const mostSteps = 7;
+const mostSteps = 6;
 /** Minutes beside each step in a visit one is on anyway: to write it down. Judgement. */
 const minutesBeside = 1;
 
-interface Weighed {
+export interface Weighed {
   readonly candidate: Candidate;
   readonly minutes: number;
   readonly group: string;
@@ -48,7 +49,13 @@ interface Weighed {
  */
 export function visitOf(belief: Belief, candidates: readonly Candidate[], within: number): Visit {
   const heaviest = heaviestSets(belief);
-  let open = candidates.filter(isOfTheYard).map((candidate) => weighed(heaviest, candidate));
+  const weighed = candidates.map((candidate) => weighedAt(heaviest, candidate, resultsOf(candidate)));
+  return visitFrom(heaviest, weighed, within);
+}
+
+/** The same from steps that were weighed at the heaviest sets already. */
+export function visitFrom(heaviest: Heaviest, weighed: readonly Weighed[], within: number): Visit {
+  let open = weighed.filter(({ candidate }) => isOfTheYard(candidate));
   // Chance of every combination of results so far, set by set; at first there is one: nothing looked at.
   let joint: readonly Float64Array[] = [heaviest.probability];
   let [minutes, noise, bits] = [0, 0, 0];
@@ -78,12 +85,12 @@ const isOfTheYard = ({ kind, id, dependsOn }: Candidate): boolean =>
   kind === "look" ||
   (dependsOn === "set" && tests[id as TestId].costClass.low === 1 && tests[id as TestId].days.high === 0);
 
-interface Heaviest {
+export interface Heaviest {
   readonly index: Int32Array;
   readonly probability: Float64Array;
 }
 
-function heaviestSets({ probability }: Belief): Heaviest {
+export function heaviestSets({ probability }: Belief): Heaviest {
   const index = Int32Array.from(
     [...probability.keys()].sort((a, b) => (probability[b] ?? 0) - (probability[a] ?? 0)).slice(0, setsWeighed),
   );
@@ -92,12 +99,13 @@ function heaviestSets({ probability }: Belief): Heaviest {
   return { index, probability: weights.map((each) => each / total) };
 }
 
-function weighed({ index, probability }: Heaviest, candidate: Candidate): Weighed {
+export function weighedAt(
+  { index, probability }: Heaviest,
+  candidate: Candidate,
+  allResults: readonly Float64Array[],
+): Weighed {
   const { id, kind } = candidate;
-  const results =
-    candidate.dependsOn === "set"
-      ? candidate.results().map((result) => Float64Array.from(index, (set) => result[set] ?? 0))
-      : [];
+  const results = allResults.map((result) => Float64Array.from(index, (set) => result[set] ?? 0));
   const noise = results.reduce(
     (sum, result) => sum + result.reduce((inner, p, at) => inner + (probability[at] ?? 0) * surprise(p), 0),
     0,
