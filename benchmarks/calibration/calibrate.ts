@@ -45,6 +45,7 @@ export function report({ name, isHeld, drawing }: Scenario, cases: number): bool
     told("stated probability, every condition", reliabilityOf(single)),
     told(`stated probability, conditions at ${worthSaying} or more`, reliabilityOf(worth)),
     told("stated probability, groups", reliabilityOf(groups)),
+    told(`mean over the draws, conditions at ${worthSaying} or more`, reliabilityOf(worth.map(asMean))),
   ];
   if (!isHeld) return true;
   const isCovered = coverages.every(({ covered }) => covered >= limits.covered.from && covered <= limits.covered.to);
@@ -55,6 +56,9 @@ export function report({ name, isHeld, drawing }: Scenario, cases: number): bool
 
 const likeliest = (sayings: readonly Saying[]): Saying =>
   sayings.reduce((best, each) => (each.stated > best.stated ? each : best));
+
+/** The mean over the draws in place of what is stated. */
+const asMean = (saying: Saying): Saying => ({ ...saying, stated: saying.mean });
 
 const per100 = (share: number): string => (100 * share).toFixed(1);
 

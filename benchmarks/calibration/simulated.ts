@@ -2,7 +2,7 @@
 import { type ConditionId, conditionIds, gradeProbability } from "../../src/knowledge/index.ts";
 import { drawIndex, type RandomStream, randomStream } from "../../src/numerics/index.ts";
 import { type CaseModel, caseModel } from "../../src/reasoning/differential/case-model.ts";
-import { rangesOf } from "../../src/reasoning/differential/draws.ts";
+import { rangesFrom, sharesDrawn } from "../../src/reasoning/differential/draws.ts";
 import type { DifferentialInput } from "../../src/reasoning/differential/index.ts";
 import { findingsOnly, type Network } from "../../src/reasoning/differential/network.ts";
 import { signIds } from "../../src/reasoning/differential/network-for.ts";
@@ -31,7 +31,10 @@ export interface Drawing {
 /** One condition, or one roll-up group, in one case. */
 export interface Saying {
   readonly isGroup: boolean;
+  /** At the stated grades: what the answer says. */
   readonly stated: number;
+  /** Mean over the draws of the grades, each by its weight. */
+  readonly mean: number;
   readonly low: number;
   readonly high: number;
   /** Posterior under the drawn grades: the probability that it holds, given what was seen. */
@@ -62,17 +65,23 @@ function sayingsOf(drawing: Drawing, number: number): readonly Saying[] {
   const stated = statedPosterior(model);
   const drawn = posteriorOf(parameters, findingsOnly(network, model.present, model.absent), model.groups);
   if (stated === null || drawn === null) throw new Error(`case ${number} of seed ${drawing.seed} has no posterior`);
-  const ranges = rangesOf(model, stated);
+  const shares = sharesDrawn(model, stated);
+  const ranges = rangesFrom(shares);
+  const all = shares.weight.reduce((sum, each) => sum + each, 0);
+  const meanOf = (draws: Float64Array | undefined) =>
+    (draws ?? new Float64Array()).reduce((sum, each, at) => sum + (each * (shares.weight[at] as number)) / all, 0);
   return [
     ...conditionIds.map((_id: ConditionId, at): Saying => {
       const { low, high } = ranges.condition[at] as { low: number; high: number };
       const given = { stated: stated.condition[at] ?? 0, underDrawn: drawn.condition[at] ?? 0 };
-      return { isGroup: false, ...given, low, high, held: causes.includes(at) };
+      const mean = meanOf(shares.byCondition[at]);
+      return { isGroup: false, ...given, mean, low, high, held: causes.includes(at) };
     }),
     ...model.groups.map((members, at): Saying => {
       const { low, high } = ranges.group[at] as { low: number; high: number };
       const given = { stated: stated.group[at] ?? 0, underDrawn: drawn.group[at] ?? 0 };
-      return { isGroup: true, ...given, low, high, held: causes.some((cause) => members.includes(cause)) };
+      const mean = meanOf(shares.byGroup[at]);
+      return { isGroup: true, ...given, mean, low, high, held: causes.some((cause) => members.includes(cause)) };
     }),
   ];
 }

@@ -37,8 +37,10 @@ const setsInDraws = { best: 900, neighboursOf: 16 } as const;
  * With many present findings each draw reweighs a list of sets instead of summing over all: the list's log odds in a
  * draw, less its log odds at the stated numbers, are added to the exact log odds, so the centre is exact.
  */
-export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
-  const { byCondition, byGroup, weight } = sharesDrawn(whole, posterior);
+export const rangesOf = (whole: CaseModel, posterior: Posterior): Ranges => rangesFrom(sharesDrawn(whole, posterior));
+
+/** The ranges that draws make. */
+export function rangesFrom({ byCondition, byGroup, weight }: SharesDrawn): Ranges {
   const rangeOf = (draws: Float64Array): Range => {
     const [low = 0, high = 1] = weightedQuantiles(draws, weight, [ranges.low, ranges.high]);
     return { low, high };
