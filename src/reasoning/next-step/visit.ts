@@ -91,8 +91,10 @@ export interface Heaviest {
 }
 
 export function heaviestSets({ probability }: Belief): Heaviest {
-  const index = Int32Array.from(
-    [...probability.keys()].sort((a, b) => (probability[b] ?? 0) - (probability[a] ?? 0)).slice(0, setsWeighed),
+  const least = probability.toSorted()[Math.max(0, probability.length - setsWeighed)] ?? 0;
+  const index = Int32Array.from([...probability.keys()].filter((set) => (probability[set] as number) >= least)).slice(
+    0,
+    setsWeighed,
   );
   const weights = Float64Array.from(index, (set) => probability[set] ?? 0);
   const total = weights.reduce((sum, each) => sum + each, 0);
