@@ -5,6 +5,7 @@ export { type Calibration, type CalibrationBin, calibration, type Forecasts, log
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
 export type { Setting } from "./network-for.ts";
+export { priorProbabilities } from "./network-for.ts";
 export {
   type FindingOutlook,
   type NoisyOrAnswer,
@@ -17,3 +18,5 @@ export { quantiles } from "./quantiles.ts";
 export { type RankingScores, rankingScores } from "./ranking-scores.ts";
 export type { Recalibration } from "./recalibration.ts";
 export { type SingleFaultModel, singleFault } from "./single-fault.ts";
+export { countsSpread, type JudgedKind, startCounts, startOf } from "./start-counts.ts";
+export { type StatedPosteriors, statedPosteriors } from "./stated-posteriors.ts";

@@ -1,9 +1,9 @@
 /** How the answer could fall: points of the draws that cut them into equal parts, for a dot plot of each condition. */
-import { type ConditionId, conditionIds } from "../../knowledge/index.ts";
+import { type ConditionId, type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { caseModel } from "./case-model.ts";
 import { quantile, sharesDrawn } from "./draws.ts";
-import type { DifferentialInput } from "./input.ts";
+import type { AnyInput } from "./input.ts";
 import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
 
@@ -19,17 +19,18 @@ import { statedPosterior } from "./reasons.ts";
  * quantiles({ season: "autumn", findings: {} }, 20).ok  // → true
  */
 export function quantiles(
-  input: DifferentialInput,
+  input: AnyInput,
   points: number,
+  evidence: Evidence = publishedEvidence,
 ): Result<Readonly<Record<ConditionId, readonly number[]>>> {
   ensure(Number.isInteger(points) && points >= 1, "points", points, "a whole number from 1");
-  const read = readInput(input);
+  const read = readInput(input, evidence);
   if (!read.ok) return read;
-  const model = caseModel(read.value, []);
+  const model = caseModel(read.value, [], evidence);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const { byCondition } = sharesDrawn(model, posterior);
-  const rows = conditionIds.map((id, index) => {
+  const rows = evidence.conditionIds.map((id, index) => {
     const sorted = (byCondition[index] ?? new Float64Array(1)).toSorted();
     return [id, Array.from({ length: points }, (_, point) => quantile(sorted, (point + 0.5) / points))] as const;
   });

@@ -43,7 +43,7 @@ export function worthOf(belief: Belief, marginals: Marginals, candidate: Candida
 }
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
-  const { conditions, probability } = belief;
+  const { conditions, evidence, probability } = belief;
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
@@ -65,12 +65,13 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
       expectedLoss(
         conditions,
         joint.map((each) => each / chance),
+        evidence,
       );
   }
   // Rounding can leave a hair below zero where nothing is learnt.
   return {
     bits: positive(before - given),
-    decisionGain: positive(expectedLoss(conditions, marginals.probability) - loss),
+    decisionGain: positive(expectedLoss(conditions, marginals.probability, evidence) - loss),
   };
 }
 
@@ -88,7 +89,7 @@ function jointWith({ conditions, sets, probability }: Belief, result: Float64Arr
 }
 
 function worthByCondition(
-  { conditions }: Belief,
+  { conditions, evidence }: Belief,
   { probability, both }: Marginals,
   candidate: Extract<Candidate, { dependsOn: "condition" }>,
 ): Worth {
@@ -109,9 +110,9 @@ function worthByCondition(
       const withoutIt = p < 1 ? (each - together) / (1 - p) : 0;
       return (yes * withIt + no * withoutIt) / chance;
     });
-    loss += chance * expectedLoss(conditions, after);
+    loss += chance * expectedLoss(conditions, after, evidence);
   }
-  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability) - loss) };
+  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability, evidence) - loss) };
 }
 
 const roundingSlack = 1e-9;
