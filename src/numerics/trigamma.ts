@@ -9,13 +9,13 @@ const seriesFrom = 15;
  *
  * Steps up by ψ′(x) = ψ′(x + 1) + 1/x², then Bernoulli's series.
  *
- * @throws DomainError unless x > 0 and finite
+ * @throws DomainError unless x ≥ 1e-150, below which the answer has no end, and finite
  * @source NIST Digital Library of Mathematical Functions 5.15.1, 5.15.5, 5.15.8 (from memory)
  * @example
  * trigamma(1)  // → 1.644934066848
  */
 export function trigamma(x: number): number {
-  ensure(x > 0 && Number.isFinite(x), "x", x, "above 0 and finite");
+  ensure(x >= 1e-150 && Number.isFinite(x), "x", x, "1e-150 or more, and finite");
   let at = x;
   let stepped = 0;
   for (; at < seriesFrom; at += 1) stepped += 1 / (at * at);

@@ -34,7 +34,7 @@ const elsewhere = {
   efficacy: ["allInfested", "efficacyLimits", "efficacyProblem"],
   decision: ["bestByUtility", "decisionProblem", "lossCurveProblem", "winterLossAt"],
   surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
-  differential: ["belief", "differential", "quantiles"],
+  differential: ["belief", "differential", "priorProbabilities", "quantiles", "startOf", "statedPosteriors"],
 } as const;
 
 type Folder = keyof typeof elsewhere;

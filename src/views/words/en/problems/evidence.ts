@@ -16,4 +16,6 @@ export const evidenceProblems = {
     `The change of “${place}” is one too many: a programme may add ${most}. It was left out.`,
   "evidence-in-conflict": ({ place, changes }: Slots) =>
     `${changes} changes of “${place}” stand side by side, so none counts. Withdraw all but one.`,
+  "settings-in-conflict": () =>
+    "Two settings of the reasoning stand side by side, so none counts. Withdraw all but one.",
 };
