@@ -34,6 +34,7 @@ describe("trigamma", () => {
   });
 
   it("[NU210] refuses what is not above 0", () => {
-    for (const x of [0, 1e-160, -1, Number.NaN, Number.POSITIVE_INFINITY]) expect(() => trigamma(x)).toThrow(DomainError);
+    for (const x of [0, 1e-160, -1, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(() => trigamma(x)).toThrow(DomainError);
   });
 });

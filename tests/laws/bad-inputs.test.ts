@@ -34,7 +34,16 @@ const elsewhere = {
   efficacy: ["allInfested", "efficacyLimits", "efficacyProblem"],
   decision: ["bestByUtility", "decisionProblem", "lossCurveProblem", "winterLossAt"],
   surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
-  differential: ["belief", "differential", "priorProbabilities", "quantiles", "startOf", "statedPosteriors"],
+  differential: [
+    "belief",
+    "confirms",
+    "differential",
+    "priorProbabilities",
+    "quantiles",
+    "readCase",
+    "startOf",
+    "statedPosteriors",
+  ],
 } as const;
 
 type Folder = keyof typeof elsewhere;

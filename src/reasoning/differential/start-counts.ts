@@ -41,8 +41,8 @@ export const countsSpread = ({ present, looked }: Seen): number =>
   Math.sqrt(trigamma(present) + trigamma(looked - present));
 
 /** The start of a value as counts: those of its source where a change says so, else those of its width. */
-export function startOf({ value, change }: ValueInUse, kind: JudgedKind): Seen {
-  const start = change?.value ?? value;
+export function startOf({ value, change, published }: ValueInUse, kind: JudgedKind): Seen {
+  const start = change?.value ?? published ?? value;
   const outOf = change?.outOf ?? null;
   return outOf === null ? startCounts(start, spread[kind]) : { present: start * outOf, looked: outOf };
 }
