@@ -1,14 +1,19 @@
 /** `differential`: what could explain a failing colony, several causes at once, with reasons and the next steps. */
 import * as z from "zod";
 import { conditionIds, findingIds, testIds } from "../../knowledge/index.ts";
+import { answered } from "../../units/index.ts";
 import { differentialWithNext } from "../next-step/index.ts";
 import { count, day, season } from "./fields.ts";
+import { evidenceFrom, ownEvidence } from "./own-evidence.ts";
 import { verb } from "./verb.ts";
 
 const tuple = <T extends string>(ids: readonly T[]) => ids as readonly [T, ...T[]];
 const finding = z.enum(tuple(findingIds));
-const findingOrTest = z.union([finding, z.enum(tuple(testIds))]);
 const condition = z.enum(tuple(conditionIds));
+/** What a programme added; only where the question brings evidence of its own. */
+const ownId = z.string().regex(/^own_[a-z0-9]+(_[a-z0-9]+)*$/);
+const findingOrTest = z.union([finding, z.enum(tuple(testIds)), ownId]);
+const anyCondition = z.union([condition, ownId]);
 
 const region = z.strictObject({
   varroa: z.enum(["present", "absent"]).exactOptional().describe("Left out: present."),
@@ -68,6 +73,10 @@ const input = z.strictObject({
     .partialRecord(finding, z.enum(["present", "absent", "not-looked"]))
     .default({})
     .describe("Finding id and what was seen. Not looked for is not absent."),
+  ownFindings: z
+    .record(ownId, z.enum(["present", "absent", "not-looked"]))
+    .exactOptional()
+    .describe("Findings that the programme added by `evidence`."),
   tests: z.array(test).max(200).exactOptional().describe("Results of tests."),
   nothingWrong: z
     .number()
@@ -86,6 +95,9 @@ const input = z.strictObject({
       open: z.number().gt(0).lt(1).exactOptional().describe("A primary cause at or above it is open."),
     })
     .exactOptional(),
+  evidence: ownEvidence
+    .exactOptional()
+    .describe("What a programme changed and learnt. Left out: the published evidence."),
   draws: z.number().int().min(40).max(5000).exactOptional().describe("Draws behind the ranges. Left out: 400."),
   seed: z.number().int().min(0).exactOptional().describe("Seed of the draws. Left out: 1."),
 });
@@ -98,7 +110,7 @@ const output = z.strictObject({
   conditions: z
     .array(
       z.strictObject({
-        id: condition,
+        id: anyCondition,
         role: z.string(),
         ...range,
         level: z.strictObject({ none: probability, background: probability, clinical: probability }).exactOptional(),
@@ -114,7 +126,7 @@ const output = z.strictObject({
   verdict: z
     .strictObject({
       kind: z.enum(["cannot-tell", "leading"]),
-      condition: condition.exactOptional(),
+      condition: anyCondition.exactOptional(),
       group: z.string().exactOptional(),
       because: z.string(),
     })
@@ -176,5 +188,10 @@ export const differential = verb({
   },
   input,
   output,
-  run: differentialWithNext,
+  run: ({ evidence: own, ownFindings = {}, ...asked }) => {
+    if (own === undefined && Object.keys(ownFindings).length === 0) return differentialWithNext(asked);
+    const { evidence, problems } = evidenceFrom(own);
+    const answer = differentialWithNext({ ...asked, findings: { ...asked.findings, ...ownFindings } }, evidence);
+    return answer.ok ? answered(answer.value, [...problems, ...answer.problems]) : answer;
+  },
 });

@@ -1,11 +1,13 @@
 /** What the pages, the paper and the programs show: pure builders from casebook and reasoning to view data. */
 export * from "./apiary-view.ts";
+export * from "./as-of.ts";
 export * from "./bench/bench-drafts.ts";
 export * from "./bench/keys.ts";
 export * from "./bench/reading.ts";
 export * from "./bench/worklist.ts";
 export * from "./case-rows.ts";
 export * from "./check-letter.ts";
+export * from "./closed-cases.ts";
 export * from "./codes.ts";
 export * from "./could.ts";
 export * from "./differential-input.ts";
@@ -32,6 +34,7 @@ export * from "./found/other-tests.ts";
 export * from "./found/quality.ts";
 export * from "./found/specimens.ts";
 export * from "./happened.ts";
+export * from "./own-evidence.ts";
 export * from "./paper.ts";
 export * from "./paper-builders/kit.ts";
 export * from "./paper-builders/label-sheet.ts";
