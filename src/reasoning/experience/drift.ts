@@ -1,7 +1,7 @@
 /** Whether signs become more or less frequent over the years. */
 import type { Evidence } from "../../knowledge/index.ts";
 import { wilsonInterval } from "../../numerics/index.ts";
-import { answered, blocked, type Estimate, type Result } from "../../units/index.ts";
+import { answered, blocked, type Estimate, ensure, type Result } from "../../units/index.ts";
 import { readCase } from "../differential/index.ts";
 import { trendTest } from "../surveillance/index.ts";
 import type { ClosedCase } from "./closed-case.ts";
@@ -102,11 +102,13 @@ function shareOf(x: number, n: number, level: number): Estimate {
  * p-values held against their number: the smallest times m, the next times m − 1 …, never falling, at most 1.
  *
  * @returns one for each p, in the order given
+ * @throws DomainError for a p outside [0, 1]
  * @source Holm 1979 (from memory)
  * @example
  * holm([0.01, 0.04, 0.03])  // → [0.03,0.06,0.06]
  */
 export function holm(pValues: readonly number[]): readonly number[] {
+  for (const p of pValues) ensure(p >= 0 && p <= 1, "pValues", p, "from 0 to 1");
   const order = [...pValues.keys()].sort((one, other) => (pValues[one] as number) - (pValues[other] as number));
   const adjusted = pValues.map(() => 1);
   let most = 0;

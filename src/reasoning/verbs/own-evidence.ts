@@ -10,9 +10,11 @@ import {
   type NotedChange,
   publishedEvidence,
 } from "../../knowledge/index.ts";
-import type { Problem } from "../../units/index.ts";
+import { answered, type Problem, type Result } from "../../units/index.ts";
 import { noCounts, withExperience } from "../experience/index.ts";
 import { day, season } from "./fields.ts";
+import { readInput } from "./read-input.ts";
+import type { Shape } from "./shape.ts";
 
 const id = z.string().min(1).max(100);
 const text = z.string().trim().min(1).max(4000);
@@ -50,23 +52,25 @@ const change = z.discriminatedUnion("what", [
 const seen = z.strictObject({ present: z.number().min(0), looked: z.number().min(0) });
 const counted = z.record(id, seen);
 
+const changes = z
+  .array(
+    z.strictObject({
+      change,
+      citation: z.strictObject({
+        source: id.nullable().describe("Key of a source; null where there is none."),
+        at: text,
+        read: z.enum(["seen", "memory", "common-practice", "judgement", "computed"]),
+      }),
+      on: day,
+      entry: id.exactOptional(),
+      author: text.exactOptional(),
+    }),
+  )
+  .max(2000);
+
 /** The member `evidence` of a question. */
 export const ownEvidence = z.strictObject({
-  changes: z
-    .array(
-      z.strictObject({
-        change,
-        citation: z.strictObject({
-          source: id.nullable().describe("Key of a source; null where there is none."),
-          at: text,
-          read: z.enum(["seen", "memory", "common-practice", "judgement", "computed"]),
-        }),
-        on: day,
-        entry: id.exactOptional(),
-        author: text.exactOptional(),
-      }),
-    )
-    .max(2000)
+  changes: changes
     .exactOptional()
     .describe("What a programme added to the evidence or changed in it, each with its citation."),
   use: z
@@ -100,11 +104,16 @@ export function evidenceFrom(own: z.output<typeof ownEvidence> | undefined): {
   readonly problems: readonly Problem[];
 } {
   const { changes = [], use = experienceUnused, counts = noCounts } = own ?? {};
-  const noted = changes.map(
-    ({ change: what, citation, on, entry = "", author = "" }): NotedChange => ({
-      ...{ change: what as EvidenceChange, citation, on, entry, author },
-    }),
-  );
-  const { evidence, problems } = changedEvidence(publishedEvidence, noted);
+  const { evidence, problems } = changedEvidence(publishedEvidence, changes.map(notedChange));
   return { evidence: withExperience(evidence, counts, use), problems };
+}
+
+const notedChange = ({ change: what, citation, on, entry = "", author = "" }: z.output<typeof changes>[number]) => ({
+  ...{ change: what as EvidenceChange, citation, on, entry, author },
+});
+
+/** A list of changes as it came from outside, or what does not fit. */
+export function changesFrom(raw: unknown): Result<readonly NotedChange[]> {
+  const read = readInput(changes, z.toJSONSchema(changes, { io: "input" }) as Shape, raw);
+  return read.ok ? answered(read.value.map(notedChange)) : read;
 }

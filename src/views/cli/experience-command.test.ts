@@ -78,6 +78,28 @@ describe("experience on the command line", () => {
     expect((question as { evidence: { changes: unknown[] } }).evidence.changes).toHaveLength(7);
   });
 
+  it("[DX189] tries changes on past cases and writes nothing", async () => {
+    const citation = { source: null, at: "own numbers, invented", read: "judgement" };
+    const stdin = JSON.stringify(
+      ["winter", "spring", "summer", "autumn"].map((season) => ({
+        ...{ change: { what: "prior", condition: "stonebrood", season, rate: 0.99 }, citation, on: "2026-04-02" },
+      })),
+    );
+    const argv = ["experience", "--programme", "demonstration", "--changes", "-"];
+    const tried = await said([...argv, "--json"], { stdin, env });
+    expect([tried.status, tried.err]).toEqual([0, ""]);
+    const { compared, changed } = tried.json() as { compared: number; changed: { after: { likeliest: string } }[] };
+    expect(compared).toBeGreaterThan(1);
+    expect(changed.some(({ after }) => after.likeliest === "stonebrood")).toBe(true);
+    expect((await said(argv, { stdin, env })).out).toContain(`${changed.length} of ${compared} past answers`);
+    const after = (await said(["experience", "--programme", "demonstration", "--json"], { env })).json();
+    expect(after.question).toMatchObject({ evidence: { changes: [] } });
+    const torn = await said([...argv, "--json"], { stdin: '[{"change":{"what":"prior"}}]', env });
+    expect(torn.status).toBe(2);
+    const text = await said([...argv, "--json"], { stdin: "{", env });
+    expect(text.json().problems).toMatchObject([{ field: "--changes" }]);
+  });
+
   it("[DX189] the question's own threshold stands above the programme's", async () => {
     const stdin = JSON.stringify({ season: "spring", findings: {}, ownFindings: { own_water_line: "present" } });
     const verdict = async (leading: string) =>

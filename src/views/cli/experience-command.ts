@@ -1,17 +1,25 @@
 /** `skepsis experience`: what closed cases taught, how well past answers did, and how signs drift. */
 import type { Casebook } from "../../casebook/index.ts";
-import { experience, problemLine } from "../../reasoning/index.ts";
-import type { Estimate, Problem } from "../../units/index.ts";
-import { closedCases, inUseOf, questionUnder } from "../model/index.ts";
+import type { NotedChange } from "../../knowledge/index.ts";
+import { changesFrom, experience, problemLine } from "../../reasoning/index.ts";
+import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../units/index.ts";
+import { closedCases, inUseOf, questionUnder, type TrialOutcome, trialOf } from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
-import { handHelp, programmeFlag, programmeOf } from "./hand-flags.ts";
+import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
 import { isThere, noRecords, placeOf, withStore } from "./records.ts";
 import { cell, table } from "./table.ts";
+import { readText } from "./verify-command.ts";
 
-const flags = [programmeFlag];
+const flags = [
+  programmeFlag,
+  valueFlag(
+    "changes",
+    "JSON file with changes of the evidence to try: which past answers would they change? Nothing is written.",
+  ),
+];
 
 export const experienceCommand: Command = {
   name: "experience",
@@ -34,9 +42,48 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   if (typeof programme !== "string") return reportUnfit([programme], "experience", given.json, io);
   const place = placeOf(programme, io);
   if (!isThere(place)) return reportUnfit([noRecords(place)], "experience", given.json, io);
-  const answer = answerOf(await withStore(place, (store) => store.states()));
+  const changes = await changesOf(given, io);
+  if (!changes.ok) return reportUnfit(changes.problems, "experience", given.json, io);
+  const casebook = await withStore(place, (store) => store.states());
+  const tried = changes.value === null ? null : trialAnswer(trialOf(casebook, { changes: changes.value }));
+  if (tried !== null) {
+    io.out(given.json ? `${JSON.stringify(tried)}\n` : trialForPeople(tried));
+    return 0;
+  }
+  const answer = answerOf(casebook);
   io.out(given.json ? `${JSON.stringify(answer)}\n` : forPeople(answer));
   return 0;
+}
+
+/** The changes to try; null where none were given. */
+async function changesOf(given: Given, io: Io): Promise<Result<readonly NotedChange[] | null>> {
+  const file = wordsOf(given, "changes");
+  if (file === null) return answered(null);
+  const text = await readText(file, "--changes", io);
+  if (!text.ok) return text;
+  try {
+    return changesFrom(JSON.parse(text.value));
+  } catch (error) {
+    const expected = `JSON; ${error instanceof Error ? error.message : String(error)}`;
+    return blocked(problem("input-not-json", "blocked", "--changes", { given: file, expected }));
+  }
+}
+
+const trialAnswer = ({ answers, problems }: TrialOutcome) => ({
+  compared: answers.compared,
+  changed: answers.changed,
+  notices: [...problems, ...answers.problems].map(line),
+});
+
+function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialAnswer>): string {
+  const said = ({ verdict, likeliest, posterior }: experience.AnswerInShort) =>
+    `${verdict.condition ?? verdict.group ?? "cannot tell"}; ${likeliest} ${cell(posterior)}`;
+  const rows = changed.map((each) => [each.case, said(each.before), said(each.after)]);
+  return [
+    `${changed.length} of ${compared} past answers would change.\n`,
+    ...(rows.length > 0 ? [table(["case", "before", "after"], rows)] : []),
+    ...(notices.length > 0 ? [notices.map(({ message }) => `- ${message}\n`).join("")] : []),
+  ].join("\n");
 }
 
 const line = (each: Problem) => problemLine(each, problemSentence);

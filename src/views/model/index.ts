@@ -54,6 +54,7 @@ export * from "./spine.ts";
 export * from "./tell.ts";
 export * from "./vials.ts";
 export * from "./walk.ts";
+export * from "./what-if.ts";
 export * from "./worked/check.ts";
 export * from "./worked/closing.ts";
 export * from "./worked/step-state.ts";
