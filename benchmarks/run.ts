@@ -1,4 +1,5 @@
 /** Prints how fast the project is, beside the goal of each figure. Absolute times depend on the machine: read them as ratios to the goal. */
+import { calibrationRuns } from "./calibration/run.ts";
 import { cloneToPage } from "./clone-to-page.ts";
 import { differentialSpeed } from "./differential-speed.ts";
 import type { Figure } from "./figure.ts";
@@ -15,9 +16,19 @@ const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
 
 const options = process.argv.slice(2).filter((name) => name.startsWith("-"));
 const chosen = process.argv.slice(2).filter((name) => !name.startsWith("-"));
-if (options.some((option) => option !== "--versus")) {
-  process.stderr.write(`There is no option ${options.join(", ")}. There is: --versus.\n`);
+const known = ["--versus", ...Object.keys(calibrationRuns)];
+if (options.some((option) => !known.includes(option)) || options.length > 1) {
+  process.stderr.write(`There is no option ${options.join(" ")}. There are, one at a time: ${known.join(", ")}.\n`);
   process.exit(2);
+}
+const calibrationRun = calibrationRuns[options[0] ?? ""];
+if (calibrationRun !== undefined) {
+  const cases = Number(chosen[0] ?? calibrationRun.usual);
+  if (!(Number.isInteger(cases) && cases > 0)) {
+    process.stderr.write(`${options[0]} takes a number of cases, a whole number above 0; got "${chosen[0]}".\n`);
+    process.exit(2);
+  }
+  process.exit(calibrationRun.run(cases) ? 0 : 1);
 }
 if (options.length > 0) {
   versus(chosen);

@@ -121,10 +121,10 @@ beta_rule <- function(a, b, k) {
 bayes <- function(i) {
   t <- (1:6000 - 0.5) / 6000
   p <- sin(pi * t / 2)^2
-  se <- beta_rule(i$sensitivity[1], i$sensitivity[2], 32)
-  sp <- beta_rule(i$specificity[1], i$specificity[2], 32)
+  se <- beta_rule(i$sensitivity[1], i$sensitivity[2], 24)
+  sp <- beta_rule(i$specificity[1], i$specificity[2], 24)
   likelihood <- 0
-  for (j in 1:32) for (k in 1:32) {
+  for (j in 1:24) for (k in 1:24) {
     likelihood <- likelihood + se$weight[j] * sp$weight[k] * dbinom(i$positive, i$examined, p * se$node[j] + (1 - p) * (1 - sp$node[k]))
   }
   mass <- likelihood * sin(pi * t)

@@ -134,7 +134,7 @@ def survey(i):
 
 def bayes(i):
     def rule(a, b):
-        t, w = special.roots_jacobi(32, b - 1, a - 1)
+        t, w = special.roots_jacobi(24, b - 1, a - 1)
         return (t + 1) / 2, w / w.sum()
 
     t = (np.arange(6000) + 0.5) / 6000

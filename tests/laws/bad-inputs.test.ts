@@ -36,8 +36,11 @@ const elsewhere = {
   surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
   differential: [
     "belief",
+    "compareCauses",
     "confirms",
     "differential",
+    "groupOfTest",
+    "posteriorsUnder",
     "priorProbabilities",
     "quantiles",
     "readCase",

@@ -1,18 +1,19 @@
 /** What is believed of one colony, set by set, and what each further look or test would show: for the next step. */
+
 import { conditionIds, type Evidence, type FindingId, publishedEvidence, type TestId } from "../../knowledge/index.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { checkedCase } from "./checked-case.ts";
 import { expand } from "./expansion.ts";
 import type { AnyInput } from "./input.ts";
 import { possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Setting } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
-import { readInput } from "./read-input.ts";
 import { statedPosterior } from "./reasons.ts";
 import { setsForPosterior } from "./sets-posterior.ts";
-import { byGroup, type GroupEvidence, isSuppressed, levelOf, termsOf } from "./terms.ts";
+import { byGroup, type GroupEvidence, isSuppressed, type Level, levelOf, termsOf } from "./terms.ts";
 import { unionTotal } from "./union-tables.ts";
 import { testFindings, weighedTests } from "./weighed-tests.ts";
 
@@ -59,9 +60,9 @@ const listed = { mass: 0.96, sets: 80_000 } as const;
  * @returns the belief, or the problems of the input
  */
 export function belief(input: AnyInput, evidenceInUse: Evidence = publishedEvidence): Result<Belief> {
-  const read = readInput(input, evidenceInUse);
+  const read = checkedCase(input, evidenceInUse);
   if (!read.ok) return read;
-  const model = caseModel(read.value, [], evidenceInUse);
+  const model = caseModel(read.value.checked, [], evidenceInUse);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const numbers = statedCase(model);
@@ -76,15 +77,25 @@ export function belief(input: AnyInput, evidenceInUse: Evidence = publishedEvide
   const probability = sets.weight.map((each) => each / sets.total);
   const uncovered = isListed ? posterior.neglectedMass : Math.max(0, 1 - sets.total / all);
   return answered({
-    setting: read.value,
+    setting: read.value.checked,
     evidence: evidenceInUse,
     conditions: evidenceInUse.conditionIds,
     sets,
     probability,
     uncovered,
-    candidates: [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)],
+    candidates: candidatesOf(model, { parameters, evidence, sets }),
   });
 }
+
+/** Every finding and weighed test that was not looked at, with its results given each of the sets. */
+export const candidatesOf = (
+  model: CaseModel,
+  {
+    parameters,
+    evidence,
+    sets,
+  }: { readonly parameters: Parameters; readonly evidence: NetworkEvidence; readonly sets: SetList },
+): readonly Candidate[] => [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)];
 
 const totalOf = (parameters: Parameters, evidence: NetworkEvidence, method: "expansion" | "tables"): number =>
   method === "expansion" ? expand(parameters, termsOf(parameters, evidence)).total : unionTotal(parameters, evidence);
@@ -115,7 +126,8 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
   const isDone = (id: TestId) => model.items.some((item) => item.id === id);
   return (Object.keys(weighedTests) as TestId[]).flatMap((id): Candidate[] => {
     const weighed = weighedTests[id];
-    if (isDone(id) || weighed === undefined) return [];
+    // Opened brood bears on a level and on finds at once: what its results would be is not reckoned here.
+    if (isDone(id) || weighed === undefined || id === "uncap-brood") return [];
     if (weighed.model === "found" || weighed.model === "spores") {
       const answers = testFindings
         .filter(({ test, which }) => test === id && which === null)
@@ -164,18 +176,58 @@ function presentGiven(parameters: Parameters, evidence: NetworkEvidence, sets: S
     absentSuppressed: [],
   };
   const field = isSuppressed(parameters, finding) ? "absentSuppressed" : "absent";
-  const without = groupLikelihood(parameters, known, sets);
-  const absent = groupLikelihood(parameters, { ...known, [field]: [...known[field], finding] }, sets);
-  return absent.map((each, set) => {
-    const all = without[set] as number;
+  const before = levelOf(parameters, known);
+  const after = levelOf(parameters, { ...known, [field]: [...known[field], finding] });
+  const { classOf, tree } = classesOf(parameters, sets, [before, after]);
+  const [without, absent] = [likelihoods(parameters, before, tree), likelihoods(parameters, after, tree)];
+  const present = absent.map((each, at) => {
+    const all = without[at] as number;
     return all > 0 ? Math.min(1, Math.max(0, 1 - each / all)) : 0;
   });
+  const given = new Float64Array(sets.count);
+  for (let set = 0; set < given.length; set++) given[set] = present[classOf[set] as number] as number;
+  return given;
+}
+
+/** Sets by their members that bear on one group: most conditions do not, and sets that differ in those are alike. */
+interface Classes {
+  /** Class of each set. */
+  readonly classOf: Int32Array;
+  /** The classes as sets of their own, each grown from another. */
+  readonly tree: Tree;
+}
+
+type Tree = Pick<SetList, "count" | "parent" | "added">;
+
+function classesOf({ conditions }: Parameters, sets: SetList, levels: readonly Level[]): Classes {
+  const bears = Array.from({ length: conditions }, (_, condition) =>
+    levels.some(({ options, factor }) => {
+      for (let option = 0; option < options; option++) if (factor[option * conditions + condition] !== 1) return true;
+      return false;
+    }),
+  );
+  const classOf = new Int32Array(sets.count);
+  const [parent, added] = [[-1], [-1]];
+  const grown = new Map<number, number>();
+  for (let set = 1; set < sets.count; set++) {
+    const [from, condition] = [classOf[sets.parent[set] as number] as number, sets.added[set] as number];
+    classOf[set] = from;
+    if (!bears[condition]) continue;
+    const key = from * conditions + condition;
+    let known = grown.get(key);
+    if (known === undefined) {
+      known = parent.length;
+      grown.set(key, known);
+      parent.push(from);
+      added.push(condition);
+    }
+    classOf[set] = known;
+  }
+  return { classOf, tree: { count: parent.length, parent: Int32Array.from(parent), added: Int32Array.from(added) } };
 }
 
 /** Probability of what was looked for in one group, for each set. */
-function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: SetList): Float64Array {
-  const { conditions } = parameters;
-  const { options, coefficient, factor } = levelOf(parameters, found);
+function likelihoods({ conditions }: Parameters, { options, coefficient, factor }: Level, sets: Tree): Float64Array {
   const sum = new Float64Array(sets.count);
   const signed = new Float64Array(sets.count);
   for (let option = 0; option < options; option++) {
@@ -190,4 +242,10 @@ function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: Set
     }
   }
   return sum;
+}
+
+/** Posterior of each condition at the stated grades, exact as in the ranking but without ranges; null where none can be. */
+export function statedPosteriors(input: AnyInput, evidence: Evidence = publishedEvidence): Float64Array | null {
+  const read = checkedCase(input, evidence);
+  return read.ok ? (statedPosterior(caseModel(read.value.checked, [], evidence))?.condition ?? null) : null;
 }

@@ -106,8 +106,10 @@ export function withoutItem(model: CaseModel, { kind, id }: EvidenceItem): CaseM
       : positions(testFindings.filter(({ test }) => test === id).map((each) => each.id)),
   );
   const kept = (finding: number) => !gone.has(finding);
-  const levels = kind === "test" ? levelReadings(model.read, [], id as TestId) : model.levels;
-  return { ...model, present: model.present.filter(kept), absent: model.absent.filter(kept), levels };
+  const left = { ...model, present: model.present.filter(kept), absent: model.absent.filter(kept) };
+  if (kind !== "test") return left;
+  const read = { ...model.read, tests: model.read.tests.filter(({ test }) => test !== id) };
+  return { ...left, read, levels: levelReadings(read, []) };
 }
 
 function circumstancePairs({ season, present, absent }: ReadCase, evidence: Evidence): readonly CircumstancePair[] {
@@ -230,7 +232,7 @@ export function circumstanceFactors(model: CaseModel, numbers: CaseNumbers): Flo
 }
 
 /** Share of colonies without clinical signs of the agent that carry it all the same. */
-function carrierShare({ levels, read }: CaseModel, numbers: CaseNumbers, index: number): number {
+export function carrierShare({ levels, read }: CaseModel, numbers: CaseNumbers, index: number): number {
   const factor = numbers.carriage[index] ?? 1;
   const { condition } = levels[index] as LevelReading;
   if (condition === "varroa_pms") {

@@ -138,7 +138,6 @@ describe("must not be missed", () => {
     ["rope-test", "american_foulbrood"],
     ["milk-test", "american_foulbrood"],
     ["culture-pcr", "american_foulbrood"],
-    ["smear-microscopy", "european_foulbrood"],
     ["efb-strip", "european_foulbrood"],
     ["bump-test", "tropilaelaps"],
   ] as const)(
@@ -150,6 +149,20 @@ describe("must not be missed", () => {
       expect(notices("none-found")).toEqual([]);
     },
   );
+
+  it.each([
+    ["smear-microscopy", ["american_foulbrood"], ["american_foulbrood"]],
+    ["smear-microscopy", ["european_foulbrood"], ["european_foulbrood"]],
+    ["smear-microscopy", undefined, ["american_foulbrood", "european_foulbrood"]],
+    ["uncap-brood", ["tropilaelaps"], ["tropilaelaps"]],
+    ["uncap-brood", ["american_foulbrood"], ["american_foulbrood"]],
+    ["uncap-brood", ["varroa_pms"], []],
+    ["uncap-brood", undefined, ["american_foulbrood", "tropilaelaps"]],
+  ] as const)("[DX25] %s that found %s fires the notices of %s", (test, which, conditions) => {
+    const found = { test, result: "found", ...(which ? { which } : {}) } as const;
+    const { mustNotMiss } = answer({ season: "summer", findings: {}, tests: [found] });
+    expect(mustNotMiss.map(({ condition }) => condition).toSorted()).toEqual([...conditions].toSorted());
+  });
 
   it("[DX25] poisoning needs all three; food is not asked of a dead colony", () => {
     const three = { most_colonies: "present", onset_sudden: "present", dead_heap: "present" } as const;

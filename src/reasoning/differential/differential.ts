@@ -1,16 +1,14 @@
 /** The differential of one colony: what could explain it, several causes at once, with reasons, ranges and bars. */
 import { type ConditionId, type Evidence, type FrequencyInUse, publishedEvidence } from "../../knowledge/index.ts";
-import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
+import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import type { AgentLevel, AnyAnswer, DifferentialAnswer, RankedCondition } from "./answer.ts";
 import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
+import { checkedCase } from "./checked-case.ts";
 import { type Ranges, rangesOf } from "./draws.ts";
 import type { AnyInput, DifferentialInput, ReadCase } from "./input.ts";
-import { longDeadDays } from "./judgements.ts";
 import { noticesOf } from "./notices.ts";
 import type { Posterior } from "./posterior.ts";
-import { readInput } from "./read-input.ts";
 import { reasonsOf, speaksAgainst, speaksFor, statedPosterior } from "./reasons.ts";
-import { miteSeenIn, type RegionalMite, regionalMites } from "./seen-mites.ts";
 import { verdictOf } from "./verdict.ts";
 
 /**
@@ -35,10 +33,10 @@ export function differential(
   input: AnyInput,
   evidence: Evidence = publishedEvidence,
 ): Result<DifferentialAnswer | AnyAnswer> {
-  const read = readInput(input, evidence);
+  const read = checkedCase(input, evidence);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  const checked = contradictionsResolved(read.value, problems);
+  const { given, checked } = read.value;
   const model = caseModel(checked, problems, evidence);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
@@ -57,39 +55,12 @@ export function differential(
       groups,
       nothingWrong: posterior.nothingWrong,
       verdict: verdictOf(model, conditions, groups),
-      mustNotMiss: noticesOf(read.value),
+      mustNotMiss: noticesOf(given),
       neglectedMass: posterior.neglectedMass,
       knowledge: { version: evidence.version, judgedShare: judgedShare(checked, evidence) },
     },
     problems,
   );
-}
-
-/** What a region is taken for once its mite was seen in it. */
-const asFound: Readonly<Record<RegionalMite, Partial<ReadCase["region"]>>> = {
-  tracheal_mites: { acarapisWoodi: "unknown" },
-  varroa_pms: { varroa: "present" },
-};
-
-/** Mites seen where there should be none outweigh the map: the region is then taken as it was found, and it is said. */
-export function contradictionsResolved(read: ReadCase, problems: Problem[]): ReadCase {
-  if (read.colonyState === "dead" && (read.daysSinceDeath ?? 0) > longDeadDays) {
-    const slots = { days: read.daysSinceDeath ?? 0 };
-    problems.push(problem("dead-long-ago", "warned", "colony.daysSinceDeath", { given: read.daysSinceDeath, slots }));
-  }
-  let region = read.region;
-  for (const { condition, field } of regionalMites) {
-    if (region[field] !== "absent" || miteSeenIn(read, condition) === null) continue;
-    problems.push(
-      problem("exotic-found", "warned", `region.${field}`, {
-        given: "absent",
-        expected: "call the competent authority before anything is moved: mites were seen where there should be none",
-        slots: { condition },
-      }),
-    );
-    region = { ...region, ...asFound[condition] };
-  }
-  return { ...read, region };
 }
 
 function ranked(model: CaseModel, posterior: Posterior, ranges: Ranges): readonly RankedCondition[] {

@@ -1,6 +1,7 @@
 /** Ranges of the posterior: the judged numbers drawn again and again, and the case reckoned with each. */
 import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
 import { type CaseModel, evidenceOf, statedCase } from "./case-model.ts";
+import { evidenceWeight } from "./draw-weight.ts";
 import { expand, type Groups } from "./expansion.ts";
 import { drawn, drawPlan } from "./judged-draws.ts";
 import { ranges } from "./judgements.ts";
@@ -29,17 +30,25 @@ const productsInDraws = 512;
 const setsInDraws = { best: 900, neighboursOf: 16 } as const;
 
 /**
- * Ranges of the posterior. A judged number has the same value in draw i of a seed whatever else was looked for.
+ * Ranges of the posterior. A judged number has the same value in draw i of a seed whatever else was looked for, and a
+ * draw counts by how likely it makes the evidence: numbers under which this case could hardly have come about are less
+ * likely to be the right ones. Without that weight ranges of likely conditions were too narrow (DX123).
  *
  * With many present findings each draw reweighs a list of sets instead of summing over all: the list's log odds in a
  * draw, less its log odds at the stated numbers, are added to the exact log odds, so the centre is exact.
  */
-export function rangesOf(whole: CaseModel, posterior: Posterior): Ranges {
-  const { byCondition, byGroup } = sharesDrawn(whole, posterior);
+export const rangesOf = (whole: CaseModel, posterior: Posterior): Ranges => rangesFrom(sharesDrawn(whole, posterior));
+
+/** The ranges that draws make. */
+export function rangesFrom({ byCondition, byGroup, weight }: SharesDrawn): Ranges {
+  const rangeOf = (draws: Float64Array): Range => {
+    const [low = 0, high = 1] = weightedQuantiles(draws, weight, [ranges.low, ranges.high]);
+    return { low, high };
+  };
   return { condition: byCondition.map(rangeOf), group: byGroup.map(rangeOf) };
 }
 
-/** The posterior of each condition and group in every draw, unsorted. */
+/** The posterior of each condition and group in every draw, unsorted, and how much each draw counts. */
 export function sharesDrawn(whole: CaseModel, posterior: Posterior): SharesDrawn {
   const { model, originalFinding } = restricted(whole);
   const stated = statedCase(model);
@@ -48,21 +57,25 @@ export function sharesDrawn(whole: CaseModel, posterior: Posterior): SharesDrawn
   const { draws } = model.read;
   const byCondition = Array.from({ length: conditions }, () => new Float64Array(draws));
   const byGroup = Array.from({ length: groups }, () => new Float64Array(draws));
+  const weight = new Float64Array(draws);
   const sharesOf = sharesIn(model, posterior);
   for (let draw = 0; draw < draws; draw++) {
     const numbers = drawn(plan, draw);
-    const shares = sharesOf(parametersOf(model.network, numbers), evidenceOf(model, numbers));
+    const parameters = parametersOf(model.network, numbers);
+    const shares = sharesOf(parameters, evidenceOf(model, numbers));
+    weight[draw] = evidenceWeight(model, numbers, parameters, shares.total);
     for (let index = 0; index < conditions; index++)
       (byCondition[index] as Float64Array)[draw] = shares.condition[index] ?? 0;
     for (let index = 0; index < groups; index++) (byGroup[index] as Float64Array)[draw] = shares.group[index] ?? 0;
   }
-  return { byCondition, byGroup };
+  return { byCondition, byGroup, weight };
 }
 
-/** One list of draws for each condition and each group. */
+/** One list of draws for each condition and each group, and the weight of each draw. */
 export interface SharesDrawn {
   readonly byCondition: readonly Float64Array[];
   readonly byGroup: readonly Float64Array[];
+  readonly weight: Float64Array;
 }
 
 type SharesOf = (parameters: Parameters, evidence: NetworkEvidence) => Shares;
@@ -84,6 +97,7 @@ function sharesIn(model: CaseModel, posterior: Posterior): SharesOf {
   return (drawnParameters, drawnEvidence) => {
     const shares = reweighed(drawnParameters, drawnEvidence);
     return {
+      total: shares.total,
       condition: shifted(posterior.condition, shares.condition, centre.condition),
       group: shifted(posterior.group, shares.group, centre.group),
     };
@@ -103,21 +117,33 @@ const oddsRatio = (a: number, b: number): number => (a * (1 - b)) / (b * (1 - a)
 function summed(parameters: Parameters, evidence: NetworkEvidence, groups: Groups): Shares {
   const { total, withCondition, withoutGroup } = expand(parameters, termsOf(parameters, evidence), groups);
   return {
+    total,
     condition: withCondition.map((each) => each / total),
     group: withoutGroup.map((each) => 1 - each / total),
   };
 }
 
-/** Sorts the draws in place; quantiles by linear interpolation between order statistics. */
-function rangeOf(draws: Float64Array): Range {
-  draws.sort();
-  return { low: quantile(draws, ranges.low), high: quantile(draws, ranges.high) };
-}
-
-/** The point below which `share` of the sorted draws lie. */
-export function quantile(sorted: Float64Array, share: number): number {
-  const place = share * (sorted.length - 1);
-  const below = Math.floor(place);
-  const [a, b] = [sorted[below] as number, sorted[Math.min(below + 1, sorted.length - 1)] as number];
-  return a + (place - below) * (b - a);
+/**
+ * The points below which given shares of the weight lie, for shares in rising order. Each draw stands in the middle of
+ * its own weight, and values between two draws are interpolated.
+ */
+export function weightedQuantiles(
+  draws: Float64Array,
+  weight: Float64Array,
+  shares: readonly number[],
+): readonly number[] {
+  const order = Int32Array.from(draws.keys()).sort((a, b) => (draws[a] as number) - (draws[b] as number));
+  const all = weight.reduce((sum, each) => sum + each, 0);
+  const points: number[] = [];
+  let [before, place, value] = [0, 0, draws[order[0] as number] as number];
+  for (const draw of order) {
+    const [here, next] = [(before + (weight[draw] as number) / 2) / all, draws[draw] as number];
+    for (let share = shares[points.length]; share !== undefined && share <= here; share = shares[points.length]) {
+      points.push(here > place ? value + ((share - place) / (here - place)) * (next - value) : next);
+    }
+    before += weight[draw] as number;
+    [place, value] = [here, next];
+  }
+  while (points.length < shares.length) points.push(value);
+  return points;
 }

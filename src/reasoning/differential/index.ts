@@ -1,7 +1,8 @@
 /** The differential: what could explain a failing colony, several causes at once, and when nobody can tell yet. */
 export type * from "./answer.ts";
-export { type Belief, belief, type Candidate } from "./belief.ts";
+export { type Belief, belief, type Candidate, statedPosteriors } from "./belief.ts";
 export { type Calibration, type CalibrationBin, calibration, type Forecasts, logClip } from "./calibration.ts";
+export { type CauseComparison, compareCauses, type SeenBetween, type WouldPart } from "./compare-causes.ts";
 export { confirmingRatio, confirms } from "./confirming.ts";
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
@@ -21,4 +22,5 @@ export { readInput as readCase } from "./read-input.ts";
 export type { Recalibration } from "./recalibration.ts";
 export { type SingleFaultModel, singleFault } from "./single-fault.ts";
 export { countsSpread, type JudgedKind, startCounts, startOf } from "./start-counts.ts";
-export { type StatedPosteriors, statedPosteriors } from "./stated-posteriors.ts";
+export { posteriorsUnder, type StatedPosteriors } from "./stated-posteriors.ts";
+export { groupOfTest } from "./weighed-tests.ts";

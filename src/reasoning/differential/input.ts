@@ -67,6 +67,12 @@ export interface DifferentialInput<F extends string = FindingId> {
 
 /** A case whose findings may be a programme's own. */
 export type AnyInput = DifferentialInput<string>;
+/** A test that found something, weighed or not, and what it says it found. */
+export interface FoundResult {
+  readonly test: TestId;
+  /** Null where the result does not name it. */
+  readonly which: readonly ConditionId[] | null;
+}
 
 /** A case as the engine takes it: checked, with its defaults, findings in the order of the knowledge. */
 export interface ReadCase {
@@ -81,7 +87,7 @@ export interface ReadCase {
   /** Tests that can be weighed. */
   readonly tests: readonly TestInput[];
   /** Tests that found what they look for, weighed or not: for what must not be missed. */
-  readonly found: readonly TestId[];
+  readonly found: readonly FoundResult[];
   readonly nothingWrong: number;
   readonly thresholds: { readonly leading: number; readonly open: number };
   readonly draws: number;

@@ -24,38 +24,62 @@ export interface LevelReading {
   readonly seen: boolean;
 }
 
-/** Levels of the two agents that are counted, from all tests but those left out. */
-export function levelReadings(
-  read: ReadCase,
-  problems: Problem[],
-  without: TestId | null = null,
-): readonly LevelReading[] {
-  const tests = read.tests.filter(({ test }) => test !== without);
-  return [trachealReading(read, tests, problems), varroaReading(read, tests, problems)];
+/** Levels of the two agents that are counted, from all tests. */
+export function levelReadings(read: ReadCase, problems: Problem[]): readonly LevelReading[] {
+  return [trachealReading(read, problems), varroaReading(read, problems)];
 }
 
 const modelOf = ({ test }: TestInput) => weighedTests[test as TestId];
 const namesOf = (tests: readonly TestInput[]) => [...new Set(tests.map(({ test }) => test as TestId))];
 
-/** Samples of one colony share its level, so they are added up and weighed once; tests that do not count come on top. */
-function trachealReading(read: ReadCase, all: readonly TestInput[], problems: Problem[]): LevelReading {
-  const tests = all.filter((test) => modelOf(test)?.model === "tracheal-count");
-  const positive = tests.reduce((sum, test) => sum + (test.positive ?? 0), 0);
-  const examined = tests.reduce((sum, test) => sum + (test.examined ?? 0), 0);
-  const weakness = weaknessOf(read, tests);
-  if (tests.length > 0 && positive === 0)
-    noteWeakCount("tracheal_mites", tests, { bees: examined, weakness }, problems);
-  const inSummer = tests.length > 0 && tests.every((test) => seasonOfTest(read, test) === "summer");
-  const counted = examined === 0 ? unknown : weakened(trachealCount(positive, examined, inSummer), weakness.chance);
-  const found = all.filter((test) => modelOf(test)?.model === "tracheal-found");
-  noteFinds("tracheal_mites", read, found, problems);
+/**
+ * Samples of one colony that are equally weak are added up and weighed once; pools of unlike samples, and tests that do
+ * not count, come on top of each other.
+ */
+function trachealReading(read: ReadCase, problems: Problem[]): LevelReading {
+  const tests = read.tests.filter((test) => modelOf(test)?.model === "tracheal-count");
+  const pools = poolsOf(read, tests);
+  const positive = sumOf(tests, "positive");
+  if (positive === 0) noteWeakCount("tracheal_mites", pools, "examined", problems);
+  const found = read.tests.filter((test) => modelOf(test)?.model === "tracheal-found");
   return {
     condition: "tracheal_mites",
     tests: namesOf([...tests, ...found]),
-    likelihood: found.map((test) => foundLevel(read, test)).reduce(together, counted),
+    likelihood: [
+      ...pools.map(({ tests: pooled, weakness, inSummer }) => {
+        const examined = sumOf(pooled, "examined");
+        if (examined === 0) return unknown;
+        return weakened(trachealCount(sumOf(pooled, "positive"), examined, inSummer), weakness.chance);
+      }),
+      ...foundLevels("tracheal_mites", read, found, problems),
+    ].reduce(together, unknown),
     seen: positive > 0,
   };
 }
+
+/** Samples that are equally weak, and taken in summer or not. */
+interface Pool {
+  readonly tests: readonly TestInput[];
+  readonly weakness: Weakness;
+  readonly inSummer: boolean;
+}
+
+/** The strongest pool first. */
+function poolsOf(read: ReadCase, tests: readonly TestInput[]): readonly Pool[] {
+  const pools = new Map<string, { tests: TestInput[]; weakness: Weakness; inSummer: boolean }>();
+  for (const test of tests) {
+    const weakness = weaknessOf(read, [test]);
+    const inSummer = seasonOfTest(read, test) === "summer";
+    const key = `${weakness.reasons.join(" ")} ${weakness.chance} ${inSummer}`;
+    const pool = pools.get(key) ?? { tests: [], weakness, inSummer };
+    pool.tests.push(test);
+    pools.set(key, pool);
+  }
+  return [...pools.values()].sort((a, b) => a.weakness.chance - b.weakness.chance);
+}
+
+const sumOf = (tests: readonly TestInput[], field: "positive" | "examined" | "mites" | "bees"): number =>
+  tests.reduce((sum, test) => sum + (test[field] ?? 0), 0);
 
 const together = (one: LevelLikelihood, other: LevelLikelihood): LevelLikelihood => ({
   none: one.none * other.none,
@@ -68,12 +92,16 @@ const together = (one: LevelLikelihood, other: LevelLikelihood): LevelLikelihood
  * how much of it: found moves the level up to background and hardly beyond.
  */
 function foundLevel(read: ReadCase, test: TestInput): LevelLikelihood {
-  const { chance } = weaknessOf(read, [test]);
-  const found = weakened(foundByLevel[levelKey(test)], chance);
-  return isFound(test)
-    ? found
-    : { none: 1 - found.none, background: 1 - found.background, clinical: 1 - found.clinical };
+  const rates = foundByLevel[levelKey(test)];
+  if (isFound(test)) return rates;
+  return foundOrNot(weakened(rates, chanceOf(read, test)))[1];
 }
+
+/** Probability of "found" and of "none found" at each level. */
+const foundOrNot = (found: LevelLikelihood): readonly [LevelLikelihood, LevelLikelihood] => [
+  found,
+  { none: 1 - found.none, background: 1 - found.background, clinical: 1 - found.clinical },
+];
 
 function levelKey({ test, sequenced }: TestInput): keyof typeof foundByLevel {
   if (test === "pooled-pcr") return sequenced === true ? "pooled-pcr-sequenced" : "pooled-pcr";
@@ -84,10 +112,24 @@ function levelKey({ test, sequenced }: TestInput): keyof typeof foundByLevel {
 const isFound = ({ test, result, which }: TestInput): boolean =>
   result === "found" && (test !== "uncap-brood" || which?.includes("varroa_pms") === true);
 
-function noteFinds(condition: ConditionId, read: ReadCase, found: readonly TestInput[], problems: Problem[]): void {
-  for (const test of found.filter((each) => !isFound(each)))
-    noteWeakness({ condition, test: test.test, bees: null, reasons: weaknessOf(read, [test]).reasons }, problems);
+/** One answer for each test that does not count, however often it was made: found prevails, else the strongest sample. */
+function foundLevels(
+  condition: ConditionId,
+  read: ReadCase,
+  made: readonly TestInput[],
+  problems: Problem[],
+): readonly LevelLikelihood[] {
+  return namesOf(made).map((id) => {
+    const own = made.filter(({ test }) => test === id);
+    const best = own.find(isFound) ?? own.toSorted((a, b) => chanceOf(read, a) - chanceOf(read, b))[0];
+    if (best === undefined) return unknown;
+    if (!isFound(best))
+      noteWeakness({ condition, test: id, bees: null, reasons: weaknessOf(read, [best]).reasons }, problems);
+    return foundLevel(read, best);
+  });
 }
+
+const chanceOf = (read: ReadCase, test: TestInput): number => weaknessOf(read, [test]).chance;
 
 /** Probability of so many bees with mites among those examined, at each level. */
 function trachealCount(positive: number, examined: number, inSummer: boolean): LevelLikelihood {
@@ -100,23 +142,30 @@ function trachealCount(positive: number, examined: number, inSummer: boolean): L
   };
 }
 
-function varroaReading(read: ReadCase, all: readonly TestInput[], problems: Problem[]): LevelReading {
-  const tests = all.filter((test) => modelOf(test)?.model === "varroa-count");
-  const mites = tests.reduce((sum, test) => sum + (test.mites ?? 0), 0);
-  const bees = tests.reduce((sum, test) => sum + (test.bees ?? 0), 0);
-  const washed = tests.reduce((sum, test) => sum + countedBees(test), 0) / 100;
-  const weakness = weaknessOf(read, tests);
-  if (tests.length > 0 && mites < varroaBackground * washed)
-    noteWeakCount("varroa_pms", tests, { bees, weakness }, problems);
-  const counted = bees === 0 ? unknown : weakened(varroaCount(mites, washed), weakness.chance);
-  const opened = all.filter(({ test }) => test === "uncap-brood");
+function varroaReading(read: ReadCase, problems: Problem[]): LevelReading {
+  const tests = read.tests.filter((test) => modelOf(test)?.model === "varroa-count");
+  const pools = poolsOf(read, tests);
+  const mites = sumOf(tests, "mites");
+  if (mites < varroaBackground * hundredsOf(tests)) noteWeakCount("varroa_pms", pools, "bees", problems);
+  const opened = read.tests.filter(({ test }) => test === "uncap-brood");
   return {
     condition: "varroa_pms",
     tests: namesOf([...tests, ...opened]),
-    likelihood: opened.map((test) => foundLevel(read, test)).reduce(together, counted),
+    likelihood: [
+      ...pools.map(({ tests: pooled, weakness }) =>
+        sumOf(pooled, "bees") === 0
+          ? unknown
+          : weakened(varroaCount(sumOf(pooled, "mites"), hundredsOf(pooled)), weakness.chance),
+      ),
+      ...foundLevels("varroa_pms", read, opened, problems),
+    ].reduce(together, unknown),
     seen: mites > 0 || opened.some(isFound),
   };
 }
+
+/** Hundreds of bees washed, as bees of the brood nest that lose all their mites. */
+const hundredsOf = (tests: readonly TestInput[]): number =>
+  tests.reduce((sum, test) => sum + countedBees(test), 0) / 100;
 
 const varroaBackground = levels.varroa_pms.backgroundBelow;
 
@@ -153,8 +202,7 @@ export function possibleLevels(read: ReadCase, test: TestId): readonly LevelLike
     const rest = (level: keyof LevelLikelihood) => Math.max(0, 1 - counts.reduce((sum, each) => sum + each[level], 0));
     return [...counts, { none: rest("none"), background: rest("background"), clinical: rest("clinical") }];
   }
-  if (model?.model === "tracheal-found")
-    return (["found", "none-found"] as const).map((result) => foundLevel(read, { ...planned, result }));
+  if (model?.model === "tracheal-found") return foundOrNot(weakened(foundByLevel[levelKey(planned)], chance));
   return [];
 }
 
@@ -183,13 +231,15 @@ function weakened({ none, background, clinical }: LevelLikelihood, chance: numbe
   return { none, background: mixed(background), clinical: mixed(clinical) };
 }
 
-/** Says what makes a count that shows little a weak answer: its circumstances, or few bees. */
+/** Says what makes a count that shows little a weak answer: the circumstances of its best sample, or few bees in it. */
 function noteWeakCount(
   condition: ConditionId,
-  tests: readonly TestInput[],
-  { bees, weakness }: { readonly bees: number; readonly weakness: Weakness },
+  [best]: readonly Pool[],
+  field: "examined" | "bees",
   problems: Problem[],
 ): void {
-  const reasons = [...weakness.reasons, ...(bees < fewBees ? ["few-bees"] : [])];
-  noteWeakness({ condition, test: tests[0]?.test ?? "", bees, reasons }, problems);
+  if (best === undefined) return;
+  const bees = sumOf(best.tests, field);
+  const reasons = [...best.weakness.reasons, ...(bees < fewBees ? ["few-bees"] : [])];
+  noteWeakness({ condition, test: best.tests[0]?.test ?? "", bees, reasons }, problems);
 }

@@ -16,7 +16,7 @@ import type { Region } from "./input.ts";
 import { groupDependence, virusWithVarroaRatio } from "./judgements.ts";
 import type { Network, NetworkPair } from "./network.ts";
 import { spreadOf } from "./start-counts.ts";
-import { testFindings } from "./weighed-tests.ts";
+import { harmfulDose, testFindings } from "./weighed-tests.ts";
 
 /** What fixes a network. */
 export interface Setting {
@@ -107,11 +107,11 @@ function signPairs(season: Season, evidence: Evidence): readonly NetworkPair[] {
 
 /** A weak test finds a cause less often, down to what it finds without it. */
 function testPairs(weakness: NonNullable<Setting["testWeakness"]>): readonly NetworkPair[] {
-  return testFindings.flatMap(({ test, rates, healthy }, index) =>
+  return testFindings.flatMap(({ id: finding, test, rates, healthy }, index) =>
     (Object.keys(rates) as ConditionId[]).map((id) => ({
       condition: conditionIds.indexOf(id),
       finding: signIds.length + index,
-      rate: healthy + ((rates[id] ?? healthy) - healthy) * (1 - (weakness[test] ?? 0)),
+      rate: healthy + ((rates[id] ?? healthy) - healthy) * (1 - (finding === harmfulDose ? 0 : (weakness[test] ?? 0))),
       suppresses: false,
     })),
   );

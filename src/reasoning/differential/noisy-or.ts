@@ -4,7 +4,7 @@ import { bestSets, byProbability } from "./best-first.ts";
 import { expand } from "./expansion.ts";
 import { findingsOnly, type Network, type NetworkEvidence } from "./network.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
-import { acceptedError, tablesLimit } from "./posterior.ts";
+import { bearableError, tablesLimit } from "./posterior.ts";
 import { sharesOfSets } from "./sets-posterior.ts";
 import { termsOf } from "./terms.ts";
 import { unionTables } from "./union-tables.ts";
@@ -44,9 +44,9 @@ export function quickscore(given: NoisyOrNetwork): Result<NoisyOrPosterior> {
   const { parameters, evidence, norm } = asNetwork(given);
   const signed = expand(parameters, termsOf(parameters, evidence));
   const fits = evidence.present.length <= tablesLimit;
-  const sums = signed.relativeError <= acceptedError || !fits ? signed : unionTables(parameters, evidence);
+  const sums = signed.relativeError <= bearableError || !fits ? signed : unionTables(parameters, evidence);
   if (!(sums.total > 0) || sums.relativeError >= 1) return contradiction(given);
-  if (sums.relativeError > acceptedError) {
+  if (sums.relativeError > bearableError) {
     const slots = { error: sums.relativeError, findings: evidence.present.length };
     return blocked(problem("signed-sum-cancels", "blocked", "evidence", { slots }));
   }

@@ -1,18 +1,27 @@
 /** What must not be missed: notices that fire on a key finding or test, whatever the ranking says. */
-import { type FindingId, mustNotMiss, type TestId } from "../../knowledge/index.ts";
+import { type ConditionId, type FindingId, mustNotMiss, type TestId } from "../../knowledge/index.ts";
 import type { Notice } from "./answer.ts";
-import type { ReadCase } from "./input.ts";
+import type { FoundResult, ReadCase } from "./input.ts";
 import { miteSeenIn, regionalMites } from "./seen-mites.ts";
 
-/** Tests whose "found" says what a key finding says; a test need not be weighed to fire a notice. */
-const testsLikeFindings: Readonly<Partial<Record<TestId, FindingId>>> = {
-  "rope-test": "ropy_thread",
-  "afb-strip": "ropy_thread",
-  "milk-test": "hard_flat_scale",
-  "efb-strip": "twisted_discoloured_larva",
-  "smear-microscopy": "twisted_discoloured_larva",
-  "bump-test": "fast_small_mites",
+/** Key findings that a test's "found" says, by what it found; a test need not be weighed to fire a notice. */
+const testsLikeFindings: Readonly<Partial<Record<TestId, Readonly<Partial<Record<ConditionId, FindingId>>>>>> = {
+  "rope-test": { american_foulbrood: "ropy_thread" },
+  "afb-strip": { american_foulbrood: "ropy_thread" },
+  "milk-test": { american_foulbrood: "hard_flat_scale" },
+  "efb-strip": { european_foulbrood: "twisted_discoloured_larva" },
+  "smear-microscopy": { european_foulbrood: "twisted_discoloured_larva", american_foulbrood: "ropy_thread" },
+  "bump-test": { tropilaelaps: "fast_small_mites" },
+  "uncap-brood": { tropilaelaps: "fast_small_mites", american_foulbrood: "ropy_thread" },
 };
+
+/** Whether the result says what the finding says; one that does not name what it found may be any of it. */
+function saysFinding({ test, which }: FoundResult, finding: FindingId): boolean {
+  const like = Object.entries(testsLikeFindings[test] ?? {});
+  return like.some(
+    ([condition, says]) => says === finding && (which === null || which.includes(condition as ConditionId)),
+  );
+}
 
 /** The notices of a case: mites where there should be none, then those of the knowledge in its order. */
 export function noticesOf(read: ReadCase): readonly Notice[] {
@@ -34,7 +43,7 @@ function exoticMites(read: ReadCase): readonly Notice[] {
 
 /** Foulbrood spores from the laboratory: background as long as no brood shows signs, and to be reported all the same. */
 function sporesWithoutSigns({ found }: ReadCase): readonly Notice[] {
-  if (!found.includes("culture-pcr")) return [];
+  if (!found.some(({ test }) => test === "culture-pcr")) return [];
   const { condition, doNot, report } = mustNotMiss["rope-american-foulbrood"];
   const act =
     "Tell the competent authority: spores of American foulbrood were found. Then look at every brood comb; without signs in the brood the spores do not explain the loss.";
@@ -44,7 +53,7 @@ function sporesWithoutSigns({ found }: ReadCase): readonly Notice[] {
 function keyFindings(read: ReadCase): readonly Notice[] {
   const firedBy = (finding: FindingId): FindingId | TestId | null => {
     if (read.present.includes(finding)) return finding;
-    return read.found.find((test) => testsLikeFindings[test] === finding) ?? null;
+    return read.found.find((each) => saysFinding(each, finding))?.test ?? null;
   };
   return Object.values(mustNotMiss).flatMap((notice): readonly Notice[] => {
     const { condition, findings, onlyIf, act, doNot, report } = notice;

@@ -1,7 +1,7 @@
 /** Checks test results, each by what its test counts. */
 import { type TestFact, type TestId, tellsApart, testIds, tests } from "../../knowledge/index.ts";
 import { isDay, type Problem, problem } from "../../units/index.ts";
-import type { TestInput } from "./input.ts";
+import type { FoundResult, TestInput } from "./input.ts";
 import { mostMitesPerBee } from "./judgements.ts";
 import { countedBees } from "./levels.ts";
 import { weighedTests } from "./weighed-tests.ts";
@@ -28,7 +28,7 @@ export interface ReadTests {
   /** Those that can be weighed; the others are noted as problems that do not block. */
   readonly tests: readonly TestInput[];
   /** Those that found what they look for, weighed or not. */
-  readonly found: readonly TestId[];
+  readonly found: readonly FoundResult[];
 }
 
 /** The tests that can be weighed, and those that found something. */
@@ -38,8 +38,14 @@ export function readTests(given: unknown, problems: Problem[]): ReadTests {
     problems.push(wrong("tests", given, "a list of tests"));
     return { tests: [], found: [] };
   }
-  const tests = (given as TestInput[]).filter((test, index) => isWeighed(test, `tests[${index}]`, problems));
-  const found = (given as TestInput[]).flatMap((test) => (test?.result === "found" ? [test.test as TestId] : []));
+  const tests = (given as TestInput[])
+    .filter((test, index) => isWeighed(test, `tests[${index}]`, problems))
+    .map(withoutForeignFields);
+  const found = (given as TestInput[]).flatMap((test): readonly FoundResult[] =>
+    test?.result === "found" && hasResult(test.test as TestId)
+      ? [{ test: test.test as TestId, which: test.which ?? null }]
+      : [],
+  );
   return { tests, found };
 }
 
@@ -85,6 +91,15 @@ function noteForeignFields(id: TestId, test: TestInput, { path, problems }: Plac
     );
   }
 }
+
+/** The test with what belongs to it alone. */
+function withoutForeignFields(test: TestInput): TestInput {
+  const own: readonly string[] = [...commonFields, ...fieldsOf(test.test as TestId)];
+  return Object.fromEntries(Object.entries(test).filter(([field]) => own.includes(field))) as unknown as TestInput;
+}
+
+/** Whether "found" is a result of this test; of tests that are not weighed it may be. */
+const hasResult = (id: TestId): boolean => weighedTests[id] === undefined || fieldsOf(id).includes("result");
 
 /** Fields of the result that this test has. */
 function fieldsOf(id: TestId): readonly string[] {
@@ -141,6 +156,9 @@ const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput,
   },
   spores: (test, { path, problems }) => {
     const spores = test.sporesMillionsPerBee;
+    if (test.result === "unclear") return isFoundOrNot(test, { path, problems });
+    if (spores === 0 && test.result === "found")
+      problems.push(wrong(`${path}.result`, test.result, "none-found, since 0 spores a bee are given"));
     if (spores === undefined && test.result === "none-found") return true;
     if (spores !== undefined && spores > 0 && test.result === "none-found")
       problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));

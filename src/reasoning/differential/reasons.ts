@@ -4,7 +4,7 @@ import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first
 import { type CaseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
 import { smallestReason } from "./judgements.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
-import { type Posterior, posteriorOf } from "./posterior.ts";
+import { bearableError, type Posterior, posteriorOf } from "./posterior.ts";
 import { sharesOfSets } from "./sets-posterior.ts";
 
 /** Posterior of a case at the stated grades; null when no set of conditions could bring the evidence. */
@@ -17,7 +17,7 @@ export function statedPosterior(model: CaseModel): Posterior | null {
 export function reasonsOf(model: CaseModel, posterior: Posterior): readonly (readonly Reason[])[] {
   const reasons: Reason[][] = model.network.conditions.map(() => []);
   const parameters = parametersOf(model.network, statedCase(model));
-  const probabilities = posterior.method === "expansion" ? exactly(parameters) : byList(parameters, model, posterior);
+  const probabilities = exactly(parameters, model) ?? byList(parameters, model, posterior);
   const whole = probabilities(model);
   for (const item of model.items) {
     const without = probabilities(withoutItem(model, item));
@@ -31,10 +31,13 @@ export function reasonsOf(model: CaseModel, posterior: Posterior): readonly (rea
 
 type Probabilities = (model: CaseModel) => Float64Array;
 
-const exactly =
-  (parameters: Parameters): Probabilities =>
-  (model) =>
-    posteriorOf(parameters, evidenceOf(model, statedCase(model)), [])?.condition ?? new Float64Array();
+/** By a sum over all sets for every item; null where a signed sum is too long or cancels, and the list takes its place. */
+function exactly(parameters: Parameters, whole: CaseModel): Probabilities | null {
+  const posterior = (model: CaseModel) =>
+    posteriorOf(parameters, evidenceOf(model, statedCase(model)), [], bearableError);
+  if (posterior(whole)?.method !== "expansion") return null;
+  return (model) => posterior(model)?.condition ?? new Float64Array();
+}
 
 /** Sets listed when a sum over all sets for every item would take too long. */
 const setsForReasons = { best: 8000, neighboursOf: 40 } as const;

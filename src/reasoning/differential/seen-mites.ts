@@ -12,7 +12,7 @@ export const regionalMites = [
 /** An agent whose absence from a region can be said. */
 export type RegionalMite = (typeof regionalMites)[number]["condition"];
 
-/** The first test or finding in which the mite was seen; null when it was not. Signs of a disease are not its mite. */
+/** The first test or finding that showed the mite itself, a sequenced PCR too; null when none did. Signs are not its mite. */
 export function miteSeenIn({ tests, present }: ReadCase, mite: RegionalMite): TestId | FindingId | null {
   const model = mite === "tracheal_mites" ? "tracheal-count" : "varroa-count";
   const counted = tests.find((each) => {
@@ -20,5 +20,11 @@ export function miteSeenIn({ tests, present }: ReadCase, mite: RegionalMite): Te
     return weighedTests[each.test as TestId]?.model === model && (count ?? 0) > 0;
   });
   if (counted !== undefined) return counted.test as TestId;
+  const named = tests.find(({ test, result, which, sequenced }) =>
+    mite === "tracheal_mites"
+      ? test === "pooled-pcr" && result === "found" && sequenced === true
+      : test === "uncap-brood" && result === "found" && which?.includes(mite) === true,
+  );
+  if (named !== undefined) return named.test as TestId;
   return mite === "varroa_pms" && present.includes("varroa_on_adults") ? "varroa_on_adults" : null;
 }

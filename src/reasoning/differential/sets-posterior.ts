@@ -28,8 +28,10 @@ export function setsPosterior(parameters: Parameters, evidence: NetworkEvidence,
   const countable = first(totalLimit);
   const covered = weightsOf(parameters, countable, sets).reduce((sum, each) => sum + each, 0);
   const leftOut = Math.max(0, unionTotal(parameters, countable) - covered);
+  const { condition, group } = sharesOfSets(sets.weight, sets, parameters.conditions, groups);
   return {
-    ...sharesOfSets(sets.weight, sets, parameters.conditions, groups),
+    condition,
+    group,
     nothingWrong: (sets.weight[0] as number) / sets.total,
     neglectedMass: leftOut / (leftOut + sets.total),
     method: "sets",
@@ -38,6 +40,8 @@ export function setsPosterior(parameters: Parameters, evidence: NetworkEvidence,
 
 /** Probabilities by a list of sets. */
 export interface Shares {
+  /** Weight of all sets that were summed. */
+  readonly total: number;
   readonly condition: Float64Array;
   readonly group: Float64Array;
 }
@@ -63,5 +67,5 @@ export function sharesOfSets(weights: Float64Array, sets: SetList, conditions: n
       if (((bits >> index) & 1) === 1) group[index] = (group[index] as number) + share;
     }
   }
-  return { condition, group };
+  return { total, condition, group };
 }

@@ -209,6 +209,53 @@ describe("what cannot answer", () => {
   });
 });
 
+describe("made more than once, or elsewhere", () => {
+  const winter = { season: "winter", region: { acarapisWoodi: "found" }, findings: { crawlers: "present" } } as const;
+  const mites = (tests: readonly TestInput[]) => posterior(answer({ ...winter, tests }), "tracheal_mites");
+
+  it("[DX81] a test that does not count is one answer however often it was made; found prevails", () => {
+    const pcr = { test: "pooled-pcr", result: "found" } as const;
+    expect(mites([pcr, pcr, pcr])).toBe(mites([pcr]));
+    expect(mites([pcr, { ...pcr, result: "none-found" }])).toBe(mites([pcr]));
+    const none = { test: "tracheal-flotation", result: "none-found" } as const;
+    expect(mites([none, none, none])).toBe(mites([none]));
+  });
+
+  it("[DX81] a few good bees do not make many weak ones good", () => {
+    const dead = { test: "tracheal-dissection", positive: 0, examined: 300, aliveWhenTaken: false } as const;
+    const live = { test: "tracheal-dissection", positive: 0, examined: 2, aliveWhenTaken: true } as const;
+    // Two clear bees of a clinical colony: Beta(4, 5) gives 5 · 6 / (9 · 10), a third.
+    expect(mites([dead, live]) / mites([dead])).toBeCloseTo(1 / 3, 1);
+    const all = { test: "tracheal-dissection", positive: 0, examined: 302, aliveWhenTaken: true } as const;
+    expect(mites([dead, live])).toBeGreaterThan(1000 * mites([all]));
+    const { problems } = differential({ ...winter, tests: [dead, live], draws: 40 });
+    expect(problems.map(({ code, slots }) => [code, slots.reasons])).toEqual([["weak-answer", "few-bees"]]);
+  });
+
+  it("[DX79] what was found was found, however late or weak: no dose grows less by waiting", () => {
+    const found = { test: "residue-screen", result: "found", harmfulDose: true } as const;
+    const at = (daysUntilFrozen: number) => posterior(tested({ ...found, daysUntilFrozen }), "acute_poisoning");
+    expect(at(20)).toBe(at(0));
+  });
+
+  it("[DX16] a mite named in opened brood, or by a sequenced PCR, outweighs the map too", () => {
+    const brood = { test: "uncap-brood", result: "found", which: ["varroa_pms"] } as const;
+    const codes = (test: TestInput, region: DifferentialInput["region"]) =>
+      problemsOf([test], { region: region ?? {} }).map(({ code }) => code);
+    expect(codes(brood, { varroa: "absent" })).toContain("exotic-found");
+    const pcr = { test: "pooled-pcr", result: "found" } as const;
+    expect(codes({ ...pcr, sequenced: true }, { acarapisWoodi: "absent" })).toContain("exotic-found");
+    expect(codes(pcr, { acarapisWoodi: "absent" })).not.toContain("exotic-found");
+  });
+
+  it("[DX28] spores beside a word that denies them are a slip of the pen; an unclear count is noted", () => {
+    const fields = (test: object) =>
+      problemsOf([{ test: "spore-count", ...test }]).map(({ code, severity }) => [code, severity]);
+    expect(fields({ sporesMillionsPerBee: 0, result: "found" })).toEqual([["wrong-value", "blocked"]]);
+    expect(fields({ result: "unclear" })).toEqual([["test-unclear", "noted"]]);
+  });
+});
+
 describe("from print", () => {
   it("[DX80] bumped combs: 0.363 a colony, 7 colonies find an infested apiary 957 times in 1,000, 312 apiaries for 1 in 100 (Pettis and others 2013)", () => {
     const inApiary = detectionProbability({ bees: 7, designPrevalence: 1, sensitivity: 0.363 });

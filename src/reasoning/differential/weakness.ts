@@ -55,6 +55,8 @@ export function testWeaknesses(read: ReadCase): Readonly<Partial<Record<TestId, 
   return Object.fromEntries(
     ids.map((id) => {
       const made = read.tests.filter(({ test }) => test === id);
+      // What was found was found, however weak the sample.
+      if (made.some(({ result }) => result === "found")) return [id, 0];
       return [id, weaknessOf(read, made.length > 0 ? made : [{ test: id }]).chance];
     }),
   );

@@ -102,6 +102,12 @@ export const weighedTests: Readonly<Partial<Record<TestId, FoundTest | TestModel
   "emergence-hold": byJudgement("emergence-hold", { weakSeasons: ["spring"] }),
 };
 
+/** The group of findings that a test shares, since it sees what a finding sees; null for most. */
+export const groupOfTest = (id: TestId): FindingGroup | null => {
+  const model = weighedTests[id];
+  return model?.model === "found" ? model.group : null;
+};
+
 /** A finding of the network that stands for a test's result. */
 export interface TestFinding {
   readonly id: string;

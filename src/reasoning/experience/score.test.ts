@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { type ExperienceUse, emptyCasebook, evidenceOf, experienceUnused } from "../../casebook/index.ts";
 import { wilsonInterval } from "../../numerics/index.ts";
-import { type AnyInput, statedPosteriors } from "../differential/index.ts";
+import { type AnyInput, posteriorsUnder } from "../differential/index.ts";
 import { closed } from "./cases-for-tests.ts";
 import { countsWithout, evidenceInUse, fewestScored, scoreOf, withExperience } from "./index.ts";
 
@@ -30,7 +30,7 @@ describe("scores of past answers", () => {
   const inUse = evidenceInUse(programme(experienceUnused), cases);
   const score = scoreOf(cases, inUse);
   const stated = (findings: AnyInput["findings"]) => {
-    const answer = statedPosteriors({ season: "autumn", findings });
+    const answer = posteriorsUnder({ season: "autumn", findings });
     if (!answer.ok) throw new Error("not answered");
     return new Map(answer.value.ids.map((id, at) => [id, answer.value.posterior[at] ?? 0]));
   };
@@ -73,10 +73,10 @@ describe("scores of past answers", () => {
     expect(learnt.leftOut).toBe(true);
     const odd = learnt.scored.find((each) => each.case === "odd");
     const others = withExperience(learning.start, countsWithout(learning.experience.lessons, "odd"), used);
-    const answer = statedPosteriors({ season: "autumn", findings: queenless }, others);
+    const answer = posteriorsUnder({ season: "autumn", findings: queenless }, others);
     const at = others.conditionIds.indexOf("mouse_disturbance");
     expect(odd?.given).toEqual([answer.ok ? answer.value.posterior[at] : null]);
-    const itself = statedPosteriors({ season: "autumn", findings: queenless }, learning.evidence);
+    const itself = posteriorsUnder({ season: "autumn", findings: queenless }, learning.evidence);
     expect(itself.ok && itself.value.posterior[at]).not.toBe(odd?.given[0]);
   });
 

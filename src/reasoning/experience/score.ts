@@ -2,7 +2,7 @@
 import type { ExperienceUse } from "../../casebook/index.ts";
 import { wilsonInterval } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Problem, type Result } from "../../units/index.ts";
-import { type CalibrationBin, calibration, logClip, statedPosteriors } from "../differential/index.ts";
+import { type CalibrationBin, calibration, logClip, posteriorsUnder } from "../differential/index.ts";
 import { bootstrapMean } from "./bootstrap.ts";
 import type { ClosedCase } from "./closed-case.ts";
 import { askedUnder, type InUse } from "./in-use.ts";
@@ -105,7 +105,7 @@ function rowOf(each: ClosedCase, { inUse, lessons, use, learns }: Setting): Row 
   const { id, before, confirmedCauses } = each;
   if (before === null) return experienceProblem("nothing-before-result", "noted", id, { case: id });
   const evidence = learns ? withExperience(inUse.start, countsWithout(lessons, id), use) : inUse.evidence;
-  const answer = statedPosteriors(askedUnder(before, inUse), evidence);
+  const answer = posteriorsUnder(askedUnder(before, inUse), evidence);
   if (!answer.ok) {
     const why = answer.problems.map(({ code }) => code).join(", ");
     return experienceProblem("case-unreadable", "warned", id, { case: id, why });

@@ -1,4 +1,5 @@
 /** The next step: which look or test is worth most, and why. */
+export type { Change } from "./changes.ts";
 export { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
 export {
   type AnyWholeAnswer,
@@ -7,5 +8,7 @@ export {
   type NextSteps,
   nextSteps,
   type StepReason,
+  visitMinutes,
   type WholeAnswer,
 } from "./next-steps.ts";
+export { type Visit, type VisitStep, visitOf } from "./visit.ts";

@@ -1,5 +1,12 @@
 /** Which look or test is worth most next: what it would tell and spare, for the minutes and money it takes. */
-import { type Evidence, type FindingId, publishedEvidence, type TestId, tests } from "../../knowledge/index.ts";
+import {
+  type ConditionId,
+  type Evidence,
+  type FindingId,
+  publishedEvidence,
+  type TestId,
+  tests,
+} from "../../knowledge/index.ts";
 import { answered, type Result } from "../../units/index.ts";
 import {
   type AnyAnswer,
@@ -11,8 +18,10 @@ import {
   differential,
   type Verdict,
 } from "../differential/index.ts";
+import { type Change, changesOf } from "./changes.ts";
 import { isPossible, verifies } from "./possible.ts";
-import { marginalsOf, type Worth, worthOf } from "./value.ts";
+import { marginalsOf, resultsOf, type Worth, worthOf } from "./value.ts";
+import { heaviestSets, type Visit, visitFrom, weighedAt } from "./visit.ts";
 
 /**
  * Why a step stands where it does: it checks a reported sign by its own definition; the verdict waits for it, since
@@ -43,8 +52,12 @@ export interface NextStep<F extends string = FindingId> {
 }
 
 /** The list, and how much of the belief it was reckoned from. */
-export interface NextSteps<F extends string = FindingId> {
+export interface NextSteps<C extends string = ConditionId, F extends string = FindingId> {
   readonly next: readonly NextStep<F>[];
+  /** Results not in yet that would put another cause first. */
+  readonly changes: readonly Change<C, F>[];
+  /** The best looks and field tests for one visit. */
+  readonly visit: Visit<F>;
   /** Posterior mass of the sets of conditions that were left out of the reckoning. */
   readonly uncovered: number;
 }
@@ -75,25 +88,40 @@ export function nextSteps(
   const present = Object.entries(input.findings).flatMap(([id, state]) =>
     state === "present" ? [id as FindingId] : [],
   );
-  const steps = believed.value.candidates
-    .filter(({ id }) => isPossible(id, believed.value.setting))
-    .map((candidate) => ({
-      ...stepOf(candidate, worthOf(believed.value, marginals, candidate), evidence),
-      because: reasonOf(candidate.id, present, verdict),
-    }));
-  return answered({ next: steps.sort(byWorth), uncovered: believed.value.uncovered });
+  const possible = believed.value.candidates.filter(({ id }) => isPossible(id, believed.value.setting));
+  const heaviest = heaviestSets(believed.value);
+  const weighed = possible.map((candidate) => {
+    const results = resultsOf(candidate);
+    const worth = worthOf(believed.value, marginals, candidate, results);
+    return { candidate, worth, near: weighedAt(heaviest, candidate, { results, evidence }) };
+  });
+  const steps = weighed.map(({ candidate, worth }) => ({
+    ...stepOf(candidate, worth, evidence),
+    because: reasonOf(candidate.id, present, verdict),
+  }));
+  return answered({
+    next: steps.sort(byWorth),
+    changes: changesOf(input, { conditions: believed.value.conditions, marginals, evidence }, weighed),
+    visit: visitFrom(
+      heaviest,
+      weighed.map(({ near }) => near),
+      visitMinutes,
+    ),
+    uncovered: believed.value.uncovered,
+  });
 }
 
 /** The whole answer to one colony. */
 export interface WholeAnswer extends DifferentialAnswer {
   readonly next: readonly NextStep[];
-  /** Posterior mass left out of the reckoning of `next`. */
+  readonly changes: readonly Change[];
+  readonly visit: Visit;
+  /** Posterior mass left out of the reckoning of `next`, `changes` and `visit`. */
   readonly nextUncovered: number;
 }
 
 /** The whole answer under evidence that may hold conditions and findings of a programme's own. */
-export interface AnyWholeAnswer extends AnyAnswer {
-  readonly next: readonly NextStep<string>[];
+export interface AnyWholeAnswer extends AnyAnswer, Omit<NextSteps<string, string>, "uncovered"> {
   readonly nextUncovered: number;
 }
 
@@ -109,16 +137,24 @@ export function differentialWithNext(
   if (!answer.ok) return answer;
   const steps = nextSteps(input, answer.value.verdict, evidence);
   if (!steps.ok) return steps;
-  const { next, uncovered } = steps.value;
-  return answered({ ...answer.value, next, nextUncovered: uncovered }, answer.problems);
+  const { uncovered, ...told } = steps.value;
+  return answered({ ...answer.value, ...told, nextUncovered: uncovered }, answer.problems);
 }
 
-function stepOf({ id, kind }: Candidate, worth: Worth, { findings }: Evidence): Omit<NextStep, "because"> {
+/** Minutes of a visit that looks are chosen for. Judgement: one colony among several. */
+export const visitMinutes = 20;
+
+function stepOf(
+  { id, kind }: Candidate,
+  { bits, decisionGain }: Worth,
+  { findings }: Evidence,
+): Omit<NextStep, "because"> {
   const record = kind === "test" ? tests[id as TestId] : null;
   return {
     step: id,
     kind,
-    ...worth,
+    bits,
+    decisionGain,
     minutes: record === null ? (findings[id]?.minutes ?? 0) : record.minutes.value,
     cost: record === null ? 1 : record.costClass.low,
   };

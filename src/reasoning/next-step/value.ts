@@ -2,12 +2,21 @@
 import type { Belief, Candidate } from "../differential/index.ts";
 import { expectedLoss } from "./loss-table.ts";
 
+/** A result that a step can have, and what would then be believed. */
+export interface Outcome {
+  readonly chance: number;
+  /** Probability of each condition once this is known. */
+  readonly after: Float64Array;
+}
+
 /** Worth of one step. */
 export interface Worth {
   /** Mutual information between the result and the set of conditions that is present, in bits. */
   readonly bits: number;
   /** Expected loss now, less expected loss once the result is known. */
   readonly decisionGain: number;
+  /** Its results in their order: present and absent, found and not, or the counts. */
+  readonly outcomes: readonly Outcome[];
 }
 
 /** How probability of every condition goes with the others; reckoned once for all candidates. */
@@ -35,55 +44,68 @@ export function marginalsOf({ conditions, sets, probability }: Belief): Marginal
   return { probability: single, both };
 }
 
-/** Worth of a candidate under the belief. */
-export function worthOf(belief: Belief, marginals: Marginals, candidate: Candidate): Worth {
+/** Worth of a candidate under the belief; `results` are those of `resultsOf`, where they are at hand. */
+export function worthOf(
+  belief: Belief,
+  marginals: Marginals,
+  candidate: Candidate,
+  results = resultsOf(candidate),
+): Worth {
   return candidate.dependsOn === "set"
-    ? worthBySets(belief, marginals, candidate.results())
+    ? worthBySets(belief, marginals, results)
     : worthByCondition(belief, marginals, candidate);
 }
 
+/** Results of a step set by set; none for a count, which goes by one condition. Costly: asked once for each step. */
+export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
+  candidate.dependsOn === "set" ? candidate.results() : [];
+
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
-  const { conditions, evidence, probability } = belief;
+  const { conditions, evidence, probability, sets } = belief;
+  const log = new Float64Array(sets.count);
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
+  const outcomes: Outcome[] = [];
   for (const [index, result] of results.entries()) {
     let chance = 0;
     for (let set = 0; set < probability.length; set++) {
       const p = result[set] as number;
       const weight = (probability[set] as number) * p;
+      // A set mostly gives the chance that the set it grows from gives: the logarithm is then at hand.
+      const from = sets.parent[set] as number;
+      log[set] = set > 0 && p === result[from] ? (log[from] as number) : Math.log2(p);
       if (weight === 0) continue;
       chance += weight;
-      given -= weight * Math.log2(p);
+      given -= weight * (log[set] as number);
     }
-    if (chance === 0) continue;
+    if (chance === 0) {
+      outcomes.push({ chance, after: marginals.probability });
+      continue;
+    }
     before -= chance * Math.log2(chance);
     const joint = index === results.length - 1 ? rest : jointWith(belief, result);
     rest = rest.map((each, condition) => each - (joint[condition] as number));
-    loss +=
-      chance *
-      expectedLoss(
-        conditions,
-        joint.map((each) => each / chance),
-        evidence,
-      );
+    const after = joint.map((each) => each / chance);
+    outcomes.push({ chance, after });
+    loss += chance * expectedLoss(conditions, after, evidence);
   }
   // Rounding can leave a hair below zero where nothing is learnt.
   return {
     bits: positive(before - given),
     decisionGain: positive(expectedLoss(conditions, marginals.probability, evidence) - loss),
+    outcomes,
   };
 }
 
-/** Probability of each condition together with the result. */
+/** Probability of each condition together with the result: what the sets weigh that grow from where it was added. */
 function jointWith({ conditions, sets, probability }: Belief, result: Float64Array): Float64Array {
   const joint = new Float64Array(conditions.length);
-  for (let set = 1; set < sets.count; set++) {
-    const weight = (probability[set] as number) * (result[set] as number);
-    for (let each = set; each > 0; each = sets.parent[each] as number) {
-      const member = sets.added[each] as number;
-      joint[member] = (joint[member] as number) + weight;
-    }
+  const grown = probability.map((each, set) => each * (result[set] as number));
+  for (let set = sets.count - 1; set > 0; set--) {
+    const [weight, member, from] = [grown[set] as number, sets.added[set] as number, sets.parent[set] as number];
+    joint[member] = (joint[member] as number) + weight;
+    grown[from] = (grown[from] as number) + weight;
   }
   return joint;
 }
@@ -98,6 +120,7 @@ function worthByCondition(
   const p = probability[condition] as number;
   let bits = 0;
   let loss = 0;
+  const outcomes: Outcome[] = [];
   for (let result = 0; result < withCondition.length; result++) {
     const [yes, no] = [p * (withCondition[result] as number), (1 - p) * (without[result] as number)];
     const chance = yes + no;
@@ -110,9 +133,14 @@ function worthByCondition(
       const withoutIt = p < 1 ? (each - together) / (1 - p) : 0;
       return (yes * withIt + no * withoutIt) / chance;
     });
+    outcomes.push({ chance, after });
     loss += chance * expectedLoss(conditions, after, evidence);
   }
-  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability, evidence) - loss) };
+  return {
+    bits: positive(bits),
+    decisionGain: positive(expectedLoss(conditions, probability, evidence) - loss),
+    outcomes,
+  };
 }
 
 const roundingSlack = 1e-9;

@@ -24,8 +24,8 @@ export const zeroSlopes = (size: number): Slopes => ({
 export interface GroupTask {
   /** Coefficients, and ln σ when there is a rule. */
   readonly point: readonly number[];
-  /** Gauss–Hermite rule; null for no random intercept. */
-  readonly rule: QuadratureRule | null;
+  /** A Gauss–Hermite rule; "even" for even steps from the mode until nothing is left; null for no random intercept. */
+  readonly rule: QuadratureRule | "even" | null;
   /** What is added to. */
   readonly total: Slopes;
 }
@@ -33,7 +33,7 @@ export interface GroupTask {
 /**
  * Adds one group to `total`.
  *
- * With nodes z_k about the mode of the integrand, the slope of the integral's logarithm is the mean of the slopes of the
+ * With nodes z_k about the mode of the integrand, Gauss–Hermite's or even, the slope of the integral's logarithm is the mean of the slopes of the
  * integrand's logarithm, and its curvature the mean of theirs plus the variance of the slopes.
  */
 export function groupLikelihood(rows: GroupRows, { point, rule, total }: GroupTask): void {
@@ -48,14 +48,20 @@ export function groupLikelihood(rows: GroupRows, { point, rule, total }: GroupTa
   }
   const sigma = Math.exp(point[size] as number);
   const { mode, spread } = peak(rows, { fixed, sigma });
-  const logs: number[] = [];
-  const parts: Part[] = [];
-  for (const [k, node] of rule.nodes.entries()) {
-    const z = mode + Math.SQRT2 * spread * node;
+  const placed = (z: number, logWeight: number): Place => {
     const at = integrandAt(rows, { fixed, shift: sigma * z });
-    logs.push(at.value - (z * z) / 2 + node * node + Math.log(rule.weights[k] as number));
-    parts.push(slopesOf(rows, at, { size, perLogSigma: sigma * z }));
-  }
+    return { z, at, log: at.value - (z * z) / 2 + logWeight };
+  };
+  const step = Math.min(spread / 4, logitStep / sigma);
+  const evenWeight = Math.log(step / spread / Math.SQRT2);
+  const places =
+    rule === "even"
+      ? evenPlaces((z) => placed(z, evenWeight), { mode, step })
+      : rule.nodes.map((node, k) =>
+          placed(mode + Math.SQRT2 * spread * node, node * node + Math.log(rule.weights[k] as number)),
+        );
+  const logs = places.map(({ log }) => log);
+  const parts = places.map(({ z, at }) => slopesOf(rows, at, { size, perLogSigma: sigma * z }));
   const largest = Math.max(...logs);
   const weights = logs.map((each) => Math.exp(each - largest));
   const sum = weights.reduce((all, each) => all + each, 0);
@@ -65,6 +71,38 @@ export function groupLikelihood(rows: GroupRows, { point, rule, total }: GroupTa
     parts,
     weights.map((each) => each / sum),
   );
+}
+
+/** A place on the line of intercepts, with the logarithm of the integrand and of the place's weight. */
+interface Place {
+  readonly z: number;
+  readonly at: Integrand;
+  readonly log: number;
+}
+
+/**
+ * Longest even step in the logit. The integrand of a group without a positive keeps its size up to π/2 off the line of
+ * logits, so what such steps lose is about e^(−π²/0.3), 1e-14.
+ */
+const logitStep = 0.3;
+/** A place this far below the mode, on the scale of logarithms, adds nothing that a double holds. */
+const nothingLeft = 45;
+
+/** From the mode outwards on both sides: the logarithm of the integrand is concave, so what fell away stays away. */
+function evenPlaces(
+  placed: (z: number) => Place,
+  { mode, step }: { readonly mode: number; readonly step: number },
+): readonly Place[] {
+  const top = placed(mode);
+  const places = [top];
+  for (const direction of [-1, 1]) {
+    for (let steps = 1; ; steps += 1) {
+      const place = placed(mode + direction * steps * step);
+      if (!(place.log > top.log - nothingLeft)) break;
+      places.push(place);
+    }
+  }
+  return places;
 }
 
 interface Integrand {
@@ -99,14 +137,19 @@ function peak(
 ): { readonly mode: number; readonly spread: number } {
   let mode = 0;
   let bend = 1;
+  let [low, high] = [-Infinity, Infinity];
   for (let round = 0; round < 100; round += 1) {
     const { residuals, variances } = integrandAt(rows, { fixed, shift: sigma * mode });
     const slope = sigma * residuals.reduce((sum, each) => sum + each, 0) - mode;
     bend = 1 + sigma * sigma * variances.reduce((sum, each) => sum + each, 0);
-    // The logarithm is concave with a bend of at least 1, so a step held to 2 cannot run away.
-    const step = Math.max(-2, Math.min(2, slope / bend));
-    mode += step;
-    if (Math.abs(step) < 1e-12) break;
+    // The slope falls all the way, so each place bounds the mode. Where the bend leaps, as for a large group without a
+    // positive or one of many bees, a full step can go to and fro for ever: one that leaves the bounds is halved.
+    if (slope > 0) low = mode;
+    else high = mode;
+    const full = Math.max(-2, Math.min(2, slope / bend));
+    if (Math.abs(full) < 1e-12) break;
+    const wanted = mode + full;
+    mode = wanted > low && wanted < high ? wanted : (low + high) / 2;
   }
   return { mode, spread: 1 / Math.sqrt(bend) };
 }

@@ -37,18 +37,16 @@ const farthestLogit = 25;
 /** ln σ outside these: groups differ no more than chance, or each is all or none. */
 const sigmaEnds = { least: -7, most: 4 } as const;
 const mostRounds = 40;
-/** Nodes tried where fewer do not settle or leave an error: groups without a positive have a lopsided integrand. */
-const finerRules = [60, 120] as const;
-/** A log-likelihood that moves by this much with more nodes was not yet integrated. */
+/** A log-likelihood that moves by this much with even steps was not yet integrated by the nodes. */
 const quadratureShows = 1e-6;
 
 /**
  * Maximum-likelihood fit of logit(share) = covariates·β + σ·z, z standard normal for each group.
  *
- * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise, more where they
- * leave an error or do not settle); slopes and curvature by the same nodes, so the search is Newton's. Coefficients are
- * those of a unit in a given group. Where groups differ no more than chance σ is likeliest at 0: the answer is then
- * plain logistic regression, with a warning. Not for data in which nearly every group is clear: the search may not settle.
+ * The integral over z is taken by adaptive Gauss–Hermite quadrature (25 nodes unless asked otherwise; where they leave an
+ * error or do not settle, by even steps until nothing is left); slopes and curvature by the same places, so the search is
+ * Newton's. Coefficients are those of a unit in a given group. Where groups differ no more than chance σ is likeliest at
+ * 0: the answer is then plain logistic regression, with a warning. A search that does not settle is refused.
  *
  * @returns the fit, with the warning `groups-no-more-than-chance` where it is the plain one; or `too-few-groups`,
  *   `covariates-redundant`, `covariates-separate`, `one-unit-a-group`, `groups-all-or-none`, `fit-did-not-settle`
@@ -87,20 +85,19 @@ export function logisticRandomIntercept(
     if (logSigma < sigmaEnds.least) return flat;
     return logSigma > sigmaEnds.most ? full : null;
   };
-  const slopesBy = (rule: QuadratureRule) => (point: readonly number[]) => {
+  const slopesBy = (rule: QuadratureRule | "even") => (point: readonly number[]) => {
     const total = zeroSlopes(size + 1);
     for (const group of groups) groupLikelihood(group, { point, rule, total });
     return total;
   };
   const start = [...plain.value.point, -0.5];
-  let slopesAt = slopesBy(gaussHermiteRule(nodes));
-  let fit = climbed(slopesAt, start, off);
-  for (const more of finerRules.filter((each) => each > nodes)) {
-    if (!fit.ok && fit.problems[0]?.code !== "fit-did-not-settle") break;
-    slopesAt = slopesBy(gaussHermiteRule(more));
-    if (fit.ok && Math.abs(slopesAt(fit.value.point).value - fit.value.at.value) < quadratureShows) break;
-    fit = climbed(slopesAt, fit.ok ? fit.value.point : start, off);
-  }
+  let fit = climbed(slopesBy(gaussHermiteRule(nodes)), start, off);
+  // Groups without a positive have a lopsided integrand, which few nodes miss: even steps do not.
+  const evenly = slopesBy("even");
+  const shows = fit.ok
+    ? Math.abs(evenly(fit.value.point).value - fit.value.at.value) >= quadratureShows
+    : fit.problems[0] !== flat;
+  if (shows) fit = climbed(evenly, fit.ok ? fit.value.point : start, off);
   const examined = rows.reduce((sum, each) => sum + each.examined, 0);
   const logLikelihoodPlain = plain.value.at.value;
   if (!fit.ok && fit.problems[0] === flat) {

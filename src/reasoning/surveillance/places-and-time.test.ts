@@ -316,6 +316,26 @@ describe("logistic regression with a random intercept", () => {
     expect(fit.logLikelihood).toBeCloseTo(finer.logLikelihood, 4); // what 25 nodes leave of a lopsided integrand
   });
 
+  it("[SV169] large groups, half of them clear, settle at the top of the likelihood", () => {
+    const large = [
+      [0, 1795, 0, 4744],
+      [641, 3342, 935, 4190],
+      [0, 3276, 0, 2694],
+      [53, 2423, 30, 3573],
+      [336, 4242, 601, 4581],
+      [0, 4519, 0, 2515],
+    ].flatMap(([a = 0, n = 0, b = 0, m = 0], i) => [
+      { positive: a, examined: n, group: `${i}`, covariates: [1, 0] },
+      { positive: b, examined: m, group: `${i}`, covariates: [1, 1] },
+    ]);
+    const fit = fitted(large);
+    // SciPy: simplex search, the integral by 40,001 even steps.
+    expect(fit.coefficients[0]?.value).toBeCloseTo(-8.363596, 4);
+    expect(fit.coefficients[1]?.value).toBeCloseTo(0.28943757, 5);
+    expect(fit.sigma).toBeCloseTo(6.2595429, 3);
+    expect(fit.logLikelihood).toBeCloseTo(-64.71813406, 6);
+  });
+
   it("[SV168] one unit a group says nothing of a spread and is refused", () => {
     const single = [0, 1, 1, 0, 1].map((positive, i) => ({ positive, examined: 1, group: `${i}`, covariates: [1] }));
     expect(code(logisticRandomIntercept(single))).toBe("one-unit-a-group");

@@ -9,11 +9,12 @@ import { verb } from "./verb.ts";
 
 const tuple = <T extends string>(ids: readonly T[]) => ids as readonly [T, ...T[]];
 const finding = z.enum(tuple(findingIds));
-const condition = z.enum(tuple(conditionIds));
 /** What a programme added; only where the question brings evidence of its own. */
 const ownId = z.string().regex(/^own_[a-z0-9]+(_[a-z0-9]+)*$/);
-const findingOrTest = z.union([finding, z.enum(tuple(testIds)), ownId]);
-const anyCondition = z.union([condition, ownId]);
+const findingOrTest = z.union([finding, z.enum(tuple(testIds))]);
+const condition = z.enum(tuple(conditionIds));
+export const anyFindingOrTest = z.union([finding, z.enum(tuple(testIds)), ownId]);
+export const anyCondition = z.union([condition, ownId]);
 
 const region = z.strictObject({
   varroa: z.enum(["present", "absent"]).exactOptional().describe("Left out: present."),
@@ -57,7 +58,8 @@ const test = z.strictObject({
   note: z.string().max(20_000).exactOptional().describe("Kept by the sender; not weighed."),
 });
 
-const input = z.strictObject({
+/** A case of one colony, as every verb about causes takes it. */
+export const caseFields = {
   season: season.exactOptional().describe("Season at the colony; or give date and latitude."),
   date: day.exactOptional().describe("Day of the look; needs a latitude."),
   latitude: z.number().min(-90).max(90).exactOptional().describe("Degrees, south negative."),
@@ -100,10 +102,12 @@ const input = z.strictObject({
     .describe("What a programme changed and learnt. Left out: the published evidence."),
   draws: z.number().int().min(40).max(5000).exactOptional().describe("Draws behind the ranges. Left out: 400."),
   seed: z.number().int().min(0).exactOptional().describe("Seed of the draws. Left out: 1."),
-});
+};
+
+const input = z.strictObject(caseFields);
 
 const probability = z.number();
-const reasons = z.array(z.strictObject({ finding: findingOrTest, bits: z.number() }));
+const reasons = z.array(z.strictObject({ finding: anyFindingOrTest, bits: z.number() }));
 const range = { posterior: probability, low: probability, high: probability };
 
 const output = z.strictObject({
@@ -146,7 +150,7 @@ const output = z.strictObject({
   next: z
     .array(
       z.strictObject({
-        step: findingOrTest,
+        step: anyFindingOrTest,
         kind: z.enum(["look", "test"]),
         bits: z.number(),
         decisionGain: z.number(),
@@ -158,6 +162,36 @@ const output = z.strictObject({
     .describe(
       "every look and test that is open, best first; decisionGain in shares of one colony's value by the default loss table, cost in cost class 1 to 4",
     ),
+  changes: z
+    .array(
+      z.strictObject({
+        step: anyFindingOrTest,
+        kind: z.enum(["look", "test"]),
+        result: z.enum(["present", "absent", "found", "none-found"]),
+        chance: z.number(),
+        condition: anyCondition,
+        posterior: probability,
+        instead: anyCondition,
+        left: probability,
+      }),
+    )
+    .describe(
+      "results not in yet that would put another cause first: the cause and its probability then, the one that comes first now and what would be left of it",
+    ),
+  visit: z
+    .strictObject({
+      steps: z.array(
+        z.strictObject({
+          step: anyFindingOrTest,
+          kind: z.enum(["look", "test"]),
+          minutes: z.number(),
+          bitsTogether: z.number(),
+        }),
+      ),
+      bits: z.number(),
+      minutes: z.number(),
+    })
+    .describe("the looks and field tests for one visit of 20 minutes, what they have in common counted once"),
   neglectedMass: z.number().describe("bound on the posterior mass left out; 0 when all sets of causes are in"),
   nextUncovered: z.number().describe("posterior mass of the sets of causes that the bits of `next` leave out"),
   knowledge: z

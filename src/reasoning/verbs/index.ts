@@ -5,6 +5,7 @@ import { agreement } from "./agreement.ts";
 import { allocate } from "./allocate.ts";
 import { colonies } from "./colonies.ts";
 import { coloniesNeeded } from "./colonies-needed.ts";
+import { compareCauses } from "./compare-causes.ts";
 import { compareMiteCounts } from "./compare-mite-counts.ts";
 import { compareShares } from "./compare-shares.ts";
 import { decide } from "./decide.ts";
@@ -48,6 +49,7 @@ import { windows } from "./windows.ts";
 
 const byName = {
   differential,
+  "compare-causes": compareCauses,
   "sample-size": sampleSize,
   estimate,
   decide,
@@ -97,7 +99,7 @@ const byName = {
 export type Answers = { readonly [Name in keyof typeof byName]: AnswerOf<(typeof byName)[Name]> };
 
 /** Verbs that can be asked by hand, without a case. */
-export type MethodName = Exclude<keyof Answers, "differential" | "decide" | "windows" | "efficacy">;
+export type MethodName = Exclude<keyof Answers, "differential" | "compare-causes" | "decide" | "windows" | "efficacy">;
 
 /** Every verb of the reasoning that programs and people can ask. */
 export const verbs: readonly Verb[] = Object.values(byName);

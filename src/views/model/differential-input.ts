@@ -8,6 +8,7 @@ import {
   type Casebook,
   type CaseState,
   coloniesOf,
+  isInConflict,
   settled,
   specimensOf,
   wholeApiary,
@@ -68,6 +69,7 @@ export function differentialInput(
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
   const region = regionOf(apiary);
+  if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const date = lastLook(state, key);
   const latitude = place?.latitude;
   if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));

@@ -68,3 +68,21 @@ function stepView(step: nextStep.NextStep, state: CaseState, words: Words): Step
     chosen: chosenOf(state, step.step),
   };
 }
+
+export interface VisitView {
+  readonly says: string;
+  readonly steps: readonly { readonly id: string; readonly term: string; readonly detail: string }[];
+}
+
+/** One visit: its looks in order, and what they tell together. */
+export function visitView({ steps, bits, minutes }: nextStep.Visit, words: Words): VisitView {
+  const say = words.tell;
+  return {
+    says: say.visit({ steps: steps.length, minutes, bits }),
+    steps: steps.map((step) => ({
+      id: step.step,
+      term: isFindingId(step.step) ? findings[step.step].term : isTestId(step.step) ? tests[step.step].term : step.step,
+      detail: say.visitStep({ minutes: step.minutes, bits: step.bitsTogether }),
+    })),
+  };
+}

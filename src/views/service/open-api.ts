@@ -61,6 +61,7 @@ const reasoning = (verb: Verb): Json => ({
     "413": trouble("The body is too large."),
     "415": trouble("The body is not application/json."),
     "422": trouble("The input does not fit: each problem names field, given and expected."),
+    "503": trouble("It takes too long to be reckoned here."),
   },
 });
 

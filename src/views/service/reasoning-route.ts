@@ -4,8 +4,11 @@ import { replyBody, unknownVerb, verbNamed, verbs } from "../../reasoning/index.
 import { jsonTrouble, problem } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
 import { sendProblems } from "./problem-replies.ts";
+import { openReckoner } from "./reckoner.ts";
 
 export function reasoningRoute(app: FastifyInstance): void {
+  const reckoner = openReckoner();
+  app.addHook("onClose", () => reckoner.close());
   app.post<{ Params: { verb: string } }>("/api/reasoning/:verb", { bodyLimit: 1024 * 1024 }, async (request, reply) => {
     const verb = verbNamed(request.params.verb);
     if (!verb)
@@ -19,7 +22,8 @@ export function reasoningRoute(app: FastifyInstance): void {
       );
     const expected = jsonTrouble(request.body);
     if (expected !== null) return sendProblems(reply, 422, problem("field-unfit", "blocked", "body", { expected }));
-    const answer = verb.ask(request.body);
+    const answer = await reckoner.ask(verb.name, request.body);
+    if (answer === null) return sendProblems(reply, 503, problem("reckoning-too-long", "blocked", null));
     return reply.code(answer.kind === "unfit" ? 422 : 200).send(replyBody(answer, problemSentence));
   });
 }

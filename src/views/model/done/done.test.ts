@@ -231,4 +231,33 @@ describe("the year and the meantime", () => {
       "Close a dead hive bee-tight",
     );
   });
+
+  it("what to do today stands before what not to do; the queen and the poison only where signs ask for them", () => {
+    const drafts = (findings: readonly string[]): readonly EntryDraft[] => [
+      {
+        kind: "case-opened",
+        at: "2026-06-19",
+        about: ["case", "ap"],
+        data: { code: "A", openedOn: "2026-06-19", question: "?", colonies: ["c1"] },
+      },
+      ...findings.map(
+        (finding): EntryDraft => ({
+          kind: "finding-recorded",
+          at: "2026-06-19",
+          about: ["case", "c1"],
+          data: { colony: "c1", finding, state: "present", on: "2026-06-19" },
+        }),
+      ),
+    ];
+    const itemsOf = (findings: readonly string[]) => {
+      const casebook = casebookOf(drafts(findings));
+      return untilResult(casebook, casebook.cases.case ?? expect.fail("no case"), { today: "2026-06-20", words });
+    };
+    const keys = (findings: readonly string[]) => itemsOf(findings).map(({ key }) => key);
+    expect(keys([])).toEqual(["check-brood-first", "no-foreign-honey", "keep-queen-cells"]);
+    expect(keys(["queen_not_found_no_eggs"])).toContain("test-frame-before-queen");
+    const poisoned = itemsOf(["dead_heap"]);
+    expect(poisoned[0]).toMatchObject({ key: "poisoned-bees-gloves", when: "today" });
+    expect(poisoned.slice(1).every(({ when }) => when === "not-yet")).toBe(true);
+  });
 });

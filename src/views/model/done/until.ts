@@ -1,19 +1,41 @@
 /**
- * What not to do until the result is in, from the cautions of the knowledge.
+ * What to do today and what not to do until the result is in, from the cautions of the knowledge.
  *
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, settled } from "../../../casebook/index.ts";
-import { type CautionId, type CautionTrigger, cautions, cautionsFor } from "../../../knowledge/index.ts";
+import {
+  type CautionId,
+  type CautionTrigger,
+  cautions,
+  cautionsFor,
+  type FindingId,
+} from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 
 export interface UntilItem {
   readonly key: string;
   readonly says: string;
+  /** To be done today, or to be left until the result is in. */
+  readonly when: "today" | "not-yet";
 }
 
-/** The cautions of a case that waits, dead hives first. */
+/** Cautions that ask for something; the others forbid. */
+const asks: readonly CautionId[] = ["close-dead-hive", "mask-for-dead-bees", "poisoned-bees-gloves"];
+
+/** Signs that put the queen in question: no new one goes in before a test comb has been given. */
+const queenSigns: readonly FindingId[] = [
+  "queen_not_found_no_eggs",
+  "no_brood_in_season",
+  "multiple_eggs_per_cell",
+  "drone_brood_in_worker_cells",
+  "emergency_or_supersedure_cells",
+];
+/** Signs that could be poison: hives and site stay as they are. */
+const poisonSigns: readonly FindingId[] = ["dead_heap", "tongue_out", "wet_regurgitating", "recent_spray"];
+
+/** The cautions of a case that waits: what is to be done today first, dead hives before all. */
 export function untilResult(
   casebook: Casebook,
   state: CaseState,
@@ -25,17 +47,26 @@ export function untilResult(
     const treatment = settled(kept);
     return treatment !== null && (treatment.off === null || treatment.off >= today);
   });
+  const seen = (signs: readonly FindingId[]) =>
+    Object.values(state.findings).some((own) => signs.some((sign) => settled(own[sign]) === "present"));
   const triggers: readonly CautionTrigger[] = [
     ...(dead.length > 0 ? (["dead-hive"] as const) : []),
+    ...(seen(poisonSigns) ? (["poisoning-suspicion"] as const) : []),
     "brood-or-comb-moved",
     "feeding",
+    ...(seen(queenSigns) ? (["requeening"] as const) : []),
     "queen-cells",
     ...(treated ? (["after-treatment"] as const) : []),
   ];
   const ids = [...new Set(triggers.flatMap((trigger) => cautionsFor(trigger)))];
   const deadCodes = dead.map((colony) => colony.code ?? colony.id);
-  return ids.map((id: CautionId) => ({
-    key: id,
-    says: (id === "close-dead-hive" ? words.done.deadToday({ colonies: deadCodes }) : "") + cautions[id].words,
-  }));
+  const items = ids.map(
+    (id): UntilItem => ({
+      key: id,
+      says: (id === "close-dead-hive" ? words.done.deadToday({ colonies: deadCodes }) : "") + cautions[id].words,
+      when: asks.includes(id) ? "today" : "not-yet",
+    }),
+  );
+  const of = (when: UntilItem["when"]) => items.filter((item) => item.when === when);
+  return [...of("today"), ...of("not-yet")];
 }

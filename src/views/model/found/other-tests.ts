@@ -18,7 +18,7 @@ import {
   thresholds,
 } from "../../../knowledge/index.ts";
 import { bench } from "../../../reasoning/index.ts";
-import { answered, blocked, type Day, type Result } from "../../../units/index.ts";
+import { answered, blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { type Fields, type FormReader, present, readForm } from "../form.ts";
@@ -122,6 +122,9 @@ const yesOrNo = (typed: string | undefined): boolean | undefined =>
 
 function readMore(form: FormReader, fields: Fields, { which, asksSequenced, asksDose }: MoreOfResult) {
   const found = fields.result === "found";
+  // What was found cannot stand beside "none found": it is not dropped in silence.
+  if (!found && fields.which && which.length > 0)
+    form.complain(problem("which-without-find", "blocked", "which", { given: fields.which }));
   return present({
     which: found && fields.which && which.length > 0 ? [form.oneOf("which", which)] : undefined,
     sequenced: asksSequenced ? yesOrNo(fields.sequenced) : undefined,

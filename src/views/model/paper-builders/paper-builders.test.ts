@@ -12,6 +12,7 @@ import {
   labelSheet,
   labelStocks,
   mostTroubled,
+  reportToRank,
   stockOf,
 } from "../index.ts";
 
@@ -70,7 +71,15 @@ describe("the report", () => {
     { device: "yard-phone", seq: 41, hash: "9c04e7d2".padEnd(64, "0") },
     { device: "3f2a0b11-5d7e-4c1a-9a55-0c6f6d1f2b3c", seq: 7, hash: "00ffee11".padEnd(64, "0") },
   ];
-  const report = caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads }) ?? expect.fail("no report");
+  /** What the page's worker answers. */
+  const rankedOf = (caseId: string) =>
+    reportToRank(casebook, caseId).map(({ input }) => {
+      const result = differential.differential(input);
+      return result.ok ? result.value : null;
+    });
+  const report =
+    caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads, ranked: rankedOf(withen) }) ??
+    expect.fail("no report");
 
   it("says up to which entry of which device it rests on the journal", () => {
     expect(report.heads).toEqual([
@@ -120,7 +129,9 @@ describe("the report", () => {
   });
 
   it("of a case with a ropy thread says stop and report, and no treatment", () => {
-    const stop = caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [] }) ?? expect.fail("no report");
+    const stop =
+      caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [], ranked: rankedOf(garth) }) ??
+      expect.fail("no report");
     expect(stop.toDo[0]?.what).toContain("Stop and report");
     expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");
   });

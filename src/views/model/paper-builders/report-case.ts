@@ -5,7 +5,7 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
-import { differential } from "../../../reasoning/index.ts";
+import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { couldView, fullDraws } from "../could.ts";
@@ -47,11 +47,19 @@ export function reportSigns(casebook: Casebook, state: CaseState, words: Words):
   ];
 }
 
+/** A colony whose causes the report ranks, and the question to be asked for it. */
+export interface ToRank {
+  readonly colony: string;
+  readonly input: differential.DifferentialInput;
+}
+
 /**
- * The leading causes of the colonies with most to go by, reckoned with the input and the draws of the page; empty while
- * red flags are open or nothing was looked for, as on the page.
+ * The colonies with most to go by, each with the input and the draws of the page; none while red flags are open or
+ * nothing was looked for, as on the page.
  */
-export function reportCauses(casebook: Casebook, state: CaseState, words: Words): Report["causes"] {
+export function reportToRank(casebook: Casebook, caseId: string): readonly ToRank[] {
+  const state = casebook.cases[caseId];
+  if (!state) return [];
   const read = new Set(specimensFound(casebook, state.id).flatMap((each) => (each.estimate ? each.label.colony : [])));
   const isReady =
     countRedFlags(redFlags(state)).complete &&
@@ -64,22 +72,33 @@ export function reportCauses(casebook: Casebook, state: CaseState, words: Words)
     .filter(({ id, signs }) => signs > 0 || read.has(id))
     .sort((one, other) => other.signs - one.signs || one.code.localeCompare(other.code))
     .slice(0, ranksMost)
-    .flatMap(({ id, code }) => {
-      const { input } = differentialInput(casebook, state, id);
-      const result = differential.differential({ ...input, draws: fullDraws });
-      if (!result.ok) return [];
-      const view = couldView({ answer: result.value, input, draws: fullDraws, dots: null, words });
-      return [
-        {
-          colony: code,
-          verdict: view.answer.replaceAll("**", ""),
-          rows: view.causes
-            .filter((each) => each.posterior >= worthTelling)
-            .slice(0, causesMost)
-            .map(({ term, number, range, word }) => ({ term, number, range, word })),
-        },
-      ];
-    });
+    .map(({ id, code }) => ({
+      colony: code,
+      input: { ...differentialInput(casebook, state, id).input, draws: fullDraws },
+    }));
+}
+
+/** The leading causes of each colony, from what was answered for it; `answers` in the order of what was to be ranked. */
+export function reportCauses(
+  toRank: readonly ToRank[],
+  answers: readonly (differential.DifferentialAnswer | null)[],
+  words: Words,
+): Report["causes"] {
+  return toRank.flatMap(({ colony, input }, index) => {
+    const answer = answers[index];
+    if (!answer) return [];
+    const view = couldView({ answer, input, draws: fullDraws, dots: null, words });
+    return [
+      {
+        colony,
+        verdict: view.answer.replaceAll("**", ""),
+        rows: view.causes
+          .filter((each) => each.posterior >= worthTelling)
+          .slice(0, causesMost)
+          .map(({ term, number, range, word }) => ({ term, number, range, word })),
+      },
+    ];
+  });
 }
 
 /** Steps of plans that were marked, with the dose as it was given. */

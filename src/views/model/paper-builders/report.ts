@@ -13,7 +13,7 @@ import {
   controls,
   knowledgeVersion,
 } from "../../../knowledge/index.ts";
-import { sampling } from "../../../reasoning/index.ts";
+import { type differential, sampling } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { sentenceOf, type Words } from "../../words/index.ts";
 import { stopNotices } from "../done/stops.ts";
@@ -22,7 +22,7 @@ import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { Report, ReportRow } from "../paper.ts";
-import { reportCauses, reportDone, reportEffect, reportSigns } from "./report-case.ts";
+import { reportCauses, reportDone, reportEffect, reportSigns, reportToRank } from "./report-case.ts";
 
 interface Asked {
   readonly today: Day;
@@ -30,6 +30,8 @@ interface Asked {
   readonly isDemonstration: boolean;
   /** The newest entry of each device whose records these are. */
   readonly heads: readonly Head[];
+  /** What was answered for each colony of `reportToRank`, in its order. */
+  readonly ranked: readonly (differential.DifferentialAnswer | null)[];
 }
 
 /** The report of a case; null when the case is not on record. */
@@ -37,7 +39,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const state = casebook.cases[caseId];
   const opened = state?.record?.candidates[0].value;
   if (!state || !opened) return null;
-  const { today, words, isDemonstration, heads } = asked;
+  const { today, words, isDemonstration, heads, ranked } = asked;
   const say = words.paper;
   const view = foundView(casebook, caseId, words);
   const read = view.specimens.filter((each) => each.estimate !== null);
@@ -78,7 +80,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
     signs: reportSigns(casebook, state, words),
-    causes: reportCauses(casebook, state, words),
+    causes: reportCauses(reportToRank(casebook, caseId), ranked, words),
     done: reportDone(casebook, state, { today, words }),
     effect: reportEffect(casebook, state, words),
     howRead: howRead(view.specimens, words),

@@ -24,6 +24,12 @@ describe("troubles of a question", () => {
     ["none-found", { examined: "30.5" }, "examined: 30.5 does not fit. Expected: a whole number"],
     ["none-found", { examined: "" }, "examined: Nothing is entered here; it is needed."],
     ["intervals", { level: "100" }, "level: 100 does not fit. Expected: a number, 1 or more and below 100."],
+    [
+      "freedom",
+      { sensitivities: "40 120" },
+      "sensitivities: Number 2: 120 does not fit. Expected: a number from 0 to 100.",
+    ],
+    ["freedom-finite", { tested: "20 120" }, "tested: Line 1, sensitivity: 120 does not fit. Expected: a number"],
     ["pools", { groups: "3 of 40" }, "groups: Line 1"],
     ["intervals", { positive: "60", examined: "50" }, "positive: "],
   ] as const)("%s with %o", (name, typed, starts) => {

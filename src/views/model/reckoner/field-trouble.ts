@@ -33,7 +33,11 @@ function fieldTrouble(trouble: Problem, asked: Asked): Problem {
   const place = placesOf(asked.shape).find((each) => each.name === name);
   const { line, member } = inside(rest);
   const told = place ? shapeInside(place.shape, rest) : null;
-  const per = rest === "" ? (asked.words[name ?? ""]?.per ?? 1) : 1;
+  const say = asked.words[name ?? ""];
+  const per =
+    (member === null ? say?.per : say?.perOf?.[member]) ?? (place?.shape.items?.type === "number" ? say?.per : 1) ?? 1;
+  // A list of numbers is typed in one line.
+  const isOneLine = place?.shape.items?.type === "number" || place?.shape.items?.type === "integer";
   const scaled = (value: number | undefined) =>
     value === undefined ? undefined : Number((per * value).toPrecision(12));
   const given = typeof trouble.given === "number" ? String(scaled(trouble.given)) : String(trouble.given ?? "");
@@ -47,7 +51,8 @@ function fieldTrouble(trouble: Problem, asked: Asked): Problem {
     given: trouble.given,
     slots: {
       given: trouble.code === "field-unknown" ? "" : given,
-      line: line ?? 0,
+      line: isOneLine ? 0 : (line ?? 0),
+      at: isOneLine ? (line ?? 0) : 0,
       member: trouble.code === "field-unknown" ? "" : (member ?? ""),
       kind: told?.type === "integer" || told?.type === "number" ? told.type : "",
       items: told?.type === "array" ? (told.minItems ?? 0) : 0,

@@ -191,7 +191,7 @@ const isWhole = (shape: Shape | undefined): boolean => shape?.type === "integer"
  */
 const wordsIn = (text: string, areWhole: boolean): readonly string[] =>
   text
-    .replaceAll(/(\d)\/(?=\d)/g, "$1 ")
+    .replaceAll(/(\d)\/(?=\d)/g, areWhole ? "$1 " : "$1/")
     .split(/[\s;]+|,(?=\s|$)/)
     .flatMap((each) => (!isThousands(each) && (areWhole || /,.*,/.test(each)) ? each.split(",") : [each]))
     .flatMap((each) => (/^(|of|in|and|:)$/i.test(each) ? [] : [each]));

@@ -200,6 +200,7 @@ describe("what they say", () => {
   it("1.000 whole bees can be read in two ways, 3/24 in one, and shares in lines are typed of 100", () => {
     expect(saidOf("none-found", { examined: "1.000" })).toBe("examined: number-in-two-ways");
     expect(saidOf("colonies", { colonies: "3/24\n5/24" })).toBe(saidOf("colonies", { colonies: "3 24\n5 24" }));
+    expect(saidOf("freedom", { sensitivities: "1/3 1/2" })).toContain("field-not-number");
     const round = verbNamed("freedom-finite");
     const view = methodViewOf("freedom-finite");
     if (!round || !view) throw new Error("no such method");

@@ -15,6 +15,7 @@ import {
 import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { Missing } from "../parts/Missing.tsx";
+import { useRanked } from "../reckon/use-ranked.ts";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { useHeads } from "../store/use-heads.ts";
@@ -48,15 +49,15 @@ function useMakers(): Makers | null {
   return makers;
 }
 
-type CaseReport = typeof import("./case-report.ts")["caseReport"];
+type CaseReport = typeof import("./case-report.ts");
 
-/** The report ranks causes, which no other paper does: what it takes is fetched only for it. */
+/** The report tells of everything in the case, which no other paper does: what it takes is fetched only for it. */
 function useCaseReport(isWanted: boolean): CaseReport | null {
   const [caseReport, setCaseReport] = useState<CaseReport | null>(null);
   useEffect(() => {
     if (!isWanted) return;
     let here = true;
-    void import("./case-report.ts").then((loaded) => here && setCaseReport(() => loaded.caseReport));
+    void import("./case-report.ts").then((loaded) => here && setCaseReport(loaded));
     return () => {
       here = false;
     };
@@ -81,10 +82,17 @@ export default function PaperPage({ params }: PageProps) {
   const makers = useMakers();
   const heads = useHeads();
   const caseReport = useCaseReport(kind === "report");
+  const toRank = useMemo(
+    () => (kind === "report" ? (caseReport?.reportToRank(casebook, caseId).map(({ input }) => input) ?? null) : null),
+    [caseReport, casebook, caseId, kind],
+  );
+  const ranked = useRanked(toRank);
   const report = useMemo(
     () =>
-      kind === "report" ? (caseReport?.(casebook, caseId, { today, words, isDemonstration, heads }) ?? null) : null,
-    [caseReport, casebook, caseId, kind, today, isDemonstration, heads],
+      kind === "report" && ranked
+        ? (caseReport?.caseReport(casebook, caseId, { today, words, isDemonstration, heads, ranked }) ?? null)
+        : null,
+    [caseReport, casebook, caseId, kind, today, isDemonstration, heads, ranked],
   );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;

@@ -10,25 +10,34 @@ const dotsInAll = 20;
 let newest = 0;
 
 self.onmessage = (event: MessageEvent<Question>) => {
-  const { number, input, fullDraws } = event.data;
+  const { number, input, fullDraws, compare } = event.data;
   newest = number;
-  send({ number, input, draws: quickDraws, isFinal: false });
+  send({ number, input, compare, draws: quickDraws, isFinal: false });
   // Between the two, a newer question may come in; this one is then not worth its draws.
   setTimeout(() => {
-    if (number === newest) send({ number, input, draws: fullDraws, isFinal: true });
+    if (number === newest) send({ number, input, compare, draws: fullDraws, isFinal: true });
   }, 0);
 };
 
-function send({ number, input, draws, isFinal }: Omit<Question, "fullDraws"> & Pick<Reply, "draws" | "isFinal">): void {
+function send({
+  number,
+  input,
+  draws,
+  isFinal,
+  compare,
+}: Omit<Question, "fullDraws"> & Pick<Reply, "draws" | "isFinal">): void {
   const drawn = { ...input, draws };
   const result = differential.differential(drawn);
   const points = isFinal ? differential.quantiles(drawn, dotsInAll) : null;
   const steps = isFinal ? nextStep.nextSteps(input) : null;
+  const [one, other] = compare ?? (result.ok ? result.value.conditions.slice(0, 2).map(({ id }) => id) : []);
+  const compared = one && other && one !== other ? differential.compareCauses(input, one, other) : null;
   const reply: Reply = {
     number,
     result,
     dots: points?.ok ? points.value : null,
-    next: steps?.ok ? steps.value.next : null,
+    steps: steps?.ok ? steps.value : null,
+    comparison: compared?.ok ? compared.value : null,
     draws,
     isFinal,
   };

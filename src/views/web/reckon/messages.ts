@@ -1,4 +1,5 @@
 /** What the page and its reckoner say to each other. */
+import type { ConditionId } from "../../../knowledge/index.ts";
 import type { differential, nextStep } from "../../../reasoning/index.ts";
 import type { Result } from "../../../units/index.ts";
 
@@ -8,6 +9,8 @@ export interface Question {
   readonly input: differential.DifferentialInput;
   /** Draws for the ranges that are final. */
   readonly fullDraws: number;
+  /** Two causes to be set side by side; the likeliest two when null. */
+  readonly compare: readonly [ConditionId, ConditionId] | null;
 }
 
 export interface Reply {
@@ -15,8 +18,10 @@ export interface Reply {
   readonly result: Result<differential.DifferentialAnswer>;
   /** Twenty points of each condition, each 1 in 20 of how the answer could fall; null until the ranges are full. */
   readonly dots: Readonly<Record<string, readonly number[]>> | null;
-  /** Looks and tests, worth most first; null until they are reckoned. */
-  readonly next: readonly nextStep.NextStep[] | null;
+  /** Looks and tests, worth most first, what would change the first place, one visit; null until they are reckoned. */
+  readonly steps: nextStep.NextSteps | null;
+  /** Two causes side by side; null until they are reckoned. */
+  readonly comparison: differential.CauseComparison | null;
   readonly draws: number;
   /** False while the ranges are drawn again in full. */
   readonly isFinal: boolean;

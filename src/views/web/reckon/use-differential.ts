@@ -5,7 +5,10 @@ import { fullDraws } from "../../model/index.ts";
 import type { Question, Reply } from "./messages.ts";
 
 /** The newest answer to `input`; null before the first. `isFresh` is false while a newer input is being reckoned. */
-export function useDifferential(input: differential.DifferentialInput | null): {
+export function useDifferential(
+  input: differential.DifferentialInput | null,
+  compare: Question["compare"] = null,
+): {
   readonly reply: Reply | null;
   readonly isFresh: boolean;
 } {
@@ -13,7 +16,7 @@ export function useDifferential(input: differential.DifferentialInput | null): {
   const [asked, setAsked] = useState(0);
   const worker = useRef<Worker | null>(null);
   const number = useRef(0);
-  const text = input === null ? null : JSON.stringify(input);
+  const text = input === null ? null : JSON.stringify({ input, compare });
   useEffect(() => {
     const made = new Worker(new URL("./differential.worker.ts", import.meta.url), { type: "module" });
     made.onmessage = (event: MessageEvent<Reply>) => {
@@ -29,7 +32,7 @@ export function useDifferential(input: differential.DifferentialInput | null): {
     if (text === null) return;
     number.current += 1;
     setAsked(number.current);
-    const question: Question = { number: number.current, input: JSON.parse(text), fullDraws };
+    const question: Question = { number: number.current, ...JSON.parse(text), fullDraws };
     worker.current?.postMessage(question);
   }, [text]);
   return { reply, isFresh: reply !== null && reply.number === asked };

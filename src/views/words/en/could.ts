@@ -22,6 +22,13 @@ const couldBe = ({ share, low, high }: { readonly share: number; readonly low: n
 const proof = ({ positive, examined }: { readonly positive: number; readonly examined: number }) =>
   `mites in ${whole(positive)} of ${whole(examined)} bees`;
 
+/** So many times, from bits of odds. */
+function timesAs(bits: number): string {
+  const times = 2 ** Math.abs(bits);
+  if (times > 1e6) return "more than a million times";
+  return `${times < 10 ? Number(times.toFixed(1)) : whole(Number(times.toPrecision(2)))} times`;
+}
+
 export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
   reckoning: "Reckoning the ranges",
@@ -115,7 +122,66 @@ export const could = {
   withOthers: (slots: { readonly others: readonly string[] }) => `can come with ${list(slots.others.map(lower))}`,
   noPairing: "no pairing on record",
   reason: (slots: { readonly term: string }) => lower(slots.term),
+  testReason: (slots: { readonly term: string; readonly isPositive: boolean }) =>
+    `${lower(slots.term)}: ${slots.isPositive ? "found" : "none found"}`,
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
+  changesHead: "What would put another cause first",
+  changesUnder: "Looks and tests not made yet, by how likely and how far they would.",
+  noChanges: "No single look or test would.",
+  change: (slots: {
+    readonly term: string;
+    readonly result: "present" | "absent" | "found" | "none-found";
+    readonly chance: number;
+    readonly cause: string;
+    readonly share: number;
+    readonly instead: string;
+    readonly left: number;
+  }) =>
+    `${
+      {
+        present: `If you had also seen ${lower(slots.term)}`,
+        absent: `If you had looked and seen no ${lower(slots.term)}`,
+        found: `If ${lower(slots.term)} found something`,
+        "none-found": `If ${lower(slots.term)} found nothing`,
+      }[slots.result]
+    } (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
+  compareHead: "Side by side",
+  compareUnder: "Each as if it alone were the matter.",
+  compareWith: "Compare",
+  compareAnd: "with",
+  compared: (slots: {
+    readonly first: string;
+    readonly second: string;
+    readonly bits: number;
+    readonly before: number;
+  }) => {
+    const [near, far] = slots.bits >= 0 ? [slots.first, slots.second] : [slots.second, slots.first];
+    const says =
+      2 ** Math.abs(slots.bits) < 1.25
+        ? `**${slots.first} and ${lower(slots.second)}: as likely as each other.**`
+        : `**${near}: ${timesAs(slots.bits)} as likely as ${lower(far)}.**`;
+    const started = slots.before >= 0 ? slots.first : slots.second;
+    return `${says} ${
+      2 ** Math.abs(slots.before) < 1.25
+        ? "Before anything was seen they were alike."
+        : `Before anything was seen ${timesAs(slots.before)}, for ${lower(started)}.`
+    }`;
+  },
+  compareSeen: "What was seen",
+  compareNothing: "Nothing that was seen parts them.",
+  compareUnseen: "What would part them",
+  compareColumns: {
+    what: "Look or test",
+    found: "If found",
+    not: "If not",
+    minutes: "Takes",
+    towards: "Speaks for",
+    bits: "Weight",
+  },
+  towards: (slots: { readonly first: string; readonly second: string; readonly bits: number }) =>
+    Math.abs(slots.bits) < 0.05
+      ? "hardly moves"
+      : `${lower(slots.bits > 0 ? slots.first : slots.second)}, ${Math.abs(slots.bits).toFixed(1)} bits`,
   bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
   trackRole: {
     cause: "",

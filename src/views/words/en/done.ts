@@ -110,7 +110,7 @@ export const done = {
   reckonMoreBees: "Reckon what more bees would be worth",
 
   untilHead: "Until the result",
-  untilUnder: "What not to do meanwhile.",
+  until: { today: "Today", "not-yet": "Not until then" },
   deadToday: (slots: { readonly colonies: readonly string[] }) => `${list(slots.colonies)}: `,
 
   decideHead: "Write the decision down",

@@ -76,6 +76,12 @@ export const tell = {
   needs: "What it needs",
   none: "None that would tell more.",
   specimen: (slots: { readonly text: string }) => slots.text,
+  visitHead: "One visit",
+  visitUnder: "What overlaps is counted once; of signs that go together one is taken.",
+  visit: (slots: { readonly steps: number; readonly minutes: number; readonly bits: number }) =>
+    `**${some(slots.steps, "look", "looks")} in ${whole(slots.minutes)} minutes** tell ${slots.bits.toFixed(1)} bits together.`,
+  visitStep: (slots: { readonly minutes: number; readonly bits: number }) =>
+    `${whole(slots.minutes)} min; so far ${slots.bits.toFixed(2)} bits`,
   plan: {
     head: "Plan a sample for tracheal mites",
     hint: "One vial, one question, one colony. The number follows from the question.",

@@ -2,9 +2,12 @@
 import { useState } from "react";
 import { Link } from "wouter";
 import { wholeApiary } from "../../../../casebook/index.ts";
+import type { ConditionId } from "../../../../knowledge/index.ts";
 import {
   answeredFindings,
+  changesView,
   colonyChoices,
+  comparisonView,
   couldView,
   countRedFlags,
   differentialInput,
@@ -20,6 +23,7 @@ import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { Causes } from "../could/Causes.tsx";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
+import { Compare } from "../could/Compare.tsx";
 import { MustNotMiss } from "../could/MustNotMiss.tsx";
 import { Onward } from "../Onward.tsx";
 import type { QuestionProps } from "./registry.ts";
@@ -35,7 +39,8 @@ export default function Could({ caseId }: QuestionProps) {
   const count = countRedFlags(flags);
   const isReady = state !== undefined && count.complete && answeredFindings(state) > 0;
   const asked = isReady ? differentialInput(casebook, state, key) : null;
-  const { reply, isFresh } = useDifferential(asked?.input ?? null);
+  const [pair, setPair] = useState<readonly [ConditionId, ConditionId] | null>(null);
+  const { reply, isFresh } = useDifferential(asked?.input ?? null, pair);
   const say = words.could;
   if (!state) return null;
   if (!asked)
@@ -83,9 +88,35 @@ export default function Could({ caseId }: QuestionProps) {
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
+      <Changes says={reply.steps ? changesView(reply.steps.changes, words) : null} />
+      {reply.comparison ? (
+        <Compare view={comparisonView(reply.comparison, words)} causes={view.causes} choose={setPair} />
+      ) : null}
       <Notes problems={problems.map(sentence)} />
       <Onward caseId={caseId} to={3} />
     </div>
+  );
+}
+
+/** What would put another cause first; nothing until it is reckoned. */
+function Changes({ says }: { readonly says: readonly string[] | null }) {
+  const say = words.could;
+  if (says === null) return null;
+  return (
+    <section aria-labelledby="h-changes">
+      <div className="head">
+        <h2 id="h-changes">{say.changesHead}</h2>
+        <span className="note q3">{say.changesUnder}</span>
+      </div>
+      {says.length === 0 ? <p className="q2">{say.noChanges}</p> : null}
+      <ul className="changes">
+        {says.map((each) => (
+          <li key={each}>
+            <Rich text={each} />
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

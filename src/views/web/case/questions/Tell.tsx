@@ -12,17 +12,20 @@ import {
   redFlags,
   stopNotices,
   tellView,
+  visitView,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
+import { Until } from "../done/Until.tsx";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
 import { SamplePlan } from "../tell/SamplePlan.tsx";
 import { Steps } from "../tell/Steps.tsx";
 import { Vials } from "../tell/Vials.tsx";
+import { Visit } from "../tell/Visit.tsx";
 import type { QuestionProps } from "./registry.ts";
 import "../could/could.css";
 import "../tell/tell.css";
@@ -50,7 +53,8 @@ export default function Tell({ caseId }: QuestionProps) {
     );
   const colonies = colonyChoices(casebook, state);
   const colony = colonies.find((each) => each.key === key);
-  const view = reply?.next ? tellView(reply.next, state, words) : null;
+  const view = reply?.steps ? tellView(reply.steps.next, state, words) : null;
+  const visit = reply?.steps ? visitView(reply.steps.visit, words) : null;
   return (
     <>
       {view ? (
@@ -66,8 +70,10 @@ export default function Tell({ caseId }: QuestionProps) {
           <Steps state={state} head={say.testsHead} steps={view.tests} />
         </div>
       ) : null}
+      {visit ? <Visit view={visit} /> : null}
       <SamplePlan state={state} />
       <Vials state={state} />
+      <Until state={state} />
       <Onward caseId={caseId} to={4}>
         <PaperLinks caseId={caseId} papers={["labels", "kit"]} />
         <Link className="act" href="/bench">

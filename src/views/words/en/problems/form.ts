@@ -5,7 +5,8 @@ import type { Slots } from "./index.ts";
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
 
 /** Where in the lines of a field. */
-const place = ({ line, member }: Slots) => (line ? `Line ${line}${member ? `, ${member}` : ""}: ` : "");
+const place = ({ line, member, at }: Slots) =>
+  at ? `Number ${at}: ` : line ? `Line ${line}${member ? `, ${member}` : ""}: ` : "";
 
 /** The numbers that a field takes. */
 function range({ min, max, above, below }: Slots): string {
@@ -16,6 +17,7 @@ function range({ min, max, above, below }: Slots): string {
 }
 
 export const formProblems = {
+  "which-without-find": () => "This says what was found, and the result says that nothing was. Change one of them.",
   "field-missing": (slots: Slots) =>
     `${place(slots)}${place(slots) ? "a value is missing here." : "Nothing is entered here; it is needed."}`,
   "field-unfit": (slots: Slots) =>

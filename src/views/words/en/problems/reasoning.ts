@@ -22,6 +22,8 @@ const keepings: Readonly<Record<string, string>> = {
 export const caseProblems = {
   "no-latitude": () =>
     "No latitude is on record, so the season is taken as in the north. Add it on the page of the apiary.",
+  "region-in-conflict": () =>
+    "Two people describe the region differently; neither counts until one of them writes it anew.",
   "finding-in-conflict": (slots: Slots) =>
     `Two people answered “${slots.finding}” differently, so it counts for nothing. Settle it in question 1.`,
   "weak-answer": (slots: Slots) =>

@@ -87,4 +87,6 @@ export const importProblems = {
   mended: (slots: Slots) => `Mended to “${slots.use}”: ${unended(slots.reason)}.`,
   "stands-differently": (slots: Slots) =>
     `The casebook holds another value for ${slots.what}; nothing was overwritten.`,
+  "reckoning-too-long": () =>
+    "This takes too long to be reckoned for you here. Ask for less, or ask at the command line.",
 };

@@ -1,0 +1,75 @@
+/**
+ * Question 2, further: what would put another cause first, and two causes side by side.
+ *
+ * @module views/model
+ */
+import { type ConditionId, conditions, findings, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
+import type { differential, nextStep } from "../../reasoning/index.ts";
+import type { Words } from "../words/index.ts";
+
+/** "If you had also seen …", each a sentence. */
+export const changesView = (changes: readonly nextStep.Change[], words: Words): readonly string[] =>
+  changes.map((change) =>
+    words.could.change({
+      term: termOf(change.step),
+      result: change.result,
+      chance: change.chance,
+      cause: conditions[change.condition].term,
+      share: change.posterior,
+      instead: conditions[change.instead].term,
+      left: change.left,
+    }),
+  );
+
+export interface ComparisonView {
+  readonly first: ConditionId;
+  readonly second: ConditionId;
+  readonly says: string;
+  readonly seen: readonly {
+    readonly id: string;
+    readonly term: string;
+    readonly towards: "first" | "second";
+    readonly bits: string;
+  }[];
+  readonly unseen: readonly {
+    readonly id: string;
+    readonly term: string;
+    readonly ifFound: string;
+    readonly ifNot: string;
+    readonly minutes: string;
+  }[];
+}
+
+/** Rows of what would part two causes. */
+const mostUnseen = 6;
+
+/** Two causes side by side. */
+export function comparisonView(compared: differential.CauseComparison, words: Words): ComparisonView {
+  const say = words.could;
+  const terms = { first: conditions[compared.first].term, second: conditions[compared.second].term };
+  return {
+    first: compared.first,
+    second: compared.second,
+    says: say.compared({ ...terms, bits: compared.now, before: compared.before }),
+    seen: compared.seen.map(({ id, kind, isPositive, bits }) => ({
+      id,
+      term:
+        kind === "test"
+          ? say.testReason({ term: termOf(id), isPositive })
+          : isPositive
+            ? say.reason({ term: termOf(id) })
+            : say.absentReason({ term: termOf(id) }),
+      towards: bits > 0 ? "first" : "second",
+      bits: say.bits({ bits }),
+    })),
+    unseen: compared.unseen.slice(0, mostUnseen).map(({ id, bitsIfFound, bitsIfNot, minutes }) => ({
+      id,
+      term: termOf(id),
+      ifFound: say.towards({ ...terms, bits: bitsIfFound }),
+      ifNot: say.towards({ ...terms, bits: bitsIfNot }),
+      minutes: words.tell.minutes({ minutes }),
+    })),
+  };
+}
+
+const termOf = (id: string): string => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id);
