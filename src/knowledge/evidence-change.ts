@@ -1,7 +1,7 @@
 /** What a programme may change in the evidence, one thing a change; its place, and the shape of each. */
 import type { Season } from "../units/index.ts";
 import type { ChangeNote } from "./evidence.ts";
-import type { FindingGroup, Role, RollUp, Urgency } from "./fact.ts";
+import type { Role, RollUp, Urgency } from "./fact.ts";
 
 /** One number for each season. */
 type BySeason = Readonly<Record<Season, number>>;
@@ -33,7 +33,8 @@ export type EvidenceChange =
       readonly finding: string;
       readonly term: string;
       readonly kind: "sign" | "circumstance";
-      readonly group: FindingGroup | null;
+      /** Findings of one group measure nearly the same thing: a published group, or one of the programme's own. */
+      readonly group: string | null;
       readonly question: string;
       /** The definition, for a stranger to score by. */
       readonly lookFor: string;

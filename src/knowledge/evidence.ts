@@ -1,7 +1,7 @@
 /** The evidence in use: what the differential reckons with, as one plain value that says where each number comes from. */
 import type { Day, Season } from "../units/index.ts";
 import { conditions } from "./conditions/index.ts";
-import type { FindingGroup, Grade, ReadMark, Role, RollUp, Urgency } from "./fact.ts";
+import type { Grade, ReadMark, Role, RollUp, Urgency } from "./fact.ts";
 import { findings } from "./findings/index.ts";
 import { gradeProbability } from "./grade-probability.ts";
 import { healthyRates } from "./healthy-rates.ts";
@@ -71,7 +71,7 @@ export interface FindingInUse {
   readonly id: string;
   readonly term: string;
   readonly kind: "sign" | "circumstance";
-  readonly group: FindingGroup | null;
+  readonly group: string | null;
   readonly question: string;
   readonly lookFor: string;
   readonly exclusiveWith: string | null;

@@ -1,9 +1,6 @@
 /** Bodies of the entries about how a programme reasons (root: programme): changes of the evidence, settings. */
 import * as z from "zod";
-import { type FindingGroup, findingIds, findings } from "../../knowledge/index.ts";
 import { day, id, longText, text } from "./parts.ts";
-
-const groups = [...new Set(findingIds.map((each) => findings[each].group))] as [FindingGroup, ...FindingGroup[]];
 
 /** A probability that can be reckoned with: never certain. */
 const rate = z.number().gt(0).lt(1);
@@ -40,7 +37,8 @@ const change = z.discriminatedUnion("what", [
     finding: id,
     term: text,
     kind: z.enum(["sign", "circumstance"]),
-    group: z.enum(groups).nullable(),
+    /** Findings of one group measure nearly the same thing: a published group, or one of the programme's own. */
+    group: id.nullable(),
     question: text,
     lookFor: text,
     minutes,

@@ -5,8 +5,6 @@ import {
   changedEvidence,
   type Evidence,
   type EvidenceChange,
-  findingIds,
-  findings,
   type NotedChange,
   publishedEvidence,
 } from "../../knowledge/index.ts";
@@ -18,7 +16,6 @@ import type { Shape } from "./shape.ts";
 
 const id = z.string().min(1).max(100);
 const text = z.string().trim().min(1).max(4000);
-const groups = [...new Set(findingIds.map((each) => findings[each].group))];
 /** A rate that is none is told by the rules of the evidence, with the place it is about. */
 const rate = z.number();
 const bySeason = z.strictObject({ winter: rate, spring: rate, summer: rate, autumn: rate });
@@ -38,7 +35,7 @@ const change = z.discriminatedUnion("what", [
   }),
   z.strictObject({
     ...{ what: z.literal("finding"), finding: id, term: text, kind: z.enum(["sign", "circumstance"]) },
-    ...{ group: z.enum(groups as [string, ...string[]]).nullable(), question: text, lookFor: text },
+    ...{ group: id.nullable(), question: text, lookFor: text },
     ...{ minutes: z.number().min(0), healthy: bySeason.exactOptional() },
   }),
   z.strictObject({
