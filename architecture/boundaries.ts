@@ -39,6 +39,7 @@ export const parts: readonly Part[] = [
   step("surveillance"),
   step("control", ["site"]),
   step("next-step", ["differential", "decision"]),
+  step("experience", ["differential", "surveillance"]),
   {
     folder: "reasoning",
     imports: [
@@ -55,6 +56,7 @@ export const parts: readonly Part[] = [
         "surveillance",
         "control",
         "next-step",
+        "experience",
       ].map((each) => `reasoning/${each}`),
     ],
     packages: ["zod"],

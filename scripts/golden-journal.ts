@@ -1,5 +1,6 @@
 /**
- * Writes the journal of every kind as a golden file, named by the newest schema of any kind.
+ * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, and that of a
+ * programme's own evidence, named by the newest schema of its kinds.
  * A file that is there stays: it shows for good that what a past version wrote is still read.
  */
 import { writeFileSync } from "node:fs";
@@ -7,16 +8,23 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { encodeJournal, kinds } from "../src/journal/index.ts";
 import { everyKind } from "../tests/journals/every-kind.ts";
+import { programmeStory } from "../tests/journals/programme-kinds.ts";
 
 const newest = Math.max(...Object.values(kinds).map((kind) => kind.schema));
+const newestOfProgramme = Math.max(kinds["evidence-changed"].schema, kinds["reasoning-set"].schema);
 const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "tests", "golden", "journals");
-const file = path.join(folder, `schema-${newest}.jsonl`);
 
-try {
-  writeFileSync(file, encodeJournal(everyKind()), { flag: "wx" });
-  process.stderr.write(`written: ${path.relative(process.cwd(), file)}\n`);
-} catch (trouble) {
-  if ((trouble as NodeJS.ErrnoException).code !== "EEXIST") throw trouble;
-  process.stderr.write(`${path.relative(process.cwd(), file)} is there and stays as it is.\n`);
-  process.exitCode = 1;
+for (const [name, entries] of [
+  [`schema-${newest}.jsonl`, everyKind()],
+  [`programme-${newestOfProgramme}.jsonl`, programmeStory()],
+] as const) {
+  const file = path.join(folder, name);
+  try {
+    writeFileSync(file, encodeJournal(entries), { flag: "wx" });
+    process.stderr.write(`written: ${path.relative(process.cwd(), file)}\n`);
+  } catch (trouble) {
+    if ((trouble as NodeJS.ErrnoException).code !== "EEXIST") throw trouble;
+    process.stderr.write(`${path.relative(process.cwd(), file)} is there and stays as it is.\n`);
+    process.exitCode = 1;
+  }
 }

@@ -5,7 +5,7 @@ import type { Casebook } from "./state.ts";
 import { assemble } from "./states.ts";
 
 /** Raised whenever the fold gives another casebook for the same entries: kept states are then made anew. */
-export const foldVersion = 1;
+export const foldVersion = 2;
 
 /** The casebook of no entries. */
 export const emptyCasebook: Casebook = {
@@ -14,6 +14,7 @@ export const emptyCasebook: Casebook = {
   specimens: {},
   plans: {},
   labelRecords: {},
+  programmes: {},
   unread: [],
 };
 
@@ -78,6 +79,7 @@ export function withRoots(casebook: Casebook, roots: readonly string[], parts: r
     specimens: together((from) => from.specimens),
     plans: together((from) => from.plans),
     labelRecords: together((from) => from.labelRecords),
+    programmes: together((from) => from.programmes),
     unread: [
       ...casebook.unread.filter((each) => !outdated.has(each.root)),
       ...parts.flatMap((part) => part.unread),

@@ -71,6 +71,7 @@ const statesOfRoot = (casebook: Casebook, root: string): readonly RootState[] =>
     stateOf(casebook.specimens, root),
     stateOf(casebook.plans, root),
     stateOf(casebook.labelRecords, root),
+    stateOf(casebook.programmes, root),
   ].filter((state) => state !== null);
 
 function conflictsIn(root: string, slot: readonly string[], value: unknown): readonly Conflict[] {

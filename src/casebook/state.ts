@@ -105,8 +105,17 @@ export interface LabelRecordState {
   readonly record: Kept<BodyOf<"label-record-loaded">> | null;
 }
 
+/** How a programme reasons: what it changed in the evidence, and its settings. */
+export interface ProgrammeState {
+  readonly root: "programme";
+  readonly id: string;
+  /** By the place in the evidence that each is about, such as `prior queenless spring`. */
+  readonly changes: Readonly<Record<string, Kept<BodyOf<"evidence-changed">>>>;
+  readonly settings: Kept<BodyOf<"reasoning-set">> | null;
+}
+
 /** The state of any root. */
-export type RootState = ApiaryState | CaseState | SpecimenState | PlanState | LabelRecordState;
+export type RootState = ApiaryState | CaseState | SpecimenState | PlanState | LabelRecordState | ProgrammeState;
 
 /** Everything the entries amount to, by id, ids in order. */
 export interface Casebook {
@@ -115,6 +124,7 @@ export interface Casebook {
   readonly specimens: Readonly<Record<string, SpecimenState>>;
   readonly plans: Readonly<Record<string, PlanState>>;
   readonly labelRecords: Readonly<Record<string, LabelRecordState>>;
+  readonly programmes: Readonly<Record<string, ProgrammeState>>;
   /** Entries kept word for word but not read: unknown kind, newer schema, body that does not fit, withheld or erased. */
   readonly unread: readonly UnreadEntry[];
 }

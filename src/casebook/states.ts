@@ -1,4 +1,5 @@
 /** Puts the states of one root together from its standing entries: each value goes to its slot. */
+import { placeOfChange } from "../knowledge/index.ts";
 import { isRead, type Standing } from "./ledger.ts";
 import { compareCodes } from "./order.ts";
 import { agreed, type ByKind, byKind, grouped, hasAny, itemsOf, keep, slotOf, slotsBy } from "./slots.ts";
@@ -9,6 +10,7 @@ import {
   type Colony,
   type LabelRecordState,
   type PlanState,
+  type ProgrammeState,
   type ReadingState,
   type SpecimenState,
   wholeApiary,
@@ -24,6 +26,7 @@ export function assemble(root: string, standing: readonly Standing[]): Casebook 
     specimens: only(specimenState(root, entries)),
     plans: only(planState(root, entries)),
     labelRecords: only(labelRecordState(root, entries)),
+    programmes: only(programmeState(root, entries)),
     unread: standing.flatMap(({ entry: { header }, reading }) =>
       "unread" in reading ? [{ entry: header.id, root, kind: header.kind, why: reading.unread }] : [],
     ),
@@ -171,4 +174,14 @@ function planState(id: string, entries: ByKind): PlanState | null {
 function labelRecordState(id: string, entries: ByKind): LabelRecordState | null {
   const record = slotOf(entries, "label-record-loaded");
   return record ? { root: "label-record", id, record } : null;
+}
+
+function programmeState(id: string, entries: ByKind): ProgrammeState | null {
+  if (!hasAny(entries, ["evidence-changed", "reasoning-set"])) return null;
+  return {
+    root: "programme",
+    id,
+    changes: slotsBy(itemsOf(entries, "evidence-changed"), (item) => placeOfChange(item.candidate.value.change)),
+    settings: slotOf(entries, "reasoning-set"),
+  };
 }

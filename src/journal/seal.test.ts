@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import * as z from "zod";
 import { bee, everyKind, ids } from "../../tests/journals/every-kind.ts";
+import { programmeStory } from "../../tests/journals/programme-kinds.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { DomainError } from "../units/index.ts";
 import {
@@ -91,7 +92,7 @@ describe("reading", () => {
   const [entry] = writer().write(bee(1)) as [Entry];
 
   it("[JN8] reads every kind of the story", () => {
-    const story = everyKind();
+    const story = [...everyKind(), ...programmeStory()];
     expect([...new Set(story.map((each) => each.header.kind))].toSorted()).toEqual(Object.keys(kinds).toSorted());
     const unread = story.filter((each) => "unread" in readEntry(each));
     expect(unread.map((each) => each.body)).toEqual([null]);
@@ -200,5 +201,18 @@ describe("kinds", () => {
     const label = everyKind().find((each) => each.header.kind === "label-record-loaded")?.body?.data;
     expect(fits("label-record-loaded", label)).toBe(true);
     expect(fits("label-record-loaded", { ...label, minDailyHighCelsius: 30 })).toBe(false);
+  });
+
+  it("[JN27] a change of the evidence holds one thing with rates that can be reckoned with, and a citation", () => {
+    const prior = { what: "prior", condition: "robbing", season: "autumn", rate: 0.1 };
+    const citation = { source: null, at: "own numbers", read: "judgement" };
+    const body = { change: prior, citation, on: "2026-04-02" };
+    expect(fits("evidence-changed", body)).toBe(true);
+    for (const rate of [0, 1, 1.5, -0.1])
+      expect(fits("evidence-changed", { ...body, change: { ...prior, rate } })).toBe(false);
+    expect(fits("evidence-changed", { ...body, change: { ...prior, outOf: 0 } })).toBe(false);
+    expect(fits("evidence-changed", { ...body, change: { ...prior, finding: "crawlers" } })).toBe(false);
+    expect(fits("evidence-changed", { change: prior, on: body.on })).toBe(false);
+    expect(fits("evidence-changed", { ...body, citation: { ...citation, read: "heard" } })).toBe(false);
   });
 });

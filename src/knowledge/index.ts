@@ -2,6 +2,7 @@
 export { benchFacts, harm, lifeHistory, twoSides } from "./bench-facts.ts";
 export { broodClock } from "./brood-clock.ts";
 export { type CautionFact, type CautionId, type CautionTrigger, cautions, cautionsFor } from "./cautions.ts";
+export { type ChangedEvidence, changedEvidence, mostOwnConditions, mostOwnFindings } from "./changed-evidence.ts";
 export { type Coexistence, coexistence } from "./coexistence.ts";
 export { conditions } from "./conditions/index.ts";
 export {
@@ -12,6 +13,20 @@ export {
   controlIds,
   controls,
 } from "./controls/index.ts";
+export {
+  type ChangeNote,
+  type ConditionInUse,
+  type Evidence,
+  evidenceSeasons,
+  type FindingInUse,
+  type FrequencyInUse,
+  type OwnCitation,
+  publishedEvidence,
+  type Seen,
+  type SourceInUse,
+  type ValueInUse,
+} from "./evidence.ts";
+export { type EvidenceChange, isOwnId, type NotedChange, placeOfChange } from "./evidence-change.ts";
 export { allRecords, bibliography, knowledgeJson } from "./export.ts";
 export type * from "./fact.ts";
 export {

@@ -81,3 +81,4 @@ export { sumRatios } from "./ratio-sum.ts";
 export { type RootSearch, root } from "./root.ts";
 export { studentT } from "./student-t.ts";
 export { logSumExp, sum } from "./sum.ts";
+export { trigamma } from "./trigamma.ts";

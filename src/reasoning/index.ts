@@ -4,6 +4,7 @@ export * as control from "./control/index.ts";
 export * as decision from "./decision/index.ts";
 export * as differential from "./differential/index.ts";
 export * as efficacy from "./efficacy/index.ts";
+export * as experience from "./experience/index.ts";
 export * as nextStep from "./next-step/index.ts";
 export * as sampling from "./sampling/index.ts";
 export * as site from "./site/index.ts";

@@ -34,7 +34,19 @@ const elsewhere = {
   efficacy: ["allInfested", "efficacyLimits", "efficacyProblem"],
   decision: ["bestByUtility", "decisionProblem", "lossCurveProblem", "winterLossAt"],
   surveillance: ["areaTrouble", "oddsRatio", "randomInterceptTests", "surveillanceProblem", "typicalShare"],
-  differential: ["belief", "compareCauses", "differential", "groupOfTest", "quantiles", "statedPosteriors"],
+  differential: [
+    "belief",
+    "compareCauses",
+    "confirms",
+    "differential",
+    "groupOfTest",
+    "posteriorsUnder",
+    "priorProbabilities",
+    "quantiles",
+    "readCase",
+    "startOf",
+    "statedPosteriors",
+  ],
 } as const;
 
 type Folder = keyof typeof elsewhere;

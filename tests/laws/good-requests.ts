@@ -393,5 +393,7 @@ export const goodRequests: Readonly<Record<string, Readonly<Record<string, GoodR
       ],
       held: [0, 0],
     }),
+    startCounts: good(differential.startCounts, 0.35, 0.5),
+    countsSpread: good(differential.countsSpread, { present: 1, looked: 3 }),
   },
 };

@@ -4,6 +4,7 @@ import * as apiary from "./apiary.ts";
 import * as kase from "./case.ts";
 import * as journal from "./journal.ts";
 import * as plan from "./plan.ts";
+import * as programme from "./programme.ts";
 import * as specimen from "./specimen.ts";
 
 /** What the first id of an entry names; "any": whatever the entry it speaks of is about. */
@@ -48,6 +49,8 @@ export const kinds = {
   "entry-withdrawn": kind("any", 1, journal.entryWithdrawn),
   "content-erased": kind("any", 1, journal.contentErased),
   "heads-noted": kind("programme", 1, journal.headsNoted),
+  "evidence-changed": kind("programme", 1, programme.evidenceChanged),
+  "reasoning-set": kind("programme", 1, programme.reasoningSet),
 } as const;
 
 /** Name of a kind that this version knows. */

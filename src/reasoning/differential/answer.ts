@@ -2,9 +2,9 @@
 import type { ConditionId, FindingId, Role, RollUp, TestId } from "../../knowledge/index.ts";
 
 /** A finding or test, and how it moves a condition. */
-export interface Reason {
+export interface Reason<F extends string = FindingId> {
   /** Id of the finding or test. */
-  readonly finding: FindingId | TestId;
+  readonly finding: F | TestId;
   /** log2 of the condition's odds with it, less the same without it; positive for, negative against. */
   readonly bits: number;
 }
@@ -17,8 +17,8 @@ export interface AgentLevel {
 }
 
 /** A condition in the ranking. */
-export interface RankedCondition {
-  readonly id: ConditionId;
+export interface RankedCondition<C extends string = ConditionId, F extends string = FindingId> {
+  readonly id: C;
   readonly role: Role;
   /** Probability of the clinical level, or that the cause is present, at the stated grades. */
   readonly posterior: number;
@@ -27,8 +27,8 @@ export interface RankedCondition {
   readonly high: number;
   /** Of agents that are counted. */
   readonly level?: AgentLevel;
-  readonly for: readonly Reason[];
-  readonly against: readonly Reason[];
+  readonly for: readonly Reason<F>[];
+  readonly against: readonly Reason<F>[];
 }
 
 /** A roll-up group: any of its members. */
@@ -53,9 +53,9 @@ export type Because =
   | "circumstances-only";
 
 /** A name, or that none can be given yet. `condition` is absent when only the group can be named. */
-export interface Verdict {
+export interface Verdict<C extends string = ConditionId> {
   readonly kind: "cannot-tell" | "leading";
-  readonly condition?: ConditionId;
+  readonly condition?: C;
   readonly group?: RollUp;
   readonly because: Because;
 }
@@ -72,13 +72,13 @@ export interface Notice {
 }
 
 /** The differential of one colony. */
-export interface DifferentialAnswer {
+export interface DifferentialAnswer<C extends string = ConditionId, F extends string = FindingId> {
   /** Every condition, likeliest first. */
-  readonly conditions: readonly RankedCondition[];
+  readonly conditions: readonly RankedCondition<C, F>[];
   readonly groups: readonly RankedGroup[];
   /** Posterior of the empty set. */
   readonly nothingWrong: number;
-  readonly verdict: Verdict;
+  readonly verdict: Verdict<C>;
   readonly mustNotMiss: readonly Notice[];
   /** Bound on the posterior mass that was left out; 0 when all sets are in. */
   readonly neglectedMass: number;
@@ -88,3 +88,6 @@ export interface DifferentialAnswer {
     readonly judgedShare: number;
   };
 }
+
+/** The answer under evidence that may hold conditions and findings of a programme's own. */
+export type AnyAnswer = DifferentialAnswer<string, string>;

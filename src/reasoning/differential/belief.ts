@@ -1,15 +1,15 @@
 /** What is believed of one colony, set by set, and what each further look or test would show: for the next step. */
 
-import { type ConditionId, conditionIds, type FindingId, findings, type TestId } from "../../knowledge/index.ts";
+import { conditionIds, type Evidence, type FindingId, publishedEvidence, type TestId } from "../../knowledge/index.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
 import { expand } from "./expansion.ts";
-import type { DifferentialInput } from "./input.ts";
+import type { AnyInput } from "./input.ts";
 import { possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
-import { networkFindingIds, type Setting, signIds } from "./network-for.ts";
+import type { Setting } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import { statedPosterior } from "./reasons.ts";
 import { setsForPosterior } from "./sets-posterior.ts";
@@ -41,7 +41,8 @@ export type Candidate =
 export interface Belief {
   /** Season, region and state of the colony. */
   readonly setting: Setting;
-  readonly conditions: readonly ConditionId[];
+  readonly evidence: Evidence;
+  readonly conditions: readonly string[];
   readonly sets: SetList;
   /** Probability of each listed set among those listed. */
   readonly probability: Float64Array;
@@ -58,10 +59,10 @@ const listed = { mass: 0.9, sets: 80_000 } as const;
  *
  * @returns the belief, or the problems of the input
  */
-export function belief(input: DifferentialInput): Result<Belief> {
-  const read = checkedCase(input);
+export function belief(input: AnyInput, evidenceInUse: Evidence = publishedEvidence): Result<Belief> {
+  const read = checkedCase(input, evidenceInUse);
   if (!read.ok) return read;
-  const model = caseModel(read.value.checked);
+  const model = caseModel(read.value.checked, [], evidenceInUse);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const numbers = statedCase(model);
@@ -77,7 +78,8 @@ export function belief(input: DifferentialInput): Result<Belief> {
   const uncovered = isListed ? posterior.neglectedMass : Math.max(0, 1 - sets.total / all);
   return answered({
     setting: read.value.checked,
-    conditions: conditionIds,
+    evidence: evidenceInUse,
+    conditions: evidenceInUse.conditionIds,
     sets,
     probability,
     uncovered,
@@ -101,15 +103,18 @@ const totalOf = (parameters: Parameters, evidence: NetworkEvidence, method: "exp
 type SetCandidate = Extract<Candidate, { dependsOn: "set" }>;
 
 function looks(model: CaseModel, parameters: Parameters, evidence: NetworkEvidence, sets: SetList): SetCandidate[] {
-  const { read } = model;
+  const { read, network } = model;
+  const { findingIds, findings } = model.evidence;
   const isOpen = (id: FindingId) => {
-    const { derived, exclusiveWith } = findings[id];
+    const { kind, derived, exclusiveWith } = findings[id] ?? { kind: null, derived: true, exclusiveWith: null };
     const looked = read.present.includes(id) || read.absent.includes(id);
-    return !looked && derived !== true && !(exclusiveWith !== undefined && read.present.includes(exclusiveWith));
+    const isRuledOut = exclusiveWith !== null && read.present.includes(exclusiveWith as FindingId);
+    return kind === "sign" && !looked && !derived && !isRuledOut;
   };
-  return signIds.filter(isOpen).map((id) => {
+  return (findingIds as readonly FindingId[]).filter(isOpen).map((id) => {
     const results = () => {
-      const present = presentGiven(parameters, evidence, sets, networkFindingIds.indexOf(id));
+      const at = network.findings.findIndex((each) => each.id === id);
+      const present = presentGiven(parameters, evidence, sets, at);
       return [present, present.map((each) => 1 - each)];
     };
     return { kind: "look", id, dependsOn: "set", results };
@@ -126,7 +131,7 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
     if (weighed.model === "found" || weighed.model === "spores") {
       const answers = testFindings
         .filter(({ test, which }) => test === id && which === null)
-        .map((each) => networkFindingIds.indexOf(each.id));
+        .map((each) => model.network.findings.findIndex(({ id: other }) => other === each.id));
       const results = () => testResults(answers.map((finding) => presentGiven(parameters, evidence, sets, finding)));
       return [{ kind: "test", id, dependsOn: "set", results }];
     }
@@ -240,7 +245,7 @@ function likelihoods({ conditions }: Parameters, { options, coefficient, factor 
 }
 
 /** Posterior of each condition at the stated grades, exact as in the ranking but without ranges; null where none can be. */
-export function statedPosteriors(input: DifferentialInput): Float64Array | null {
-  const read = checkedCase(input);
-  return read.ok ? (statedPosterior(caseModel(read.value.checked))?.condition ?? null) : null;
+export function statedPosteriors(input: AnyInput, evidence: Evidence = publishedEvidence): Float64Array | null {
+  const read = checkedCase(input, evidence);
+  return read.ok ? (statedPosterior(caseModel(read.value.checked, [], evidence))?.condition ?? null) : null;
 }

@@ -1,10 +1,9 @@
 /** One case as the engine reckons it: network, what was looked for, circumstances and counts. */
 import {
   conditionIds,
-  conditions,
+  type Evidence,
   type FindingId,
-  gradeProbability,
-  healthyRates,
+  publishedEvidence,
   type RollUp,
   type TestId,
   tellsApart,
@@ -15,8 +14,9 @@ import type { ReadCase, TestInput } from "./input.ts";
 import { carriersPerClinical, circumstanceLimits, mostCarriers, sporeRates, varroaCarriers } from "./judgements.ts";
 import { type LevelReading, levelReadings } from "./levels.ts";
 import type { Network, NetworkEvidence } from "./network.ts";
-import { circumstanceIds, networkFindingIds, networkFor } from "./network-for.ts";
+import { networkFindingIds, networkFor } from "./network-for.ts";
 import { type Judged, statedNumbers } from "./parameters.ts";
+import { spreadOf } from "./start-counts.ts";
 import { noteWeakFinds, testWeaknesses } from "./weakness.ts";
 import { harmfulDose, type TestFinding, testFindings, weighedTests } from "./weighed-tests.ts";
 
@@ -35,11 +35,15 @@ interface CircumstancePair {
   readonly isPresent: boolean;
   readonly rate: number;
   readonly healthy: number;
+  /** Standard deviations of the draws, where they are not those of a judged grade. */
+  readonly spread?: number;
+  readonly healthySpread?: number;
 }
 
 /** A case ready to be reckoned. */
 export interface CaseModel {
   readonly read: ReadCase;
+  readonly evidence: Evidence;
   readonly network: Network;
   readonly rollUps: readonly RollUp[];
   readonly groups: Groups;
@@ -60,30 +64,33 @@ export interface CaseNumbers extends Judged {
 
 /** Roll-up groups, in the order they are listed. */
 export const rollUps: readonly RollUp[] = ["varroa_and_viruses", "queen_trouble", "nosema", "brood_disease", "normal"];
-const rollUpMembers: Groups = rollUps.map((rollUp) =>
-  Int32Array.from(
-    [...conditionIds.keys()].filter((index) => conditions[conditionIds[index] ?? "amoeba"].rollUp === rollUp),
-  ),
-);
+const rollUpMembers = ({ conditionIds: ids, conditions }: Evidence): Groups =>
+  rollUps.map((rollUp) =>
+    Int32Array.from([...ids.keys()].filter((index) => conditions[ids[index] ?? ""]?.rollUp === rollUp)),
+  );
 
-const indexOfFinding = new Map(networkFindingIds.map((id, at) => [id, at]));
-const positions = (ids: readonly string[]) => ids.flatMap((id) => indexOfFinding.get(id) ?? []).sort((a, b) => a - b);
+const positionsIn = (evidence: Evidence) => {
+  const indexOfFinding = new Map(networkFindingIds(evidence).map((id, at) => [id, at]));
+  return (ids: readonly string[]) => ids.flatMap((id) => indexOfFinding.get(id) ?? []).sort((a, b) => a - b);
+};
 
 /** The case as the engine reckons it. */
-export function caseModel(read: ReadCase, problems: Problem[] = []): CaseModel {
+export function caseModel(read: ReadCase, problems: Problem[] = [], evidence: Evidence = publishedEvidence): CaseModel {
+  const positions = positionsIn(evidence);
   const results = testResults(read);
   noteWeakFinds(read, problems);
   const idsOf = (found: boolean) => results.filter((result) => result.found === found).map(({ id }) => id);
   return {
     read,
-    network: networkFor({ ...read, testWeakness: testWeaknesses(read) }),
+    evidence,
+    network: networkFor({ ...read, testWeakness: testWeaknesses(read) }, evidence),
     rollUps,
-    groups: rollUpMembers,
+    groups: rollUpMembers(evidence),
     present: positions([...read.present, ...idsOf(true)]),
     absent: positions([...read.absent, ...idsOf(false)]),
-    circumstances: circumstancePairs(read),
+    circumstances: circumstancePairs(read, evidence),
     levels: levelReadings(read, problems),
-    items: evidenceItems(read, results),
+    items: evidenceItems(read, results, evidence),
   };
 }
 
@@ -92,6 +99,7 @@ export function withoutItem(model: CaseModel, { kind, id }: EvidenceItem): CaseM
   if (kind === "circumstance") {
     return { ...model, circumstances: model.circumstances.filter(({ finding }) => finding !== id) };
   }
+  const positions = positionsIn(model.evidence);
   const gone = new Set(
     kind === "sign"
       ? positions([id])
@@ -104,15 +112,24 @@ export function withoutItem(model: CaseModel, { kind, id }: EvidenceItem): CaseM
   return { ...left, read, levels: levelReadings(read, []) };
 }
 
-function circumstancePairs({ season, present, absent }: ReadCase): readonly CircumstancePair[] {
-  return circumstanceIds.flatMap((finding) => {
+function circumstancePairs({ season, present, absent }: ReadCase, evidence: Evidence): readonly CircumstancePair[] {
+  return evidence.findingIds.flatMap((id) => {
+    const finding = id as FindingId;
     const isPresent = present.includes(finding);
-    if (!isPresent && !absent.includes(finding)) return [];
-    const healthy = gradeProbability[healthyRates[season][finding]];
-    return conditionIds.flatMap((id, condition) => {
-      const grade = conditions[id].frequencies[finding]?.grade;
-      if (grade === undefined || gradeProbability[grade] <= healthy) return [];
-      return [{ condition, finding, isPresent, rate: gradeProbability[grade], healthy }];
+    if (evidence.findings[id]?.kind !== "circumstance" || (!isPresent && !absent.includes(finding))) return [];
+    const well = evidence.healthy[season][id];
+    if (well === undefined) return [];
+    const { spread: healthySpread } = spreadOf(well, "grade");
+    return evidence.conditionIds.flatMap((cause, condition) => {
+      const frequency = evidence.frequencies[cause]?.[id];
+      if (frequency === undefined || frequency.value <= well.value) return [];
+      return [
+        {
+          ...{ condition, finding, isPresent, rate: frequency.value, healthy: well.value },
+          ...spreadOf(frequency, "grade"),
+          ...(healthySpread === undefined ? {} : { healthySpread }),
+        },
+      ];
     });
   });
 }
@@ -153,9 +170,9 @@ function foundResults(
   return [{ id, test, found: which === null ? finds.length > 0 : finds.some((each) => each.which?.includes(which)) }];
 }
 
-function evidenceItems(read: ReadCase, results: readonly TestResult[]): readonly EvidenceItem[] {
+function evidenceItems(read: ReadCase, results: readonly TestResult[], evidence: Evidence): readonly EvidenceItem[] {
   const item = (id: FindingId, isPositive: boolean): EvidenceItem => ({
-    kind: circumstanceIds.includes(id) ? "circumstance" : "sign",
+    kind: evidence.findings[id]?.kind ?? "sign",
     id,
     isPositive,
   });
@@ -204,7 +221,7 @@ export function evidenceOf(model: CaseModel, numbers: CaseNumbers): NetworkEvide
  */
 export function circumstanceFactors(model: CaseModel, numbers: CaseNumbers): Float64Array {
   const { one, together } = circumstanceLimits;
-  const factors = new Float64Array(conditionIds.length).fill(1);
+  const factors = new Float64Array(model.network.conditions.length).fill(1);
   for (const [index, { condition, isPresent }] of model.circumstances.entries()) {
     const rate = numbers.circumstanceRates[index] ?? 1;
     const healthy = numbers.circumstanceHealthy[index] ?? 1;

@@ -1,6 +1,7 @@
 /** A case as it is reckoned: read, and where it contradicts itself, resolved with a word. */
+import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import { answered, type Problem, problem, type Result } from "../../units/index.ts";
-import type { DifferentialInput, ReadCase } from "./input.ts";
+import type { AnyInput, ReadCase } from "./input.ts";
 import { longDeadDays } from "./judgements.ts";
 import { readInput } from "./read-input.ts";
 import { miteSeenIn, type RegionalMite, regionalMites } from "./seen-mites.ts";
@@ -12,8 +13,8 @@ export interface CheckedCase {
 }
 
 /** The case for whoever reckons with it, or every problem of the input; what was resolved is told. */
-export function checkedCase(input: DifferentialInput): Result<CheckedCase> {
-  const read = readInput(input);
+export function checkedCase(input: AnyInput, evidence: Evidence = publishedEvidence): Result<CheckedCase> {
+  const read = readInput(input, evidence);
   if (!read.ok) return read;
   const problems = [...read.problems];
   return answered({ given: read.value, checked: contradictionsResolved(read.value, problems) }, problems);

@@ -1,18 +1,25 @@
 /** Two causes side by side: what was seen that parts them, and what would part them best. */
 
-import { type ConditionId, conditionIds, type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
+import {
+  type ConditionId,
+  type Evidence,
+  type FindingId,
+  publishedEvidence,
+  type TestId,
+  tests,
+} from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { type Candidate, candidatesOf } from "./belief.ts";
 import { type SetList, weightsOf } from "./best-first.ts";
 import { caseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
-import type { DifferentialInput } from "./input.ts";
+import type { AnyInput, DifferentialInput } from "./input.ts";
 import { smallestReason } from "./judgements.ts";
 import { parametersOf } from "./parameters.ts";
 
 /** Something seen or tested, and how it moves the odds of one cause against the other. */
-export interface SeenBetween {
-  readonly id: FindingId | TestId;
+export interface SeenBetween<F extends string = FindingId> {
+  readonly id: F | TestId;
   readonly kind: "sign" | "circumstance" | "test";
   readonly isPositive: boolean;
   /** log2 of the odds of the first against the second with it, less the same without it. */
@@ -20,8 +27,8 @@ export interface SeenBetween {
 }
 
 /** Something not looked at yet, and how it would part the two. */
-export interface WouldPart {
-  readonly id: FindingId | TestId;
+export interface WouldPart<F extends string = FindingId> {
+  readonly id: F | TestId;
   readonly kind: "look" | "test";
   /** log2 of how much oftener the first brings it than the second; of a count, of its likeliest result under the first. */
   readonly bitsIfFound: number;
@@ -33,16 +40,16 @@ export interface WouldPart {
 }
 
 /** Two causes against each other. */
-export interface CauseComparison {
-  readonly first: ConditionId;
-  readonly second: ConditionId;
+export interface CauseComparison<C extends string = ConditionId, F extends string = FindingId> {
+  readonly first: C;
+  readonly second: C;
   /** log2 of the odds of the first alone against the second alone: before anything was seen, and now. */
   readonly before: number;
   readonly now: number;
   /** What moved them, strongest first. */
-  readonly seen: readonly SeenBetween[];
+  readonly seen: readonly SeenBetween<F>[];
   /** What would part them, best first by what it tells a minute. */
-  readonly unseen: readonly WouldPart[];
+  readonly unseen: readonly WouldPart<F>[];
 }
 
 /** Minutes beside any look, to write it down. Judgement. */
@@ -64,12 +71,28 @@ export function compareCauses(
   input: DifferentialInput,
   first: ConditionId,
   second: ConditionId,
-): Result<CauseComparison> {
+): Result<CauseComparison>;
+/** The same under the evidence that a programme uses, whose own conditions may be set against each other too. */
+export function compareCauses(
+  input: AnyInput,
+  first: string,
+  second: string,
+  inUse: Evidence,
+): Result<CauseComparison<string, string>>;
+export function compareCauses(
+  input: AnyInput,
+  first: string,
+  second: string,
+  inUse: Evidence = publishedEvidence,
+): Result<CauseComparison<string, string>> {
+  const { conditionIds } = inUse;
   ensure(first !== second, "second", second, `another cause than ${first}`);
-  const read = checkedCase(input);
+  for (const cause of [first, second])
+    ensure(conditionIds.includes(cause), "cause", cause, "a condition of the evidence");
+  const read = checkedCase(input, inUse);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  const model = caseModel(read.value.checked, problems);
+  const model = caseModel(read.value.checked, problems, inUse);
   const parameters = parametersOf(model.network, statedCase(model));
   const sets = alone(conditionIds.indexOf(first), conditionIds.indexOf(second));
   const oddsOf = (each: typeof model) => {
@@ -90,7 +113,7 @@ export function compareCauses(
   const bare = model.items.reduce(withoutItem, model);
   const evidence = evidenceOf(model, statedCase(model));
   const unseen = candidatesOf(model, { parameters, evidence, sets })
-    .flatMap((candidate) => wouldPart(candidate, { first, second }))
+    .flatMap((candidate) => wouldPart(candidate, { first, second, inUse }))
     .filter(({ parts }) => parts >= smallestReason)
     .sort((a, b) => b.parts / (b.minutes + minutesBeside) - a.parts / (a.minutes + minutesBeside));
   return answered({ first, second, before: oddsOf(bare), now, seen, unseen }, problems);
@@ -105,10 +128,13 @@ const alone = (first: number, second: number): SetList => ({
   total: 0,
 });
 
-function wouldPart(
-  candidate: Candidate,
-  causes: { readonly first: ConditionId; readonly second: ConditionId },
-): readonly WouldPart[] {
+interface TwoCauses {
+  readonly first: string;
+  readonly second: string;
+  readonly inUse: Evidence;
+}
+
+function wouldPart(candidate: Candidate, causes: TwoCauses): readonly WouldPart[] {
   const [one, other] = chancesOf(candidate, causes);
   if (one === undefined || other === undefined) return [];
   const parts = one.reduce((sum, p, index) => {
@@ -119,23 +145,20 @@ function wouldPart(
   const bitsAt = (index: number) => Math.log2((one[index] ?? 0) / (other[index] ?? 0));
   const [found, not] = candidate.dependsOn === "set" && one.length === 2 ? [0, 1] : [likeliest(one), likeliest(other)];
   const { id, kind } = candidate;
-  const minutes = kind === "look" ? findings[id as FindingId].minutes : tests[id as TestId].minutes.value;
+  const minutes = kind === "look" ? (causes.inUse.findings[id]?.minutes ?? 0) : tests[id as TestId].minutes.value;
   const [bitsIfFound, bitsIfNot] = [bitsAt(found), bitsAt(not)];
   if (!Number.isFinite(bitsIfFound) || !Number.isFinite(bitsIfNot)) return [];
   return [{ id, kind, bitsIfFound, bitsIfNot, parts, minutes }];
 }
 
 /** Probability of each result under the first alone, and under the second. */
-function chancesOf(
-  candidate: Candidate,
-  { first, second }: { readonly first: ConditionId; readonly second: ConditionId },
-): readonly (readonly number[])[] {
+function chancesOf(candidate: Candidate, { first, second, inUse }: TwoCauses): readonly (readonly number[])[] {
   if (candidate.dependsOn === "set") {
     const results = candidate.results();
     return [1, 2].map((set) => results.map((result) => result[set] ?? 0));
   }
   const { condition, withCondition, without } = candidate;
-  return [first, second].map((cause) => [...(conditionIds[condition] === cause ? withCondition : without)]);
+  return [first, second].map((cause) => [...(inUse.conditionIds[condition] === cause ? withCondition : without)]);
 }
 
 const likeliest = (chances: readonly number[]): number =>

@@ -1,22 +1,15 @@
 /** The differential of one colony: what could explain it, several causes at once, with reasons, ranges and bars. */
-import {
-  type ConditionId,
-  conditionIds,
-  type FindingId,
-  conditions as facts,
-  findingIds,
-  knowledgeVersion,
-} from "../../knowledge/index.ts";
+import { type ConditionId, type Evidence, type FrequencyInUse, publishedEvidence } from "../../knowledge/index.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
-import type { AgentLevel, DifferentialAnswer, RankedCondition } from "./answer.ts";
+import type { AgentLevel, AnyAnswer, DifferentialAnswer, RankedCondition } from "./answer.ts";
 import { type CaseModel, carriedShare, caseModel, rollUps, statedCase } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
 import { type Ranges, rangesOf } from "./draws.ts";
-import type { DifferentialInput, ReadCase } from "./input.ts";
+import type { AnyInput, DifferentialInput, ReadCase } from "./input.ts";
 import { noticesOf } from "./notices.ts";
 import type { Posterior } from "./posterior.ts";
 import { reasonsOf, speaksAgainst, speaksFor, statedPosterior } from "./reasons.ts";
-import { roleOf, verdictOf } from "./verdict.ts";
+import { verdictOf } from "./verdict.ts";
 
 /**
  * Ranked conditions of one colony, with ranges, reasons in bits, a verdict and what must not be missed.
@@ -33,12 +26,18 @@ import { roleOf, verdictOf } from "./verdict.ts";
  * @example
  * differential({ season: "autumn", findings: {} }).ok  // → true
  */
-export function differential(input: DifferentialInput): Result<DifferentialAnswer> {
-  const read = checkedCase(input);
+export function differential(input: DifferentialInput): Result<DifferentialAnswer>;
+/** The same with the evidence that a programme uses; its own conditions and findings have ids beside the published. */
+export function differential(input: AnyInput, evidence: Evidence): Result<AnyAnswer>;
+export function differential(
+  input: AnyInput,
+  evidence: Evidence = publishedEvidence,
+): Result<DifferentialAnswer | AnyAnswer> {
+  const read = checkedCase(input, evidence);
   if (!read.ok) return read;
   const problems = [...read.problems];
   const { given, checked } = read.value;
-  const model = caseModel(checked, problems);
+  const model = caseModel(checked, problems, evidence);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const ranges = rangesOf(model, posterior);
@@ -58,7 +57,7 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
       verdict: verdictOf(model, conditions, groups),
       mustNotMiss: noticesOf(given),
       neglectedMass: posterior.neglectedMass,
-      knowledge: { version: knowledgeVersion, judgedShare: judgedShare(checked) },
+      knowledge: { version: evidence.version, judgedShare: judgedShare(checked, evidence) },
     },
     problems,
   );
@@ -66,12 +65,13 @@ export function differential(input: DifferentialInput): Result<DifferentialAnswe
 
 function ranked(model: CaseModel, posterior: Posterior, ranges: Ranges): readonly RankedCondition[] {
   const reasons = reasonsOf(model, posterior);
-  return conditionIds
+  const { conditionIds, conditions } = model.evidence;
+  return (conditionIds as readonly ConditionId[])
     .map((id, index): RankedCondition => {
       const level = levelOf(model, posterior, id, index);
       return {
         id,
-        role: roleOf(index),
+        role: conditions[id]?.role ?? "cause",
         posterior: posterior.condition[index] ?? 0,
         ...(ranges.condition[index] ?? { low: 0, high: 1 }),
         ...(level === null ? {} : { level }),
@@ -91,8 +91,11 @@ function levelOf(model: CaseModel, posterior: Posterior, id: ConditionId, index:
 }
 
 /** Share of the pairs used that rest on judgement alone. Healthy rates, all judged, are not pairs and are not counted. */
-function judgedShare({ present, absent }: ReadCase): number {
-  const looked = findingIds.filter((id: FindingId) => present.includes(id) || absent.includes(id));
-  const pairs = conditionIds.flatMap((id) => looked.flatMap((finding) => facts[id].frequencies[finding] ?? []));
-  return pairs.length === 0 ? 1 : pairs.filter(({ source }) => source === "judgement").length / pairs.length;
+function judgedShare({ present, absent }: ReadCase, { conditionIds, findingIds, frequencies }: Evidence): number {
+  const seen: readonly string[] = [...present, ...absent];
+  const looked = findingIds.filter((id) => seen.includes(id));
+  const pairs = conditionIds.flatMap((id) => looked.flatMap((finding) => frequencies[id]?.[finding] ?? []));
+  const judged = ({ source, change }: FrequencyInUse) =>
+    change === null ? source === "judgement" : change.citation.source === null;
+  return pairs.length === 0 ? 1 : pairs.filter(judged).length / pairs.length;
 }

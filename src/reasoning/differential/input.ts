@@ -48,14 +48,14 @@ export interface TestInput {
 }
 
 /** A case for one colony. */
-export interface DifferentialInput {
+export interface DifferentialInput<F extends string = FindingId> {
   readonly season?: Season;
   readonly date?: Day;
   /** Degrees, south negative; needed beside `date`. */
   readonly latitude?: number;
   readonly colony?: { readonly state: "alive" | "dying" | "dead"; readonly daysSinceDeath?: number };
   readonly region?: Region;
-  readonly findings: Readonly<Partial<Record<FindingId, FindingState>>>;
+  readonly findings: Readonly<Partial<Record<F, FindingState>>>;
   readonly tests?: readonly TestInput[];
   /** Prior probability that nothing is wrong; a programme may set its own. */
   readonly nothingWrong?: number;
@@ -65,6 +65,8 @@ export interface DifferentialInput {
   readonly seed?: number;
 }
 
+/** A case whose findings may be a programme's own. */
+export type AnyInput = DifferentialInput<string>;
 /** A test that found something, weighed or not, and what it says it found. */
 export interface FoundResult {
   readonly test: TestId;

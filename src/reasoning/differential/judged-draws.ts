@@ -1,5 +1,5 @@
 /** Draws of everything judged: grades, prior odds, carriage. Each number of a draw is fixed by seed, draw and name. */
-import { conditionIds, type FindingId, findingIds } from "../../knowledge/index.ts";
+import { conditionIds, type FindingId } from "../../knowledge/index.ts";
 import { philox } from "../../numerics/index.ts";
 import type { CaseModel, CaseNumbers } from "./case-model.ts";
 import { spread } from "./judgements.ts";
@@ -52,21 +52,29 @@ export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding:
     const centre = isGrade ? Math.log(value / (1 - value)) : Math.log(value);
     entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, centre, spread: isGrade ? sd : -sd });
   };
-  const row = (finding: number, condition: number) => (findingBase + finding) * rows + condition;
+  // The healthy rate has the name after the last published condition; a programme's own conditions come after it.
+  const row = (finding: number, condition: number) =>
+    (findingBase + finding) * rows + condition + (condition < conditionIds.length ? 0 : 1);
+  const healthyRow = (finding: number) => (findingBase + finding) * rows + conditionIds.length;
   const named = (finding: number) => {
     const original = originalFinding[finding] ?? 0;
     return original < signIds.length ? original : testBase + original;
   };
-  const circumstance = (id: FindingId) => circumstanceBase + findingIds.indexOf(id);
-  for (const at of network.conditions.keys()) add("odds", at, at, spread.priorOdds);
-  for (const finding of looked) add("healthy", finding, row(named(finding), conditionIds.length), spread.grade);
-  for (const [at, { condition, finding }] of network.pairs.entries()) {
-    if (looked.has(finding)) add("rates", at, row(named(finding), condition), spread.grade);
+  const circumstance = (id: FindingId) => circumstanceBase + model.evidence.findingIds.indexOf(id);
+  for (const [at, condition] of network.conditions.entries()) {
+    add("odds", at, at, condition.spread ?? spread.priorOdds);
   }
-  for (const [at, { condition, finding }] of circumstances.entries()) {
-    add("circumstanceRates", at, row(circumstance(finding), condition), spread.grade);
+  for (const finding of looked) {
+    add("healthy", finding, healthyRow(named(finding)), network.findings[finding]?.spread ?? spread.grade);
+  }
+  for (const [at, { condition, finding, spread: sd = spread.grade }] of network.pairs.entries()) {
+    if (looked.has(finding)) add("rates", at, row(named(finding), condition), sd);
+  }
+  for (const [at, pair] of circumstances.entries()) {
+    const { condition, finding, spread: sd = spread.grade, healthySpread = spread.grade } = pair;
+    add("circumstanceRates", at, row(circumstance(finding), condition), sd);
     // One name for all pairs of a circumstance: its healthy rate is one number.
-    add("circumstanceHealthy", at, row(circumstance(finding), conditionIds.length), spread.grade);
+    add("circumstanceHealthy", at, healthyRow(circumstance(finding)), healthySpread);
   }
   for (const at of stated.carriage.keys()) add("carriage", at, carriageName + at, spread.carriage);
   entries.sort((a, b) => a.name - b.name);

@@ -2,20 +2,20 @@
 import {
   type ConditionId,
   conditionIds,
-  conditions,
+  type Evidence,
   type FindingId,
   findingIds,
   findings,
-  gradeProbability,
-  healthyRates,
   priors,
+  publishedEvidence,
   regionAdjustments,
   type TestId,
 } from "../../knowledge/index.ts";
-import type { Season } from "../../units/index.ts";
+import { ensure, type Season } from "../../units/index.ts";
 import type { Region } from "./input.ts";
 import { groupDependence, virusWithVarroaRatio } from "./judgements.ts";
 import type { Network, NetworkPair } from "./network.ts";
+import { spreadOf } from "./start-counts.ts";
 import { harmfulDose, testFindings } from "./weighed-tests.ts";
 
 /** What fixes a network. */
@@ -33,8 +33,15 @@ export const signIds: readonly FindingId[] = findingIds.filter((id) => findings[
 /** Findings that are circumstances: they bear on prior odds and are no part of the network. */
 export const circumstanceIds: readonly FindingId[] = findingIds.filter((id) => findings[id].kind === "circumstance");
 
-/** Ids of the network's findings: signs, then what stands for test results. */
-export const networkFindingIds: readonly string[] = [...signIds, ...testFindings.map(({ id }) => id)];
+/** Ids of the network's findings: signs, then what stands for test results, then a programme's own signs. */
+export const networkFindingIds = (evidence: Evidence = publishedEvidence): readonly string[] => [
+  ...signIds,
+  ...testFindings.map(({ id }) => id),
+  ...ownSigns(evidence),
+];
+
+const ownSigns = ({ findingIds: all, findings: facts }: Evidence): readonly string[] =>
+  all.slice(findingIds.length).filter((id) => facts[id]?.kind === "sign");
 
 /** Groups with an exclusive pair: their findings do not go together, so the joint rule is not for them. */
 const exclusiveGroups = new Set(
@@ -42,20 +49,32 @@ const exclusiveGroups = new Set(
 );
 
 /** The network for a setting. */
-export function networkFor(setting: Setting): Network {
-  const rates = healthyRates[setting.season];
-  const probability = priorProbabilities(setting);
-  const group = (id: FindingId) => (exclusiveGroups.has(findings[id].group) ? null : findings[id].group);
+export function networkFor(setting: Setting, evidence: Evidence = publishedEvidence): Network {
+  const probability = priorProbabilities(setting, evidence);
+  const signOf = (id: string) => {
+    const group = evidence.findings[id]?.group ?? null;
+    const rate = evidence.healthy[setting.season][id];
+    ensure(rate !== undefined, "evidence.healthy", id, "a rate for each finding");
+    return {
+      id,
+      healthy: rate.value,
+      group: exclusiveGroups.has(group ?? "") ? null : group,
+      ...spreadOf(rate, "grade"),
+    };
+  };
   return {
-    conditions: conditionIds.map((id) => {
-      const p = probability[id];
-      return { id, odds: p / (1 - p), rollUp: conditions[id].rollUp };
+    conditions: evidence.conditionIds.map((id) => {
+      const p = probability[id] ?? 0;
+      const prior = evidence.priors[id]?.[setting.season];
+      const spread = prior === undefined ? {} : spreadOf(prior, "priorOdds");
+      return { id, odds: p / (1 - p), rollUp: evidence.conditions[id]?.rollUp ?? null, ...spread };
     }),
     findings: [
-      ...signIds.map((id) => ({ id, healthy: gradeProbability[rates[id]], group: group(id) })),
+      ...signIds.map(signOf),
       ...testFindings.map(({ id, healthy, group: shared }) => ({ id, healthy, group: shared })),
+      ...ownSigns(evidence).map(signOf),
     ],
-    pairs: [...signPairs(setting.season), ...testPairs(setting.testWeakness ?? {})],
+    pairs: [...signPairs(setting.season, evidence), ...testPairs(setting.testWeakness ?? {})],
     blocks: [
       {
         lead: conditionIds.indexOf("varroa_pms"),
@@ -69,15 +88,19 @@ export function networkFor(setting: Setting): Network {
 }
 
 /** Pairs that bear on anything: a grade at or below the healthy rate does not, one that suppresses only below it. */
-function signPairs(season: Season): readonly NetworkPair[] {
-  return conditionIds.flatMap((id, condition) =>
-    signIds.flatMap((sign, finding) => {
-      const frequency = conditions[id].frequencies[sign];
+function signPairs(season: Season, evidence: Evidence): readonly NetworkPair[] {
+  const signs = [
+    ...signIds.map((id, finding) => ({ id: id as string, finding })),
+    ...ownSigns(evidence).map((id, at) => ({ id, finding: signIds.length + testFindings.length + at })),
+  ];
+  return evidence.conditionIds.flatMap((id, condition) =>
+    signs.flatMap(({ id: sign, finding }) => {
+      const frequency = evidence.frequencies[id]?.[sign];
       if (frequency === undefined) return [];
-      const rate = gradeProbability[frequency.grade];
-      const healthy = gradeProbability[healthyRates[season][sign]];
-      const suppresses = frequency.suppresses === true;
-      return (suppresses ? rate < healthy : rate > healthy) ? [{ condition, finding, rate, suppresses }] : [];
+      const { value: rate, suppresses } = frequency;
+      const healthy = evidence.healthy[season][sign]?.value ?? 0;
+      if (suppresses ? rate >= healthy : rate <= healthy) return [];
+      return [{ condition, finding, rate, suppresses, ...spreadOf(frequency, "grade") }];
     }),
   );
 }
@@ -98,20 +121,28 @@ function testPairs(weakness: NonNullable<Setting["testWeakness"]>): readonly Net
 const largestPrior = 0.6;
 
 /** Prior probability of each condition in the season, as the region and the colony's state change it. */
-export function priorProbabilities({ season, region, colonyState }: Setting): Readonly<Record<ConditionId, number>> {
-  const result = Object.fromEntries(conditionIds.map((id) => [id, priors[id][season]])) as Record<ConditionId, number>;
+export function priorProbabilities(
+  { season, region, colonyState }: Setting,
+  evidence: Evidence = publishedEvidence,
+): Readonly<Record<string, number>> {
+  const ids = evidence.conditionIds;
+  const result: Record<string, number> = Object.fromEntries(
+    ids.map((id) => [id, evidence.priors[id]?.[season].value ?? 0]),
+  );
+  const priorOf = (id: string): number => result[id] ?? 0;
   const apply = (key: keyof typeof regionAdjustments) => {
     const { conditions: changed, change, thenRenormalise } = regionAdjustments[key];
-    const before = conditionIds.reduce((sum, id) => sum + result[id], 0);
+    const before = ids.reduce((sum, id) => sum + priorOf(id), 0);
     for (const id of changed) {
-      if (change.kind === "factor") result[id] = Math.min(largestPrior, result[id] * change.factor);
-      if (change.kind === "winter-percent") result[id] *= change.percent / 100 / priors[id].winter;
+      if (change.kind === "factor") result[id] = Math.min(largestPrior, priorOf(id) * change.factor);
+      // As a factor on the published figure, so that a prior of the programme's own is changed in proportion.
+      if (change.kind === "winter-percent") result[id] = priorOf(id) * (change.percent / 100 / priors[id].winter);
     }
     if (!thenRenormalise) return;
-    const unchanged = conditionIds.filter((id) => !(changed as readonly ConditionId[]).includes(id));
-    const kept = changed.reduce((sum, id) => sum + result[id], 0);
-    const scale = (before - kept) / unchanged.reduce((sum, id) => sum + result[id], 0);
-    for (const id of unchanged) result[id] = Math.min(largestPrior, result[id] * scale);
+    const unchanged = ids.filter((id) => !(changed as readonly string[]).includes(id));
+    const kept = changed.reduce((sum, id) => sum + priorOf(id), 0);
+    const scale = (before - kept) / unchanged.reduce((sum, id) => sum + priorOf(id), 0);
+    for (const id of unchanged) result[id] = Math.min(largestPrior, priorOf(id) * scale);
   };
   if (region.varroa === "absent") apply("no-varroa");
   if (region.smallHiveBeetle === "absent") apply("no-small-hive-beetle");

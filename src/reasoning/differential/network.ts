@@ -7,6 +7,8 @@ export interface NetworkCondition {
   readonly odds: number;
   /** Group judged before the single label; null when it stands alone. */
   readonly rollUp: string | null;
+  /** Standard deviation of the draws, of log odds; left out: that of judged prior odds. */
+  readonly spread?: number;
 }
 
 /** Something that is present, absent or not looked for. */
@@ -16,6 +18,8 @@ export interface NetworkFinding {
   readonly healthy: number;
   /** Findings of one group measure nearly the same thing; null when it stands alone. */
   readonly group: string | null;
+  /** Standard deviation of the draws, of log odds; left out: that of a judged grade. */
+  readonly spread?: number;
 }
 
 /** How often a condition alone brings a finding. Pairs that are not listed have no influence. */
@@ -28,6 +32,8 @@ export interface NetworkPair {
   readonly rate: number;
   /** True when the condition makes the finding rarer: factor min(1, rate / healthy). */
   readonly suppresses: boolean;
+  /** Standard deviation of the draws, of log odds; left out: that of a judged grade. */
+  readonly spread?: number;
 }
 
 /** Conditions tied by a cause: each follower is `ratio` times as frequent with the lead as without it. */

@@ -1,11 +1,11 @@
 /** How the answer could fall: points of the draws that cut them into equal parts, for a dot plot of each condition. */
 
-import { type ConditionId, conditionIds } from "../../knowledge/index.ts";
+import { type ConditionId, type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import { answered, blocked, ensure, problem, type Result } from "../../units/index.ts";
 import { caseModel } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
 import { sharesDrawn, weightedQuantiles } from "./draws.ts";
-import type { DifferentialInput } from "./input.ts";
+import type { AnyInput } from "./input.ts";
 import { statedPosterior } from "./reasons.ts";
 
 /**
@@ -21,18 +21,19 @@ import { statedPosterior } from "./reasons.ts";
  * quantiles({ season: "autumn", findings: {} }, 20).ok  // → true
  */
 export function quantiles(
-  input: DifferentialInput,
+  input: AnyInput,
   points: number,
+  evidence: Evidence = publishedEvidence,
 ): Result<Readonly<Record<ConditionId, readonly number[]>>> {
   ensure(Number.isInteger(points) && points >= 1, "points", points, "a whole number from 1");
-  const read = checkedCase(input);
+  const read = checkedCase(input, evidence);
   if (!read.ok) return read;
-  const model = caseModel(read.value.checked, []);
+  const model = caseModel(read.value.checked, [], evidence);
   const posterior = statedPosterior(model);
   if (posterior === null) return blocked(problem("evidence-contradicts-model", "blocked", "findings"));
   const { byCondition, weight } = sharesDrawn(model, posterior);
   const shares = Array.from({ length: points }, (_, point) => (point + 0.5) / points);
-  const rows = conditionIds.map(
+  const rows = evidence.conditionIds.map(
     (id, index) => [id, weightedQuantiles(byCondition[index] ?? new Float64Array(), weight, shares)] as const,
   );
   return answered(Object.fromEntries(rows) as unknown as Record<ConditionId, readonly number[]>);

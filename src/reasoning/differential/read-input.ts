@@ -1,5 +1,5 @@
 /** Checks a case and fills in the defaults; says what is wrong field by field. */
-import { type FindingId, findingIds, findings, nothingWrongShare } from "../../knowledge/index.ts";
+import { type Evidence, type FindingId, nothingWrongShare, publishedEvidence } from "../../knowledge/index.ts";
 import {
   answered,
   blocked,
@@ -10,7 +10,7 @@ import {
   type Season,
   seasonOf,
 } from "../../units/index.ts";
-import type { DifferentialInput, ReadCase, Region } from "./input.ts";
+import type { AnyInput, DifferentialInput, ReadCase, Region } from "./input.ts";
 import { defaultThresholds, ranges } from "./judgements.ts";
 import { readTests } from "./read-tests.ts";
 import { unknownFields, words, wrong } from "./wrong-value.ts";
@@ -40,7 +40,7 @@ const inputFields = [
 ];
 
 /** The case with its defaults, or every problem that stands in its way. */
-export function readInput(input: DifferentialInput): Result<ReadCase> {
+export function readInput(input: AnyInput, evidence: Evidence = publishedEvidence): Result<ReadCase> {
   if (typeof input !== "object" || input === null) {
     return blocked(wrong("", input, "an object with season or date, and findings"));
   }
@@ -56,7 +56,7 @@ export function readInput(input: DifferentialInput): Result<ReadCase> {
     problems.push(wrong("colony.daysSinceDeath", daysSinceDeath, "only for a colony whose state is dead"));
   }
   const region = readRegion(input.region, problems);
-  const { present, absent } = readFindings(input.findings, problems);
+  const { present, absent } = readFindings(input.findings, evidence, problems);
   const { tests, found } = readTests(input.tests, problems);
   const nothingWrong = input.nothingWrong ?? nothingWrongShare;
   between("nothingWrong", nothingWrong, problems);
@@ -137,7 +137,8 @@ function readRegion(region: Region | undefined, problems: Problem[]): Required<R
 
 /** Present and absent findings in the order of the knowledge, so that the order they were given in does not matter. */
 function readFindings(
-  given: DifferentialInput["findings"],
+  given: AnyInput["findings"],
+  { findingIds: known, findings }: Evidence,
   problems: Problem[],
 ): { present: readonly FindingId[]; absent: readonly FindingId[] } {
   if (typeof given !== "object" || given === null || Array.isArray(given)) {
@@ -145,7 +146,7 @@ function readFindings(
     return { present: [], absent: [] };
   }
   for (const [id, state] of Object.entries(given)) {
-    if (!(findingIds as readonly string[]).includes(id)) {
+    if (!known.includes(id)) {
       problems.push(
         problem("unknown-finding", "blocked", `findings.${id}`, {
           given: id,
@@ -157,23 +158,25 @@ function readFindings(
       problems.push(wrong(`findings.${id}`, state, words(findingStates)));
     }
   }
+  const findingIds = known as readonly FindingId[];
+  const other = (id: string) => findings[id]?.exclusiveWith ?? null;
   const present = findingIds.filter((id) => given[id] === "present");
   for (const id of present) {
-    const other = findings[id].exclusiveWith;
-    if (other !== undefined && id < other && present.includes(other)) {
+    const partner = other(id) as FindingId | null;
+    if (partner !== null && id < partner && present.includes(partner)) {
       problems.push(
         problem("exclusive-findings", "blocked", `findings.${id}`, {
           given: "present",
-          expected: `not together with ${other}: score one, leave the other not-looked`,
-          slots: { finding: id, other },
+          expected: `not together with ${partner}: score one, leave the other not-looked`,
+          slots: { finding: id, other: partner },
         }),
       );
     }
   }
   // Of an exclusive pair the one that is present says all there is: that the other is absent adds nothing.
   const absent = findingIds.filter((id) => {
-    const other = findings[id].exclusiveWith;
-    return given[id] === "absent" && !(other !== undefined && present.includes(other));
+    const partner = other(id) as FindingId | null;
+    return given[id] === "absent" && !(partner !== null && present.includes(partner));
   });
   return { present, absent };
 }

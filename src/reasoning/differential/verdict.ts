@@ -1,5 +1,5 @@
 /** Whether a cause may be named: groups before single labels, and the bars that no probability lifts. */
-import { type ConditionId, conditionIds, conditions, type RollUp } from "../../knowledge/index.ts";
+import type { RollUp } from "../../knowledge/index.ts";
 import type { Because, RankedCondition, RankedGroup, Verdict } from "./answer.ts";
 import type { CaseModel } from "./case-model.ts";
 
@@ -23,7 +23,7 @@ export function verdictOf(
   const { leading } = model.read.thresholds;
   const isEmpty = !model.items.some(({ kind, isPositive }) => kind === "test" || (kind === "sign" && isPositive));
   if (isEmpty) return { kind: "cannot-tell", because: "no-sign-or-test" };
-  const candidates = candidatesOf(ranked, groups);
+  const candidates = candidatesOf(model, ranked, groups);
   let barredBy: Because | null = null;
   for (const candidate of candidates.filter(({ low }) => low > leading)) {
     const barred = barOf(model, ranked, candidate);
@@ -36,15 +36,19 @@ export function verdictOf(
   return { kind: "cannot-tell", because: barOf(model, ranked, likely) ?? "range-too-wide" };
 }
 
-function candidatesOf(ranked: readonly RankedCondition[], groups: readonly RankedGroup[]): readonly Candidate[] {
+function candidatesOf(
+  { evidence: { conditions } }: CaseModel,
+  ranked: readonly RankedCondition[],
+  groups: readonly RankedGroup[],
+): readonly Candidate[] {
   const inGroups = groups.map(({ id, posterior, low }) => ({
     group: id,
-    members: ranked.filter((each) => conditions[each.id].rollUp === id),
+    members: ranked.filter((each) => conditions[each.id]?.rollUp === id),
     posterior,
     low,
   }));
   const alone = ranked
-    .filter(({ id }) => conditions[id].rollUp === null)
+    .filter(({ id }) => conditions[id]?.rollUp === null)
     .map((each) => ({ group: null, members: [each], posterior: each.posterior, low: each.low }));
   return [...inGroups, ...alone].sort((a, b) => b.posterior - a.posterior);
 }
@@ -85,6 +89,3 @@ const wasCounted = ({ read, levels }: CaseModel): boolean =>
 
 const primaryOpen = ({ read }: CaseModel, ranked: readonly RankedCondition[]): boolean =>
   ranked.some(({ role, posterior }) => role === "cause" && posterior >= read.thresholds.open);
-
-/** Role of a condition. */
-export const roleOf = (index: number): RankedCondition["role"] => conditions[conditionIds[index] as ConditionId].role;

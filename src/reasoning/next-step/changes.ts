@@ -1,20 +1,20 @@
 /** "If you had also seen …": the looks and tests whose result would put another cause first. */
-import type { ConditionId, FindingId, TestId } from "../../knowledge/index.ts";
-import { type Belief, type Candidate, type DifferentialInput, statedPosteriors } from "../differential/index.ts";
+import type { ConditionId, Evidence, FindingId, TestId } from "../../knowledge/index.ts";
+import { type AnyInput, type Belief, type Candidate, statedPosteriors } from "../differential/index.ts";
 import type { Marginals, Worth } from "./value.ts";
 
 /** A result not in yet that would put another cause first. */
-export interface Change {
-  readonly step: FindingId | TestId;
+export interface Change<C extends string = ConditionId, F extends string = FindingId> {
+  readonly step: F | TestId;
   readonly kind: "look" | "test";
   readonly result: "present" | "absent" | "found" | "none-found";
   /** Chance of this result by what is believed now. */
   readonly chance: number;
   /** The cause that would then come first. */
-  readonly condition: ConditionId;
+  readonly condition: C;
   readonly posterior: number;
   /** The cause that comes first now, and what would be left of it. */
-  readonly instead: ConditionId;
+  readonly instead: C;
   readonly left: number;
 }
 
@@ -38,14 +38,14 @@ const mostAsked = 4;
  * each is then put to the exact ranking with the result in, and told only if another cause comes first there too.
  */
 export function changesOf(
-  input: DifferentialInput,
-  belief: { readonly conditions: Belief["conditions"]; readonly marginals: Marginals },
+  input: AnyInput,
+  belief: { readonly conditions: Belief["conditions"]; readonly marginals: Marginals; readonly evidence: Evidence },
   weighed: readonly { readonly candidate: Candidate; readonly worth: Worth }[],
 ): readonly Change[] {
   const likely = likelyChanges(belief, weighed);
   return likely
     .slice(0, mostAsked)
-    .flatMap((change) => exactly(input, belief.conditions, change))
+    .flatMap((change) => exactly(input, belief.evidence, change))
     .slice(0, mostChanges);
 }
 
@@ -61,7 +61,7 @@ function likelyChanges(
       const then = topOf(after);
       const [posterior = 0, left = 0] = [after[then], after[now]];
       if (chance === 0 || then === now || posterior - left < leastLead) return [];
-      const [condition, instead] = [conditions[then], conditions[now]];
+      const [condition, instead] = [conditions[then], conditions[now]] as readonly (ConditionId | undefined)[];
       const result = results[kind][index];
       if (condition === undefined || instead === undefined || result === undefined) return [];
       return [{ step: id, kind, result, chance, condition, posterior, instead, left }];
@@ -73,8 +73,9 @@ function likelyChanges(
 }
 
 /** The change with its exact figures; nothing where the ranking, the result in, does not put another cause first. */
-function exactly(input: DifferentialInput, conditions: Belief["conditions"], change: Change): readonly Change[] {
-  const after = statedPosteriors(withResult(input, change));
+function exactly(input: AnyInput, evidence: Evidence, change: Change): readonly Change[] {
+  const conditions = evidence.conditionIds as readonly ConditionId[];
+  const after = statedPosteriors(withResult(input, change), evidence);
   if (after === null) return [];
   const then = topOf(after);
   const [condition, posterior = 0, left = 0] = [
@@ -87,7 +88,7 @@ function exactly(input: DifferentialInput, conditions: Belief["conditions"], cha
 }
 
 /** The case with the result in. */
-function withResult(input: DifferentialInput, { step, result }: Change): DifferentialInput {
+function withResult(input: AnyInput, { step, result }: Change): AnyInput {
   if (result === "present" || result === "absent") return { ...input, findings: { ...input.findings, [step]: result } };
   return { ...input, tests: [...(input.tests ?? []), { test: step, result }] };
 }

@@ -2,6 +2,7 @@
 export type { Change } from "./changes.ts";
 export { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
 export {
+  type AnyWholeAnswer,
   differentialWithNext,
   type NextStep,
   type NextSteps,

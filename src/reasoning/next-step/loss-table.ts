@@ -1,5 +1,6 @@
 /** The default losses behind `decisionGain`: what it costs to leave a cause alone, or to act for nothing. Judgement. */
-import { type ConditionId, conditions, type Role, type Urgency } from "../../knowledge/index.ts";
+import { type Evidence, publishedEvidence, type Role, type Urgency } from "../../knowledge/index.ts";
+import { ensure } from "../../units/index.ts";
 
 /** In shares of one colony's value: 1 is the colony lost. All judgement; a person's own figures belong in the decision. */
 export const lossTable: {
@@ -19,19 +20,24 @@ export const lossTable: {
 };
 
 /** Loss when the condition is there and nothing is done, in shares of one colony's value. */
-export function lossLeftAlone(id: ConditionId): number {
-  const { urgency, role } = conditions[id];
-  return lossTable.leftAlone[urgency] * lossTable.roleShare[role];
+export function lossLeftAlone(id: string, { conditions }: Evidence = publishedEvidence): number {
+  const fact = conditions[id];
+  ensure(fact !== undefined, "id", id, "a condition of the evidence");
+  return lossTable.leftAlone[fact.urgency] * lossTable.roleShare[fact.role];
 }
 
 /**
  * Expected loss of the better choice for each condition by itself, act or leave it, summed over conditions.
  * `probability` in the order of `ids`.
  */
-export function expectedLoss(ids: readonly ConditionId[], probability: Float64Array): number {
+export function expectedLoss(
+  ids: readonly string[],
+  probability: Float64Array,
+  evidence: Evidence = publishedEvidence,
+): number {
   let loss = 0;
   for (let index = 0; index < ids.length; index++) {
-    const left = lossLeftAlone(ids[index] as ConditionId) * (probability[index] as number);
+    const left = lossLeftAlone(ids[index] as string, evidence) * (probability[index] as number);
     loss += Math.min(left, lossTable.act + lossTable.residual * left);
   }
   return loss;

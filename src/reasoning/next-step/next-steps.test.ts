@@ -1,7 +1,7 @@
 /** The next step: bits against brute force, and the order people need. */
 import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/noisy-or-network.json" with { type: "json" };
-import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
+import { type FindingId, findingIds, findings, publishedEvidence } from "../../knowledge/index.ts";
 import { philox } from "../../numerics/index.ts";
 import { type Belief, type Candidate, type DifferentialInput, differential } from "../differential/index.ts";
 import { differentialWithNext, type NextStep, nextSteps, visitMinutes, visitOf } from "./index.ts";
@@ -58,6 +58,7 @@ function printedBelief(evidence: Readonly<Record<string, number>>): {
         vespa: "absent",
       },
     },
+    evidence: publishedEvidence,
     conditions: ["tracheal_mites", "varroa_pms", "starvation", "queenless", "robbing"],
     sets,
     probability: weight.map((each) => each / total),

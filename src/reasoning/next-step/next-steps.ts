@@ -1,7 +1,16 @@
 /** Which look or test is worth most next: what it would tell and spare, for the minutes and money it takes. */
-import { type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
+import {
+  type ConditionId,
+  type Evidence,
+  type FindingId,
+  publishedEvidence,
+  type TestId,
+  tests,
+} from "../../knowledge/index.ts";
 import { answered, type Result } from "../../units/index.ts";
 import {
+  type AnyAnswer,
+  type AnyInput,
   belief,
   type Candidate,
   type DifferentialAnswer,
@@ -26,9 +35,9 @@ const reasonsInOrder: readonly StepReason[] = [
 ];
 
 /** A look or test in the list. */
-export interface NextStep {
+export interface NextStep<F extends string = FindingId> {
   /** Id of the finding or test. */
-  readonly step: FindingId | TestId;
+  readonly step: F | TestId;
   readonly kind: "look" | "test";
   /** Expected information on which conditions are present, in bits. */
   readonly bits: number;
@@ -43,12 +52,12 @@ export interface NextStep {
 }
 
 /** The list, and how much of the belief it was reckoned from. */
-export interface NextSteps {
-  readonly next: readonly NextStep[];
+export interface NextSteps<C extends string = ConditionId, F extends string = FindingId> {
+  readonly next: readonly NextStep<F>[];
   /** Results not in yet that would put another cause first. */
-  readonly changes: readonly Change[];
+  readonly changes: readonly Change<C, F>[];
   /** The best looks and field tests for one visit. */
-  readonly visit: Visit;
+  readonly visit: Visit<F>;
   /** Posterior mass of the sets of conditions that were left out of the reckoning. */
   readonly uncovered: number;
 }
@@ -68,8 +77,12 @@ const minutesOfCost = { 1: 0, 2: 60, 3: 180, 4: 480 } as const;
  * @example
  * nextSteps({ season: "spring", findings: { crawlers: "present" } }).ok  // → true
  */
-export function nextSteps(input: DifferentialInput, verdict: Verdict | null = null): Result<NextSteps> {
-  const believed = belief(input);
+export function nextSteps(
+  input: AnyInput,
+  verdict: Verdict<string> | null = null,
+  evidence: Evidence = publishedEvidence,
+): Result<NextSteps> {
+  const believed = belief(input, evidence);
   if (!believed.ok) return believed;
   const marginals = marginalsOf(believed.value);
   const present = Object.entries(input.findings).flatMap(([id, state]) =>
@@ -80,15 +93,15 @@ export function nextSteps(input: DifferentialInput, verdict: Verdict | null = nu
   const weighed = possible.map((candidate) => {
     const results = resultsOf(candidate);
     const worth = worthOf(believed.value, marginals, candidate, results);
-    return { candidate, worth, near: weighedAt(heaviest, candidate, results) };
+    return { candidate, worth, near: weighedAt(heaviest, candidate, { results, evidence }) };
   });
   const steps = weighed.map(({ candidate, worth }) => ({
-    ...stepOf(candidate, worth),
+    ...stepOf(candidate, worth, evidence),
     because: reasonOf(candidate.id, present, verdict),
   }));
   return answered({
     next: steps.sort(byWorth),
-    changes: changesOf(input, { conditions: believed.value.conditions, marginals }, weighed),
+    changes: changesOf(input, { conditions: believed.value.conditions, marginals, evidence }, weighed),
     visit: visitFrom(
       heaviest,
       weighed.map(({ near }) => near),
@@ -107,11 +120,22 @@ export interface WholeAnswer extends DifferentialAnswer {
   readonly nextUncovered: number;
 }
 
+/** The whole answer under evidence that may hold conditions and findings of a programme's own. */
+export interface AnyWholeAnswer extends AnyAnswer, Omit<NextSteps<string, string>, "uncovered"> {
+  readonly nextUncovered: number;
+}
+
 /** The differential with its next steps. */
-export function differentialWithNext(input: DifferentialInput): Result<WholeAnswer> {
-  const answer = differential(input);
+export function differentialWithNext(input: DifferentialInput): Result<WholeAnswer>;
+/** The same under the evidence that a programme uses. */
+export function differentialWithNext(input: AnyInput, evidence: Evidence): Result<AnyWholeAnswer>;
+export function differentialWithNext(
+  input: AnyInput,
+  evidence: Evidence = publishedEvidence,
+): Result<WholeAnswer | AnyWholeAnswer> {
+  const answer = differential(input, evidence);
   if (!answer.ok) return answer;
-  const steps = nextSteps(input, answer.value.verdict);
+  const steps = nextSteps(input, answer.value.verdict, evidence);
   if (!steps.ok) return steps;
   const { uncovered, ...told } = steps.value;
   return answered({ ...answer.value, ...told, nextUncovered: uncovered }, answer.problems);
@@ -120,14 +144,18 @@ export function differentialWithNext(input: DifferentialInput): Result<WholeAnsw
 /** Minutes of a visit that looks are chosen for. Judgement: one colony among several. */
 export const visitMinutes = 20;
 
-function stepOf({ id, kind }: Candidate, { bits, decisionGain }: Worth): Omit<NextStep, "because"> {
+function stepOf(
+  { id, kind }: Candidate,
+  { bits, decisionGain }: Worth,
+  { findings }: Evidence,
+): Omit<NextStep, "because"> {
   const record = kind === "test" ? tests[id as TestId] : null;
   return {
     step: id,
     kind,
     bits,
     decisionGain,
-    minutes: record === null ? findings[id as FindingId].minutes : record.minutes.value,
+    minutes: record === null ? (findings[id]?.minutes ?? 0) : record.minutes.value,
     cost: record === null ? 1 : record.costClass.low,
   };
 }
@@ -138,7 +166,7 @@ const lifts: Readonly<Partial<Record<Verdict["because"], readonly TestId[]>>> = 
   "needs-wash-and-spore-count": ["varroa-wash", "spore-count"],
 };
 
-function reasonOf(id: NextStep["step"], present: readonly FindingId[], verdict: Verdict | null): StepReason {
+function reasonOf(id: NextStep["step"], present: readonly FindingId[], verdict: Verdict<string> | null): StepReason {
   if ((verifies[id as FindingId] ?? []).some((sign) => present.includes(sign))) return "checks-what-was-reported";
   const waitsFor = verdict === null ? [] : (lifts[verdict.because] ?? []);
   return (waitsFor as readonly string[]).includes(id) ? "the-verdict-waits-for-it" : "worth-the-effort";

@@ -61,7 +61,7 @@ export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
   candidate.dependsOn === "set" ? candidate.results() : [];
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
-  const { conditions, probability, sets } = belief;
+  const { conditions, evidence, probability, sets } = belief;
   const log = new Float64Array(sets.count);
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
@@ -88,12 +88,12 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
     rest = rest.map((each, condition) => each - (joint[condition] as number));
     const after = joint.map((each) => each / chance);
     outcomes.push({ chance, after });
-    loss += chance * expectedLoss(conditions, after);
+    loss += chance * expectedLoss(conditions, after, evidence);
   }
   // Rounding can leave a hair below zero where nothing is learnt.
   return {
     bits: positive(before - given),
-    decisionGain: positive(expectedLoss(conditions, marginals.probability) - loss),
+    decisionGain: positive(expectedLoss(conditions, marginals.probability, evidence) - loss),
     outcomes,
   };
 }
@@ -111,7 +111,7 @@ function jointWith({ conditions, sets, probability }: Belief, result: Float64Arr
 }
 
 function worthByCondition(
-  { conditions }: Belief,
+  { conditions, evidence }: Belief,
   { probability, both }: Marginals,
   candidate: Extract<Candidate, { dependsOn: "condition" }>,
 ): Worth {
@@ -134,9 +134,13 @@ function worthByCondition(
       return (yes * withIt + no * withoutIt) / chance;
     });
     outcomes.push({ chance, after });
-    loss += chance * expectedLoss(conditions, after);
+    loss += chance * expectedLoss(conditions, after, evidence);
   }
-  return { bits: positive(bits), decisionGain: positive(expectedLoss(conditions, probability) - loss), outcomes };
+  return {
+    bits: positive(bits),
+    decisionGain: positive(expectedLoss(conditions, probability, evidence) - loss),
+    outcomes,
+  };
 }
 
 const roundingSlack = 1e-9;

@@ -1,11 +1,11 @@
 /** The best set of looks for one visit: what they tell together, with what they have in common counted once. */
-import { type FindingId, findings, type TestId, tests } from "../../knowledge/index.ts";
+import { type Evidence, type FindingId, type TestId, tests } from "../../knowledge/index.ts";
 import { type Belief, type Candidate, groupOfTest } from "../differential/index.ts";
 import { resultsOf } from "./value.ts";
 
 /** A look or field test of the visit. */
-export interface VisitStep {
-  readonly step: FindingId | TestId;
+export interface VisitStep<F extends string = FindingId> {
+  readonly step: F | TestId;
   readonly kind: "look" | "test";
   readonly minutes: number;
   /** Bits that the visit tells with this step and those before it. */
@@ -13,8 +13,8 @@ export interface VisitStep {
 }
 
 /** What to look at within so many minutes. */
-export interface Visit {
-  readonly steps: readonly VisitStep[];
+export interface Visit<F extends string = FindingId> {
+  readonly steps: readonly VisitStep<F>[];
   /** Mutual information between all the results and the set of conditions, in bits. */
   readonly bits: number;
   readonly minutes: number;
@@ -49,7 +49,9 @@ export interface Weighed {
  */
 export function visitOf(belief: Belief, candidates: readonly Candidate[], within: number): Visit {
   const heaviest = heaviestSets(belief);
-  const weighed = candidates.map((candidate) => weighedAt(heaviest, candidate, resultsOf(candidate)));
+  const weighed = candidates.map((candidate) =>
+    weighedAt(heaviest, candidate, { results: resultsOf(candidate), evidence: belief.evidence }),
+  );
   return visitFrom(heaviest, weighed, within);
 }
 
@@ -104,18 +106,19 @@ export function heaviestSets({ probability }: Belief): Heaviest {
 export function weighedAt(
   { index, probability }: Heaviest,
   candidate: Candidate,
-  allResults: readonly Float64Array[],
+  given: { readonly results: readonly Float64Array[]; readonly evidence: Evidence },
 ): Weighed {
   const { id, kind } = candidate;
-  const results = allResults.map((result) => Float64Array.from(index, (set) => result[set] ?? 0));
+  const finding = given.evidence.findings[id];
+  const results = given.results.map((result) => Float64Array.from(index, (set) => result[set] ?? 0));
   const noise = results.reduce(
     (sum, result) => sum + result.reduce((inner, p, at) => inner + (probability[at] ?? 0) * surprise(p), 0),
     0,
   );
   return {
     candidate,
-    minutes: kind === "look" ? findings[id as FindingId].minutes : tests[id as TestId].minutes.value,
-    group: kind === "look" ? findings[id as FindingId].group : (groupOfTest(id as TestId) ?? id),
+    minutes: kind === "look" ? (finding?.minutes ?? 0) : tests[id as TestId].minutes.value,
+    group: kind === "look" ? (finding?.group ?? id) : (groupOfTest(id as TestId) ?? id),
     results,
     noise,
   };

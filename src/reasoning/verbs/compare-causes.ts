@@ -1,7 +1,9 @@
 /** `compare-causes`: two causes of one colony side by side, by what was seen and by what was not. */
 import * as z from "zod";
+import { answered, blocked, problem } from "../../units/index.ts";
 import { compareCauses as compared } from "../differential/index.ts";
-import { caseFields, condition, findingOrTest } from "./differential.ts";
+import { caseFields, anyCondition as condition, anyFindingOrTest as findingOrTest } from "./differential.ts";
+import { evidenceFrom } from "./own-evidence.ts";
 import { verb } from "./verb.ts";
 
 const input = z
@@ -59,5 +61,15 @@ export const compareCauses = verb({
   },
   input,
   output,
-  run: ({ first, second, ...asked }) => compared(asked, first, second),
+  run: ({ first, second, evidence: own, ownFindings = {}, ...asked }) => {
+    const { evidence, problems } = evidenceFrom(own);
+    for (const [field, cause] of Object.entries({ first, second })) {
+      if (evidence.conditionIds.includes(cause)) continue;
+      const expected = "the id of a condition of the evidence";
+      return blocked(problem("field-unfit", "blocked", field, { given: cause, expected }));
+    }
+    const input = { ...asked, findings: { ...asked.findings, ...ownFindings } };
+    const answer = compared(input, first, second, evidence);
+    return answer.ok ? answered(answer.value, [...problems, ...answer.problems]) : answer;
+  },
 });

@@ -1,14 +1,20 @@
 /** `differential`: what could explain a failing colony, several causes at once, with reasons and the next steps. */
 import * as z from "zod";
 import { conditionIds, findingIds, testIds } from "../../knowledge/index.ts";
+import { answered } from "../../units/index.ts";
 import { differentialWithNext } from "../next-step/index.ts";
 import { count, day, season } from "./fields.ts";
+import { evidenceFrom, ownEvidence } from "./own-evidence.ts";
 import { verb } from "./verb.ts";
 
 const tuple = <T extends string>(ids: readonly T[]) => ids as readonly [T, ...T[]];
 const finding = z.enum(tuple(findingIds));
-export const findingOrTest = z.union([finding, z.enum(tuple(testIds))]);
-export const condition = z.enum(tuple(conditionIds));
+/** What a programme added; only where the question brings evidence of its own. */
+const ownId = z.string().regex(/^own_[a-z0-9]+(_[a-z0-9]+)*$/);
+const findingOrTest = z.union([finding, z.enum(tuple(testIds))]);
+const condition = z.enum(tuple(conditionIds));
+export const anyFindingOrTest = z.union([finding, z.enum(tuple(testIds)), ownId]);
+export const anyCondition = z.union([condition, ownId]);
 
 const region = z.strictObject({
   varroa: z.enum(["present", "absent"]).exactOptional().describe("Left out: present."),
@@ -69,6 +75,10 @@ export const caseFields = {
     .partialRecord(finding, z.enum(["present", "absent", "not-looked"]))
     .default({})
     .describe("Finding id and what was seen. Not looked for is not absent."),
+  ownFindings: z
+    .record(ownId, z.enum(["present", "absent", "not-looked"]))
+    .exactOptional()
+    .describe("Findings that the programme added by `evidence`."),
   tests: z.array(test).max(200).exactOptional().describe("Results of tests."),
   nothingWrong: z
     .number()
@@ -87,6 +97,9 @@ export const caseFields = {
       open: z.number().gt(0).lt(1).exactOptional().describe("A primary cause at or above it is open."),
     })
     .exactOptional(),
+  evidence: ownEvidence
+    .exactOptional()
+    .describe("What a programme changed and learnt. Left out: the published evidence."),
   draws: z.number().int().min(40).max(5000).exactOptional().describe("Draws behind the ranges. Left out: 400."),
   seed: z.number().int().min(0).exactOptional().describe("Seed of the draws. Left out: 1."),
 };
@@ -94,14 +107,14 @@ export const caseFields = {
 const input = z.strictObject(caseFields);
 
 const probability = z.number();
-const reasons = z.array(z.strictObject({ finding: findingOrTest, bits: z.number() }));
+const reasons = z.array(z.strictObject({ finding: anyFindingOrTest, bits: z.number() }));
 const range = { posterior: probability, low: probability, high: probability };
 
 const output = z.strictObject({
   conditions: z
     .array(
       z.strictObject({
-        id: condition,
+        id: anyCondition,
         role: z.string(),
         ...range,
         level: z.strictObject({ none: probability, background: probability, clinical: probability }).exactOptional(),
@@ -117,7 +130,7 @@ const output = z.strictObject({
   verdict: z
     .strictObject({
       kind: z.enum(["cannot-tell", "leading"]),
-      condition: condition.exactOptional(),
+      condition: anyCondition.exactOptional(),
       group: z.string().exactOptional(),
       because: z.string(),
     })
@@ -137,7 +150,7 @@ const output = z.strictObject({
   next: z
     .array(
       z.strictObject({
-        step: findingOrTest,
+        step: anyFindingOrTest,
         kind: z.enum(["look", "test"]),
         bits: z.number(),
         decisionGain: z.number(),
@@ -152,13 +165,13 @@ const output = z.strictObject({
   changes: z
     .array(
       z.strictObject({
-        step: findingOrTest,
+        step: anyFindingOrTest,
         kind: z.enum(["look", "test"]),
         result: z.enum(["present", "absent", "found", "none-found"]),
         chance: z.number(),
-        condition,
+        condition: anyCondition,
         posterior: probability,
-        instead: condition,
+        instead: anyCondition,
         left: probability,
       }),
     )
@@ -169,7 +182,7 @@ const output = z.strictObject({
     .strictObject({
       steps: z.array(
         z.strictObject({
-          step: findingOrTest,
+          step: anyFindingOrTest,
           kind: z.enum(["look", "test"]),
           minutes: z.number(),
           bitsTogether: z.number(),
@@ -209,5 +222,10 @@ export const differential = verb({
   },
   input,
   output,
-  run: differentialWithNext,
+  run: ({ evidence: own, ownFindings = {}, ...asked }) => {
+    if (own === undefined && Object.keys(ownFindings).length === 0) return differentialWithNext(asked);
+    const { evidence, problems } = evidenceFrom(own);
+    const answer = differentialWithNext({ ...asked, findings: { ...asked.findings, ...ownFindings } }, evidence);
+    return answer.ok ? answered(answer.value, [...problems, ...answer.problems]) : answer;
+  },
 });

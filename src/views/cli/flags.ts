@@ -30,11 +30,17 @@ export function flagsOf(shape: Shape, path: readonly string[] = []): readonly Fl
     if (child.type === "object") return isScalar(child.additionalProperties) ? [flag("pairs")] : [];
     if (child.type === "array") {
       if (isScalar(child.items)) return [flag("list")];
-      return child.items?.properties ? [flag("objects")] : [];
+      return child.items?.properties && !holdsObjects(child.items.properties) ? [flag("objects")] : [];
     }
     return [flag(child.type === "boolean" ? "switch" : "value")];
   });
 }
+
+/** Whether a member is itself an object, or one of several: words between commas cannot say it. */
+const holdsObjects = (members: Readonly<Record<string, Shape>>): boolean =>
+  Object.values(members).some(
+    (member) => member.properties !== undefined || (optionsOf(member) ?? []).some((each) => each.properties),
+  );
 
 const isScalar = (shape: Shape | boolean | undefined): boolean =>
   typeof shape === "object" && shape.type !== "object" && shape.type !== "array" && !shape.properties;

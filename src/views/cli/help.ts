@@ -63,8 +63,8 @@ function expectedBy(flag: Flag): string {
 }
 
 /** The page of a reasoning verb; `lists` adds the ids that may stand in its input. */
-export function verbHelp(verb: Verb, lists: string): string {
-  const flags = flagsOf(verb.inputShape);
+export function verbHelp(verb: Verb, lists: string, more: readonly Flag[] = []): string {
+  const flags = [...flagsOf(verb.inputShape), ...more];
   const needed = (verb.inputShape.required ?? []).join(", ");
   return [
     `skepsis ${verb.name}: ${verb.summary}\n\n`,

@@ -2,6 +2,7 @@
 import { unknownVerb, verbs } from "../../reasoning/index.ts";
 import { readArguments } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { experienceCommand } from "./experience-command.ts";
 import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
 import { importCommand } from "./import-command.ts";
@@ -15,6 +16,7 @@ import { verifyCommand } from "./verify-command.ts";
 /** Every command, reasoning first. */
 export const commands: readonly Command[] = [
   ...verbs.map(reasoningCommand),
+  experienceCommand,
   importCommand,
   exportCommand,
   verifyCommand,

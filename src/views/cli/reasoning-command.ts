@@ -9,15 +9,17 @@ import { flagsOf, withFlag } from "./flags.ts";
 import { verbHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { idLists } from "./lists.ts";
+import { ownEvidenceFlag, takesEvidence, withOwnEvidence } from "./own-evidence.ts";
 import { answerForPeople, cell, withNotices } from "./table.ts";
 
 export function reasoningCommand(verb: Verb): Command {
+  const more = takesEvidence(verb) ? [ownEvidenceFlag] : [];
   return {
     name: verb.name,
     summary: verb.summary,
     operand: null,
-    flags: flagsOf(verb.inputShape),
-    help: () => verbHelp(verb, idLists(verb.name)),
+    flags: [...flagsOf(verb.inputShape), ...more],
+    help: () => verbHelp(verb, idLists(verb.name), more),
     run: (given, io) => answer(verb, given, io),
   };
 }
@@ -25,11 +27,12 @@ export function reasoningCommand(verb: Verb): Command {
 async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   const input = await readInputFile(given, io);
   if (!("value" in input)) return reportUnfit([input.problem], verb.name, given.json, io);
-  const raw = given.flags.reduce<unknown>(
-    (before, { flag, words }) => withFlag(asObject(before), flag, words),
-    input.value,
-  );
-  const reply = verb.ask(raw);
+  const asked = given.flags
+    .filter(({ flag }) => flag !== ownEvidenceFlag)
+    .reduce<unknown>((before, { flag, words }) => withFlag(asObject(before), flag, words), input.value);
+  const question = takesEvidence(verb) && isObject(asked) ? await withOwnEvidence(asked, given, io) : null;
+  if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
+  const reply = verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
   const body = replyBody(reply, problemSentence);
   io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
@@ -45,8 +48,9 @@ function forPeople(verb: string, body: object, isRefused: boolean): string {
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }
 
-const asObject = (value: unknown): Readonly<Record<string, unknown>> =>
-  typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Record<string, unknown>) : {};
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+const asObject = (value: unknown): Readonly<Record<string, unknown>> => (isObject(value) ? value : {});
 
 type Input = { readonly value: unknown } | { readonly problem: Problem };
 

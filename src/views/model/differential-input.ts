@@ -13,7 +13,13 @@ import {
   specimensOf,
   wholeApiary,
 } from "../../casebook/index.ts";
-import { type FindingId, findings, isConditionId, isFindingId, speaksForApiary } from "../../knowledge/index.ts";
+import {
+  type Evidence,
+  type FindingId,
+  isConditionId,
+  publishedEvidence,
+  speaksForApiary,
+} from "../../knowledge/index.ts";
 import { bench, type differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
@@ -47,11 +53,19 @@ const assumedLatitude = 45;
 /** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
 const fewestColonies = 4;
 
-/** The question put for one colony of a case; `key` is its id, or `whole-apiary`. */
-export function differentialInput(casebook: Casebook, state: CaseState, key: string): AskedDifferential {
+/**
+ * The question put for one colony of a case; `key` is its id, or `whole-apiary`. With the evidence that the programme
+ * uses its own findings are in; ids that the evidence does not have are left out.
+ */
+export function differentialInput(
+  casebook: Casebook,
+  state: CaseState,
+  key: string,
+  evidence: Evidence = publishedEvidence,
+): AskedDifferential {
   const notes: Problem[] = [];
-  const own = recorded(state, key, notes);
-  const shared = key === wholeApiary ? {} : recorded(state, wholeApiary, notes);
+  const own = recorded({ state, key, evidence, notes });
+  const shared = key === wholeApiary ? {} : recorded({ state, key: wholeApiary, evidence, notes });
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
   const region = regionOf(apiary);
@@ -93,14 +107,24 @@ function regionOf(apiary: ApiaryState | undefined): differential.Region | null {
 }
 
 /** Settled findings under a key. Where two people differ the finding counts for nothing, and that is said. */
-function recorded(state: CaseState, key: string, notes: Problem[]): Partial<Record<FindingId, State>> {
+function recorded({
+  state,
+  key,
+  evidence: { findings },
+  notes,
+}: {
+  readonly state: CaseState;
+  readonly key: string;
+  readonly evidence: Evidence;
+  readonly notes: Problem[];
+}): Partial<Record<FindingId, State>> {
   const found: Partial<Record<FindingId, State>> = {};
   for (const [id, kept] of Object.entries(state.findings[key] ?? {})) {
-    if (!isFindingId(id)) continue;
+    const finding = Object.hasOwn(findings, id) ? findings[id] : undefined;
+    if (finding === undefined) continue;
     const value = settled(kept);
-    if (value === null)
-      notes.push(problem("finding-in-conflict", "warned", id, { slots: { finding: findings[id].term } }));
-    else found[id] = value;
+    if (value === null) notes.push(problem("finding-in-conflict", "warned", id, { slots: { finding: finding.term } }));
+    else found[id as FindingId] = value;
   }
   return found;
 }

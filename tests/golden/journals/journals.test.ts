@@ -5,6 +5,7 @@ import {
   type Casebook,
   type CaseState,
   caseList,
+  evidenceOf,
   fold,
   type Kept,
   openQuestion,
@@ -12,6 +13,7 @@ import {
   settled,
 } from "../../../src/casebook/index.ts";
 import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "../../../src/journal/index.ts";
+import programme from "./programme-1.expected.json" with { type: "json" };
 import first from "./schema-1.expected.json" with { type: "json" };
 import second from "./schema-2.expected.json" with { type: "json" };
 
@@ -107,6 +109,34 @@ describe.each([
 
   it("is written again byte for byte", () => {
     expect(encodeJournal(entries)).toBe(textOf(name));
+  });
+});
+
+describe("the journal of a programme's own evidence in programme-1.jsonl", () => {
+  const entries = entriesOf("programme-1.jsonl");
+
+  it("is intact, and is written again byte for byte", () => {
+    const report = verifyChain(entries);
+    expect(report).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(report.heads.map((head) => head.seq)).toEqual([programme.entries]);
+    expect(encodeJournal(entries)).toBe(textOf("programme-1.jsonl"));
+  });
+
+  it("amounts to what the hand-written file tells", () => {
+    const casebook = fold(entries);
+    const { evidence, settings, problems } = evidenceOf(casebook);
+    expect(casebook.unread).toEqual([]);
+    expect(problems).toEqual([]);
+    expect(Object.keys(casebook.programmes.main?.changes ?? {})).toEqual(programme.places);
+    expect({
+      roarWhenQueenless: evidence.frequencies.queenless?.roar_agitated?.value,
+      robbingInAutumn: evidence.priors.robbing?.autumn.value,
+      crawlersInSpring: evidence.healthy.spring.crawlers?.value,
+      flooded: evidence.conditions.own_flooded_stand?.term,
+      waterLineWhenFlooded: evidence.frequencies.own_flooded_stand?.own_water_line?.value,
+      leading: settings.thresholds.leading,
+      learnsFrequencies: settings.experience.frequencies,
+    }).toEqual(programme.amountsTo);
   });
 });
 

@@ -3,6 +3,7 @@ import { regionProblems } from "./colonies-and-regions.ts";
 import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
 import { countProblems } from "./counts.ts";
+import { evidenceProblems } from "./evidence.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
@@ -17,6 +18,7 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...importProblems,
   ...recordProblems,
   ...caseProblems,
+  ...evidenceProblems,
   ...countProblems,
   ...surveyProblems,
   ...regionProblems,

@@ -1,0 +1,115 @@
+/** Experience on the command line, and a question under a programme's evidence. */
+import { mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { programmeStory } from "../../../tests/journals/programme-kinds.ts";
+import { decodeJournal } from "../../journal/index.ts";
+import { verbNamed } from "../../reasoning/index.ts";
+import { openServerStore } from "../../storage/server.ts";
+import { said } from "./test-io.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
+const env = { SKEPSIS_DATA: folder };
+
+beforeAll(async () => {
+  const main = await openServerStore({ file: path.join(folder, "main.sqlite"), programme: "main" });
+  await main.push(programmeStory());
+  await main.close();
+  const text = readFileSync(path.join(import.meta.dirname, "../../../examples/demonstration/journal.jsonl"), "utf8");
+  const journal = decodeJournal(text);
+  if (!journal.ok) throw new Error("the demonstration journal cannot be read");
+  const programme = journal.value[0]?.header.programme ?? "";
+  const store = await openServerStore({ file: path.join(folder, `${programme}.sqlite`), programme });
+  await store.push(journal.value);
+  await store.close();
+});
+
+describe("experience on the command line", () => {
+  it("[DX189] prints what closed cases taught, and that there are too few to score", async () => {
+    const json = await said(["experience", "--programme", "demonstration", "--json"], { env });
+    expect([json.status, json.err]).toEqual([0, ""]);
+    const answer = json.json() as {
+      closed: number;
+      learntFrom: number;
+      refused: unknown[];
+      score: { withheld: { message: string }[] };
+      values: { kind: string; looked: number; inUse: number; start: number }[];
+    };
+    expect(answer.closed).toBeGreaterThan(0);
+    expect(answer.learntFrom + answer.refused.length).toBe(answer.closed);
+    expect(answer.score.withheld[0]?.message).toContain("a score needs 10");
+    expect(answer.values.length).toBeGreaterThan(0);
+    // Nobody said that the demonstration uses its experience.
+    for (const { inUse, start } of answer.values) expect(inUse).toBe(start);
+    const words = await said(["experience", "--programme", "demonstration"], { env });
+    expect(words.out).toMatch(/^\d+ closed, \d+ teach, \d+ refused\./);
+    expect(words.out).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  it("[DX189] of a programme without records says so", async () => {
+    const none = await said(["experience", "--programme", "nobody", "--json"], { env });
+    expect(none.status).toBe(2);
+    expect(none.json().problems).toMatchObject([{ field: "--programme" }]);
+  });
+
+  it("[DX189] a question under a programme's evidence has its conditions, findings and thresholds", async () => {
+    const stdin = JSON.stringify({ season: "spring", findings: {}, ownFindings: { own_water_line: "present" } });
+    const own = await said(["differential", "--programme", "main", "--input", "-", "--json"], { stdin, env });
+    expect([own.status, own.err]).toEqual([0, ""]);
+    const { notices: _, ...answer } = own.json();
+    expect(verbNamed("differential")?.output.safeParse(answer).error).toBeUndefined();
+    const conditions = answer.conditions as { id: string; posterior: number; low: number }[];
+    expect(conditions).toHaveLength(46);
+    expect(conditions[0]).toMatchObject({ id: "own_flooded_stand" });
+    const plain = await said(["differential", "--input", "-", "--json"], { stdin, env });
+    expect(plain.status).toBe(2);
+    expect(plain.json().problems).toMatchObject([{ field: "findings.own_water_line" }]);
+    const words = await said(["differential", "--programme", "main", "--input", "-"], { stdin, env });
+    expect(words.out).toContain("own_flooded_stand");
+  });
+
+  it("[DX189] tells what is added to a question: settings, changes, counts", async () => {
+    const { question } = (await said(["experience", "--programme", "main", "--json"], { env })).json();
+    expect(question).toMatchObject({
+      thresholds: { leading: 0.6 },
+      evidence: { use: { frequencies: true, priors: false, strength: 1 }, counts: { frequencies: {} } },
+    });
+    expect((question as { evidence: { changes: unknown[] } }).evidence.changes).toHaveLength(7);
+  });
+
+  it("[DX189] tries changes on past cases and writes nothing", async () => {
+    const citation = { source: null, at: "own numbers, invented", read: "judgement" };
+    const stdin = JSON.stringify(
+      ["winter", "spring", "summer", "autumn"].map((season) => ({
+        ...{ change: { what: "prior", condition: "stonebrood", season, rate: 0.99 }, citation, on: "2026-04-02" },
+      })),
+    );
+    const argv = ["experience", "--programme", "demonstration", "--changes", "-"];
+    const tried = await said([...argv, "--json"], { stdin, env });
+    expect([tried.status, tried.err]).toEqual([0, ""]);
+    const { compared, changed } = tried.json() as { compared: number; changed: { after: { likeliest: string } }[] };
+    expect(compared).toBeGreaterThan(1);
+    expect(changed.some(({ after }) => after.likeliest === "stonebrood")).toBe(true);
+    expect((await said(argv, { stdin, env })).out).toContain(`${changed.length} of ${compared} past answers`);
+    const after = (await said(["experience", "--programme", "demonstration", "--json"], { env })).json();
+    expect(after.question).toMatchObject({ evidence: { changes: [] } });
+    const torn = await said([...argv, "--json"], { stdin: '[{"change":{"what":"prior"}}]', env });
+    expect(torn.status).toBe(2);
+    const text = await said([...argv, "--json"], { stdin: "{", env });
+    expect(text.json().problems).toMatchObject([{ field: "--changes" }]);
+  });
+
+  it("[DX189] the question's own threshold stands above the programme's", async () => {
+    const stdin = JSON.stringify({ season: "spring", findings: {}, ownFindings: { own_water_line: "present" } });
+    const verdict = async (leading: string) =>
+      (
+        await said(["differential", "--programme", "main", "--thresholds.leading", leading, "--input", "-", "--json"], {
+          stdin,
+          env,
+        })
+      ).json().verdict;
+    expect(await verdict("0.01")).toMatchObject({ kind: "leading", condition: "own_flooded_stand" });
+    expect(await verdict("0.99")).toMatchObject({ kind: "cannot-tell" });
+  });
+});

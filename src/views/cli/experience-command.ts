@@ -1,0 +1,179 @@
+/** `skepsis experience`: what closed cases taught, how well past answers did, and how signs drift. */
+import type { Casebook } from "../../casebook/index.ts";
+import type { NotedChange } from "../../knowledge/index.ts";
+import { changesFrom, experience, problemLine } from "../../reasoning/index.ts";
+import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../units/index.ts";
+import { closedCases, inUseOf, questionUnder, type TrialOutcome, trialOf } from "../model/index.ts";
+import { problemSentence } from "../words/index.ts";
+import type { Given } from "./arguments.ts";
+import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
+import type { Io } from "./io.ts";
+import { isThere, noRecords, placeOf, withStore } from "./records.ts";
+import { cell, table } from "./table.ts";
+import { readText } from "./verify-command.ts";
+
+const flags = [
+  programmeFlag,
+  valueFlag(
+    "changes",
+    "JSON file with changes of the evidence to try: which past answers would they change? Nothing is written.",
+  ),
+];
+
+export const experienceCommand: Command = {
+  name: "experience",
+  summary: "What closed cases of the records teach, how well answers did, how signs drift.",
+  operand: null,
+  flags,
+  help: () =>
+    handHelp(
+      "experience: what closed cases of the records teach, how well answers did, how signs drift.",
+      flags,
+      "Only cases with a cause that a test, a laboratory or a named person confirmed count; the others\n" +
+        "are named as refused. Counts are shown whether or not the programme's settings use them. With\n" +
+        "--json the member question holds what differential --programme adds to a question.\n",
+    ),
+  run,
+};
+
+async function run(given: Given, io: Io): Promise<ExitStatus> {
+  const programme = programmeOf(given);
+  if (typeof programme !== "string") return reportUnfit([programme], "experience", given.json, io);
+  const place = placeOf(programme, io);
+  if (!isThere(place)) return reportUnfit([noRecords(place)], "experience", given.json, io);
+  const changes = await changesOf(given, io);
+  if (!changes.ok) return reportUnfit(changes.problems, "experience", given.json, io);
+  const casebook = await withStore(place, (store) => store.states());
+  const tried = changes.value === null ? null : trialAnswer(trialOf(casebook, { changes: changes.value }));
+  if (tried !== null) {
+    io.out(given.json ? `${JSON.stringify(tried)}\n` : trialForPeople(tried));
+    return 0;
+  }
+  const answer = answerOf(casebook);
+  io.out(given.json ? `${JSON.stringify(answer)}\n` : forPeople(answer));
+  return 0;
+}
+
+/** The changes to try; null where none were given. */
+async function changesOf(given: Given, io: Io): Promise<Result<readonly NotedChange[] | null>> {
+  const file = wordsOf(given, "changes");
+  if (file === null) return answered(null);
+  const text = await readText(file, "--changes", io);
+  if (!text.ok) return text;
+  try {
+    return changesFrom(JSON.parse(text.value));
+  } catch (error) {
+    const expected = `JSON; ${error instanceof Error ? error.message : String(error)}`;
+    return blocked(problem("input-not-json", "blocked", "--changes", { given: file, expected }));
+  }
+}
+
+const trialAnswer = ({ answers, problems }: TrialOutcome) => ({
+  compared: answers.compared,
+  changed: answers.changed,
+  notices: [...problems, ...answers.problems].map(line),
+});
+
+function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialAnswer>): string {
+  const said = ({ verdict, likeliest, posterior }: experience.AnswerInShort) =>
+    `${verdict.condition ?? verdict.group ?? "cannot tell"}; ${likeliest} ${cell(posterior)}`;
+  const rows = changed.map((each) => [each.case, said(each.before), said(each.after)]);
+  return [
+    `${changed.length} of ${compared} past answers would change.\n`,
+    ...(rows.length > 0 ? [table(["case", "before", "after"], rows)] : []),
+    ...(notices.length > 0 ? [notices.map(({ message }) => `- ${message}\n`).join("")] : []),
+  ].join("\n");
+}
+
+const line = (each: Problem) => problemLine(each, problemSentence);
+
+function answerOf(casebook: Casebook) {
+  const cases = closedCases(casebook);
+  const inUse = inUseOf(casebook);
+  const { scored, scores, notScored, leftOut } = experience.scoreOf(cases, inUse);
+  return {
+    closed: cases.length,
+    learntFrom: inUse.experience.lessons.length,
+    refused: inUse.experience.refused.map(line),
+    settings: inUse.settings,
+    values: valuesOf(inUse),
+    score: {
+      cases: scored.length,
+      leftOut,
+      ...(scores.ok ? { ...scores.value } : { withheld: scores.problems.map(line) }),
+      list: scored,
+      notScored: notScored.map(line),
+    },
+    drift: experience.driftOfSigns(cases, inUse.start).map(({ finding, years, trend }) => ({
+      finding,
+      years,
+      ...(trend.ok ? { trend: trend.value } : { withheld: trend.problems.map(line) }),
+    })),
+    question: questionUnder(casebook, inUse),
+    notices: inUse.problems.filter((each) => !inUse.experience.refused.includes(each)).map(line),
+  };
+}
+
+type Answer = ReturnType<typeof answerOf>;
+
+/** Each value that own cases bear on: published, start as the programme has it, seen, and what experience makes of it. */
+function valuesOf({ start, evidence, experience: { counts } }: experience.InUse) {
+  const pair = (of: string, by: string, values: readonly (typeof start.healthy.winter)[string][]) => {
+    const [before, now] = values;
+    return before && now ? [{ of, by, published: before.published, start: before.value, inUse: now.value }] : [];
+  };
+  const rows = <Key extends string>(
+    kind: string,
+    seen: Readonly<
+      Record<string, Readonly<Partial<Record<Key, { readonly present: number; readonly looked: number }>>>>
+    >,
+    at: (of: string, by: string) => readonly ((typeof start.healthy.winter)[string] | undefined)[],
+  ) =>
+    Object.entries(seen).flatMap(([of, members]) =>
+      Object.entries(members).flatMap(([by, count]) => {
+        const values = at(of, by).flatMap((each) => each ?? []);
+        const { present, looked } = count as { readonly present: number; readonly looked: number };
+        return pair(of, by, values).map((row) => ({ kind, ...row, present, looked }));
+      }),
+    );
+  const season = (by: string) => by as keyof typeof start.healthy;
+  return [
+    ...rows("frequency", counts.frequencies, (of, by) => [start, evidence].map((each) => each.frequencies[of]?.[by])),
+    ...rows("healthy-rate", counts.healthy, (of, by) => [start, evidence].map((each) => each.healthy[season(of)][by])),
+    ...rows("prior", counts.priors, (of, by) => [start, evidence].map((each) => each.priors[of]?.[season(by)])),
+  ];
+}
+
+/** Rows of each kind shown to people; --json has them all. */
+const shown = 12;
+
+function forPeople({ closed, learntFrom, refused, values, score, drift, notices }: Answer): string {
+  const pairs = values.filter(({ kind }) => kind === "frequency");
+  const trends = drift.flatMap((each) => ("trend" in each ? [{ finding: each.finding, ...each.trend }] : []));
+  const range = ({ value, low, high }: Estimate) => `${cell(value)} (${cell(low)} to ${cell(high)})`;
+  return [
+    `${closed} closed, ${learntFrom} teach, ${refused.length} refused.\n${refused.map(({ message }) => `- ${message}\n`).join("")}`,
+    ...(pairs.length > 0
+      ? [
+          table(
+            ["condition", "finding", "published", "start", "seen", "inUse"],
+            pairs
+              .toSorted((one, other) => other.looked - one.looked)
+              .slice(0, shown)
+              .map((row) => [row.of, row.by, row.published, row.start, `${row.present} of ${row.looked}`, row.inUse]),
+          ) + (pairs.length > shown ? `${pairs.length - shown} more; --json lists them all.\n` : ""),
+        ]
+      : []),
+    "withheld" in score
+      ? `${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`
+      : `${score.cases} cases scored${score.leftOut ? ", each by what the others taught" : ""}. Brier ${range(score.brier)}, logarithm ${range(score.logScore)}, first ${range(score.topOne)}, first three ${range(score.topThree)}.\n`,
+    trends.length > 0
+      ? table(
+          ["finding", "z", "p", "adjusted"],
+          trends.slice(0, shown).map(({ finding, z, pValue, adjusted }) => [finding, z, pValue, adjusted]),
+        )
+      : "Not enough cases for a trend of any finding.\n",
+    ...(notices.length > 0 ? [notices.map(({ message }) => `- ${message}\n`).join("")] : []),
+  ].join("\n");
+}

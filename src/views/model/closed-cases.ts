@@ -1,0 +1,89 @@
+/**
+ * The closed cases of a casebook as experience takes them, and its past questions.
+ *
+ * @module views/model
+ */
+import { type Casebook, type CaseState, coloniesOf, evidenceOf, settled, wholeApiary } from "../../casebook/index.ts";
+import { differential, experience } from "../../reasoning/index.ts";
+import { casebookBefore } from "./as-of.ts";
+import { differentialInput, mostTroubled } from "./differential-input.ts";
+
+type ClosedCase = experience.ClosedCase;
+
+/**
+ * Every closed case, told of the colony that its page opens with: the one with most signs. `before` is what was on
+ * record before the first result able to confirm one of the causes; where none is on record, before the closing.
+ */
+export function closedCases(casebook: Casebook): readonly ClosedCase[] {
+  const { evidence } = evidenceOf(casebook);
+  return Object.values(casebook.cases).flatMap((state) => {
+    const closed = settled(state.closed);
+    if (closed === null) return [];
+    const key = mostTroubled(casebook, state);
+    const { confirmedCauses, confirmedBy = null, on } = closed;
+    const instant = confirmingInstant(casebook, state, confirmedCauses) ?? state.closed?.candidates[0].recordedAt ?? "";
+    return [
+      {
+        ...{ id: state.id, closedOn: on, confirmedCauses, confirmedBy },
+        results: resultsOf(casebook, state),
+        whole: differentialInput(casebook, state, key, evidence).input,
+        before: inputBefore(casebook, state, { key, instant }),
+      },
+    ];
+  });
+}
+
+/** The question of each case, of the colony that its page opens with: what a change of the evidence is tried on. */
+export function pastCases(casebook: Casebook): readonly experience.PastCase[] {
+  const { evidence } = evidenceOf(casebook);
+  const inputOf = (state: CaseState) =>
+    differentialInput(casebook, state, mostTroubled(casebook, state), evidence).input;
+  return Object.values(casebook.cases)
+    .filter((state) => state.record !== null)
+    .map((state) => ({ id: state.id, input: inputOf(state) }));
+}
+
+/** How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. */
+export const inUseOf = (casebook: Casebook): experience.InUse =>
+  experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+
+/** Results of tests of every colony of the case, and of the apiary. */
+function resultsOf(casebook: Casebook, state: CaseState): readonly differential.TestInput[] {
+  const keys = [...coloniesOf(casebook, state.id).map((colony) => colony.id), wholeApiary];
+  return keys.flatMap((key) => differentialInput(casebook, state, key).input.tests ?? []);
+}
+
+/** When the first result able to confirm a cause was written down; null where none was. */
+function confirmingInstant(casebook: Casebook, state: CaseState, causes: readonly string[]): string | null {
+  const specimens = Object.values(casebook.specimens).filter((specimen) => specimen.case === state.id);
+  const instants = [
+    ...Object.values(state.tests).map(({ recordedAt }) => recordedAt),
+    ...specimens.flatMap(({ readings }) =>
+      Object.values(readings).flatMap(({ finished }) => finished?.candidates.map(({ recordedAt }) => recordedAt) ?? []),
+    ),
+  ].sort();
+  const confirmsBy = (instant: string) => {
+    // The result itself must be in: an instant later than its own by the least that texts can tell.
+    const then = casebookBefore(casebook, state.id, `${instant}~`);
+    const known = then.cases[state.id];
+    return (
+      known !== undefined &&
+      resultsOf(then, known).some((result) => causes.some((cause) => differential.confirms(result, cause)))
+    );
+  };
+  return instants.find(confirmsBy) ?? null;
+}
+
+/** The question as it could have been put before the instant; null where nothing was looked for or tested yet. */
+function inputBefore(
+  casebook: Casebook,
+  state: CaseState,
+  { key, instant }: { readonly key: string; readonly instant: string },
+): ClosedCase["before"] {
+  const then = casebookBefore(casebook, state.id, instant);
+  const known = then.cases[state.id];
+  if (known === undefined) return null;
+  const { input } = differentialInput(then, known, key, evidenceOf(casebook).evidence);
+  const isLooked = Object.values(input.findings).some((answer) => answer !== "not-looked");
+  return isLooked || (input.tests ?? []).length > 0 ? input : null;
+}
