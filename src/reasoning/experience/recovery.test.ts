@@ -62,7 +62,7 @@ describe("true rates", () => {
   });
 
   it.each(["rare", "occasional", "common", "usual", "typical"] as const)(
-    "[DX168] lie in nine of ten ranges of 90 %% about a start that is %s, after fifteen cases",
+    "[DX168] lie in nine of ten 90-in-100 ranges about a start that is %s, after fifteen cases",
     (grade) => {
       const found = Object.entries(publishedEvidence.frequencies).flatMap(([condition, pairs]) =>
         Object.entries(pairs).flatMap(([finding, pair]) =>
