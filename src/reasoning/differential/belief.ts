@@ -13,7 +13,7 @@ import type { Setting } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import { statedPosterior } from "./reasons.ts";
 import { setsForPosterior } from "./sets-posterior.ts";
-import { byGroup, type GroupEvidence, isSuppressed, type Level, levelOf, termsOf } from "./terms.ts";
+import { byGroup, type GroupEvidence, isSuppressed, levelOf, termsOf } from "./terms.ts";
 import { unionTotal } from "./union-tables.ts";
 import { testFindings, weighedTests } from "./weighed-tests.ts";
 
@@ -176,58 +176,18 @@ function presentGiven(parameters: Parameters, evidence: NetworkEvidence, sets: S
     absentSuppressed: [],
   };
   const field = isSuppressed(parameters, finding) ? "absentSuppressed" : "absent";
-  const before = levelOf(parameters, known);
-  const after = levelOf(parameters, { ...known, [field]: [...known[field], finding] });
-  const { classOf, tree } = classesOf(parameters, sets, [before, after]);
-  const [without, absent] = [likelihoods(parameters, before, tree), likelihoods(parameters, after, tree)];
-  const present = absent.map((each, at) => {
-    const all = without[at] as number;
+  const without = groupLikelihood(parameters, known, sets);
+  const absent = groupLikelihood(parameters, { ...known, [field]: [...known[field], finding] }, sets);
+  return absent.map((each, set) => {
+    const all = without[set] as number;
     return all > 0 ? Math.min(1, Math.max(0, 1 - each / all)) : 0;
   });
-  const given = new Float64Array(sets.count);
-  for (let set = 0; set < given.length; set++) given[set] = present[classOf[set] as number] as number;
-  return given;
-}
-
-/** Sets by their members that bear on one group: most conditions do not, and sets that differ in those are alike. */
-interface Classes {
-  /** Class of each set. */
-  readonly classOf: Int32Array;
-  /** The classes as sets of their own, each grown from another. */
-  readonly tree: Tree;
-}
-
-type Tree = Pick<SetList, "count" | "parent" | "added">;
-
-function classesOf({ conditions }: Parameters, sets: SetList, levels: readonly Level[]): Classes {
-  const bears = Array.from({ length: conditions }, (_, condition) =>
-    levels.some(({ options, factor }) => {
-      for (let option = 0; option < options; option++) if (factor[option * conditions + condition] !== 1) return true;
-      return false;
-    }),
-  );
-  const classOf = new Int32Array(sets.count);
-  const [parent, added] = [[-1], [-1]];
-  const grown = new Map<number, number>();
-  for (let set = 1; set < sets.count; set++) {
-    const [from, condition] = [classOf[sets.parent[set] as number] as number, sets.added[set] as number];
-    classOf[set] = from;
-    if (!bears[condition]) continue;
-    const key = from * conditions + condition;
-    let known = grown.get(key);
-    if (known === undefined) {
-      known = parent.length;
-      grown.set(key, known);
-      parent.push(from);
-      added.push(condition);
-    }
-    classOf[set] = known;
-  }
-  return { classOf, tree: { count: parent.length, parent: Int32Array.from(parent), added: Int32Array.from(added) } };
 }
 
 /** Probability of what was looked for in one group, for each set. */
-function likelihoods({ conditions }: Parameters, { options, coefficient, factor }: Level, sets: Tree): Float64Array {
+function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: SetList): Float64Array {
+  const { conditions } = parameters;
+  const { options, coefficient, factor } = levelOf(parameters, found);
   const sum = new Float64Array(sets.count);
   const signed = new Float64Array(sets.count);
   for (let option = 0; option < options; option++) {

@@ -61,8 +61,7 @@ export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
   candidate.dependsOn === "set" ? candidate.results() : [];
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
-  const { conditions, evidence, probability, sets } = belief;
-  const log = new Float64Array(sets.count);
+  const { conditions, evidence, probability } = belief;
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
@@ -72,12 +71,9 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
     for (let set = 0; set < probability.length; set++) {
       const p = result[set] as number;
       const weight = (probability[set] as number) * p;
-      // A set mostly gives the chance that the set it grows from gives: the logarithm is then at hand.
-      const from = sets.parent[set] as number;
-      log[set] = set > 0 && p === result[from] ? (log[from] as number) : Math.log2(p);
       if (weight === 0) continue;
       chance += weight;
-      given -= weight * (log[set] as number);
+      given -= weight * Math.log2(p);
     }
     if (chance === 0) {
       outcomes.push({ chance, after: marginals.probability });
@@ -98,14 +94,15 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
   };
 }
 
-/** Probability of each condition together with the result: what the sets weigh that grow from where it was added. */
+/** Probability of each condition together with the result. */
 function jointWith({ conditions, sets, probability }: Belief, result: Float64Array): Float64Array {
   const joint = new Float64Array(conditions.length);
-  const grown = probability.map((each, set) => each * (result[set] as number));
-  for (let set = sets.count - 1; set > 0; set--) {
-    const [weight, member, from] = [grown[set] as number, sets.added[set] as number, sets.parent[set] as number];
-    joint[member] = (joint[member] as number) + weight;
-    grown[from] = (grown[from] as number) + weight;
+  for (let set = 1; set < sets.count; set++) {
+    const weight = (probability[set] as number) * (result[set] as number);
+    for (let each = set; each > 0; each = sets.parent[each] as number) {
+      const member = sets.added[each] as number;
+      joint[member] = (joint[member] as number) + weight;
+    }
   }
   return joint;
 }
