@@ -1,5 +1,4 @@
 /** A closed case as experience takes it: what was seen, what was known before the confirming result, and the cause. */
-
 import type { Day } from "../../units/index.ts";
 import { type AnyInput, confirms, type TestInput } from "../differential/index.ts";
 

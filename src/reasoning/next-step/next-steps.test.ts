@@ -1,10 +1,10 @@
 /** The next step: bits against brute force, and the order people need. */
 import { describe, expect, it } from "vitest";
 import golden from "../../../tests/golden/noisy-or-network.json" with { type: "json" };
-import { type FindingId, findingIds, findings, publishedEvidence } from "../../knowledge/index.ts";
-import { philox } from "../../numerics/index.ts";
-import { type Belief, type Candidate, type DifferentialInput, differential } from "../differential/index.ts";
-import { differentialWithNext, type NextStep, nextSteps, visitMinutes, visitOf } from "./index.ts";
+import { printedBelief } from "../../../tests/printed-belief.ts";
+import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
+import type { DifferentialInput } from "../differential/index.ts";
+import { differentialWithNext, type NextStep, nextSteps } from "./index.ts";
 import { expectedLoss, lossTable } from "./loss-table.ts";
 import { marginalsOf, worthOf } from "./value.ts";
 
@@ -12,60 +12,6 @@ function steps(input: DifferentialInput): readonly NextStep[] {
   const result = nextSteps(input);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.value.next;
-}
-
-/** The reference network as a belief: all 32 sets, weighed by the evidence of a printed case. */
-function printedBelief(evidence: Readonly<Record<string, number>>): {
-  belief: Belief;
-  absent: (f: number) => Float64Array;
-} {
-  const n = golden.prior.length;
-  const parent = [-1];
-  const added = [-1];
-  for (let set = 1; set < 2 ** n; set++) {
-    const highest = Math.floor(Math.log2(set));
-    parent.push(set - 2 ** highest);
-    added.push(highest);
-  }
-  const has = (set: number, condition: number) => ((set >> condition) & 1) === 1;
-  const absent = (finding: number) =>
-    Float64Array.from(parent, (_, set) =>
-      golden.link.reduce(
-        (product, row, condition) => product * (has(set, condition) ? 1 - (row[finding] ?? 0) : 1),
-        1 - (golden.leak[finding] ?? 0),
-      ),
-    );
-  const weight = Float64Array.from(parent, (_, set) =>
-    golden.prior.reduce((product, prior, condition) => product * (has(set, condition) ? prior : 1 - prior), 1),
-  ).map((prior, set) =>
-    Object.entries(evidence).reduce((product, [finding, state]) => {
-      const none = absent(Number(finding))[set] ?? 0;
-      return product * (state === 1 ? 1 - none : none);
-    }, prior),
-  );
-  const total = weight.reduce((sum, each) => sum + each, 0);
-  const sets = { count: 2 ** n, parent: Int32Array.from(parent), added: Int32Array.from(added), weight, total };
-  const belief: Belief = {
-    setting: {
-      season: "spring",
-      colonyState: "alive",
-      nothingWrong: 0.15,
-      region: {
-        varroa: "present",
-        acarapisWoodi: "unknown",
-        smallHiveBeetle: "absent",
-        tropilaelaps: "absent",
-        vespa: "absent",
-      },
-    },
-    evidence: publishedEvidence,
-    conditions: ["tracheal_mites", "varroa_pms", "starvation", "queenless", "robbing"],
-    sets,
-    probability: weight.map((each) => each / total),
-    uncovered: 0,
-    candidates: [],
-  };
-  return { belief, absent };
 }
 
 describe("bits", () => {
@@ -222,126 +168,5 @@ describe("the list", () => {
     const ids = steps({ season: "spring", findings: { onset_sudden: "present" } }).map(({ step }) => step);
     expect(ids).not.toContain("onset_gradual");
     for (const id of findingIds.filter((each) => findings[each].derived === true)) expect(ids).not.toContain(id);
-  });
-});
-
-describe("one visit", () => {
-  /** The five findings of the reference network under names of five groups, with their minutes. */
-  const names = ["crawlers", "spotty_brood", "faecal_streaks_front", "roar_agitated", "hairless_black"] as const;
-  const candidatesOf = (absent: (finding: number) => Float64Array, used: readonly number[]): readonly Candidate[] =>
-    names.flatMap((id, finding) => {
-      if (used.includes(finding)) return [];
-      const none = absent(finding);
-      return [
-        { kind: "look" as const, id, dependsOn: "set" as const, results: () => [none.map((each) => 1 - each), none] },
-      ];
-    });
-  /** Joint information of some looks, by every combination of their results and every set. */
-  function together({ probability }: Belief, chosen: readonly Candidate[]): number {
-    const results = chosen.map((each) => (each.dependsOn === "set" ? each.results() : []));
-    let [all, given] = [0, 0];
-    for (let combination = 0; combination < 2 ** chosen.length; combination++) {
-      let chance = 0;
-      for (const [set, weight] of probability.entries()) {
-        const p = results.reduce((product, each, at) => product * (each[(combination >> at) & 1]?.[set] ?? 0), 1);
-        chance += weight * p;
-        if (p > 0) given -= weight * p * Math.log2(p);
-      }
-      if (chance > 0) all -= chance * Math.log2(chance);
-    }
-    return all - given;
-  }
-  const subsets = <T>(items: readonly T[]): readonly (readonly T[])[] =>
-    Array.from({ length: 2 ** items.length }, (_, bits) => items.filter((_item, at) => ((bits >> at) & 1) === 1));
-  const minutesOf = (chosen: readonly Candidate[]) =>
-    chosen.reduce((sum, { id }) => sum + findings[id as FindingId].minutes, 0);
-
-  it.each(golden.cases.slice(0, 3))(
-    "[NX50] bits of case $id together are those of all combinations, and at least 63 in 100 of the best choice's",
-    ({ evidence }) => {
-      const { belief, absent } = printedBelief(evidence as unknown as Record<string, number>);
-      const open = candidatesOf(absent, Object.keys(evidence).map(Number));
-      for (const within of [5, 10, 15]) {
-        const visit = visitOf(belief, open, within);
-        const chosen = open.filter(({ id }) => visit.steps.some(({ step }) => step === id));
-        expect(visit.bits).toBeCloseTo(together(belief, chosen), 9);
-        expect(visit.minutes).toBeLessThanOrEqual(within);
-        const best = Math.max(
-          ...subsets(open)
-            .filter((each) => minutesOf(each) <= within)
-            .map((each) => together(belief, each)),
-        );
-        expect(visit.bits).toBeGreaterThanOrEqual((1 - 1 / Math.E) * best - 1e-9);
-        expect(visit.bits).toBeLessThanOrEqual(best + 1e-9);
-      }
-    },
-  );
-
-  it("[NX51] of signs that go together one is taken, and what overlaps is counted once", () => {
-    const result = nextSteps({ season: "spring", findings: { crawlers: "present" } });
-    if (!result.ok) throw new Error("an answer was expected");
-    const { visit, next } = result.value;
-    const looks = visit.steps
-      .filter(({ kind }) => kind === "look")
-      .map(({ step }) => findings[step as FindingId].group);
-    expect(new Set(looks).size).toBe(looks.length);
-    const alone = visit.steps.reduce((sum, { step }) => sum + (next.find((each) => each.step === step)?.bits ?? 0), 0);
-    expect(visit.bits).toBeLessThan(alone);
-    expect(visit.minutes).toBeLessThanOrEqual(visitMinutes);
-  });
-});
-
-describe("what would put another cause first", () => {
-  const input = {
-    season: "summer",
-    findings: { no_brood_in_season: "present", queen_not_found_no_eggs: "present" },
-  } as const;
-
-  it("[NX52] each change is what the whole ranking says once the result is in, on looks drawn by chance", () => {
-    let drawnSoFar = 0;
-    const chance = () => philox([drawnSoFar++, 0, 0, 0], [52, 0])[0] / 2 ** 32;
-    const signs = findingIds.filter((id) => findings[id].kind === "sign" && findings[id].exclusiveWith === undefined);
-    const drawn = Array.from({ length: 4 }, () => ({
-      season: (["winter", "spring", "summer", "autumn"] as const)[Math.floor(4 * chance())] ?? "winter",
-      findings: Object.fromEntries(
-        Array.from({ length: 5 }, () => [
-          signs[Math.floor(signs.length * chance())] ?? "crawlers",
-          chance() < 0.6 ? ("present" as const) : ("absent" as const),
-        ]),
-      ),
-    }));
-    let told = 0;
-    for (const asked of [input, { season: "spring", findings: { stores_ample: "absent" } } as const, ...drawn]) {
-      const result = nextSteps(asked);
-      if (!result.ok) continue;
-      for (const { step, kind, result: seen, condition, posterior, instead, left } of result.value.changes) {
-        const then =
-          kind === "look"
-            ? { ...asked, findings: { ...asked.findings, [step]: seen } }
-            : { ...asked, tests: [{ test: step, result: seen as "found" | "none-found" }] };
-        const answer = differential({ ...then, draws: 40 });
-        if (!answer.ok) throw new Error("an answer was expected");
-        const of = (id: string) => answer.value.conditions.find((each) => each.id === id)?.posterior ?? 0;
-        expect(answer.value.conditions[0]?.id).toBe(condition);
-        expect(of(condition)).toBeCloseTo(posterior, 9);
-        expect(of(instead)).toBeCloseTo(left, 9);
-        told += 1;
-      }
-    }
-    expect(told).toBeGreaterThan(4);
-  });
-
-  it("[NX52] each step is told once, and never one that leaves the first place as it is", () => {
-    for (const findings of [{}, { crawlers: "present" }, { ropy_thread: "present" }] as const) {
-      const result = nextSteps({ season: "spring", findings });
-      if (!result.ok) throw new Error("an answer was expected");
-      const { changes } = result.value;
-      expect(new Set(changes.map(({ step }) => step)).size).toBe(changes.length);
-      for (const { condition, instead, posterior, left, chance } of changes) {
-        expect(condition).not.toBe(instead);
-        expect(posterior).toBeGreaterThan(left);
-        expect(chance).toBeGreaterThan(0);
-      }
-    }
   });
 });
