@@ -1,4 +1,4 @@
-/** Two groups of tests: what needs no build, and what looks at the built page in a real browser. */
+/** Three groups of tests: what needs no build, what needs a PostgreSQL, what looks at the built page in a real browser. */
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -8,9 +8,22 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["src/**/*.test.{ts,tsx}", "tests/{golden,reference,laws,tidy,faults,examples}/**/*.test.ts"],
+          exclude: ["**/*.postgres.test.ts"],
           environment: "node",
           testTimeout: 20_000,
           // No module keeps state, so files share what is loaded. A test that needs its own world makes it.
+          isolate: false,
+          maxWorkers: "100%",
+        },
+      },
+      {
+        test: {
+          name: "postgres",
+          include: ["{src,tests}/**/*.postgres.test.ts"],
+          environment: "node",
+          globalSetup: "tests/postgres/set-up.ts",
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
           isolate: false,
           maxWorkers: "100%",
         },

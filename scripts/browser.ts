@@ -6,7 +6,7 @@ import { existsSync } from "node:fs";
 export const browserPath = process.env.SKEPSIS_CHROMIUM ?? "/usr/bin/chromium";
 
 /** Whether this machine may be set up: root on Debian, and asked for by CI=true or SKEPSIS_SETUP=1. */
-const maySetUp = (): boolean =>
+export const maySetUp = (): boolean =>
   process.getuid?.() === 0 &&
   existsSync("/usr/bin/apt-get") &&
   (process.env.CI === "true" || process.env.SKEPSIS_SETUP === "1");

@@ -58,6 +58,13 @@ export const placeKey = (device: string, seq: number): string => `${seq} ${devic
 /** Names an erasure: one about another root never takes the place of the right one. */
 export const erasureKey = ({ id, root }: Erasure): string => `${id} ${root}`;
 
+/** PostgreSQL keeps no null character in a text, so no store takes one in a name that is looked up. */
+export const canBeLookedUp = ({ header: { device, about } }: Entry): boolean =>
+  ![device, ...about].some((name) => name.includes("\0"));
+
+/** Heads are listed by device, signs in the order of their numbers: databases sort by the language of a place. */
+export const byDevice = (one: Head, other: Head): number => (one.device < other.device ? -1 : 1);
+
 const erasuresOf = (entry: Entry): readonly (readonly [string, Erasure])[] =>
   erasedBy(entry).map((id) => {
     const erasure = { id, root: rootOf(entry) };
@@ -136,6 +143,10 @@ function unfitness(entry: Entry, programme: string): Problem | null {
       expected: misfit.expected,
       slots: { path: misfit.path, expected: misfit.expected },
     });
+  }
+  if (!canBeLookedUp(entry)) {
+    const expected = "names without a null character";
+    return problem("entry-unfit", "blocked", "header", { expected, slots: { path: "header", expected } });
   }
   if (entry.header.programme === programme) return null;
   return problem("other-programme", "blocked", "header.programme", {

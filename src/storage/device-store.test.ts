@@ -17,7 +17,7 @@ storageContract("IndexedDB", (programme) => openDeviceStore({ programme, author:
 describe("the device's store", () => {
   const open = (programme = "main") => openDeviceStore({ programme, author: "R. Vale", device: "phone-1" });
 
-  it("records drafts as a chain that verifies, and shows them at once", async () => {
+  it("[SG70] records drafts as a chain that verifies, and shows them at once", async () => {
     const store = await open();
     let calls = 0;
     store.subscribe(() => {
@@ -37,7 +37,7 @@ describe("the device's store", () => {
     await store.close();
   });
 
-  it("records in one transaction that waits for the disk, whatever it touches", async () => {
+  it("[SG71] records in one transaction that waits for the disk, whatever it touches", async () => {
     const store = await open();
     const original = IDBDatabase.prototype.transaction;
     const writing: (string | undefined)[] = [];
@@ -54,7 +54,7 @@ describe("the device's store", () => {
     await store.close();
   });
 
-  it("makes states anew that another version of the fold left", async () => {
+  it("[SG72] makes states anew that another version of the fold left", async () => {
     const store = await open();
     const recorded = await store.record(callDrafts);
     await store.close();
@@ -69,7 +69,7 @@ describe("the device's store", () => {
     await again.close();
   });
 
-  it("loses no number when two tabs record at once", async () => {
+  it("[SG73] loses no number when two tabs record at once", async () => {
     const [one, two] = [await open(), await open()];
     await Promise.all(Array.from({ length: 40 }, (_, index) => (index % 2 ? one : two).record([bee(index + 1)])));
     const entries = await one.all();
@@ -81,7 +81,7 @@ describe("the device's store", () => {
     await two.close();
   });
 
-  it("shows in one tab what another recorded", async () => {
+  it("[SG74] shows in one tab what another recorded", async () => {
     const [one, two] = [await open(), await open()];
     const told = new Promise<void>((resolve) => {
       two.subscribe(() => two.snapshot().unsentCount === 1 && resolve());
@@ -93,7 +93,7 @@ describe("the device's store", () => {
     await two.close();
   });
 
-  it("keeps device, author, states and time when opened again", async () => {
+  it("[SG75] keeps device, author, states and time when opened again", async () => {
     const store = await open();
     await store.signAs("L. Brook");
     const [entry] = await store.record([bee(1)]);
@@ -109,7 +109,7 @@ describe("the device's store", () => {
     await again.close();
   });
 
-  it("writes all drafts or none", async () => {
+  it("[SG71] writes all drafts or none", async () => {
     const store = await open();
     const broken = { ...bee(2), data: { ...bee(2).data, left: "purple" } } as never;
     await expect(store.record([bee(1), broken])).rejects.toThrow("data of bee-read");

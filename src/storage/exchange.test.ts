@@ -22,7 +22,7 @@ async function onDisk<T>(disk: IDBFactory, use: () => Promise<T>): Promise<T> {
 }
 
 describe("an exchange", () => {
-  it("brings everything to everyone", async () => {
+  it("[SG80] brings everything to everyone", async () => {
     const service = memoryStore({ programme: "main" });
     const fetch = serviceFetch({ store: service });
     const phone = await onDisk(new IDBFactory(), () => open("phone-1"));
@@ -52,7 +52,7 @@ describe("an exchange", () => {
     await office.close();
   });
 
-  it("goes in pages when there is much", async () => {
+  it("[SG80] goes in pages when there is much", async () => {
     const service = memoryStore({ programme: "main" });
     await service.push(
       writer({ device: "office-1" }).write(...Array.from({ length: 1203 }, (_, index) => bee(index + 1))),
@@ -66,7 +66,7 @@ describe("an exchange", () => {
     await phone.close();
   });
 
-  it("loses and doubles nothing when the connection goes before or after any request", async () => {
+  it("[SG81] loses and doubles nothing when the connection goes before or after any request", async () => {
     for (const side of ["before", "after"] as const) {
       for (let lost = 0; lost < 4; lost += 1) {
         globalThis.indexedDB = new IDBFactory();
@@ -91,7 +91,7 @@ describe("an exchange", () => {
     }
   });
 
-  it("says what the service answered when it was no journal", async () => {
+  it("[SG82] says what the service answered when it was no journal", async () => {
     const phone = await open("phone-1");
     await phone.record([bee(1)]);
     const answers: readonly (readonly [Response, string])[] = [
@@ -110,7 +110,7 @@ describe("an exchange", () => {
     await phone.close();
   });
 
-  it("flags a clock that is more than ten minutes off, and changes nothing", async () => {
+  it("[SG83] flags a clock that is more than ten minutes off, and changes nothing", async () => {
     const service = memoryStore({ programme: "main" });
     const date = "Mon, 09 Mar 2026 08:00:00 GMT";
     const phone = await open("phone-1");
@@ -128,7 +128,7 @@ describe("an exchange", () => {
     await phone.close();
   });
 
-  it("erases on every device what one erased", async () => {
+  it("[SG84] erases on every device what one erased", async () => {
     const service = memoryStore({ programme: "main" });
     const fetch = serviceFetch({ store: service });
     const phone = await onDisk(new IDBFactory(), () => open("phone-1"));
@@ -149,7 +149,7 @@ describe("a service that lost what it had acknowledged", () => {
   const round = (store: DeviceStore, service: JournalStore) =>
     exchangeOnce({ fetch: serviceFetch({ store: service }), base: "/api", store });
 
-  it("gets all of it again, and the device what others sent meanwhile", async () => {
+  it("[SG85] gets all of it again, and the device what others sent meanwhile", async () => {
     for (const others of [0, 40]) {
       globalThis.indexedDB = new IDBFactory();
       const phone = await open("phone-1");
@@ -171,7 +171,7 @@ describe("a service that lost what it had acknowledged", () => {
     }
   });
 
-  it("is sent nothing again for an entry that it never took in", async () => {
+  it("[SG85] is sent nothing again for an entry that it never took in", async () => {
     const phone = await open("phone-1");
     await phone.record([bee(1), bee(2)]);
     const refusing = memoryStore({ programme: "main" });
@@ -190,7 +190,7 @@ describe("a service that lost what it had acknowledged", () => {
 });
 
 describe("a push that does not fit one page", () => {
-  it("sends a body that was erased before it was sent together with its erasure", async () => {
+  it("[SG84] sends a body that was erased before it was sent together with its erasure", async () => {
     const service = memoryStore({ programme: "main" });
     const phone = await open("phone-1");
     const [one] = (await phone.record(Array.from({ length: 600 }, (_, index) => bee(index + 1)))) as [Entry];
@@ -200,7 +200,7 @@ describe("a push that does not fit one page", () => {
     await phone.close();
   });
 
-  it("is cut in halves until the service takes it", async () => {
+  it("[SG86] is cut in halves until the service takes it", async () => {
     const service = memoryStore({ programme: "main" });
     const phone = await open("phone-1");
     await phone.record(Array.from({ length: 21 }, (_, index) => bee(index + 1)));
@@ -240,7 +240,7 @@ describe("a phone that was copied", () => {
     return { phone, service, fetch: serviceFetch({ store: service }) };
   }
 
-  it("is stopped, both sides are kept, and the problem names the entry", async () => {
+  it("[SG87] is stopped, both sides are kept, and the problem names the entry", async () => {
     const { phone, service, fetch } = await copied();
     const report = await exchangeOnce({ fetch, base: "/api", store: phone });
     expect(report.refused[0]?.problem).toMatchObject({
@@ -255,7 +255,7 @@ describe("a phone that was copied", () => {
     await phone.close();
   });
 
-  it("records again under a new id without losing what it had", async () => {
+  it("[SG88] records again under a new id without losing what it had", async () => {
     const { phone, service, fetch } = await copied();
     await exchangeOnce({ fetch, base: "/api", store: phone });
     const anew = await phone.registerAnew("phone-2");
@@ -276,7 +276,7 @@ describe("a phone that was copied", () => {
     await phone.close();
   });
 
-  it("keeps withdrawn what was withdrawn before it was sent, also where the withdrawal lost its body", async () => {
+  it("[SG88] keeps withdrawn what was withdrawn before it was sent, also where the withdrawal lost its body", async () => {
     const phone = await open("phone-1");
     const [one, two] = (await phone.record([bee(1), bee(2), bee(3)])) as [Entry, Entry];
     const taken = (entry: Entry) => withdrawal(entry, "entry-withdrawn");
@@ -290,7 +290,7 @@ describe("a phone that was copied", () => {
     await phone.close();
   });
 
-  it("heals by the next pull when it was only set back and has recorded nothing since", async () => {
+  it("[SG87] heals by the next pull when it was only set back and has recorded nothing since", async () => {
     const service = memoryStore({ programme: "main" });
     const fetch = serviceFetch({ store: service });
     await service.push(writer({ device: "phone-1" }).write(bee(1), bee(2)));
@@ -304,7 +304,7 @@ describe("a phone that was copied", () => {
 });
 
 describe("the demonstration on a device", () => {
-  it("never mixes with records, and goes away whole", async () => {
+  it("[SG89] never mixes with records, and goes away whole", async () => {
     const real = await open("phone-1");
     const invented = await open("phone-1", "demonstration");
     await invented.push(everyKind("demonstration"));
@@ -320,7 +320,7 @@ describe("the demonstration on a device", () => {
     await real.close();
   });
 
-  it("goes away also while another tab shows it", async () => {
+  it("[SG89] goes away also while another tab shows it", async () => {
     const [one, two] = [await open("phone-1", "demonstration"), await open("phone-1", "demonstration")];
     await one.record([bee(1)]);
     let told = 0;

@@ -8,7 +8,7 @@ import { memoryStore } from "./index.ts";
 
 storageContract("memory", async (programme) => memoryStore({ programme }));
 
-it("ends up the same however a journal is delivered: in pieces, doubled, out of order, with losses on the way", async () => {
+it("[SG14] ends up the same however a journal is delivered: in pieces, doubled, out of order, with losses on the way", async () => {
   const story = everyKind();
   const delivery = fc.array(fc.shuffledSubarray([...story]), { maxLength: 4 });
   await fc.assert(

@@ -1,7 +1,7 @@
 /** A store that keeps in memory alone: for examples, tests and one-off answers. */
 import { advance, type Folded, nothingFolded, rootOf } from "../casebook/index.ts";
 import { type Entry, type EntryId, type Hash, type Head, headerHash } from "../journal/index.ts";
-import { type Erasure, type Held, judge, placeKey, withoutErasedBody } from "./admission.ts";
+import { byDevice, type Erasure, type Held, judge, placeKey, withoutErasedBody } from "./admission.ts";
 import { type JournalStore, pageSize } from "./contract.ts";
 
 /** An empty store of one programme. */
@@ -38,7 +38,7 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
     },
     entriesOf: async (root) => entries.filter((entry) => rootOf(entry) === root),
     all: async () => entries,
-    heads: async () => [...heads.values()].sort((one, other) => (one.device < other.device ? -1 : 1)),
+    heads: async () => [...heads.values()].sort(byDevice),
     states: async () => folded.casebook,
     quarantined: async () => quarantine,
     close: async () => {},

@@ -1,15 +1,21 @@
-/** The service's store: one SQLite file a programme, by Kysely. */
-import { rmSync } from "node:fs";
-import { emptyCasebook, withRoots } from "../casebook/index.ts";
+/** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
 import type { Entry } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
-import { judge } from "./admission.ts";
+import { byDevice, judge } from "./admission.ts";
 import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
-import { entryOf, heldIn, lockCounter, partOf, renewStates, takeIn } from "./server-writing.ts";
-import { openFile, whenFree } from "./sqlite.ts";
+import { type Keeping, prepare } from "./keeping.ts";
+import { patiently } from "./patience.ts";
+import { statesReader } from "./projection.ts";
+import { entryOf, lockCounter } from "./rows.ts";
+import { heldIn, takeIn } from "./server-writing.ts";
+import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
-  readonly file: string;
+  /**
+   * Removes the demonstration with all that it was kept in. The store is closed and of no more use.
+   * Refused for any other programme: records are never removed this way.
+   */
+  removeDemonstration(): Promise<Result<null>>;
 }
 
 export interface ServerSettings {
@@ -19,68 +25,82 @@ export interface ServerSettings {
 }
 
 /**
- * Opens the store of a programme. States left by another version of the fold are made anew first.
+ * Opens the SQLite store of a programme.
  * @throws OtherProgramme when the file belongs to another programme
  */
-export async function openServerStore({ file, programme }: ServerSettings): Promise<ServerStore> {
-  const { database, checkpoint, close } = openFile(file, programme);
-  await whenFree(() => renewStates(database, programme));
-  let [casebook, position] = [emptyCasebook, 0];
+export const openServerStore = async ({ file, programme }: ServerSettings): Promise<ServerStore> =>
+  storeIn(openFile(file), programme);
+
+/**
+ * The store of a programme over what it is kept in, brought up to date first.
+ * @throws OtherProgramme when another programme is kept there; StoreTrouble when the database is away
+ */
+export async function storeIn(keeping: Keeping, programme: string): Promise<ServerStore> {
+  const { engine, database, afterErasure, discard, close } = keeping;
+  try {
+    await prepare(keeping, programme);
+  } catch (trouble) {
+    await close();
+    throw trouble;
+  }
+  const states = statesReader(database);
+
+  /** Work on the tables; made anew, and empty, when another process has removed the programme meanwhile. */
+  async function onTables<T>(work: () => Promise<T>): Promise<T> {
+    try {
+      return await patiently(engine, work);
+    } catch (trouble) {
+      if (!engine.isRemoved(trouble)) throw trouble;
+      await prepare(keeping, programme);
+      states.forget();
+      return patiently(engine, work);
+    }
+  }
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
   return {
     programme,
-    file,
     async push(given) {
-      const verdict = await whenFree(() =>
-        database.transaction().execute(async (tx) => {
-          const from = await lockCounter(tx, programme);
-          const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld: false });
-          if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
-          return judged;
-        }),
+      const verdict = await onTables(() =>
+        database
+          .transaction()
+          .setIsolationLevel("read committed") // after the lock, see what others have committed before it
+          .execute(async (tx) => {
+            await engine.beforeWriting(tx);
+            const from = await lockCounter(tx, programme);
+            const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld: false });
+            if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
+            return judged;
+          }),
       );
-      if (verdict.erased.size > 0) checkpoint();
+      if (verdict.erased.size > 0) afterErasure();
       return { heads: verdict.heads, refused: verdict.refused };
     },
-    async pull(cursor, limit = pageSize) {
-      const rows = await entries()
-        .where("position", ">", cursor)
-        .limit(limit + 1)
-        .execute();
-      const page = rows.slice(0, limit);
-      const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
-      const last = page.at(-1)?.position ?? Math.min(cursor, end);
-      return { entries: page.map(entryOf), cursor: last, more: rows.length > limit };
-    },
-    entriesOf: async (root) => (await entries().where("root", "=", root).execute()).map(entryOf),
-    all: async () => (await entries().execute()).map(entryOf),
-    heads: () => database.selectFrom("heads").selectAll().orderBy("device").execute(),
-    async states() {
-      const changed = await database.selectFrom("states").selectAll().where("position", ">", position).execute();
-      position = Math.max(position, ...changed.map((row) => row.position));
-      casebook = withRoots(
-        casebook,
-        changed.map((row) => row.root),
-        changed.map(partOf),
-      );
-      return casebook;
-    },
-    async quarantined() {
-      const rows = await database.selectFrom("quarantine").select("entry").execute();
-      return rows.map((row) => JSON.parse(row.entry) as Entry);
+    pull: (cursor, limit = pageSize) =>
+      onTables(async () => {
+        const rows = await entries()
+          .where("position", ">", cursor)
+          .limit(limit + 1)
+          .execute();
+        const page = rows.slice(0, limit);
+        const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+        const last = page.at(-1)?.position ?? Math.min(cursor, end);
+        return { entries: page.map(entryOf), cursor: last, more: rows.length > limit };
+      }),
+    entriesOf: (root) => onTables(async () => (await entries().where("root", "=", root).execute()).map(entryOf)),
+    all: () => onTables(async () => (await entries().execute()).map(entryOf)),
+    heads: () => onTables(async () => (await database.selectFrom("heads").selectAll().execute()).sort(byDevice)),
+    states: () => onTables(states.read),
+    quarantined: () =>
+      onTables(async () => {
+        const rows = await database.selectFrom("quarantine").select("entry").execute();
+        return rows.map((row) => JSON.parse(row.entry) as Entry);
+      }),
+    async removeDemonstration() {
+      if (programme !== demonstration) return blocked(onlyDemonstration(programme));
+      await patiently(engine, discard);
+      return answered(null);
     },
     close,
   };
-}
-
-/**
- * Removes the demonstration with its file. The store is closed and of no more use.
- * Refused for any other programme: records are never removed this way.
- */
-export async function removeDemonstration(store: ServerStore): Promise<Result<null>> {
-  if (store.programme !== demonstration) return blocked(onlyDemonstration(store.programme));
-  await store.close();
-  for (const ending of ["", "-wal", "-shm"]) rmSync(`${store.file}${ending}`, { force: true });
-  return answered(null);
 }

@@ -1,13 +1,19 @@
-/** What is done inside the service's one transaction: looking up, taking in, erasing, keeping states. */
-import type { Transaction } from "kysely";
-import { type Casebook, foldRoot, foldVersion, rootOf } from "../casebook/index.ts";
+/** What is done inside the service's one transaction: looking up, taking in, erasing. */
+import { rootOf } from "../casebook/index.ts";
 import { type Entry, headerHash, isEntry } from "../journal/index.ts";
-import { type Erasure, erasureKey, type Held, placeKey, type Verdict, withoutErasedBody } from "./admission.ts";
-import type { Database, EntryRow, Tables } from "./sqlite.ts";
+import {
+  canBeLookedUp,
+  type Erasure,
+  erasureKey,
+  type Held,
+  placeKey,
+  type Verdict,
+  withoutErasedBody,
+} from "./admission.ts";
+import { keepStates } from "./projection.ts";
+import type { EntryRow, Writing } from "./tables.ts";
 
-type Writing = Transaction<Tables>;
-
-/** SQLite takes only so many values in one statement. */
+/** Databases take only so many values in one statement. */
 const batch = 400;
 
 function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
@@ -16,33 +22,9 @@ function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
   );
 }
 
-/** An entry as it was given, from its row. */
-export const entryOf = (row: Pick<EntryRow, "header" | "body">): Entry => ({
-  header: JSON.parse(row.header) as Entry["header"],
-  body: row.body === null ? null : (JSON.parse(row.body) as Entry["body"]),
-});
-
-/** A row's kept state. */
-export const partOf = (row: { readonly part: string }): Casebook => JSON.parse(row.part) as Casebook;
-
-/** Takes the programme's counter row, and with it the only right to write, until the transaction ends. */
-export async function lockCounter(tx: Writing, programme: string): Promise<number> {
-  await tx
-    .updateTable("counters")
-    .set((row) => ({ position: row.ref("position") }))
-    .where("programme", "=", programme)
-    .execute();
-  const { position } = await tx
-    .selectFrom("counters")
-    .select("position")
-    .where("programme", "=", programme)
-    .executeTakeFirstOrThrow();
-  return position;
-}
-
 /** What the database holds as far as these entries touch it. */
 export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Held> {
-  const headers = entries.filter(isEntry).map((entry) => entry.header);
+  const headers = entries.filter((each) => isEntry(each) && canBeLookedUp(each)).map((entry) => entry.header);
   const held = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
   const devices = Map.groupBy(headers, (header) => header.device);
   for (const ids of batches(headers.map((header) => header.id))) {
@@ -69,15 +51,14 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
 
 /** Writes what a verdict admits, from this position on; returns the new position. */
 export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promise<number> {
-  let position = from;
-  for (const { entry, hash } of verdict.admitted) {
-    position += 1;
+  const rows = verdict.admitted.map(({ entry, hash }, index): EntryRow => {
     const { id, device, seq, kind } = entry.header;
     const header = JSON.stringify(entry.header);
     const body = entry.body === null ? null : JSON.stringify(entry.body);
-    const row = { position, id, device, seq, root: rootOf(entry), kind, hash, header, body };
-    await tx.insertInto("entries").values(row).execute();
-  }
+    return { position: from + index + 1, id, device, seq, root: rootOf(entry), kind, hash, header, body };
+  });
+  for (const some of batches(rows)) await tx.insertInto("entries").values(some).execute();
+  const position = from + rows.length;
   for (const head of verdict.heads) {
     await tx
       .insertInto("heads")
@@ -118,26 +99,4 @@ async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise
     const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, erased));
     if (kept !== entry) await tx.updateTable("quarantine").set({ entry: kept }).where("hash", "=", hash).execute();
   }
-}
-
-async function keepStates(tx: Writing, roots: ReadonlySet<string>, position: number): Promise<void> {
-  for (const root of roots) {
-    const rows = await tx.selectFrom("entries").select(["header", "body"]).where("root", "=", root).execute();
-    const part = JSON.stringify(foldRoot(root, rows.map(entryOf)));
-    const row = { root, fold_version: foldVersion, position, part };
-    await tx
-      .insertInto("states")
-      .values(row)
-      .onConflict((conflict) => conflict.column("root").doUpdateSet(row))
-      .execute();
-  }
-}
-
-/** Makes the states anew that another version of the fold has left. */
-export async function renewStates(database: Database, programme: string): Promise<void> {
-  await database.transaction().execute(async (tx) => {
-    const position = await lockCounter(tx, programme);
-    const outdated = await tx.selectFrom("states").select("root").where("fold_version", "!=", foldVersion).execute();
-    await keepStates(tx, new Set(outdated.map((row) => row.root)), position);
-  });
 }

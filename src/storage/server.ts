@@ -1,5 +1,7 @@
-/** The service's entrance to storage: SQLite. Needs Node; the page never imports it. */
+/** The service's entrance to storage: SQLite and PostgreSQL. Needs Node; the page never imports it. */
 export * from "./contract.ts";
+export { OtherProgramme } from "./keeping.ts";
 export { memoryStore } from "./memory.ts";
-export * from "./server-store.ts";
-export { OtherProgramme } from "./sqlite.ts";
+export { StoreTrouble } from "./patience.ts";
+export * from "./records.ts";
+export { openServerStore, type ServerSettings, type ServerStore } from "./server-store.ts";

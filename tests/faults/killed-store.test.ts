@@ -39,7 +39,7 @@ const killed = ({ child }: Pusher): Promise<void> =>
   });
 
 describe("a store whose process goes without a word", () => {
-  it("is whole when it is dropped without being closed", async () => {
+  it("[SG61] is whole when it is dropped without being closed", async () => {
     const file = path.join(folder, "dropped.sqlite");
     const entries = writer().write(bee(1), bee(2));
     const dropped = await openServerStore({ file, programme: "main" });
@@ -51,7 +51,7 @@ describe("a store whose process goes without a word", () => {
     await dropped.close();
   });
 
-  it("holds everything it acknowledged when two pushing processes are killed in the middle", async () => {
+  it("[SG61] holds everything it acknowledged when two pushing processes are killed in the middle", async () => {
     const file = path.join(folder, "killed.sqlite");
     await (await openServerStore({ file, programme: "main" })).close();
     const pushers = ["phone-1", "phone-2"].map((device) => startPushing(file, device));

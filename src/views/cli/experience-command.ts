@@ -9,7 +9,7 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { isThere, noRecords, placeOf, withStore } from "./records.ts";
+import { withRecords } from "./records.ts";
 import { cell, table } from "./table.ts";
 import { readText } from "./verify-command.ts";
 
@@ -40,11 +40,11 @@ export const experienceCommand: Command = {
 async function run(given: Given, io: Io): Promise<ExitStatus> {
   const programme = programmeOf(given);
   if (typeof programme !== "string") return reportUnfit([programme], "experience", given.json, io);
-  const place = placeOf(programme, io);
-  if (!isThere(place)) return reportUnfit([noRecords(place)], "experience", given.json, io);
+  const states = await withRecords(programme, io, (store) => store.states());
+  if (!states.ok) return reportUnfit(states.problems, "experience", given.json, io);
   const changes = await changesOf(given, io);
   if (!changes.ok) return reportUnfit(changes.problems, "experience", given.json, io);
-  const casebook = await withStore(place, (store) => store.states());
+  const casebook = states.value;
   const tried = changes.value === null ? null : trialAnswer(trialOf(casebook, { changes: changes.value }));
   if (tried !== null) {
     io.out(given.json ? `${JSON.stringify(tried)}\n` : trialForPeople(tried));

@@ -8,7 +8,7 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { isThere, noRecords, placeOf, withStore } from "./records.ts";
+import { withRecords } from "./records.ts";
 
 const tables = { findings: findingsTable, tests: testsTable } as const;
 const formats = ["journal", "csv", "json"] as const;
@@ -51,9 +51,9 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     );
   if (typeof programme !== "string" || typeof write !== "function" || unfit.length > 0)
     return reportUnfit(unfit as readonly Problem[], "export", given.json, io);
-  const place = placeOf(programme, io);
-  if (!isThere(place)) return reportUnfit([noRecords(place)], "export", given.json, io);
-  const { text, count } = await withStore(place, write);
+  const written = await withRecords(programme, io, write);
+  if (!written.ok) return reportUnfit(written.problems, "export", given.json, io);
+  const { text, count } = written.value;
   if (output === null) {
     io.out(text);
     return 0;

@@ -9,7 +9,7 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, switchFlag, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { isThere, type Place, placeOf, withStore } from "./records.ts";
+import { withRecords, withStore } from "./records.ts";
 import { withNotices } from "./table.ts";
 import { readText } from "./verify-command.ts";
 
@@ -45,10 +45,9 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   if (typeof programme !== "string") return reportUnfit([programme], "import", given.json, io);
   const plan = await planOf(given, io);
   if (!plan.ok) return reportUnfit(plan.problems, "import", given.json, io);
-  const place = placeOf(programme, io);
   const isDry = wordsOf(given, "dry-run") !== null;
   const { drafts, counts } = plan.value.planned;
-  const found = isDry ? await lookedAt(place, drafts) : await takenOver(place, drafts, { given, io });
+  const found = isDry ? await lookedAt(programme, io, drafts) : await takenOver(programme, drafts, { given, io });
   const differing = found.differing.map(({ draft }) => standsDifferently(draft));
   const notices = [...plan.value.problems, ...differing].map((each) => noticeOf(each, problemSentence));
   const answer = {
@@ -97,20 +96,20 @@ function mappingFrom(text: string, file: string): ReturnType<typeof readMapping>
   return readMapping(json);
 }
 
-const lookedAt = async (place: Place, drafts: readonly EntryDraft[]): Promise<FreshDrafts> =>
-  isThere(place)
-    ? withStore(place, async (store) => freshDrafts(await store.states(), drafts))
-    : freshDrafts(emptyCasebook, drafts);
+async function lookedAt(programme: string, io: Io, drafts: readonly EntryDraft[]): Promise<FreshDrafts> {
+  const found = await withRecords(programme, io, async (store) => freshDrafts(await store.states(), drafts));
+  return found.ok ? found.value : freshDrafts(emptyCasebook, drafts);
+}
 
 const takenOver = (
-  place: Place,
+  programme: string,
   drafts: readonly EntryDraft[],
   by: { readonly given: Given; readonly io: Io },
 ): Promise<FreshDrafts> =>
-  withStore(place, async (store) => {
+  withStore(programme, by.io, async (store) => {
     const found = freshDrafts(await store.states(), drafts);
     if (found.fresh.length === 0) return found;
-    const { refused } = await store.push(sealed(found.fresh, place.programme, by));
+    const { refused } = await store.push(sealed(found.fresh, programme, by));
     // The entries are our own and in a chain of their own: a refusal is our bug.
     if (refused.length > 0)
       throw new Error(`the store refused ${refused.length} entries: ${JSON.stringify(refused[0])}`);

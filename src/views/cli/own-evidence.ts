@@ -5,7 +5,7 @@ import { inUseOf, questionUnder } from "../model/index.ts";
 import type { Given } from "./arguments.ts";
 import { programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { isThere, noRecords, placeOf, withStore } from "./records.ts";
+import { withRecords } from "./records.ts";
 
 /** The flag, for verbs that take evidence of one's own. */
 export const ownEvidenceFlag = valueFlag(
@@ -25,9 +25,9 @@ export async function withOwnEvidence(
   if (wordsOf(given, ownEvidenceFlag.name) === null) return answered(asked);
   const programme = programmeOf(given);
   if (typeof programme !== "string") return blocked(programme);
-  const place = placeOf(programme, io);
-  if (!isThere(place)) return blocked(noRecords(place));
-  const casebook = await withStore(place, (store) => store.states());
+  const states = await withRecords(programme, io, (store) => store.states());
+  if (!states.ok) return states;
+  const casebook = states.value;
   const question = questionUnder(casebook, inUseOf(casebook));
   const own = typeof asked.thresholds === "object" ? asked.thresholds : {};
   const thresholds = { ...question.thresholds, ...own };

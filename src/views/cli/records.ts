@@ -1,63 +1,77 @@
-/** The records of a programme, from its file in the data folder. */
-import { existsSync, mkdirSync } from "node:fs";
-import path from "node:path";
-import type { ServerStore } from "../../storage/server.ts";
-import { type Problem, problem } from "../../units/index.ts";
+/** The records of a programme, from the database or the data folder that the settings name. */
+import type { Records, ServerStore } from "../../storage/server.ts";
+import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import type { Io } from "./io.ts";
 import { dataFolder } from "./project.ts";
-
-export interface Place {
-  readonly programme: string;
-  readonly file: string;
-}
-
-/** Where the records of a programme lie; the file may not be there yet. */
-export const placeOf = (programme: string, io: Io): Place => ({
-  programme,
-  file: path.join(dataFolder(io), `${programme}.sqlite`),
-});
-
-/** Whether anything was ever kept there. */
-export const isThere = ({ file }: Place): boolean => existsSync(file);
-
-/** The problem of a programme without records. */
-export const noRecords = ({ programme, file }: Place): Problem =>
-  problem("no-records", "blocked", "--programme", {
-    given: programme,
-    expected: `a programme with records; there is no ${file}`,
-  });
 
 /** The records are there and cannot be used: not a bug of ours, so it is told in words. */
 export class RecordsUnusable extends Error {
   override name = "RecordsUnusable";
   readonly problem: Problem;
-  constructor({ file }: Place, reason: string) {
-    super(reason);
-    this.problem = problem("input-unreadable", "blocked", "SKEPSIS_DATA", {
-      given: file,
-      expected: `records that can be opened (${reason})`,
-    });
+  constructor(reason: Problem) {
+    super(reason.code);
+    this.problem = reason;
   }
 }
 
+type Work<T> = (store: ServerStore) => Promise<T>;
+
 /**
- * Opens the store, does the work, and closes it whatever happens.
- * @throws RecordsUnusable when the file or its folder cannot be opened or read, or is another programme's
+ * Opens the store of a programme, made when it is not there, does the work, and closes it whatever happens.
+ * @throws RecordsUnusable when it cannot be opened or read, or is another programme's
  */
-export async function withStore<T>(place: Place, work: (store: ServerStore) => Promise<T>): Promise<T> {
-  const { openServerStore, OtherProgramme } = await import("../../storage/server.ts");
+export const withStore = <T>(programme: string, io: Io, work: Work<T>): Promise<T> =>
+  using(programme, io, (records) => inStore(records, programme, work));
+
+/**
+ * The same for a programme that has records; blocked, and nothing made, when it has none.
+ * @throws RecordsUnusable when they cannot be opened or read, or are another programme's
+ */
+export const withRecords = <T>(programme: string, io: Io, work: Work<T>): Promise<Result<T>> =>
+  using(programme, io, async (records) =>
+    (await records.has(programme))
+      ? answered(await inStore(records, programme, work))
+      : blocked(noRecords(programme, records.placeOf(programme))),
+  );
+
+const noRecords = (programme: string, place: string): Problem =>
+  problem("no-records", "blocked", "--programme", {
+    given: programme,
+    expected: `a programme with records; there is no ${place}`,
+  });
+
+async function inStore<T>(records: Records, programme: string, work: Work<T>): Promise<T> {
+  const store = await records.open(programme);
   try {
-    mkdirSync(path.dirname(place.file), { recursive: true, mode: 0o700 }); // for this account alone
-    const store = await openServerStore(place);
-    try {
-      return await work(store);
-    } finally {
-      await store.close();
-    }
-  } catch (error) {
-    const { code } = error as { readonly code?: unknown };
-    if (error instanceof OtherProgramme || error instanceof SyntaxError || typeof code === "string")
-      throw new RecordsUnusable(place, typeof code === "string" ? code : (error as Error).message);
-    throw error;
+    return await work(store);
+  } finally {
+    await store.close();
   }
 }
+
+async function using<T>(programme: string, io: Io, work: (records: Records) => Promise<T>): Promise<T> {
+  const { recordsBy, OtherProgramme, StoreTrouble } = await import("../../storage/server.ts");
+  const setting = { database: io.env.SKEPSIS_DATABASE, folder: dataFolder(io) };
+  const by = recordsBy(setting);
+  if (!by.ok) throw unusable(by.problems);
+  try {
+    return await work(by.value);
+  } catch (error) {
+    if (error instanceof StoreTrouble) throw unusable([{ ...error.problem, given: by.value.placeOf(programme) }]);
+    const { code } = error as { readonly code?: unknown };
+    const isTheirs = error instanceof OtherProgramme || error instanceof SyntaxError || typeof code === "string";
+    if (!isTheirs) throw error;
+    const reason = typeof code === "string" ? code : (error as Error).message;
+    throw unusable([
+      problem("input-unreadable", "blocked", setting.database ? "SKEPSIS_DATABASE" : "SKEPSIS_DATA", {
+        given: by.value.placeOf(programme),
+        expected: `records that can be opened (${reason})`,
+      }),
+    ]);
+  } finally {
+    await by.value.close();
+  }
+}
+
+const unusable = ([first]: readonly Problem[]): RecordsUnusable =>
+  new RecordsUnusable(first ?? problem("records-unavailable", "blocked", null, { slots: { reason: "" } }));

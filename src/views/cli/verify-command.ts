@@ -5,7 +5,7 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { isThere, noRecords, placeOf, withStore } from "./records.ts";
+import { withRecords } from "./records.ts";
 import { table } from "./table.ts";
 
 const flags = [
@@ -25,7 +25,7 @@ export const verifyCommand: Command = {
     handHelp(
       "verify [FILE]: check that the records are whole and unchanged.",
       flags,
-      "Without FILE the records of the data folder; with FILE a journal that export wrote.\n" +
+      "Without FILE the records of the service; with FILE a journal that export wrote.\n" +
         "Exit status 1 when anything is missing or changed. Bodies that were erased or withheld are named\n" +
         "and no fault. Against a person who holds all the records only heads noted elsewhere help.\n",
     ),
@@ -66,14 +66,11 @@ async function look(given: Given, io: Io): Promise<Result<Looked>> {
   }
   const programme = programmeOf(given);
   if (typeof programme !== "string") return { ok: false, problems: [programme] };
-  const place = placeOf(programme, io);
-  if (!isThere(place)) return { ok: false, problems: [noRecords(place)] };
-  const value = await withStore(place, async (store) => ({
+  return withRecords(programme, io, async (store) => ({
     heads: await store.heads(), // first, so that what comes in meanwhile is not missed
     entries: await store.all(),
     apart: (await store.quarantined()).length,
   }));
-  return { ok: true, value, problems: [] };
 }
 
 async function notedHeads(given: Given, io: Io): Promise<Result<readonly Head[]>> {

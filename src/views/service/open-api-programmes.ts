@@ -107,6 +107,7 @@ export const programmePaths: Json = {
         "404": trouble("The name is none of a programme."),
         "413": trouble("The body is too large: send fewer entries."),
         "422": trouble("The body does not fit."),
+        "503": trouble("The records cannot be reached now; nothing was acknowledged. Send it again later."),
       },
     },
     get: {
@@ -125,6 +126,7 @@ export const programmePaths: Json = {
         "200": { description: "A page of entries.", content: json(page) },
         "404": trouble("The name is none of a programme."),
         "422": trouble("The query does not fit."),
+        "503": trouble("The records cannot be reached now."),
       },
     },
   },

@@ -1,6 +1,7 @@
 /** Trouble over HTTP is always the same JSON, `{ problems: [{ field, given, expected, message }] }`, never a stack trace. */
 import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
 import { type ProblemLine, problemLine } from "../../reasoning/index.ts";
+import { StoreTrouble } from "../../storage/server.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
 
@@ -17,6 +18,10 @@ export const sendProblems = (reply: FastifyReply, status: number, ...problems: r
 /** Turns the server's own errors into problems. An error of ours is logged with its stack and told without it. */
 export function answerTrouble(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
+    if (error instanceof StoreTrouble) {
+      request.log.error(error);
+      return sendProblems(reply.header("retry-after", "5"), 503, error.problem);
+    }
     const status = error.statusCode ?? 500;
     const known = byCode[error.code];
     if (known) return sendProblems(reply, status, known(request.headers["content-type"]));

@@ -1,13 +1,5 @@
-/** The programmes of a data folder: each has a file of its own, opened when it is first asked for. */
-import { existsSync, mkdirSync } from "node:fs";
-import path from "node:path";
-import {
-  demonstration,
-  onlyDemonstration,
-  openServerStore,
-  removeDemonstration,
-  type ServerStore,
-} from "../../storage/server.ts";
+/** The programmes of the service: each has a store of its own, opened when it is first asked for. */
+import { demonstration, inFolder, onlyDemonstration, type Records, type ServerStore } from "../../storage/server.ts";
 import { answered, blocked, type Result } from "../../units/index.ts";
 
 export interface Programmes {
@@ -20,35 +12,39 @@ export interface Programmes {
   readonly close: () => Promise<void>;
 }
 
-const programmeFile = (dataFolder: string, programme: string): string => path.join(dataFolder, `${programme}.sqlite`);
+/** The programmes of a data folder. */
+export const openProgrammes = (dataFolder: string): Programmes => programmesOf(inFolder(dataFolder));
 
-export function openProgrammes(dataFolder: string): Programmes {
+/** The programmes of these records, which are closed with them. */
+export function programmesOf(records: Records): Programmes {
   const opened = new Map<string, Promise<ServerStore>>();
   const open = (programme: string): Promise<ServerStore> => {
     const known = opened.get(programme);
     if (known) return known;
-    mkdirSync(dataFolder, { recursive: true, mode: 0o700 }); // for this account alone
-    const store = openServerStore({ file: programmeFile(dataFolder, programme), programme });
+    const store = records.open(programme);
     opened.set(programme, store);
-    // A file that could not be opened may be mended while the service runs.
+    // Records that could not be opened may be mended while the service runs.
     store.catch(() => opened.delete(programme));
     return store;
   };
   const find = async (programme: string) =>
-    opened.has(programme) || existsSync(programmeFile(dataFolder, programme)) ? open(programme) : null;
+    opened.has(programme) || (await records.has(programme)) ? open(programme) : null;
   return {
     open,
     find,
     async remove(programme) {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       const store = await find(programme);
+      if (!store) return answered(null);
+      const removed = await store.removeDemonstration();
       opened.delete(programme);
-      return store ? removeDemonstration(store) : answered(null);
+      return removed;
     },
     async close() {
       const stores = await Promise.allSettled(opened.values());
       opened.clear();
       await Promise.all(stores.map((each) => (each.status === "fulfilled" ? each.value.close() : null)));
+      await records.close();
     },
   };
 }

@@ -15,6 +15,10 @@ export const recordProblems = {
     "Only the demonstration can be removed. Real records are never removed this way.",
   "two-entries-one-number": () =>
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
+  "records-unavailable": (slots: Slots) =>
+    `The records cannot be reached now (${slots.reason}). Try again later: what was acknowledged before is safe, and what was sent now may be sent again.`,
+  "records-newer": () =>
+    "The records were written by a newer version of this program. Use that version; nothing was changed.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
   "other-programme": () => "An entry belongs to another programme. It was not taken in.",
   "entry-id-taken": () => "Another entry already has this id. Both are kept apart for a person to look at.",

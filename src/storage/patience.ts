@@ -1,0 +1,43 @@
+/** Tries a transaction again when others stood in its way, a bounded number of times, and says when the database is away. */
+import { type Problem, problem } from "../units/index.ts";
+import { codeOf, type Engine } from "./engine.ts";
+
+/** The records cannot be used now, and it is nobody's bug: told in words. */
+export class StoreTrouble extends Error {
+  override name = "StoreTrouble";
+  readonly problem: Problem;
+  constructor(trouble: Problem) {
+    super(`${trouble.code}: ${trouble.expected ?? ""}`);
+    this.problem = trouble;
+  }
+}
+
+const patienceMilliseconds = 10_000;
+
+/**
+ * Does the work; when another writer stood in its way, again and again until the engine's tries or ten seconds are
+ * spent. Work must be one transaction, since whatever it did before it failed is undone.
+ * @throws StoreTrouble when the database is away or stays busy; else whatever the work throws
+ */
+export async function patiently<T>(engine: Engine, work: () => Promise<T>): Promise<T> {
+  const began = Date.now();
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await work();
+    } catch (trouble) {
+      if (engine.isAway(trouble)) throw new StoreTrouble(unavailable(engine, trouble, "that answers"));
+      if (!engine.isPassing(trouble)) throw trouble;
+      if (tries >= engine.mostTries || Date.now() - began > patienceMilliseconds)
+        throw new StoreTrouble(unavailable(engine, trouble, "that is not held by other writers"));
+      await new Promise((resolve) => setTimeout(resolve, 2 + Math.random() * 10));
+    }
+  }
+}
+
+const unavailable = (engine: Engine, trouble: unknown, wanted: string): Problem => {
+  const reason = codeOf(trouble) || "connection lost";
+  return problem("records-unavailable", "blocked", null, {
+    expected: `a database ${wanted} (${engine.name}: ${reason})`,
+    slots: { reason },
+  });
+};

@@ -1,0 +1,82 @@
+/** The kept states of the roots: made by the fold, thrown away and made again at will, never a source of anything. */
+import { type Casebook, emptyCasebook, foldRoot, foldVersion, withRoots } from "../casebook/index.ts";
+import type { Engine } from "./engine.ts";
+import { entryOf, lockCounter } from "./rows.ts";
+import type { Database, Writing } from "./tables.ts";
+
+/** What a root's entries amount to. */
+async function folded(database: Database | Writing, root: string): Promise<Casebook> {
+  const rows = await database.selectFrom("entries").select(["header", "body"]).where("root", "=", root).execute();
+  return foldRoot(root, rows.map(entryOf));
+}
+
+/** Folds these roots and keeps what comes of it, in the transaction that took in their entries. */
+export async function keepStates(tx: Writing, roots: Iterable<string>, position: number): Promise<void> {
+  for (const root of roots) {
+    const row = { root, fold_version: foldVersion, position, part: JSON.stringify(await folded(tx, root)) };
+    await tx
+      .insertInto("states")
+      .values(row)
+      .onConflict((conflict) => conflict.column("root").doUpdateSet(row))
+      .execute();
+  }
+}
+
+/** Makes the states anew that another version of the fold has left, or all of them when they were dropped. */
+export async function renewStates(database: Database, engine: Engine, programme: string): Promise<void> {
+  if ((await outdatedRoots(database)).length === 0) return;
+  await database.transaction().execute(async (tx) => {
+    await engine.beforeWriting(tx);
+    const position = await lockCounter(tx, programme);
+    await keepStates(tx, await outdatedRoots(tx), position); // asked again: another process may have been faster
+  });
+}
+
+async function outdatedRoots(database: Database | Writing): Promise<readonly string[]> {
+  const any = await database.selectFrom("states").select("root").limit(1).executeTakeFirst();
+  const rows = any
+    ? await database.selectFrom("states").select("root").where("fold_version", "!=", foldVersion).execute()
+    : await database.selectFrom("entries").select("root").distinct().execute();
+  return rows.map((row) => row.root);
+}
+
+/** Reads the casebook from the kept states, each time only what has changed since the last. */
+export interface StatesReader {
+  readonly read: () => Promise<Casebook>;
+  /** Forgets what was read. */
+  readonly forget: () => void;
+}
+
+/** A reader of one store. One look after another, so that an older one never covers a newer. */
+export function statesReader(database: Database): StatesReader {
+  let [casebook, position] = [emptyCasebook, 0];
+  let looking: Promise<unknown> = Promise.resolve();
+
+  async function look(): Promise<Casebook> {
+    const changed = await database.selectFrom("states").selectAll().where("position", ">", position).execute();
+    const parts: Casebook[] = [];
+    // Another version of the program may be writing beside this one: what its fold made is not read, but folded here.
+    for (const row of changed)
+      parts.push(
+        row.fold_version === foldVersion ? (JSON.parse(row.part) as Casebook) : await folded(database, row.root),
+      );
+    casebook = withRoots(
+      casebook,
+      changed.map((row) => row.root),
+      parts,
+    );
+    position = Math.max(position, ...changed.map((row) => row.position));
+    return casebook;
+  }
+
+  return {
+    read() {
+      const next = looking.then(look, look);
+      looking = next;
+      return next;
+    },
+    forget: () => {
+      [casebook, position] = [emptyCasebook, 0];
+    },
+  };
+}
