@@ -48,6 +48,8 @@ export const everyPage: readonly Visited[] = [
   { name: "paper-report", path: `${caseOf("014")}/paper/report`, ready: ".paper-sheet", fromBookmark: true },
   { name: "evidence", path: "/evidence", ready: ".records li", fromBookmark: true },
   { name: "evidence-record", path: "/evidence/condition/tracheal_mites", ready: ".citations li", fromBookmark: true },
+  { name: "own-experience", path: "/evidence/experience", ready: "#h-drift", fromBookmark: true },
+  { name: "own-changes", path: "/evidence/changes", ready: ".own form", fromBookmark: true },
   { name: "reckoner", path: "/reckoner", ready: ".families a", fromBookmark: true },
   { name: "reckoner-method", path: "/reckoner/intervals", ready: ".result svg", fromBookmark: true },
   { name: "no-such-page", path: nowhere, ready: "h1", fromBookmark: true },

@@ -34,13 +34,19 @@ export interface ChangedAnswers {
 /**
  * The cases whose verdict or likeliest condition would differ between two ways to reckon, in the order given.
  *
- * Both answers use the same draws, so that a difference comes of the evidence and not of chance.
+ * `tell` hears which share is done. Both answers use the same draws, so that a difference comes of the evidence and not of chance.
  */
-export function changesUnder(before: Reckoning, after: Reckoning, cases: readonly PastCase[]): ChangedAnswers {
+export function changesUnder(
+  before: Reckoning,
+  after: Reckoning,
+  cases: readonly PastCase[],
+  tell: (share: number) => void = () => undefined,
+): ChangedAnswers {
   const problems: Problem[] = [];
   const changed: ChangedAnswer[] = [];
   let compared = 0;
-  for (const { id, input } of cases) {
+  for (const [at, { id, input }] of cases.entries()) {
+    tell(at / cases.length);
     const [old, now] = [shortAnswer(input, before), shortAnswer(input, after)];
     if (!old.ok || !now.ok) {
       problems.push(...[old, now].flatMap((each) => (each.ok ? [] : each.problems)));

@@ -109,7 +109,7 @@ export const verbNamed = (name: string): Verb | undefined => verbs.find((each) =
 
 export { labelRecord } from "./label-record.ts";
 export * from "./message.ts";
-export { changesFrom } from "./own-evidence.ts";
+export { changesFrom, evidenceFrom, type OwnEvidence } from "./own-evidence.ts";
 export { nearestName, readInput } from "./read-input.ts";
 export { listed, optionsOf, type Shape, shapeAt, shapeInWords } from "./shape.ts";
 export {

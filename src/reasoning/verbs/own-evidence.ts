@@ -95,8 +95,11 @@ export const ownEvidence = z.strictObject({
     .describe("What closed cases showed, as `experience` prints it."),
 });
 
+/** What a question brings with it: changes, counts, and what the counts may change. */
+export type OwnEvidence = z.output<typeof ownEvidence>;
+
 /** The evidence that a question brings with it, and what of it was left out. */
-export function evidenceFrom(own: z.output<typeof ownEvidence> | undefined): {
+export function evidenceFrom(own: OwnEvidence | undefined): {
   readonly evidence: Evidence;
   readonly problems: readonly Problem[];
 } {

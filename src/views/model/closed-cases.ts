@@ -7,6 +7,7 @@ import { type Casebook, type CaseState, coloniesOf, evidenceOf, settled, wholeAp
 import { differential, experience } from "../../reasoning/index.ts";
 import { casebookBefore } from "./as-of.ts";
 import { differentialInput, mostTroubled } from "./differential-input.ts";
+import type { Taught } from "./own-evidence.ts";
 
 type ClosedCase = experience.ClosedCase;
 
@@ -46,6 +47,12 @@ export function pastCases(casebook: Casebook): readonly experience.PastCase[] {
 /** How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. */
 export const inUseOf = (casebook: Casebook): experience.InUse =>
   experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+
+/** What the closed cases of the casebook taught. Reads each of them: not for the page's own thread. */
+export function taughtBy(casebook: Casebook): Taught {
+  const { lessons, counts } = experience.experienceOf(closedCases(casebook), evidenceOf(casebook).evidence);
+  return { cases: lessons.length, counts };
+}
 
 /** Results of tests of every colony of the case, and of the apiary. */
 function resultsOf(casebook: Casebook, state: CaseState): readonly differential.TestInput[] {

@@ -25,14 +25,18 @@ export interface TrialOutcome {
   readonly problems: readonly Problem[];
 }
 
-/** The outcome of a trial on every case on record. A change on trial takes the place of a standing one of its place. */
-export function trialOf(casebook: Casebook, { changes = [], settings }: Trial): TrialOutcome {
+/** The outcome of a trial on every case on record; `tell` hears which share is done. A change on trial takes the place of a standing one of its place. */
+export function trialOf(
+  casebook: Casebook,
+  { changes = [], settings }: Trial,
+  tell?: (share: number) => void,
+): TrialOutcome {
   const programme = evidenceOf(casebook);
   const cases = closedCases(casebook);
   const { evidence, problems } = changedEvidence(programme.evidence, changes);
   const before = experience.evidenceInUse(programme, cases);
   const after = experience.evidenceInUse({ ...programme, evidence, settings: settings ?? programme.settings }, cases);
-  return { before, after, answers: experience.changesUnder(before, after, pastCases(casebook)), problems };
+  return { before, after, answers: experience.changesUnder(before, after, pastCases(casebook), tell), problems };
 }
 
 type Body<K extends EntryDraft["kind"]> = Extract<EntryDraft, { readonly kind: K }>["data"];

@@ -9,6 +9,7 @@ import { drawings } from "./drawings.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
+import { own } from "./own.ts";
 import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { reckoner } from "./reckoner.ts";
@@ -33,6 +34,7 @@ export const en = {
   worked,
   drawings,
   evidence,
+  own,
   paper,
   reckoner,
   problems,

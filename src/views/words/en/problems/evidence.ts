@@ -3,6 +3,8 @@ import { capital, some } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 export const evidenceProblems = {
+  "citation-names-no-source": () =>
+    "What was read, or is told from memory, has a source: choose it, or add it first. Without one it is judgement, common practice or reckoned.",
   "evidence-id-missing": ({ place, id }: Slots) =>
     `The change of “${place}” speaks of ${id}, which is not there. Add it first; ids of your own begin with own_. The change was left out.`,
   "evidence-rate-out-of-range": ({ place, rate }: Slots) =>
