@@ -12,7 +12,10 @@ export const virusWithVarroaRatio = 4;
 /** What circumstances may do to the odds of a condition: one alone, and all together; as much down as up. Judgement. */
 export const circumstanceLimits = { one: 10, together: 30 } as const;
 
-/** Standard deviations of the draws: of a grade on the logit scale, of prior odds and of carriage in logs. Judgement. */
+/**
+ * Standard deviations of the draws: of a grade on the logit scale, where it is a beta share with the stated grade as its
+ * mean; of prior odds and of carriage in logs. Judgement.
+ */
 export const spread = { grade: 0.5, priorOdds: 0.4, carriage: 0.5 } as const;
 
 /** Draws behind every range, and the shares of them that bound it. */
