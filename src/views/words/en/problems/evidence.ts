@@ -1,22 +1,33 @@
 /** What is said of a programme's changes of the evidence, and of its own experience. */
-import { capital, some } from "../numbers.ts";
+import { capital, list, some } from "../numbers.ts";
 import type { Slots } from "./index.ts";
+
+/** Ids with blanks between, as a list. */
+const ids = (text: string | number | undefined): string => list(String(text).split(" "));
 
 export const evidenceProblems = {
   "evidence-id-missing": ({ place, id }: Slots) =>
     `The change of “${place}” speaks of ${id}, which is not there. Add it first; ids of your own begin with own_. The change was left out.`,
   "evidence-rate-out-of-range": ({ place, rate }: Slots) =>
-    `The change of “${place}” says ${rate}; a share lies between 0 and 1, without the ends. The change was left out.`,
+    `The change of “${place}” says ${rate}; a share lies between 0 and 1 and is never certain. The change was left out.`,
   "evidence-source-missing": ({ place, source }: Slots) =>
     `The change of “${place}” cites ${source}, which is no source on record. Add the source first. The change was left out.`,
   "evidence-rates-missing": ({ place, id }: Slots) =>
     `The change of “${place}” adds ${id} without a share for each season. It was left out.`,
   "evidence-count-out-of-range": ({ place, outOf }: Slots) =>
-    `The change of “${place}” rests on ${outOf} colonies; that must be a number above 0. The change was left out.`,
+    `The change of “${place}” rests on ${outOf} colonies; that must be a whole number, with enough colonies for the share. The change was left out.`,
+  "evidence-kind-fixed": ({ place, kind }: Slots) =>
+    `The change of “${place}” makes something else of a ${kind}. Add a finding of your own instead. The change was left out.`,
   "evidence-too-many-own": ({ place, most }: Slots) =>
     `The change of “${place}” is one too many: a programme may add ${most}. It was left out.`,
   "evidence-in-conflict": ({ place, changes }: Slots) =>
     `${changes} changes of “${place}” stand side by side, so none counts. Withdraw all but one.`,
+  "evidence-without-effect": (slots: Slots) =>
+    `${slots.finding} no longer tells anything of ${ids(slots.conditions)} in ${ids(slots.seasons)}: a well colony shows it as often.`,
+  "evidence-without-pairs": ({ id }: Slots) =>
+    `${id} has no frequency with any finding. It stands at its prior, whatever is seen.`,
+  "evidence-said-twice": ({ place, other }: Slots) =>
+    `The share of “${place}” is also set by the change of “${other}”. The first one holds.`,
   "case-without-cause": (slots: Slots) =>
     `The case ${slots.case} was closed without a confirmed cause, so nothing is learnt from it.`,
   "cause-not-confirmed": (slots: Slots) =>
