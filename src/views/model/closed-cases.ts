@@ -4,6 +4,7 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, evidenceOf, settled, wholeApiary } from "../../casebook/index.ts";
+import type { Evidence } from "../../knowledge/index.ts";
 import { differential, experience } from "../../reasoning/index.ts";
 import { casebookBefore } from "./as-of.ts";
 import { differentialInput, mostTroubled } from "./differential-input.ts";
@@ -12,10 +13,12 @@ type ClosedCase = experience.ClosedCase;
 
 /**
  * Every closed case, told of the colony that its page opens with: the one with most signs. `before` is what was on
- * record before the first result able to confirm one of the causes; where none is on record, before the closing.
+ * record before the first result able to confirm one of the causes; where none is on record, before the closing. Findings that the evidence does not have are left out; it is that of the programme.
  */
-export function closedCases(casebook: Casebook): readonly ClosedCase[] {
-  const { evidence } = evidenceOf(casebook);
+export function closedCases(
+  casebook: Casebook,
+  evidence: Evidence = evidenceOf(casebook).evidence,
+): readonly ClosedCase[] {
   return Object.values(casebook.cases).flatMap((state) => {
     const closed = settled(state.closed);
     if (closed === null) return [];
@@ -27,15 +30,17 @@ export function closedCases(casebook: Casebook): readonly ClosedCase[] {
         ...{ id: state.id, closedOn: on, confirmedCauses, confirmedBy },
         results: resultsOf(casebook, state),
         whole: differentialInput(casebook, state, key, evidence).input,
-        before: inputBefore(casebook, state, { key, instant }),
+        before: inputBefore(casebook, state, { key, instant, evidence }),
       },
     ];
   });
 }
 
 /** The question of each case, of the colony that its page opens with: what a change of the evidence is tried on. */
-export function pastCases(casebook: Casebook): readonly experience.PastCase[] {
-  const { evidence } = evidenceOf(casebook);
+export function pastCases(
+  casebook: Casebook,
+  evidence: Evidence = evidenceOf(casebook).evidence,
+): readonly experience.PastCase[] {
   const inputOf = (state: CaseState) =>
     differentialInput(casebook, state, mostTroubled(casebook, state), evidence).input;
   return Object.values(casebook.cases)
@@ -78,12 +83,12 @@ function confirmingInstant(casebook: Casebook, state: CaseState, causes: readonl
 function inputBefore(
   casebook: Casebook,
   state: CaseState,
-  { key, instant }: { readonly key: string; readonly instant: string },
+  { key, instant, evidence }: { readonly key: string; readonly instant: string; readonly evidence: Evidence },
 ): ClosedCase["before"] {
   const then = casebookBefore(casebook, state.id, instant);
   const known = then.cases[state.id];
   if (known === undefined) return null;
-  const { input } = differentialInput(then, known, key, evidenceOf(casebook).evidence);
+  const { input } = differentialInput(then, known, key, evidence);
   const isLooked = Object.values(input.findings).some((answer) => answer !== "not-looked");
   return isLooked || (input.tests ?? []).length > 0 ? input : null;
 }

@@ -3,7 +3,7 @@
  *
  * @module views/model
  */
-import type { Casebook } from "../../casebook/index.ts";
+import { type Casebook, standingChanges } from "../../casebook/index.ts";
 import type { experience } from "../../reasoning/index.ts";
 
 /**
@@ -12,14 +12,9 @@ import type { experience } from "../../reasoning/index.ts";
  */
 export function questionUnder(casebook: Casebook, { settings, experience: learnt }: experience.InUse) {
   const { thresholds, nothingWrong, experience: use } = settings;
-  const changes = Object.values(casebook.programmes).flatMap((state) =>
-    Object.values(state.changes).flatMap(({ candidates }) =>
-      candidates.map(({ value: { change, citation, on }, entry, author }) => ({ change, citation, on, entry, author })),
-    ),
-  );
   return {
     ...(Object.keys(thresholds).length === 0 ? {} : { thresholds }),
     ...(nothingWrong === null ? {} : { nothingWrong }),
-    evidence: { changes, use, counts: learnt.counts },
+    evidence: { changes: standingChanges(casebook), use, counts: learnt.counts },
   };
 }
