@@ -180,6 +180,23 @@ describe("what teaches", () => {
     expect(counts.priors.robbing?.autumn).toEqual({ present: 1, looked: 1 });
   });
 
+  it("[DX164] a cause that a result confirms and nobody names makes the case a mixed one", () => {
+    const results = [{ test: "varroa-wash", mites: 24, bees: 300 }];
+    const one = closed("one", ["queenless"], { roar_agitated: "present" }, { results });
+    const { counts } = experienceOf([one], publishedEvidence);
+    expect(counts.frequencies).toEqual({});
+    expect(counts.healthy).toEqual(noCounts.healthy);
+    expect(counts.priors.queenless?.autumn).toEqual({ present: 1, looked: 1 });
+    expect(counts.priors.varroa_pms).toBeUndefined();
+    const light = { ...one, results: [{ test: "varroa-wash", mites: 3, bees: 300 }] };
+    expect(experienceOf([light], publishedEvidence).counts.frequencies.queenless?.roar_agitated?.looked).toBe(1);
+  });
+
+  it("[DX160] a case that is there twice is a mistake of the caller", () => {
+    const one = closed("one", ["queenless"], { roar_agitated: "present" });
+    expect(() => experienceOf([one, one], publishedEvidence)).toThrow(/each there once; got one/);
+  });
+
   it("[DX166] a dead colony tells nothing of the prior of queenlessness, nor the usual region of tracheal mites", () => {
     const dead = closed("dead", ["queenless"], {}, { asked: { colony: { state: "dead" } } });
     const { priors } = experienceOf([dead], publishedEvidence).counts;
@@ -203,6 +220,27 @@ describe("what teaches", () => {
       publishedEvidence.priors.queenless?.autumn.value ?? 1,
     );
     expect(withPriors.problems).toMatchObject([{ code: "confirmed-not-random", slots: { cases: 1 } }]);
+  });
+
+  it("[DX166] healthy rates say that failing colonies stand in for well ones, and which pairs they take out", () => {
+    expect(publishedEvidence.frequencies.queenless?.green_hard_mummies).toBeUndefined();
+    const cases = Array.from({ length: 400 }, (_, at) =>
+      closed(`case-${at}`, ["queenless"], { green_hard_mummies: "present" }),
+    );
+    const { problems, start, evidence } = evidenceInUse(learning({ ...all, priors: false, frequencies: false }), cases);
+    const healthy = evidence.healthy.autumn.green_hard_mummies?.value ?? 0;
+    const lost = start.conditionIds.filter((condition) => {
+      const value = start.frequencies[condition]?.green_hard_mummies?.value ?? 0;
+      return value > (start.healthy.autumn.green_hard_mummies?.value ?? 1) && value <= healthy;
+    });
+    expect(lost.length).toBeGreaterThan(0);
+    expect(problems).toMatchObject([
+      { code: "healthy-from-failing", slots: { findings: 1 } },
+      {
+        code: "evidence-without-effect",
+        slots: { finding: "green_hard_mummies", conditions: lost.join(" "), seasons: "autumn" },
+      },
+    ]);
   });
 
   it("[DX167] is taken back by leaving the case out, or by the setting, to the last bit", () => {

@@ -1,7 +1,7 @@
 /** What closed cases with a confirmed cause teach: counts of seen and looked for, and the cases that teach nothing. */
 import type { Evidence, Seen } from "../../knowledge/index.ts";
-import type { Problem, Season } from "../../units/index.ts";
-import { priorProbabilities, readCase } from "../differential/index.ts";
+import { ensure, type Problem, type Season } from "../../units/index.ts";
+import { confirms, priorProbabilities, readCase } from "../differential/index.ts";
 import { type ClosedCase, unconfirmedCause } from "./closed-case.ts";
 import { experienceProblem } from "./problems.ts";
 
@@ -42,11 +42,16 @@ export const noCounts: ExperienceCounts = {
  * Rules: one case counts once, by the colony it is told of. Only cases with a cause that something confirms teach.
  * A finding counts for a pair only where that cause is the single confirmed one, and only where it was looked for; where
  * the pair is not in the evidence it counts for the healthy rate of the season. Each confirmed cause of a mixed case
- * counts for priors, in the season, and only where region and state of the colony leave that prior as it stands.
+ * counts for priors, in the season, and only where region and state of the colony leave that prior as it stands. A case
+ * with a result that confirms a cause beside the ones named is a mixed case, and tells nothing of that cause's prior.
  *
  * Confirmed cases are no random sample of those referred: what is easy to confirm is over-represented.
+ *
+ * @throws DomainError for a case that is there twice
  */
 export function experienceOf(cases: readonly ClosedCase[], evidence: Evidence): Experience {
+  const twice = cases.find(({ id }, at) => cases.findIndex((each) => each.id === id) !== at);
+  ensure(twice === undefined, "cases", twice?.id, "each there once");
   const lessons: Lesson[] = [];
   const refused: Problem[] = [];
   for (const each of cases) {
@@ -75,7 +80,10 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
     ...present.map((finding) => [finding, 1] as const),
     ...absent.map((finding) => [finding, 0] as const),
   ];
-  const single = new Set(causes).size === 1 ? causes[0] : undefined;
+  const unnamed = evidence.conditionIds.filter(
+    (cause) => !causes.includes(cause) && each.results.some((result) => confirms(result, cause)),
+  );
+  const single = new Set(causes).size === 1 && unnamed.length === 0 ? causes[0] : undefined;
   const pairs = single === undefined ? {} : (evidence.frequencies[single] ?? {});
   const seen = (isPair: boolean): Readonly<Record<string, Seen>> =>
     Object.fromEntries(
@@ -84,7 +92,9 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
         .map(([finding, yes]) => [finding, { present: yes, looked: 1 }]),
     );
   const stated = priorProbabilities(read.value, evidence);
-  const telling = evidence.conditionIds.filter((cause) => stated[cause] === evidence.priors[cause]?.[season].value);
+  const telling = evidence.conditionIds.filter(
+    (cause) => !unnamed.includes(cause) && stated[cause] === evidence.priors[cause]?.[season].value,
+  );
   return {
     case: id,
     counts: {

@@ -9,6 +9,7 @@ export interface ExperienceProblems {
   readonly "case-unreadable": { readonly case: string; readonly why: string };
   readonly "nothing-before-result": { readonly case: string };
   readonly "confirmed-not-random": { readonly cases: number };
+  readonly "healthy-from-failing": { readonly findings: number };
   readonly "too-few-scored": { readonly cases: number; readonly needed: number };
   readonly "too-few-looked": {
     readonly finding: string;

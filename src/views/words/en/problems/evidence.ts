@@ -40,6 +40,8 @@ export const evidenceProblems = {
     `Nothing was on record of the case ${slots.case} before the result that confirmed its cause, so no answer can be scored.`,
   "confirmed-not-random": (slots: Slots) =>
     `Priors are learnt from ${some(Number(slots.cases), "confirmed case", "confirmed cases")}. Confirmed cases are no random sample of those referred: what is easy to confirm is over-represented.`,
+  "healthy-from-failing": (slots: Slots) =>
+    `Healthy rates of ${some(Number(slots.findings), "finding", "findings")} are learnt from colonies that failed of something else. Such colonies show more than well ones, so the rates may be too high.`,
   "too-few-scored": (slots: Slots) =>
     `${capital(some(Number(slots.cases), "case", "cases"))} can be scored; a score needs ${slots.needed}.`,
   "too-few-looked": (slots: Slots) =>
