@@ -15,6 +15,8 @@ export interface ExperienceProblems {
     readonly finding: string;
     readonly looked: number;
     readonly needed: number;
+    readonly present: number;
+    readonly neededOfEither: number;
     readonly years: number;
     readonly neededYears: number;
   };

@@ -3,7 +3,8 @@ import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { programmeStory } from "../../../tests/journals/programme-kinds.ts";
+import { programmeStory, set } from "../../../tests/journals/programme-kinds.ts";
+import { writer } from "../../../tests/journals/writer.ts";
 import { decodeJournal } from "../../journal/index.ts";
 import { verbNamed } from "../../reasoning/index.ts";
 import { openServerStore } from "../../storage/server.ts";
@@ -67,6 +68,37 @@ describe("experience on the command line", () => {
     expect(plain.json().problems).toMatchObject([{ field: "findings.own_water_line" }]);
     const words = await said(["differential", "--programme", "main", "--input", "-"], { stdin, env });
     expect(words.out).toContain("own_flooded_stand");
+  });
+
+  it("[DX189] of two settings side by side none counts, and the answer says so", async () => {
+    const store = await openServerStore({ file: path.join(folder, "two.sqlite"), programme: "two" });
+    await store.push(
+      ["office-1", "office-2"].flatMap((device, at) =>
+        writer({ device, programme: "two", author: device, from: "2026-04-02T08:00:00.000Z" }).write(
+          set({ thresholds: { leading: 0.6 + at / 10 } }, "two"),
+        ),
+      ),
+    );
+    await store.close();
+    const stdin = JSON.stringify({ season: "spring", findings: { crawlers: "present" } });
+    const answer = (
+      await said(["differential", "--programme", "two", "--input", "-", "--json"], { stdin, env })
+    ).json();
+    expect(answer.notices).toMatchObject([{ code: "settings-in-conflict" }]);
+  });
+
+  it("[DX189] counts that cannot be are named with their field", async () => {
+    const seasons = { winter: {}, spring: {}, summer: {}, autumn: {} };
+    const counts = {
+      frequencies: { queenless: { crawlers: { present: 5, looked: 2 } } },
+      healthy: seasons,
+      priors: {},
+    };
+    const use = { frequencies: true, healthyRates: false, priors: false, strength: 1 };
+    const stdin = JSON.stringify({ season: "spring", findings: {}, evidence: { use, counts } });
+    const odd = await said(["differential", "--input", "-", "--json"], { stdin, env });
+    expect(odd.status).toBe(2);
+    expect(odd.json().problems).toMatchObject([{ field: "evidence.counts.frequencies.queenless.crawlers" }]);
   });
 
   it("[DX189] tells what is added to a question: settings, changes, counts", async () => {

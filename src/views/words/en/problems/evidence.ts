@@ -45,7 +45,7 @@ export const evidenceProblems = {
   "too-few-scored": (slots: Slots) =>
     `${capital(some(Number(slots.cases), "case", "cases"))} can be scored; a score needs ${slots.needed}.`,
   "too-few-looked": (slots: Slots) =>
-    `Not enough cases: ${slots.finding} was looked for in ${some(Number(slots.looked), "case", "cases")} of ${some(Number(slots.years), "year", "years")}; a trend needs ${slots.needed} in ${slots.neededYears}.`,
+    `Not enough cases: ${slots.finding} was looked for in ${some(Number(slots.looked), "case", "cases")} of ${some(Number(slots.years), "year", "years")} and seen in ${slots.present}; a trend needs ${slots.needed} in ${slots.neededYears}, with ${slots.neededOfEither} that have it and ${slots.neededOfEither} that do not.`,
   "settings-in-conflict": () =>
     "Two settings of the reasoning stand side by side, so none counts. Withdraw all but one.",
 };
