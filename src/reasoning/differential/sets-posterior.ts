@@ -32,6 +32,7 @@ export function setsPosterior(parameters: Parameters, evidence: NetworkEvidence,
   return {
     condition,
     group,
+    total: sets.total,
     nothingWrong: (sets.weight[0] as number) / sets.total,
     neglectedMass: leftOut / (leftOut + sets.total),
     method: "sets",
