@@ -203,10 +203,21 @@ describe("what teaches", () => {
     expect(priors.queenless).toBeUndefined();
     expect(priors.tracheal_mites).toBeUndefined();
     expect(priors.robbing?.autumn).toEqual({ present: 0, looked: 1 });
-    const found = { ...dead, whole: { ...dead.whole, region: { acarapisWoodi: "found" as const } } };
+    const region = { acarapisWoodi: "found" as const };
+    const found = { ...dead, whole: { ...dead.whole, region }, before: { ...dead.whole, region } };
     expect(experienceOf([found], publishedEvidence).counts.priors.tracheal_mites?.autumn).toEqual({
       present: 0,
       looked: 1,
+    });
+  });
+
+  it("[DX166] a region called infested because of the case itself teaches nothing of that prior", () => {
+    const found = { season: "autumn", findings: { k_wing: "present" }, region: { acarapisWoodi: "found" } } as const;
+    const one = closed("one", ["tracheal_mites"], {}, { whole: found, before: { ...found, region: {} } });
+    expect(experienceOf([one], publishedEvidence).counts.priors.tracheal_mites).toBeUndefined();
+    expect(experienceOf([{ ...one, before: null }], publishedEvidence).counts.priors.tracheal_mites).toBeUndefined();
+    expect(experienceOf([{ ...one, before: found }], publishedEvidence).counts.priors.tracheal_mites).toEqual({
+      autumn: { present: 1, looked: 1 },
     });
   });
 

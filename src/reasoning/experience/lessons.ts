@@ -1,7 +1,7 @@
 /** What closed cases with a confirmed cause teach: counts of seen and looked for, and the cases that teach nothing. */
 import type { Evidence, Seen } from "../../knowledge/index.ts";
 import { ensure, type Problem, type Season } from "../../units/index.ts";
-import { confirms, priorProbabilities, readCase } from "../differential/index.ts";
+import { type AnyInput, confirms, priorProbabilities, readCase } from "../differential/index.ts";
 import { type ClosedCase, unconfirmedCause } from "./closed-case.ts";
 import { experienceProblem } from "./problems.ts";
 
@@ -42,7 +42,7 @@ export const noCounts: ExperienceCounts = {
  * Rules: one case counts once, by the colony it is told of. Only cases with a cause that something confirms teach.
  * A finding counts for a pair only where that cause is the single confirmed one, and only where it was looked for; where
  * the pair is not in the evidence it counts for the healthy rate of the season. Each confirmed cause of a mixed case
- * counts for priors, in the season, and only where region and state of the colony leave that prior as it stands. A case
+ * counts for priors, in the season, and only where region and state of the colony, as they were on record before the result, leave that prior as it stands. A case
  * with a result that confirms a cause beside the ones named is a mixed case, and tells nothing of that cause's prior.
  *
  * Confirmed cases are no random sample of those referred: what is easy to confirm is over-represented.
@@ -91,7 +91,8 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
         .filter(([finding]) => single !== undefined && Object.hasOwn(pairs, finding) === isPair)
         .map(([finding, yes]) => [finding, { present: yes, looked: 1 }]),
     );
-  const stated = priorProbabilities(read.value, evidence);
+  const setting = readCase(askedBefore(each), evidence);
+  const stated = setting.ok ? priorProbabilities(setting.value, evidence) : {};
   const telling = evidence.conditionIds.filter(
     (cause) => !unnamed.includes(cause) && stated[cause] === evidence.priors[cause]?.[season].value,
   );
@@ -105,6 +106,16 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
       ),
     },
   };
+}
+
+/**
+ * Region and state of the colony as they were on record before the confirming result. A region called infested because
+ * of this very case would make its prior learn from cases that have the cause and from no others.
+ */
+function askedBefore({ before, whole }: ClosedCase): AnyInput {
+  const { region: _, colony, ...asked } = whole;
+  const { region, colony: known = before === null ? colony : undefined } = before ?? {};
+  return { ...asked, ...(region === undefined ? {} : { region }), ...(known === undefined ? {} : { colony: known }) };
 }
 
 /** The counts of all lessons but those of one case: what a case that is being scored was not taught by. */

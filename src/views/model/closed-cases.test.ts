@@ -88,6 +88,24 @@ describe("closed cases of a casebook", () => {
     expect(person.before).toEqual(person.whole);
   });
 
+  it("[DX185] what is said of the region once the laboratory has found something is not in", () => {
+    const region = (acarapisWoodi: "found" | "unknown"): EntryDraft => ({
+      ...{ kind: "region-recorded", at: on, about: ["apiary-1"] },
+      data: {
+        ...{ varroa: "present", acarapisWoodi, smallHiveBeetle: "absent", tropilaelaps: "absent", vespa: "absent" },
+        source: "invented",
+      },
+    });
+    const seen = finding("colony-1", "crawlers", "present");
+    const after = told(seen, dissection("colony-1", 17), region("found"), closing(["tracheal_mites"]));
+    expect(only(after).whole.region).toMatchObject({ acarapisWoodi: "found" });
+    expect(only(after).before?.region).toBeUndefined();
+    expect(inUseOf(after).experience.counts.priors.tracheal_mites).toBeUndefined();
+    const before = told(region("found"), seen, dissection("colony-1", 17), closing(["tracheal_mites"]));
+    expect(only(before).before?.region).toMatchObject({ acarapisWoodi: "found" });
+    expect(inUseOf(before).experience.counts.priors.tracheal_mites).toEqual({ spring: { present: 1, looked: 1 } });
+  });
+
   it("[DX185] nothing before the confirming result is null", () => {
     expect(only(told(dissection("colony-1", 17), closing(["tracheal_mites"]))).before).toBeNull();
   });
