@@ -110,7 +110,7 @@ describe("closed cases of a casebook", () => {
     expect(only(told(dissection("colony-1", 17), closing(["tracheal_mites"]))).before).toBeNull();
   });
 
-  it("[DX186] is told of the colony with most signs, and confirmed by a result of another", () => {
+  it("[DX186] is told of the colony in which a result confirms the cause, and asked of the one with most signs", () => {
     const one = only(
       told(
         finding("colony-2", "crawlers", "present"),
@@ -119,9 +119,23 @@ describe("closed cases of a casebook", () => {
         closing(["tracheal_mites"]),
       ),
     );
-    expect(one.whole.findings).toEqual({ crawlers: "present" });
+    // The mites were in the colony without crawlers: that is what the case teaches.
+    expect(one.whole.findings).toEqual({ crawlers: "absent" });
+    expect(one.before?.findings).toEqual({ crawlers: "present" });
     expect(one.results).toMatchObject([{ test: "tracheal-dissection", positive: 17 }]);
     expect(inUseOf(told(dissection("colony-1", 17), closing(["tracheal_mites"]))).experience.refused).toEqual([]);
+  });
+
+  it("[DX186] is told of the colony with most signs where a person or a result of the apiary confirms", () => {
+    const seen = [finding("colony-2", "crawlers", "present"), finding("colony-1", "crawlers", "absent")];
+    const whole = { ...dissection("colony-1", 17), about: ["case-1"] } as EntryDraft;
+    const pooled = { ...whole, data: { ...whole.data, colony: null } } as EntryDraft;
+    for (const casebook of [
+      told(...seen, closing(["tracheal_mites"], "inspector 2")),
+      told(...seen, pooled, closing(["tracheal_mites"])),
+      told(...seen, dissection("colony-1", 1), closing(["tracheal_mites"], "inspector 2")),
+    ])
+      expect(only(casebook).whole.findings).toEqual({ crawlers: "present" });
   });
 
   it("[DX187] a cause that nothing confirms is refused; a withdrawn closing is no closed case", () => {

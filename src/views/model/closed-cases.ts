@@ -12,7 +12,9 @@ import { differentialInput, mostTroubled } from "./differential-input.ts";
 type ClosedCase = experience.ClosedCase;
 
 /**
- * Every closed case, told of the colony that its page opens with: the one with most signs. `before` is what was on
+ * Every closed case. `whole` is told of the colony in which a result confirms a cause, the first by code; where none
+ * does, of the one with most signs, since nobody wrote down which it was. `before` is told of the colony that the page
+ * opens with, the one with most signs: what was asked then. `before` is what was on
  * record before the first result able to confirm one of the causes; where none is on record, before the closing. Findings that the evidence does not have are left out; it is that of the programme.
  */
 export function closedCases(
@@ -29,7 +31,8 @@ export function closedCases(
       {
         ...{ id: state.id, closedOn: on, confirmedCauses, confirmedBy },
         results: resultsOf(casebook, state),
-        whole: differentialInput(casebook, state, key, evidence).input,
+        whole: differentialInput(casebook, state, confirmedColony(casebook, state, confirmedCauses) ?? key, evidence)
+          .input,
         before: inputBefore(casebook, state, { key, instant, evidence }),
       },
     ];
@@ -56,6 +59,16 @@ export const inUseOf = (casebook: Casebook): experience.InUse =>
 function resultsOf(casebook: Casebook, state: CaseState): readonly differential.TestInput[] {
   const keys = [...coloniesOf(casebook, state.id).map((colony) => colony.id), wholeApiary];
   return keys.flatMap((key) => differentialInput(casebook, state, key).input.tests ?? []);
+}
+
+/** The first colony by code of which a result of its own confirms one of the causes; null where none does. */
+function confirmedColony(casebook: Casebook, state: CaseState, causes: readonly string[]): string | null {
+  const isConfirmed = ({ id }: { readonly id: string }) => {
+    const tests = Object.fromEntries(Object.entries(state.tests).filter(([, { value }]) => value.colony === id));
+    const own = differentialInput(casebook, { ...state, tests }, id).input.tests ?? [];
+    return own.some((result) => causes.some((cause) => differential.confirms(result, cause)));
+  };
+  return coloniesOf(casebook, state.id).find(isConfirmed)?.id ?? null;
 }
 
 /** When the first result able to confirm a cause was written down; null where none was. */
