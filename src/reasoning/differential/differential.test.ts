@@ -1,17 +1,9 @@
 /** The differential from outside: what its answer must and must not say. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type ConditionId,
-  changedEvidence,
-  type FindingId,
-  findingIds,
-  findings,
-  publishedEvidence,
-} from "../../knowledge/index.ts";
+import { type ConditionId, type FindingId, findingIds, findings } from "../../knowledge/index.ts";
 import type { Season } from "../../units/index.ts";
 import { type DifferentialAnswer, type DifferentialInput, differential } from "./index.ts";
-import { followerChances } from "./parameters.ts";
 
 function answer(input: DifferentialInput): DifferentialAnswer {
   const result = differential({ draws: 100, ...input });
@@ -63,29 +55,6 @@ describe("nothing looked for", () => {
     expect(posterior(certain, "acute_virus_complex")).toBeCloseTo((4 * 0.0198) / (1 + 3 * v), 9);
   });
 
-  it("[DX8] any prior of a virus can be reckoned with, and stays what it is", () => {
-    for (const prior of [1e-9, 0.02, 0.1, 0.3, 0.5, 0.9, 1 - 1e-6]) {
-      for (const lead of [0.01, 0.356, 0.99]) {
-        const { beside, without } = followerChances({ prior, lead, ratio: 4 });
-        expect(lead * beside + (1 - lead) * without).toBeCloseTo(prior, 12);
-        expect(beside).toBeLessThan(1);
-        expect(without).toBeGreaterThan(0);
-        expect(beside).toBeGreaterThan(without);
-        // In the ratio one way or the other.
-        expect(Math.min(Math.abs(beside / without - 4), Math.abs((1 - without) / (1 - beside) - 4))).toBeLessThan(1e-6);
-      }
-    }
-    const { evidence } = changedEvidence(publishedEvidence, [
-      {
-        change: { what: "prior", condition: "dwv_overt", season: "autumn", rate: 0.6 },
-        citation: { source: null, at: "own numbers", read: "judgement" },
-        ...{ entry: "e", author: "a", on: "2026-01-01" },
-      },
-    ]);
-    const high = differential({ season: "autumn", findings: { crawlers: "present" }, draws: 400 }, evidence);
-    expect(high.ok && high.value.conditions[0]?.id).toBe("dwv_overt");
-  });
-
   it("[DX11] findings that were not looked for change nothing at all", () => {
     fc.assert(
       fc.property(season, statesOf(signs, 5), (when, states) => {
@@ -118,6 +87,18 @@ describe("nothing looked for", () => {
 });
 
 describe("verdict", () => {
+  it("[DX20] bars that let the unlikely be named, or the likelier be passed over, are taken and told", () => {
+    const told = (thresholds: DifferentialInput["thresholds"]) =>
+      differential({ season: "autumn", findings: {}, draws: 40, ...(thresholds ? { thresholds } : {}) }).problems.map(
+        ({ code, severity }) => [code, severity],
+      );
+    expect(told(undefined)).toEqual([]);
+    expect(told({ leading: 0.5, open: 0.5 })).toEqual([]);
+    expect(told({ leading: 0.3 })).toEqual([["threshold-below-half", "warned"]]);
+    expect(told({ leading: 0.6, open: 0.7 })).toEqual([["thresholds-crossed", "warned"]]);
+    expect(told({ leading: 1.2 })).toEqual([["wrong-value", "blocked"]]);
+  });
+
   it("[DX20] leads only when the lower end of the range exceeds the threshold", () => {
     const rope = { season: "summer", findings: { ropy_thread: "present", hard_flat_scale: "present" } } as const;
     const sure = answer(rope);
