@@ -48,6 +48,43 @@ describe("experience on the command line", () => {
     expect(words.out).not.toMatch(/undefined|NaN|\[object/);
   });
 
+  it("[DX189] shows what was learnt beside its start, priors and healthy rates as well once they are in use", async () => {
+    const on = "2026-03-09";
+    const use = { frequencies: true, healthyRates: true, priors: true, strength: 1 };
+    const entries = writer({ device: "d", programme: "learn", author: "a", from: "2026-03-09T08:00:00.000Z" }).write(
+      {
+        ...{ kind: "apiary-registered", at: on, about: ["apiary-1"] },
+        data: { code: "HO", name: "Hollow Meadow", place: "Invented County", latitude: 45.2, longitude: -93.1 },
+      },
+      {
+        ...{ kind: "colony-registered", at: on, about: ["apiary-1", "colony-1"] },
+        data: { code: "1", hiveType: "ten-frame" },
+      },
+      {
+        ...{ kind: "case-opened", at: on, about: ["case-1", "apiary-1"] },
+        data: { code: "2026-014", openedOn: on, question: "Why?", colonies: ["colony-1"] },
+      },
+      ...(["roar_agitated", "green_hard_mummies"] as const).map((finding) => ({
+        ...{ kind: "finding-recorded" as const, at: on, about: ["case-1", "colony-1"] },
+        data: { colony: "colony-1", finding, state: "present" as const, on },
+      })),
+      {
+        ...{ kind: "case-closed", at: on, about: ["case-1"] },
+        data: { on, outcome: "answered", confirmedCauses: ["queenless"], confirmedBy: "inspector 2" },
+      },
+      set({ experience: use }, "learn"),
+    );
+    const store = await openServerStore({ file: path.join(folder, "learn.sqlite"), programme: "learn" });
+    await store.push(entries);
+    await store.close();
+    const { out } = await said(["experience", "--programme", "learn"], { env });
+    expect(out).toMatch(/frequency +queenless +roar_agitated +0\.65 +0\.65 +1 of 1 +0\.6\d+/);
+    expect(out).toMatch(/healthy-rate +spring +green_hard_mummies +\S+ +\S+ +1 of 1/);
+    expect(out).toMatch(/prior +queenless +spring +\S+ +\S+ +1 of 1/);
+    expect(out).toContain("no random sample");
+    expect(out).toContain("colonies that failed of something else");
+  });
+
   it("[DX189] of a programme without records says so", async () => {
     const none = await said(["experience", "--programme", "nobody", "--json"], { env });
     expect(none.status).toBe(2);
