@@ -75,6 +75,22 @@ describe("drift of signs", () => {
     });
   });
 
+  it("[DX175] ample stores in a year count as stores that are not exhausted; circumstances have no drift here", () => {
+    const stores = years.flatMap((year, at) =>
+      Array.from({ length: 6 }, (_, index) =>
+        closed(
+          `${year}-${index}`,
+          [],
+          { [index < at ? "stores_exhausted" : "stores_ample"]: "present", no_mite_control: "present" },
+          { closedOn: `${year}-10-20` },
+        ),
+      ),
+    );
+    const told = driftOfSigns(stores, publishedEvidence);
+    expect(told.map(({ finding }) => finding).sort()).toEqual(["stores_ample", "stores_exhausted"]);
+    for (const { years: own } of told) expect(own.map(({ looked }) => looked)).toEqual([6, 6, 6, 6, 6, 6]);
+  });
+
   it("[DX176] the p of each is held against the number tested", () => {
     const [one, two] = [of("crawlers"), of("few_dead_depopulated")].map(({ trend }) => {
       if (!trend.ok) throw new Error("not tested");

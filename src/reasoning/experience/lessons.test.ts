@@ -169,6 +169,19 @@ describe("what teaches", () => {
     expect(counts.priors.robbing).toEqual({ autumn: { present: 0, looked: 1 } });
   });
 
+  it("[DX163] of two findings that exclude each other the one that is present settles the other", () => {
+    const starved = (id: string, present: "stores_exhausted" | "stores_ample") =>
+      closed(id, ["starvation"], { [present]: "present" });
+    const { counts } = experienceOf(
+      [starved("a", "stores_exhausted"), starved("b", "stores_exhausted"), starved("c", "stores_ample")],
+      publishedEvidence,
+    );
+    expect(counts.frequencies.starvation).toEqual({
+      stores_exhausted: { present: 2, looked: 3 },
+      stores_ample: { present: 1, looked: 3 },
+    });
+  });
+
   it("[DX164] a mixed case teaches priors and no pair", () => {
     const { counts } = experienceOf(
       [closed("two", ["queenless", "robbing"], { roar_agitated: "present" })],

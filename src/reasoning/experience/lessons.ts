@@ -4,6 +4,7 @@ import { ensure, type Problem, type Season } from "../../units/index.ts";
 import { type AnyInput, confirms, priorProbabilities, readCase } from "../differential/index.ts";
 import { type ClosedCase, unconfirmedCause } from "./closed-case.ts";
 import { experienceProblem } from "./problems.ts";
+import { settledFindings } from "./settled-findings.ts";
 
 /** Counts of a programme's own cases. Members that nothing was seen of are left out. */
 export interface ExperienceCounts {
@@ -75,11 +76,8 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
     const why = read.problems.map(({ code }) => code).join(", ");
     return experienceProblem("case-unreadable", "warned", id, { case: id, why });
   }
-  const { season, present, absent } = read.value;
-  const looked = [
-    ...present.map((finding) => [finding, 1] as const),
-    ...absent.map((finding) => [finding, 0] as const),
-  ];
+  const { season } = read.value;
+  const settled = settledFindings(read.value, evidence);
   const unnamed = evidence.conditionIds.filter(
     (cause) => !causes.includes(cause) && each.results.some((result) => confirms(result, cause)),
   );
@@ -87,9 +85,9 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
   const pairs = single === undefined ? {} : (evidence.frequencies[single] ?? {});
   const seen = (isPair: boolean): Readonly<Record<string, Seen>> =>
     Object.fromEntries(
-      looked
-        .filter(([finding]) => single !== undefined && Object.hasOwn(pairs, finding) === isPair)
-        .map(([finding, yes]) => [finding, { present: yes, looked: 1 }]),
+      settled
+        .filter(({ finding }) => single !== undefined && Object.hasOwn(pairs, finding) === isPair)
+        .map(({ finding, isPresent }) => [finding, { present: Number(isPresent), looked: 1 }]),
     );
   const setting = readCase(askedBefore(each), evidence);
   const stated = setting.ok ? priorProbabilities(setting.value, evidence) : {};
