@@ -61,7 +61,8 @@ export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
   candidate.dependsOn === "set" ? candidate.results() : [];
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
-  const { conditions, evidence, probability, sets } = belief;
+  const { conditions, evidence, probability } = belief;
+  const { parent } = belief.sets;
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
@@ -69,11 +70,12 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
   const logs = new Float64Array(probability.length);
   for (const [index, result] of results.entries()) {
     let chance = 0;
+    logs[0] = Math.log2(result[0] as number);
     for (let set = 0; set < probability.length; set++) {
       const p = result[set] as number;
       // Most sets show the result as often as the set they grew from: a logarithm is taken once for all of them.
-      const from = sets.parent[set] as number;
-      const log = set > 0 && p === result[from] ? (logs[from] as number) : Math.log2(p);
+      const from = set === 0 ? 0 : (parent[set] as number);
+      const log = p === result[from] ? (logs[from] as number) : Math.log2(p);
       logs[set] = log;
       const weight = (probability[set] as number) * p;
       if (weight === 0) continue;
@@ -101,11 +103,13 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
 
 /** Probability of each condition together with the result: from the sets that grew last, each added to the one before. */
 function jointWith({ conditions, sets, probability }: Belief, result: Float64Array): Float64Array {
+  const { count, parent, added } = sets;
   const joint = new Float64Array(conditions.length);
-  const grown = new Float64Array(sets.count);
-  for (let set = sets.count - 1; set > 0; set--) {
+  const grown = new Float64Array(count);
+  for (let set = count - 1; set > 0; set--) {
     const weight = (grown[set] as number) + (probability[set] as number) * (result[set] as number);
-    const [from, member] = [sets.parent[set] as number, sets.added[set] as number];
+    const from = parent[set] as number;
+    const member = added[set] as number;
     grown[from] = (grown[from] as number) + weight;
     joint[member] = (joint[member] as number) + weight;
   }
