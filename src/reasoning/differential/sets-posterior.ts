@@ -1,6 +1,6 @@
 /** Posterior from the best sets, for more present findings than the tables can hold; says how much it left out. */
 import { bestSets, byProbability, type SetList, weightsOf } from "./best-first.ts";
-import type { Groups } from "./expansion.ts";
+import { asShare, type Groups } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
 import type { Posterior } from "./posterior.ts";
@@ -68,5 +68,5 @@ export function sharesOfSets(weights: Float64Array, sets: SetList, conditions: n
       if (((bits >> index) & 1) === 1) group[index] = (group[index] as number) + share;
     }
   }
-  return { total, condition, group };
+  return { total, condition: condition.map(asShare), group: group.map(asShare) };
 }
