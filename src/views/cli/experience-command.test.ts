@@ -5,7 +5,7 @@ import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { programmeStory, set } from "../../../tests/journals/programme-kinds.ts";
 import { writer } from "../../../tests/journals/writer.ts";
-import { decodeJournal } from "../../journal/index.ts";
+import { decodeJournal, type EntryDraft } from "../../journal/index.ts";
 import { verbNamed } from "../../reasoning/index.ts";
 import { openServerStore } from "../../storage/server.ts";
 import { said } from "./test-io.ts";
@@ -48,41 +48,48 @@ describe("experience on the command line", () => {
     expect(words.out).not.toMatch(/undefined|NaN|\[object/);
   });
 
-  it("[DX189] shows what was learnt beside its start, priors and healthy rates as well once they are in use", async () => {
+  it("[DX189] shows what was learnt beside its start, and how well answers did, once ten cases can be scored", async () => {
     const on = "2026-03-09";
     const use = { frequencies: true, healthyRates: true, priors: true, strength: 1 };
-    const entries = writer({ device: "d", programme: "learn", author: "a", from: "2026-03-09T08:00:00.000Z" }).write(
+    const drafts: readonly EntryDraft[] = [
       {
         ...{ kind: "apiary-registered", at: on, about: ["apiary-1"] },
         data: { code: "HO", name: "Hollow Meadow", place: "Invented County", latitude: 45.2, longitude: -93.1 },
       },
-      {
-        ...{ kind: "colony-registered", at: on, about: ["apiary-1", "colony-1"] },
-        data: { code: "1", hiveType: "ten-frame" },
-      },
-      {
-        ...{ kind: "case-opened", at: on, about: ["case-1", "apiary-1"] },
-        data: { code: "2026-014", openedOn: on, question: "Why?", colonies: ["colony-1"] },
-      },
-      ...(["roar_agitated", "green_hard_mummies"] as const).map((finding) => ({
-        ...{ kind: "finding-recorded" as const, at: on, about: ["case-1", "colony-1"] },
-        data: { colony: "colony-1", finding, state: "present" as const, on },
-      })),
-      {
-        ...{ kind: "case-closed", at: on, about: ["case-1"] },
-        data: { on, outcome: "answered", confirmedCauses: ["queenless"], confirmedBy: "inspector 2" },
-      },
+      ...Array.from({ length: 10 }, (_, at): readonly EntryDraft[] => [
+        {
+          ...{ kind: "colony-registered", at: on, about: ["apiary-1", `colony-${at}`] },
+          data: { code: String(at), hiveType: "ten-frame" },
+        },
+        {
+          ...{ kind: "case-opened", at: on, about: [`case-${at}`, "apiary-1"] },
+          data: { code: `2026-01${at}`, openedOn: on, question: "Why?", colonies: [`colony-${at}`] },
+        },
+        ...(["roar_agitated", "green_hard_mummies"] as const).map(
+          (finding): EntryDraft => ({
+            ...{ kind: "finding-recorded", at: on, about: [`case-${at}`, `colony-${at}`] },
+            data: { colony: `colony-${at}`, finding, state: "present", on },
+          }),
+        ),
+        {
+          ...{ kind: "case-closed", at: on, about: [`case-${at}`] },
+          data: { on, outcome: "answered", confirmedCauses: ["queenless"], confirmedBy: "inspector 2" },
+        },
+      ]).flat(),
       set({ experience: use }, "learn"),
-    );
+    ];
+    const office = writer({ device: "d", programme: "learn", author: "a", from: "2026-03-09T08:00:00.000Z" });
     const store = await openServerStore({ file: path.join(folder, "learn.sqlite"), programme: "learn" });
-    await store.push(entries);
+    await store.push(office.write(...drafts));
     await store.close();
     const { out } = await said(["experience", "--programme", "learn"], { env });
-    expect(out).toMatch(/frequency +queenless +roar_agitated +0\.65 +0\.65 +1 of 1 +0\.6\d+/);
-    expect(out).toMatch(/healthy-rate +spring +green_hard_mummies +\S+ +\S+ +1 of 1/);
-    expect(out).toMatch(/prior +queenless +spring +\S+ +\S+ +1 of 1/);
+    expect(out).toMatch(/frequency +queenless +roar_agitated +0\.65 +0\.65 +10 of 10 +0\.7\d+/);
+    expect(out).toMatch(/healthy-rate +spring +green_hard_mummies +\S+ +\S+ +10 of 10/);
+    expect(out).toMatch(/prior +queenless +spring +\S+ +\S+ +10 of 10/);
     expect(out).toContain("no random sample");
     expect(out).toContain("colonies that failed of something else");
+    expect(out).toContain("10 cases scored, each by what the others taught.");
+    expect(out).toMatch(/pairs +stated +observed +low +high/);
   });
 
   it("[DX189] of a programme without records says so", async () => {
