@@ -6,6 +6,7 @@ export interface ExperienceProblems {
   readonly "case-without-cause": { readonly case: string };
   readonly "cause-not-confirmed": { readonly case: string; readonly cause: string };
   readonly "cause-unknown": { readonly case: string; readonly cause: string };
+  readonly "closing-in-conflict": { readonly case: string };
   readonly "case-unreadable": { readonly case: string; readonly why: string };
   readonly "nothing-before-result": { readonly case: string };
   readonly "confirmed-not-random": { readonly cases: number };

@@ -156,6 +156,12 @@ describe("closed cases of a casebook", () => {
     expect(closedCases(fold([...entries, ...back]))).toEqual([]);
   });
 
+  it("[DX187] of two closings side by side neither counts, and it is said", () => {
+    const twice = inUseOf(told(closing(["queenless"], "inspector 2"), closing(["robbing"], "inspector 3")));
+    expect(twice.experience.lessons).toEqual([]);
+    expect(twice.problems).toMatchObject([{ code: "closing-in-conflict", slots: { case: "case-1" } }]);
+  });
+
   it("[DX187] the evidence in use has the changes, and the counts where the settings say so", () => {
     const acts = [finding("colony-1", "roar_agitated", "present"), closing(["queenless"], "inspector 2")];
     const prior = changed({ what: "prior", condition: "robbing", season: "autumn", rate: 0.09 });

@@ -3,7 +3,15 @@
  *
  * @module views/model
  */
-import { type Casebook, type CaseState, coloniesOf, evidenceOf, settled, wholeApiary } from "../../casebook/index.ts";
+import {
+  type Casebook,
+  type CaseState,
+  coloniesOf,
+  evidenceOf,
+  isInConflict,
+  settled,
+  wholeApiary,
+} from "../../casebook/index.ts";
 import type { Evidence } from "../../knowledge/index.ts";
 import { differential, experience } from "../../reasoning/index.ts";
 import { casebookBefore } from "./as-of.ts";
@@ -51,9 +59,17 @@ export function pastCases(
     .map((state) => ({ id: state.id, input: inputOf(state) }));
 }
 
-/** How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. */
-export const inUseOf = (casebook: Casebook): experience.InUse =>
-  experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+/**
+ * How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. A case with
+ * two closings side by side teaches nothing, and that is said.
+ */
+export function inUseOf(casebook: Casebook): experience.InUse {
+  const inUse = experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+  const undecided = Object.values(casebook.cases)
+    .filter(({ closed }) => isInConflict(closed))
+    .map(({ id }) => experience.experienceProblem("closing-in-conflict", "warned", id, { case: id }));
+  return { ...inUse, problems: [...inUse.problems, ...undecided] };
+}
 
 /** Results of tests of every colony of the case, and of the apiary. */
 function resultsOf(casebook: Casebook, state: CaseState): readonly differential.TestInput[] {

@@ -34,6 +34,8 @@ export const evidenceProblems = {
     `The case ${slots.case} names ${slots.cause}, which nothing confirms: no result of a test able to, no laboratory, no person. Nothing is learnt from it.`,
   "cause-unknown": (slots: Slots) =>
     `The case ${slots.case} names ${slots.cause}, which is not in the evidence in use. Nothing is learnt from it.`,
+  "closing-in-conflict": (slots: Slots) =>
+    `The case ${slots.case} was closed twice, with different words, so neither counts and nothing is learnt from it. Withdraw one closing.`,
   "case-unreadable": (slots: Slots) =>
     `The record of the case ${slots.case} cannot be put to the differential (${slots.why}), so it is left out.`,
   "nothing-before-result": (slots: Slots) =>
