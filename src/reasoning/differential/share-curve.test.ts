@@ -1,9 +1,10 @@
 /** Draws of a judged share are those of a beta with its mean. */
 import { describe, expect, it } from "vitest";
+import { publishedEvidence } from "../../knowledge/index.ts";
 import { betaQuantile, normalCdf } from "../../numerics/index.ts";
 import { spread } from "./judgements.ts";
 import { curvePoints, shareAt, shareCurve } from "./share-curve.ts";
-import { startCounts } from "./start-counts.ts";
+import { spreadOf, startCounts, startOf } from "./start-counts.ts";
 
 const grades = [0.005, 0.02, 0.1, 0.35, 0.65, 0.9];
 const logit = (p: number) => Math.log(p / (1 - p));
@@ -50,5 +51,43 @@ describe("a drawn share", () => {
       expect(shares.every((share) => share >= 0 && share <= 1 && Number.isFinite(share))).toBe(true);
       expect(shares.every((share, index) => index === 0 || share >= (shares[index - 1] as number) - 1e-12)).toBe(true);
     }
+  });
+});
+
+describe("the width of a stated grade", () => {
+  it("[DX128] is smaller where its belonging is cited, and where a change names a work that was read", () => {
+    const cited = publishedEvidence.frequencies.queenless?.queen_not_found_no_eggs;
+    const judged = publishedEvidence.frequencies.queenless?.onset_sudden;
+    if (!cited || !judged) throw new Error("not in the evidence");
+    expect([cited.source, judged.source]).toEqual(["queen-state-handbook", "judgement"]);
+    expect([spreadOf(cited, "grade"), spreadOf(judged, "grade")]).toEqual([{ spread: spread.citedGrade }, {}]);
+    expect(startOf(cited, "grade").looked).toBeCloseTo(startCounts(cited.value, spread.citedGrade).looked, 9);
+    const change = (source: string | null, read: "seen" | "memory" | "judgement") => ({
+      ...judged,
+      change: {
+        value: 0.3,
+        outOf: null,
+        entry: "e",
+        author: "a",
+        on: "2026-04-02",
+        citation: { source, at: "table 2", read },
+      },
+    });
+    expect(spreadOf(change("own-survey", "seen"), "grade")).toEqual({ spread: spread.citedGrade });
+    expect(spreadOf(change("own-survey", "memory"), "grade")).toEqual({});
+    expect(spreadOf(change(null, "judgement"), "grade")).toEqual({});
+  });
+
+  it("[DX128] keeps a cited grade in its own band in 95 of 100 draws and a judged one in 84", () => {
+    // Common, 0.35, between occasional, 0.1, and usual, 0.65: the bands meet half-way on the scale of log odds.
+    const [low, high] = [(logit(0.1) + logit(0.35)) / 2, (logit(0.35) + logit(0.65)) / 2];
+    const inBand = (sd: number) =>
+      cells.reduce((sum, { z, weight }) => {
+        const at = logit(shareAt(shareCurve(0.35, sd), 0, z));
+        return sum + (at > low && at < high ? weight : 0);
+      }, 0);
+    expect(inBand(spread.citedGrade)).toBeGreaterThan(0.93);
+    expect(inBand(spread.grade)).toBeGreaterThan(0.8);
+    expect(inBand(spread.grade)).toBeLessThan(0.88);
   });
 });

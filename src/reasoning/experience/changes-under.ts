@@ -2,11 +2,14 @@
 import { answered, blocked, type Problem, type Result } from "../../units/index.ts";
 import { type AnyAnswer, type AnyInput, differential } from "../differential/index.ts";
 import { askedUnder, type Reckoning } from "./in-use.ts";
+import { experienceProblem } from "./problems.ts";
 
 /** A past case as it was asked. */
 export interface PastCase {
   readonly id: string;
   readonly input: AnyInput;
+  /** As it could be asked under the other evidence, findings of its own included; left out: the same. */
+  readonly inputAfter?: AnyInput;
 }
 
 /** What was answered: the verdict, and the likeliest condition with its probability. */
@@ -27,7 +30,7 @@ export interface ChangedAnswer {
 export interface ChangedAnswers {
   readonly compared: number;
   readonly changed: readonly ChangedAnswer[];
-  /** Cases that one of the two cannot answer; they are not compared. */
+  /** One for each case that one of the two cannot answer; they are not compared. */
   readonly problems: readonly Problem[];
 }
 
@@ -45,11 +48,13 @@ export function changesUnder(
   const problems: Problem[] = [];
   const changed: ChangedAnswer[] = [];
   let compared = 0;
-  for (const [at, { id, input }] of cases.entries()) {
+  for (const [at, { id, input, inputAfter = input }] of cases.entries()) {
     tell(at / cases.length);
-    const [old, now] = [shortAnswer(input, before), shortAnswer(input, after)];
+    const [old, now] = [shortAnswer(input, before), shortAnswer(inputAfter, after)];
     if (!old.ok || !now.ok) {
-      problems.push(...[old, now].flatMap((each) => (each.ok ? [] : each.problems)));
+      const codes = [old, now].flatMap((each) => (each.ok ? [] : each.problems.map(({ code }) => code)));
+      const why = [...new Set(codes)].join(", ");
+      problems.push(experienceProblem("case-unreadable", "warned", id, { case: id, why }));
       continue;
     }
     compared += 1;

@@ -9,7 +9,7 @@ import {
   publishedEvidence,
 } from "../../knowledge/index.ts";
 import { answered, type Problem, type Result } from "../../units/index.ts";
-import { noCounts, withExperience } from "../experience/index.ts";
+import { experienceCaveats, noCounts, withExperience } from "../experience/index.ts";
 import { day, season } from "./fields.ts";
 import { readInput } from "./read-input.ts";
 import type { Shape } from "./shape.ts";
@@ -46,7 +46,9 @@ const change = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("healthy-rate"), finding: id, season, rate, outOf: outOf.exactOptional() }),
 ]);
 
-const seen = z.strictObject({ present: z.number().min(0), looked: z.number().min(0) });
+const seen = z
+  .strictObject({ present: z.number().min(0), looked: z.number().min(0).max(1_000_000) })
+  .refine(({ present, looked }) => present <= looked, { message: "present must be at most looked" });
 const counted = z.record(id, seen);
 
 const changes = z
@@ -105,7 +107,8 @@ export function evidenceFrom(own: OwnEvidence | undefined): {
 } {
   const { changes = [], use = experienceUnused, counts = noCounts } = own ?? {};
   const { evidence, problems } = changedEvidence(publishedEvidence, changes.map(notedChange));
-  return { evidence: withExperience(evidence, counts, use), problems };
+  const learnt = withExperience(evidence, counts, use);
+  return { evidence: learnt, problems: [...problems, ...experienceCaveats({ start: evidence, learnt, counts, use })] };
 }
 
 const notedChange = ({ change: what, citation, on, entry = "", author = "" }: z.output<typeof changes>[number]) => ({

@@ -119,25 +119,46 @@ type Answer = ReturnType<typeof answerOf>;
 /** Rows of each kind shown to people; --json has them all. */
 const shown = 12;
 
+/** Values beside their start, those looked for most often first. */
+function rowsShown(values: Answer["values"]): readonly string[] {
+  if (values.length === 0) return [];
+  const rows = values
+    .toSorted((one, other) => other.looked - one.looked || other.present - one.present)
+    .slice(0, shown)
+    .map((row) => [row.kind, row.of, row.by, row.published, row.start, `${row.present} of ${row.looked}`, row.inUse]);
+  const more = values.length > shown ? `${values.length - shown} more; --json lists them all.\n` : "";
+  return [table(["kind", "of", "by", "published", "start", "seen", "inUse"], rows) + more];
+}
+
+const range = ({ value, low, high }: Estimate) => `${cell(value)} (${cell(low)} to ${cell(high)})`;
+
+type Scored = Exclude<Answer["score"], { readonly withheld: unknown }>;
+
+/** Scores with their limits, then what was stated against what came true. */
+function scoreForPeople({ cases, leftOut, brier, logScore, topOne, topThree, clip, held, bins }: Scored) {
+  const taught = leftOut ? ", each by what the others taught" : "";
+  const clipped =
+    held > 0 ? ` In ${held} the confirmed cause had been given less than ${clip}, which counts as that.` : "";
+  return [
+    `${cases} cases scored${taught}. Brier ${range(brier)}, logarithm ${range(logScore)}, first ${range(topOne)}, first three ${range(topThree)}.${clipped}\n`,
+    table(
+      ["pairs", "stated", "observed", "low", "high"],
+      bins.map(({ n, meanStated, observed }) => [n, meanStated, observed.value, observed.low, observed.high]),
+    ),
+  ];
+}
+
 function forPeople({ closed, learntFrom, refused, values, score, drift, notices }: Answer): string {
-  const pairs = values.filter(({ kind }) => kind === "frequency");
   const trends = drift.flatMap((each) => ("trend" in each ? [{ finding: each.finding, ...each.trend }] : []));
-  const range = ({ value, low, high }: Estimate) => `${cell(value)} (${cell(low)} to ${cell(high)})`;
   return [
     `${closed} closed, ${learntFrom} teach, ${refused.length} refused.\n${refused.map(({ message }) => `- ${message}\n`).join("")}`,
-    ...(pairs.length > 0
-      ? [
-          table(
-            ["condition", "finding", "published", "start", "seen", "inUse"],
-            pairs
-              .slice(0, shown)
-              .map((row) => [row.of, row.by, row.published, row.start, `${row.present} of ${row.looked}`, row.inUse]),
-          ) + (pairs.length > shown ? `${pairs.length - shown} more; --json lists them all.\n` : ""),
-        ]
-      : []),
-    "withheld" in score
-      ? `${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`
-      : `${score.cases} cases scored${score.leftOut ? ", each by what the others taught" : ""}. Brier ${range(score.brier)}, logarithm ${range(score.logScore)}, first ${range(score.topOne)}, first three ${range(score.topThree)}.\n`,
+    ...["frequency", "healthy-rate", "prior"].flatMap((kind) =>
+      // Frequencies are shown before anyone says yes; the rest, every finding and cause of it, once it is in use.
+      rowsShown(values.filter((row) => row.kind === kind && (kind === "frequency" || row.inUse !== row.start))),
+    ),
+    ...("withheld" in score
+      ? [`${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`]
+      : scoreForPeople(score)),
     trends.length > 0
       ? table(
           ["finding", "z", "p", "adjusted"],

@@ -3,7 +3,7 @@
  *
  * @module views/model
  */
-import { type Casebook, evidenceOf, type ReasoningSettings } from "../../casebook/index.ts";
+import { type Casebook, evidenceOf, type ReasoningSettings, standingChanges } from "../../casebook/index.ts";
 import type { Evidence } from "../../knowledge/index.ts";
 import { experience, type OwnEvidence } from "../../reasoning/index.ts";
 import type { Problem } from "../../units/index.ts";
@@ -18,7 +18,7 @@ export function questionUnder(
 ) {
   return {
     ...settingsOf(settings),
-    evidence: { changes: changesIn(casebook), use: settings.experience, counts: learnt.counts },
+    evidence: { changes: standingChanges(casebook), use: settings.experience, counts: learnt.counts },
   };
 }
 
@@ -27,13 +27,6 @@ const settingsOf = ({ thresholds, nothingWrong }: ReasoningSettings) => ({
   ...(Object.keys(thresholds).length === 0 ? {} : { thresholds }),
   ...(nothingWrong === null ? {} : { nothingWrong }),
 });
-
-const changesIn = (casebook: Casebook) =>
-  Object.values(casebook.programmes).flatMap((state) =>
-    Object.values(state.changes).flatMap(({ candidates }) =>
-      candidates.map(({ value: { change, citation, on }, entry, author }) => ({ change, citation, on, entry, author })),
-    ),
-  );
 
 /** What closed cases taught: how many, and the counts. Reckoned apart, where a page does not wait for it. */
 export interface Taught {
@@ -61,7 +54,7 @@ export interface OwnReckoning {
 export function ownReckoning(casebook: Casebook, taught: Taught | null): OwnReckoning {
   const { evidence, settings, problems } = evidenceOf(casebook);
   const learns = experience.isUsed(settings.experience);
-  const changes = changesIn(casebook);
+  const changes = standingChanges(casebook);
   const asked = settingsOf(settings);
   const own = { changes, use: settings.experience, counts: taught?.counts ?? experience.noCounts };
   return {
@@ -70,7 +63,9 @@ export function ownReckoning(casebook: Casebook, taught: Taught | null): OwnReck
     waits: learns && taught === null,
     own: changes.length === 0 && !learns ? null : (own as OwnEvidence),
     says: {
-      changes: changes.length - problems.filter(({ code }) => code.startsWith("evidence-")).length,
+      changes:
+        changes.length -
+        problems.filter(({ code, severity }) => code.startsWith("evidence-") && severity !== "noted").length,
       cases: learns ? (taught?.cases ?? 0) : null,
       set: Object.keys(asked).length > 0,
     },

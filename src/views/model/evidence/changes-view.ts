@@ -29,7 +29,7 @@ export interface ChangeRow {
   readonly author: string;
   readonly on: Day;
   readonly reason: string | null;
-  /** Why it counts for nothing; null where it counts. */
+  /** Why it counts for nothing, or what to bear in mind (`noted`); null where there is nothing to say. */
   readonly trouble: Problem | null;
 }
 

@@ -95,7 +95,7 @@ export function ChangeForm() {
       {view ? (
         <>
           <Trial view={view} />
-          {view.problems.length > 0 ? null : (
+          {answer?.outcome.problems.some(({ severity }) => severity !== "noted") ? null : (
             <p className="acts">
               <button type="button" className="press" onClick={() => void accept()}>
                 {say.acceptChange}

@@ -12,7 +12,7 @@ export default function ChangesPage() {
   const { casebook } = useCasebook();
   const say = words.own;
   const rows = changeRows(casebook, words);
-  const idle = rows.filter((row) => row.trouble !== null).length;
+  const idle = rows.filter((row) => row.trouble !== null && row.trouble.severity !== "noted").length;
   return (
     <main id="page" className="plain own">
       <Answer text={say.changesAnswer({ changes: rows.length, idle })} under={say.changesUnder} />
