@@ -9,6 +9,7 @@ export * from "./case-rows.ts";
 export * from "./check-letter.ts";
 export * from "./closed-cases.ts";
 export * from "./codes.ts";
+export * from "./copy-check.ts";
 export * from "./could.ts";
 export * from "./could-compare.ts";
 export * from "./differential-input.ts";

@@ -58,7 +58,7 @@ function Scores({ view }: { readonly view: ExperienceView }) {
       <h2 id="h-scores">{say.scoresHead}</h2>
       <p>{view.scoredSays}</p>
       {view.scores.length > 0 ? (
-        <table>
+        <table className="by-row">
           <thead>
             <tr>
               <th scope="col">{name}</th>
@@ -128,7 +128,7 @@ function ValuesOfKind({
   const [all, setAll] = useState(false);
   return (
     <>
-      <table>
+      <table className="by-row">
         <caption>{say.valueKinds[kind]}</caption>
         <thead>
           <tr>
@@ -179,7 +179,7 @@ function Drift({ view }: { readonly view: ExperienceView }) {
       {view.drift.length > 0 ? (
         <>
           <p className="q2">{say.driftUnder}</p>
-          <table>
+          <table className="by-row">
             <thead>
               <tr>
                 <th scope="col">{say.driftColumns.finding}</th>

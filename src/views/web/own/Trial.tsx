@@ -12,7 +12,7 @@ export function Trial({ view }: { readonly view: TrialView }) {
         <Rich text={view.says} />
       </p>
       {view.rows.length > 0 ? (
-        <table>
+        <table className="by-row">
           <thead>
             <tr>
               <th scope="col">{say.trialColumns.case}</th>

@@ -13,6 +13,7 @@ import { own } from "./own.ts";
 import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { reckoner } from "./reckoner.ts";
+import { records } from "./records.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
@@ -37,5 +38,6 @@ export const en = {
   own,
   paper,
   reckoner,
+  records,
   problems,
 };

@@ -29,6 +29,9 @@ export const recordProblems = {
   "service-unreached": () => "No connection to the service. The entries stay here.",
   "clock-off": (slots: Slots) =>
     `The clock of this device is ${some(Math.abs(n(slots, "minutes")), "minute", "minutes")} ${n(slots, "minutes") < 0 ? "behind" : "ahead of"} the service’s. Set it right; nothing was changed.`,
+  "copy-empty": () => "This copy holds no entry.",
+  "copy-of-another-programme": (slots: Slots) =>
+    `This copy is of the programme ${slots.programme}; here it is ${slots.here}. Nothing was added.`,
   "not-a-journal": () => "This file is not a journal of this tool.",
   "newer-journal-file": () => "This journal was written by a newer version. Use that version to read it.",
   "journal-cut-short": () => "The journal ends before its last line: the file was cut. Copy it again.",
