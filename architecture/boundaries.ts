@@ -66,7 +66,7 @@ export const parts: readonly Part[] = [
   {
     folder: "transfer",
     imports: [...facts, "journal", "casebook"],
-    packages: ["ical-generator", "zod"],
+    packages: ["fflate", "ical-generator", "zod"],
     pure: true,
   },
   { folder: "views/words", imports: [...facts, "casebook", "reasoning"], packages: [], pure: true },
