@@ -1,13 +1,14 @@
 /** `skepsis serve`: the page and the API on this machine. */
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync, statSync } from "node:fs";
 import path from "node:path";
-import { problem } from "../../units/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import type { Flag } from "./flags.ts";
 import { flagHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { dataFolder, project } from "./project.ts";
+import { backUpByTheClock, inOwnProcess } from "./scheduled-backups.ts";
 
 const flags: readonly Flag[] = [
   {
@@ -34,7 +35,9 @@ export const serveCommand: Command = {
     "Settings\n  SKEPSIS_PORT  port, 4747 when not set; 0 takes any free one\n" +
     "  SKEPSIS_HOST  127.0.0.1 when not set; an address that other machines can reach is refused\n" +
     "                while there are no accounts\n" +
-    "  SKEPSIS_DATA  folder of the records, .data in the project when not set\n",
+    "  SKEPSIS_DATA  folder of the records, .data in the project when not set\n" +
+    "  SKEPSIS_BACKUP  folder for a backup a day of each programme; none are made when not set\n" +
+    "  SKEPSIS_BACKUP_KEEP  newest backups that are kept of each programme, 14 when not set\n",
   run,
 };
 
@@ -54,6 +57,19 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const { serve } = await import("../service/index.ts");
   const stop = new AbortController();
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.once(signal, () => stop.abort());
+  const backups = backupsAsked(io);
+  if (backups !== null && "code" in backups) return reportUnfit([backups], "serve", given.json, io);
+  if (backups !== null)
+    backUpByTheClock(
+      {
+        ...backups,
+        programmes: () => programmesIn(dataFolder(io)),
+        now: () => io.now().getTime(),
+        say: (text) => io.err(`${text}\n`),
+        make: inOwnProcess,
+      },
+      stop.signal,
+    );
   return serve({
     version,
     host: io.env.SKEPSIS_HOST || "127.0.0.1",
@@ -65,3 +81,22 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     stop: stop.signal,
   });
 }
+
+/** Where backups go and how many are kept; null when none are asked for; a problem when the setting does not fit. */
+function backupsAsked(io: Io): { readonly folder: string; readonly keep: number } | Problem | null {
+  const { SKEPSIS_BACKUP: given, SKEPSIS_BACKUP_KEEP: keepWords = "14" } = io.env;
+  if (!given) return null;
+  const folder = io.resolve(given);
+  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory())
+    return problem("field-unfit", "blocked", "SKEPSIS_BACKUP", { given, expected: "a folder that is there" });
+  const keep = Number(keepWords);
+  return Number.isInteger(keep) && keep >= 1
+    ? { folder, keep }
+    : problem("field-unfit", "blocked", "SKEPSIS_BACKUP_KEEP", { given: keepWords, expected: "a whole number from 1" });
+}
+
+/** Programmes with records in the data folder. */
+const programmesIn = (folder: string): readonly string[] =>
+  existsSync(folder)
+    ? readdirSync(folder).flatMap((name) => (name.endsWith(".sqlite") ? [name.slice(0, -".sqlite".length)] : []))
+    : [];
