@@ -1,4 +1,5 @@
 /** One day of a colony, in expected numbers of bees: loss, contact, survival, infestation, mites, age, brood. */
+import { ensure } from "../../units/index.ts";
 import { ageBees, type Passage, type Stretch } from "./age-bees.ts";
 import { at, broodDays, classes, cleared, type Layout, patent } from "./layout.ts";
 import type { Measures } from "./measures.ts";
@@ -21,11 +22,13 @@ export interface Engine {
 /**
  * Readies a model for its days.
  *
+ * @throws DomainError unless foraging begins on a whole day
  * @example
- * engine({ parameters: specified, layout: shortLayout, rates: rateYear(specified), measures: noMeasures(1) }).youth[0]  // → 1
+ * engine({ parameters: specified, layout: fullLayout, rates: rateYear(specified), measures: noMeasures(1) }).youth[0]  // → 1
  */
 export function engine(shared: Pick<Engine, "parameters" | "layout" | "rates" | "measures">): Engine {
-  const { oldSusceptibility, youthDays } = shared.parameters;
+  const { oldSusceptibility, youthDays, foragingAge } = shared.parameters;
+  ensure(Number.isInteger(foragingAge) && foragingAge >= 0, "foragingAge", foragingAge, "a whole number of 0 or more");
   const { cohorts } = shared.layout;
   return {
     ...shared,

@@ -1,5 +1,6 @@
 /** How one colony lies in a flat array of numbers, and many colonies one after another. */
 import { ensure } from "../../units/index.ts";
+import type { DynamicsParameters } from "./parameters.ts";
 
 /** Mite state of a bee: 0 clean, 1–7 latent (mites develop), 8 patent (gives mites off), 9 cleared (dead mites). */
 export const classes = 10;
@@ -47,9 +48,8 @@ export interface Layout {
 /**
  * A layout with the given number of daily ages.
  *
- * Ages beyond which no rate changes may be held as one without changing any number: 18 days (foraging) for summer
- * bees and 8 days (susceptibility is down to that of old bees) for winter bees, as long as all cohorts are equally
- * susceptible. After requeening they are not: use `fullLayout`.
+ * Ages beyond which no rate changes may be held as one without changing any number: `shortestLayout`. After requeening
+ * cohorts differ in susceptibility: use `fullLayout`.
  *
  * @throws DomainError unless both are whole and at least 2
  * @example
@@ -69,5 +69,14 @@ export function layoutOf({ summerAges, winterAges }: Pick<Layout, "summerAges" |
 /** 64 daily ages: right for every plan, requeening too. */
 export const fullLayout: Layout = layoutOf({ summerAges: 64, winterAges: 64 });
 
-/** The fewest ages that change no number of the specified variant while all cohorts are equally susceptible. */
-export const shortLayout: Layout = layoutOf({ summerAges: 19, winterAges: 9 });
+/**
+ * The fewest ages that change no number, as long as all cohorts are equally susceptible.
+ *
+ * @example
+ * shortestLayout(specified).summerAges  // → 19
+ */
+export function shortestLayout({ foragingAge, youthDays, oldSusceptibility }: DynamicsParameters): Layout {
+  let old = 1;
+  while (Math.exp(-old / youthDays) > oldSusceptibility) old++;
+  return layoutOf({ summerAges: Math.max(foragingAge, old) + 1, winterAges: old + 1 });
+}
