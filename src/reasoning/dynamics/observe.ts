@@ -1,5 +1,5 @@
 /** What can be seen of a colony's record: bees, infested share, brood, and the chance of a count at the bench. */
-import { betaBinomial } from "../../numerics/index.ts";
+import { logChoose } from "../../numerics/index.ts";
 import { ensure } from "../../units/index.ts";
 import { at, broodDays, classes, cleared, type Layout } from "./layout.ts";
 
@@ -64,11 +64,31 @@ export function logChanceOfCount(count: BenchCount, infestedShare: number, error
   ensure(sensitivity >= 0 && sensitivity <= 1, "sensitivity", sensitivity, "from 0 to 1");
   ensure(specificity >= 0 && specificity <= 1, "specificity", specificity, "from 0 to 1");
   ensure(overdispersion > 0 && overdispersion < 1, "overdispersion", overdispersion, "above 0 and below 1");
-  const mean = sensitivity * infestedShare + (1 - specificity) * (1 - infestedShare);
   const { infested, examined } = count;
   ensure(Number.isInteger(examined) && examined >= 0, "examined", examined, "a whole number of 0 or more");
-  if (mean <= 0) return infested === 0 ? 0 : -Infinity;
-  if (mean >= 1) return infested === examined ? 0 : -Infinity;
+  ensure(
+    Number.isInteger(infested) && infested >= 0 && infested <= examined,
+    "infested",
+    infested,
+    "a whole number from 0 to the bees examined",
+  );
+  // Each share by its own sum: 1 − mean would lose the digits of a share near 1.
+  const positive = sensitivity * infestedShare + (1 - specificity) * (1 - infestedShare);
+  const negative = (1 - sensitivity) * infestedShare + specificity * (1 - infestedShare);
+  if (positive <= 0) return infested === 0 ? 0 : -Infinity;
+  if (negative <= 0) return infested === examined ? 0 : -Infinity;
   const size = (1 - overdispersion) / overdispersion;
-  return betaBinomial({ n: examined, a: mean * size, b: (1 - mean) * size }).logPmf(infested);
+  return (
+    logChoose(examined, infested) +
+    logRising(positive * size, infested) +
+    logRising(negative * size, examined - infested) -
+    logRising(size, examined)
+  );
+}
+
+/** ln of a(a + 1)…(a + n − 1). Term by term: a ratio of gamma functions loses digits for shapes near 0, met in clean colonies. */
+function logRising(a: number, n: number): number {
+  let total = 0;
+  for (let i = 0; i < n; i++) total += Math.log(a + i);
+  return total;
 }
