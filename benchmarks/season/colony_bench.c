@@ -40,7 +40,7 @@ static void prepare(void) {
 }
 
 /* 1 - e^-x of every distinct age: a series at x/4, then two exact doublings. */
-static void chances(double force, const double *youth, double *infestation) {
+static inline void chances(double force, const double *youth, double *infestation) {
   double few[DISTINCT];
   for (int i = 0; i < DISTINCT; i++) {
     double x = -0.25 * force * youth[i], r = 1;
@@ -50,7 +50,8 @@ static void chances(double force, const double *youth, double *infestation) {
     r *= 2 + r;
     few[i] = -r;
   }
-  for (int a = 0; a < A; a++) infestation[a] = few[a < DISTINCT ? a : DISTINCT - 1];
+  for (int a = 0; a < DISTINCT; a++) infestation[a] = few[a];
+  for (int a = DISTINCT; a < A; a++) infestation[a] = few[DISTINCT - 1];
 }
 
 static double run(int days, double bees0, double share0, double *share) {
@@ -62,7 +63,7 @@ static double run(int days, double bees0, double share0, double *share) {
   double bees = bees0, infested = bees0 * share0, givers = infested, hazard = 0;
   int now = 0, d = 305, oldest = 0;
   for (int t = 0; t < days; t++) {
-    hazard += year[d].cold * (8e-4 + 0.03 / (1 + exp((bees - 0.7 * infested - 5500) / 1300)));
+    if (year[d].cold > 1e-9) hazard += year[d].cold * (8e-4 + 0.03 / (1 + exp((bees - 0.7 * infested - 5500) / 1300)));
     chances(1.7 * (1 - 0.5 * year[d].flow) * (1 - 0.2 * year[d].flight) * givers / bees, youth, infestation);
     double sick = 0, patents = 0, others = 0;
     for (int c = 0; c < 2; c++) {
@@ -88,9 +89,10 @@ static double run(int days, double bees0, double share0, double *share) {
     state[now ^ 1][0][0][0] = emerging * (1 - year[d].winter);
     state[now ^ 1][1][0][0] = emerging * year[d].winter;
     brood[oldest] = 2000 * year[d].laying * bees / (bees + 6000);
-    brood[(oldest + BROOD - 3) % BROOD] *= 0.942;
-    brood[(oldest + BROOD - 9) % BROOD] *= 0.9034;
-    oldest = (oldest + 1) % BROOD;
+    int third = oldest + BROOD - 3, ninth = oldest + BROOD - 9;
+    brood[third >= BROOD ? third - BROOD : third] *= 0.942;
+    brood[ninth >= BROOD ? ninth - BROOD : ninth] *= 0.9034;
+    if (++oldest == BROOD) oldest = 0;
     infested = sick, givers = patents, bees = sick + others + emerging;
     now ^= 1;
     d = d % 365 + 1;

@@ -1,4 +1,4 @@
-/** How fast a colony's year runs, beside the same days in C where gcc is there. Best of five, in the same minutes. */
+/** How fast a colony's year runs, beside the same days in C where gcc is there. Best of five times five, turn about. */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -11,7 +11,7 @@ const { seeColony, shortestLayout, specified } = dynamics;
 const source = path.join(import.meta.dirname, "colony_bench.c");
 const rates = rateYear(specified);
 const firstDay = 305;
-const years = 300;
+const years = 100;
 const rounds = 5;
 /** Most times as long as C that the same ages may take. */
 const goal = 4;
@@ -31,10 +31,15 @@ function bench(layout: dynamics.Layout) {
     for (let elapsed = 0; elapsed < days; elapsed++)
       oneDay(state, 0, model, { dayOfYear: ((firstDay - 1 + elapsed) % 365) + 1, elapsed });
   };
+  // Best of five, as the program in C tells it.
   const time = (): number => {
-    const began = performance.now();
-    for (let year = 0; year < years; year++) run(365, 22000 + (year % 97));
-    return ((performance.now() - began) / years) * 1000;
+    let best = Infinity;
+    for (let round = 0; round < rounds; round++) {
+      const began = performance.now();
+      for (let year = 0; year < years; year++) run(365, 22000 + (year % 97));
+      best = Math.min(best, ((performance.now() - began) / years) * 1000);
+    }
+    return best;
   };
   const check = (): Omit<Timed, "microseconds"> => {
     run(730, 22000);
@@ -105,7 +110,7 @@ function rowsFor(
   if (program === null) return [{ ...time, what: `${what} (C not compared: no gcc)` }];
   return [
     time,
-    { what: "  the same days in C, 24 or as many ages", value: bestInC, unit: "µs", goal: null },
+    { what: `  the same days in C`, value: bestInC, unit: "µs", goal: null },
     { what: "  times as long as C", value: best / bestInC, unit: "x", goal: most },
   ];
 }

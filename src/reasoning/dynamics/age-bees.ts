@@ -23,8 +23,8 @@ export interface Stretch {
  * Moves the ages of a stretch on by one day: each cell takes the bees that wait in `passage.moving` and leaves its own
  * there, one day older. Expected numbers of bees, not whole bees.
  *
- * A bee infested today does not move on in its latent stages today. Cells are read and written at one place each,
- * and `| 0` keeps their numbers whole for the compiler: both halve the time of this loop.
+ * A bee infested today does not move on in its latent stages today. Cells are read and written at one place each, and
+ * `| 0` keeps their numbers whole for the compiler: that took about a sixth off this loop.
  */
 export function ageBees(
   state: Float64Array,
@@ -39,20 +39,16 @@ export function ageBees(
   let infested = 0;
   let patents = 0;
   let others = 0;
-  let [m0, m1, m2, m3, m4] = [
-    moving[0] as number,
-    moving[1] as number,
-    moving[2] as number,
-    moving[3] as number,
-    moving[4] as number,
-  ];
-  let [m5, m6, m7, m8, m9] = [
-    moving[5] as number,
-    moving[6] as number,
-    moving[7] as number,
-    moving[8] as number,
-    moving[9] as number,
-  ];
+  let m0 = moving[0] as number;
+  let m1 = moving[1] as number;
+  let m2 = moving[2] as number;
+  let m3 = moving[3] as number;
+  let m4 = moving[4] as number;
+  let m5 = moving[5] as number;
+  let m6 = moving[6] as number;
+  let m7 = moving[7] as number;
+  let m8 = moving[8] as number;
+  let m9 = moving[9] as number;
   let i = cell | 0;
   for (let age = fromAge; age < toAge; age = (age + 1) | 0) {
     const clean = (state[i] as number) * survival;

@@ -46,6 +46,14 @@ export function countAgain(state: Float64Array, start: number, layout: Layout): 
     patents += state[cell + patent] as number;
   }
   state[start + at.bees] = bees;
+  state[start + at.youngestWinter] = youngestWinter(state, start, layout);
   state[start + at.infested] = infested;
   state[start + at.patent] = patents;
+}
+
+function youngestWinter(state: Float64Array, start: number, layout: Layout): number {
+  const first = start + layout.winter;
+  for (let place = 0; place < (layout.winterAges - 1) * classes; place++)
+    if (state[first + place] !== 0) return Math.floor(place / classes);
+  return layout.winterAges - 1;
 }

@@ -69,12 +69,11 @@ export function oneDay(state: Float64Array, start: number, model: Engine, { dayO
   const summer = start + layout.summer;
   const winter = start + layout.winter;
   const foraging = Math.min(parameters.foragingAge, summerAges);
-  passage.moving.fill(0);
   pass(state, model, summer, 0, foraging, today.hiveSurvival, today.hiveSurvivalPatent);
   pass(state, model, summer, foraging, summerAges, today.foragerSurvival, today.foragerSurvivalPatent);
   joinOldest(state, summer + (summerAges - 1) * classes, passage);
-  passage.moving.fill(0);
-  pass(state, model, winter, 0, winterAges, today.winterSurvival, today.winterSurvivalPatent);
+  const youngest = state[start + at.youngestWinter] as number;
+  pass(state, model, winter, youngest, winterAges, today.winterSurvival, today.winterSurvivalPatent);
   joinOldest(state, winter + (winterAges - 1) * classes, passage);
 
   const clearing = measures.clearing[elapsed] as number;
@@ -82,12 +81,14 @@ export function oneDay(state: Float64Array, start: number, model: Engine, { dayO
 
   const emerging = state[start + layout.brood + broodDays - 1] as number;
   state[summer] = emerging * (1 - today.drivers.winterShare);
-  state[winter] = emerging * today.drivers.winterShare;
+  const winterBees = emerging * today.drivers.winterShare;
+  state[winter] = winterBees;
+  state[start + at.youngestWinter] = winterBees > 0 ? 0 : Math.min(youngest + 1, winterAges - 1);
   ageCohorts(state, start, layout, measures.emerging[elapsed] as number);
   const eggs =
     parameters.layingMaximum *
     (measures.laying[elapsed] as number) *
-    Math.exp(state[start + at.layingNoise] as number) *
+    factorOf(state[start + at.layingNoise] as number) *
     today.drivers.laying *
     (bees / (bees + parameters.careHalf));
   ageBrood(state, start + layout.brood, parameters, eggs);
@@ -111,7 +112,7 @@ export function setInfestation(state: Float64Array, start: number, model: Engine
   const bees = state[start + at.bees] as number;
   const share = bees > 0 ? (state[start + at.patent] as number) / bees : 0;
   const force =
-    (state[start + at.contactRate] as number) * Math.exp(state[start + at.contactNoise] as number) * contact * share;
+    (state[start + at.contactRate] as number) * factorOf(state[start + at.contactNoise] as number) * contact * share;
   const cohort = start + layout.susceptibility;
   let before = Number.NaN;
   for (let age = 0; age < layout.cohorts; age++) {
@@ -134,10 +135,12 @@ function pass(
   ageBees(state, infestation, parameters.latentAdvance, stretch, passage);
 }
 
-/** Bees that leave the oldest age stay in it. */
+/** Bees that leave the oldest age stay in it; nobody is left on the way. */
 function joinOldest(state: Float64Array, cell: number, { moving }: Passage): void {
-  for (let each = 0; each < classes; each++)
+  for (let each = 0; each < classes; each++) {
     state[cell + each] = (state[cell + each] as number) + (moving[each] as number);
+    moving[each] = 0;
+  }
 }
 
 /** A share of the infested bees loses its living mites. */
@@ -159,13 +162,21 @@ function clearMites(state: Float64Array, start: number, layout: Layout, passage:
 /** Each cohort keeps its susceptibility as it grows older; the youngest has that of today's emerging bees. */
 export function ageCohorts(state: Float64Array, start: number, layout: Layout, emerging: number): void {
   const first = start + layout.susceptibility;
-  state.copyWithin(first + 1, first, first + layout.cohorts - 1);
+  makeRoom(state, first, layout.cohorts);
   state[first] = emerging;
 }
 
 function ageBrood(state: Float64Array, brood: number, p: DynamicsParameters, eggs: number): void {
-  state.copyWithin(brood + 1, brood, brood + broodDays - 1);
+  makeRoom(state, brood, broodDays);
   state[brood] = eggs;
   state[brood + 3] = (state[brood + 3] as number) * p.eggSurvival;
   state[brood + 9] = (state[brood + 9] as number) * p.broodSurvival;
 }
+
+/** Moves each of `count` numbers one place on; the last is lost. For so few a loop is faster than `copyWithin`. */
+function makeRoom(state: Float64Array, first: number, count: number): void {
+  for (let place = first + count - 1; place > first; place--) state[place] = state[place - 1] as number;
+}
+
+/** e^noise; most runs have none, and need no call. */
+export const factorOf = (noise: number): number => (noise === 0 ? 1 : Math.exp(noise));

@@ -25,6 +25,8 @@ export const at = {
   layingNoise: 5,
   /** Contact rate of this colony, per day. */
   contactRate: 6,
+  /** Age of the youngest winter bees: none emerge from midwinter to midsummer, and ages without bees cost no time. */
+  youngestWinter: 7,
 } as const;
 const head = 8;
 

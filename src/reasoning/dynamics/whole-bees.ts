@@ -2,7 +2,7 @@
 import { drawPoisson, type RandomStream } from "../../numerics/index.ts";
 import { drawBees } from "./binomial-draw.ts";
 import { countAgain } from "./colony.ts";
-import { addLoss, ageCohorts, type DayInRun, type Engine, setInfestation } from "./day.ts";
+import { addLoss, ageCohorts, type DayInRun, type Engine, factorOf, setInfestation } from "./day.ts";
 import { at, broodDays, classes, cleared, latentStages, patent } from "./layout.ts";
 import type { DayRates } from "./rates.ts";
 
@@ -51,7 +51,7 @@ export function oneDayOfWholeBees(
   const laid =
     parameters.layingMaximum *
     (measures.laying[elapsed] as number) *
-    Math.exp(state[start + at.layingNoise] as number) *
+    factorOf(state[start + at.layingNoise] as number) *
     today.drivers.laying *
     (bees / (bees + parameters.careHalf));
   state.copyWithin(brood + 1, brood, brood + broodDays - 1);

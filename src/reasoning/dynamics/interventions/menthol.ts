@@ -5,8 +5,8 @@ import type { Measures } from "../measures.ts";
  * Figures of the menthol hazard. The most, 0.2 a day, is calibrated (0.10–0.63; the upper end from a hot site would
  * leave fewer mites than any field result); half of it and the slope are calibrated to "works from a high of 21 °C"
  * (Herbert, Shimanuki & Matthenius 1988). Heat of sublimation 87 kJ/mol: vaporisation 74.2 (Keating and others 2017)
- * and fusion 13 (memory). Top bars 0.4 of 34 °C and 0.6 of the day's high: assumed. 2.86 g a day at 33 °C from "50 g
- * lasts two to three weeks" (Weslaco, newsletter of 1988). No dose to use: the label says what is lawful. Bees driven
+ * and fusion 13 (memory). Top bars 0.4 of 34 °C and 0.6 of the day's high: assumed. 2.86 g a day at 33 °C so that 50 g
+ * last two to three weeks (Weslaco, newsletter of 1988). No dose to use: the label says what is lawful. Bees driven
  * out by heat are left out.
  */
 export const mentholFigures = {
