@@ -38,6 +38,7 @@ export const parts: readonly Part[] = [
   step("decision"),
   step("surveillance"),
   step("control", ["site"]),
+  step("dynamics", ["site"]),
   step("next-step", ["differential", "decision"]),
   step("experience", ["differential", "surveillance"]),
   {
@@ -55,6 +56,7 @@ export const parts: readonly Part[] = [
         "decision",
         "surveillance",
         "control",
+        "dynamics",
         "next-step",
         "experience",
       ].map((each) => `reasoning/${each}`),
