@@ -84,6 +84,8 @@ export async function seasonSpeed(): Promise<readonly Figure[]> {
       ...rows,
       ...rowsFor("colony-year, fewest ages that change nothing", shortest, built(folder, 24), null),
       wholeBeesRow(),
+      forecastRow(2000, 300),
+      forecastRow(10_000, null),
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -129,4 +131,23 @@ function wholeBeesRow(): Figure {
     oneDayForAll(states, { first: 0, count }, model, day, { seed: 1, wholeBees: true, noise: null });
   }
   return { what: "colony-year in whole bees", value: (performance.now() - began) / count, unit: "ms", goal: null };
+}
+
+/** A forecast over 212 days with two counts. */
+function forecastRow(draws: number, goal: number | null): Figure {
+  const question = {
+    ...{ site: {}, start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" as const } },
+    ...{ actions: [], until: "2027-03-01", draws, seed: 1 },
+    counts: [
+      { date: "2026-09-01", infested: 3, examined: 50 },
+      { date: "2026-10-15", infested: 6, examined: 50 },
+    ],
+  };
+  let best = Infinity;
+  for (let round = 0; round < 3; round++) {
+    const began = performance.now();
+    if (!dynamics.colonyForecast(question).ok) throw new Error("no forecast");
+    best = Math.min(best, performance.now() - began);
+  }
+  return { what: `forecast, ${draws} particles, 212 days, two counts`, value: best, unit: "ms", goal };
 }

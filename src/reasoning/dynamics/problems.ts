@@ -27,6 +27,14 @@ export interface DynamicsProblems {
   readonly "season-flow-out-of-range": { readonly flow: number };
   /** blocked: a latitude that is none. */
   readonly "season-latitude-out-of-range": { readonly latitude: number };
+  /** blocked: fewer or more draws than can be reckoned. */
+  readonly "season-draws-out-of-range": { readonly draws: number; readonly least: number; readonly most: number };
+  /** blocked: a count that cannot be: no bees, or more infested than examined. */
+  readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
+  /** blocked: a count before the first or after the last day. */
+  readonly "season-count-outside": { readonly date: string; readonly from: string; readonly until: string };
+  /** warned: hardly a colony that the model holds possible would have given this count. */
+  readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
   /** warned: the colony is more likely lost than not before the end. */
   readonly "season-colony-likely-lost": { readonly date: string };
   /** warned: already within weeks of the start. */
@@ -51,6 +59,10 @@ export const dynamicsProblemCodes = [
   "season-reduction-out-of-range",
   "season-flow-out-of-range",
   "season-latitude-out-of-range",
+  "season-draws-out-of-range",
+  "season-count-impossible",
+  "season-count-outside",
+  "season-count-contradicts",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",

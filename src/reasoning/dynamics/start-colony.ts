@@ -76,7 +76,7 @@ export function bringTo(
 function oddsFactor(state: Float64Array, start: number, layout: Layout, share: number): number {
   const wanted = share * (state[start + at.bees] as number);
   let [low, high] = [-80, 80];
-  for (let halving = 0; halving < 100; halving++) {
+  while (high - low > 1e-13) {
     const middle = (low + high) / 2;
     if (infestedUnder(state, start, layout, Math.exp(middle)) < wanted) low = middle;
     else high = middle;

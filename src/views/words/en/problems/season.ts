@@ -23,6 +23,14 @@ export const seasonProblems = {
     n(slots, "share") >= 0 && n(slots, "share") <= 1
       ? `${per100(n(slots, "share"))} of 100 bees infested cannot be on that day: bees just emerged carry no mites. The most is ${per100(n(slots, "most"))}.`
       : "The infested share at the start is not between 0 and 100 of 100 bees. Type it from a count.",
+  "season-draws-out-of-range": (slots: Slots) =>
+    `${whole(n(slots, "draws"))} draws cannot be reckoned for so many days. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+  "season-count-impossible": (slots: Slots) =>
+    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
+  "season-count-outside": (slots: Slots) =>
+    `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
+  "season-count-contradicts": (slots: Slots) =>
+    `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
   "season-stock-out-of-range": (slots: Slots) =>
     `A stock’s susceptibility from ${slots.least} to ${slots.most} is expected; 1 is the stock the model was tuned to.`,
   "season-day-unknown": (slots: Slots) => `“${slots.date}” is not a day. Expected: year-month-day.`,
