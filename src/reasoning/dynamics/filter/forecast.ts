@@ -95,6 +95,27 @@ export function colonyForecast(
   question: ForecastQuestion,
   tell: (share: number) => void = () => undefined,
 ): Result<Forecast> {
+  const filtered = filteredCloud(question, tell);
+  if (!filtered.ok) return filtered;
+  const { cloud, counts } = filtered.value;
+  const mornings = cloud.paths.bees.length / cloud.particles;
+  return answered(
+    {
+      days: Array.from({ length: mornings }, (_, morning) =>
+        dayOf(cloud, morning, addDays(question.start.date, morning)),
+      ),
+      counts,
+      logLikelihood: counts.reduce((sum, each) => sum + each.logLikelihood, 0),
+    },
+    filtered.problems,
+  );
+}
+
+/** The particles themselves, with their paths, as `colonyForecast` tells them: for who asks more than ranges. */
+export function filteredCloud(
+  question: ForecastQuestion,
+  tell: (share: number) => void = () => undefined,
+): Result<{ readonly cloud: Cloud; readonly counts: readonly CountTaken[] }> {
   const faults = [...drawsFaults(question), ...countFaults(question)];
   if (faults.length > 0) return blocked(...faults);
   const ready = readyRun(question);
@@ -128,14 +149,7 @@ export function colonyForecast(
     if (morning < days) moveOn(cloud, model, { dayOfYear: dayOfYear(today), elapsed: morning }, { seed, noise });
     tell((morning + 1) / (days + 1));
   }
-  return answered(
-    {
-      days: Array.from({ length: days + 1 }, (_, morning) => dayOf(cloud, morning, addDays(start.date, morning))),
-      counts: taken,
-      logLikelihood: taken.reduce((sum, each) => sum + each.logLikelihood, 0),
-    },
-    [...ready.problems, ...contradictions(taken)],
-  );
+  return answered({ cloud, counts: taken }, [...ready.problems, ...contradictions(taken)]);
 }
 
 /** Combs set aside for the counts of one day. */
