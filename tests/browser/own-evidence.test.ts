@@ -73,6 +73,7 @@ it("a finding and a condition of its own are tried, accepted, asked and ranked, 
       .getByRole("button", { name: /^Take it back:/ })
       .first()
       .click();
+    await press("Take it back now");
     await page.waitForFunction((count) => document.querySelectorAll(".own-changes > li").length === count, left);
   }
   await page.goto(questions.replace(/1$/, "2"));

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { casebookOf, demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { evidenceOf } from "../../casebook/index.ts";
 import type { EntryDraft } from "../../journal/index.ts";
-import type { EvidenceChange, NotedChange } from "../../knowledge/index.ts";
+import { type EvidenceChange, type NotedChange, publishedEvidence } from "../../knowledge/index.ts";
 import { evidenceDraft, pastCases, settingsDraft, trialOf } from "./index.ts";
 
 const today = "2026-04-02";
@@ -28,6 +28,26 @@ describe("a trial of other evidence", () => {
     expect(answers).toEqual({ compared: pastCases(casebook).length, changed: [], problems: [] });
     expect(problems).toEqual([]);
     expect(before.evidence).toBe(evidenceOf(casebook).evidence);
+  });
+
+  it("[DX180] a change taken back on trial is as if it had never been made", () => {
+    const drafts = seasons.map((season) =>
+      evidenceDraft(
+        casebookOf([]),
+        "main",
+        { change: { what: "prior", condition: "stonebrood", season, rate: 0.99 }, citation, on: today },
+        today,
+      ),
+    );
+    const standing = casebookOf(drafts);
+    const entries = Object.values(standing.programmes.main?.changes ?? {}).flatMap(({ candidates }) =>
+      candidates.map(({ entry }) => entry),
+    );
+    expect(entries).toHaveLength(4);
+    const { before, after, problems } = trialOf(standing, { without: entries });
+    expect(problems).toEqual([]);
+    expect(before.evidence.priors.stonebrood?.spring.value).toBe(0.99);
+    expect(after.evidence).toEqual(publishedEvidence);
   });
 
   it("[DX180] tells the answers that a hundredfold prior would turn, and what of the trial does not fit", () => {

@@ -10,9 +10,11 @@ import { experience } from "../../reasoning/index.ts";
 import type { Day, Problem } from "../../units/index.ts";
 import { closedCases, pastCases } from "./closed-cases.ts";
 
-/** What is tried: further changes, other settings, or both. */
+/** What is tried: further changes, standing ones taken back, other settings. */
 export interface Trial {
   readonly changes?: readonly NotedChange[];
+  /** Ids of the entries of changes that are taken back. */
+  readonly without?: readonly string[];
   readonly settings?: ReasoningSettings;
 }
 
@@ -33,12 +35,14 @@ export interface TrialOutcome {
  */
 export function trialOf(
   casebook: Casebook,
-  { changes = [], settings }: Trial,
+  { changes = [], without = [], settings }: Trial,
   tell?: (share: number) => void,
 ): TrialOutcome {
   const programme = evidenceOf(casebook);
   const tried = new Set(changes.map(({ change }) => placeOfChange(change)));
-  const kept = standingChanges(casebook).filter(({ change }) => !tried.has(placeOfChange(change)));
+  const kept = standingChanges(casebook).filter(
+    ({ change, entry }) => !tried.has(placeOfChange(change)) && !without.includes(entry),
+  );
   const { evidence, problems } = changedEvidence(publishedEvidence, [...kept, ...changes]);
   const then = { ...programme, evidence, settings: settings ?? programme.settings };
   const before = experience.evidenceInUse(programme, closedCases(casebook));

@@ -1,11 +1,13 @@
 /** The evidence as this programme changed it: every change beside what was published, and the form for another. */
 import { Link } from "wouter";
-import { type ChangeRow, changeRows, withdrawChangeDraft } from "../../model/index.ts";
+import { type ChangeRow, changeRows, codesOf, trialView, withdrawChangeDraft } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { sentence } from "../parts/Form.tsx";
+import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { ChangeForm } from "./ChangeForm.tsx";
+import { Trial, Working } from "./Trial.tsx";
 import "./own.css";
 
 export default function ChangesPage() {
@@ -39,8 +41,10 @@ export default function ChangesPage() {
   );
 }
 
+/** A change; before it is taken back, what that would change is told. */
 function Change({ row }: { readonly row: ChangeRow }) {
-  const { programme, record, today } = useCasebook();
+  const { casebook, programme, record, today } = useCasebook();
+  const { answer, working, hasFailed, ask } = useProgramme<"trial">();
   const say = words.own;
   return (
     <li data-mark={row.mark}>
@@ -54,12 +58,35 @@ function Change({ row }: { readonly row: ChangeRow }) {
           type="button"
           className="act"
           aria-label={say.takeBackOf({ says: row.says })}
-          onClick={() => void record([withdrawChangeDraft(programme, row.entry, today)])}
+          onClick={() => ask({ kind: "trial", casebook, trial: { without: [row.entry] } })}
         >
           {say.takeBack}
         </button>
       </p>
       {row.trouble ? <p className="trouble">{sentence(row.trouble)}</p> : null}
+      <Working share={working} />
+      {hasFailed ? <p role="alert">{say.failed}</p> : null}
+      {answer ? (
+        <>
+          <Trial
+            view={trialView(answer.outcome.answers, {
+              problems: answer.outcome.problems,
+              names: answer.outcome.before.start,
+              codes: codesOf(casebook),
+              words,
+            })}
+          />
+          <p className="acts">
+            <button
+              type="button"
+              className="press"
+              onClick={() => void record([withdrawChangeDraft(programme, row.entry, today)])}
+            >
+              {say.takeBackNow}
+            </button>
+          </p>
+        </>
+      ) : null}
     </li>
   );
 }

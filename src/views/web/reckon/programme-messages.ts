@@ -13,4 +13,4 @@ export type ProgrammeAnswer =
   | { readonly kind: "taught"; readonly taught: Taught }
   | { readonly kind: "experience"; readonly told: ExperienceTold }
   | { readonly kind: "progress"; readonly share: number }
-  | { readonly kind: "trial"; readonly outcome: Omit<TrialOutcome, "before"> };
+  | { readonly kind: "trial"; readonly outcome: TrialOutcome };

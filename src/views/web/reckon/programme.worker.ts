@@ -9,6 +9,6 @@ const send = (answer: ProgrammeAnswer): void => self.postMessage(answer);
 function answerTo(asked: ProgrammeQuestion): ProgrammeAnswer {
   if (asked.kind === "taught") return { kind: "taught", taught: taughtBy(asked.casebook) };
   if (asked.kind === "experience") return { kind: "experience", told: experienceTold(asked.casebook) };
-  const { before: _, ...outcome } = trialOf(asked.casebook, asked.trial, (share) => send({ kind: "progress", share }));
+  const outcome = trialOf(asked.casebook, asked.trial, (share) => send({ kind: "progress", share }));
   return { kind: "trial", outcome };
 }

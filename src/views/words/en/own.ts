@@ -174,6 +174,7 @@ export const own = {
       : `${slots.title}${slots.year === null ? "" : ` (${slots.year})`}, ${slots.at}`,
   by: (slots: { readonly author: string; readonly on: string }) => `${slots.author}, ${day(slots.on)}`,
   takeBack: "Take it back",
+  takeBackNow: "Take it back now",
   takeBackOf: (slots: { readonly says: string }) => `Take it back: ${slots.says}`,
   change: {
     source: (slots: { readonly title: string; readonly year: number | null }) =>
