@@ -38,6 +38,7 @@ export const parts: readonly Part[] = [
   step("decision"),
   step("surveillance"),
   step("control", ["site"]),
+  step("dynamics", ["site"]),
   step("next-step", ["differential", "decision"]),
   step("experience", ["differential", "surveillance"]),
   {
@@ -55,6 +56,7 @@ export const parts: readonly Part[] = [
         "decision",
         "surveillance",
         "control",
+        "dynamics",
         "next-step",
         "experience",
       ].map((each) => `reasoning/${each}`),
@@ -66,7 +68,7 @@ export const parts: readonly Part[] = [
   {
     folder: "transfer",
     imports: [...facts, "journal", "casebook"],
-    packages: ["ical-generator", "zod"],
+    packages: ["fflate", "ical-generator", "zod"],
     pure: true,
   },
   { folder: "views/words", imports: [...facts, "casebook", "reasoning"], packages: [], pure: true },

@@ -5,11 +5,13 @@ import { differentialSpeed } from "./differential-speed.ts";
 import type { Figure } from "./figure.ts";
 import { pageSpeed } from "./page-speed.ts";
 import { pageWeight } from "./page-weight.ts";
+import { seasonSpeed } from "./season/season-speed.ts";
 import { versus } from "./versus/versus.ts";
 
 const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
   weight: pageWeight,
   differential: differentialSpeed,
+  season: seasonSpeed,
   page: pageSpeed,
   clone: cloneToPage,
 };

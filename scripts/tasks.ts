@@ -101,7 +101,7 @@ async function check(): Promise<number> {
     step("types, whole", () => tool("tsc", ["-p", "tsconfig.json"])),
     step("types, pure folders", () => tool("tsc", ["-p", "tsconfig.pure.json"])),
   ]);
-  outcomes.push(await tests(["unit"]));
+  outcomes.push(await tests(["unit", "postgres"]));
   outcomes.push(await step("build", build));
   outcomes.push(await step("a browser to test in", async () => ensureBrowser()));
   outcomes.push(await tests(["built"]));

@@ -1,8 +1,9 @@
-/** What `npm run bench -- --calibration`, `--groups` and `--separation` do; each takes a number of cases. */
+/** What `npm run bench -- --calibration`, `--groups`, `--separation` and `--forecast` do; each takes a number of cases. */
 import { writeFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { conditions } from "../../src/knowledge/index.ts";
+import { seasonCalibration } from "../season/calibration.ts";
 import { calibrate } from "./calibrate.ts";
 import { testedRules } from "./group-rules.ts";
 import { hardestPairs, separation } from "./separation.ts";
@@ -20,6 +21,7 @@ export const calibrationRuns: Readonly<
   "--calibration": { usual: 4000, run: calibrate },
   "--groups": { usual: 4000, run: groups },
   "--separation": { usual: 1000, run: separate },
+  "--forecast": { usual: 1000, run: seasonCalibration },
 };
 
 /** A table of the rules for groups, row by row. */

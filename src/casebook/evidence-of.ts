@@ -36,16 +36,7 @@ export interface ProgrammeEvidence {
  */
 export function evidenceOf(casebook: Casebook): ProgrammeEvidence {
   const states = Object.values(casebook.programmes);
-  const changes = states.flatMap((state) =>
-    Object.values(state.changes).flatMap(({ candidates }) =>
-      candidates.map(
-        ({ value, entry, author }): NotedChange => ({
-          ...{ change: value.change, citation: value.citation, entry, author, on: value.on },
-        }),
-      ),
-    ),
-  );
-  const { evidence, problems } = changedEvidence(publishedEvidence, changes);
+  const { evidence, problems } = changedEvidence(publishedEvidence, standingChanges(casebook));
   const isUndecided = states.length > 1 || states.some((state) => isInConflict(state.settings));
   const set = isUndecided ? null : settled(states[0]?.settings);
   const { leading, open } = set?.thresholds ?? {};
@@ -59,3 +50,15 @@ export function evidenceOf(casebook: Casebook): ProgrammeEvidence {
     problems: isUndecided ? [...problems, problem("settings-in-conflict", "warned", "settings")] : problems,
   };
 }
+
+/** The changes of the evidence that were not withdrawn or replaced; two of one place are both here. */
+export const standingChanges = (casebook: Casebook): readonly NotedChange[] =>
+  Object.values(casebook.programmes).flatMap((state) =>
+    Object.values(state.changes).flatMap(({ candidates }) =>
+      candidates.map(
+        ({ value, entry, author }): NotedChange => ({
+          ...{ change: value.change, citation: value.citation, entry, author, on: value.on },
+        }),
+      ),
+    ),
+  );

@@ -24,11 +24,14 @@ export function canonicalJson(value: unknown): string {
   return text;
 }
 
+/** SHA-256 of a text in UTF-8, 64 hex digits. */
+export const textHash = (text: string): Hash => bytesToHex(sha256(utf8ToBytes(text)));
+
 /**
  * Hash of a header, as the next entry of the same device carries it in `prev`. 64 hex digits.
  * @throws DomainError when the header has no JSON spelling
  */
-export const headerHash = (header: EntryHeader): Hash => bytesToHex(sha256(utf8ToBytes(canonicalJson(header))));
+export const headerHash = (header: EntryHeader): Hash => textHash(canonicalJson(header));
 
 /**
  * Hash of a body, as its header carries it in `content`: SHA-256 over the 16 bytes of the salt

@@ -2,6 +2,7 @@
 import type { Problem, Season } from "../units/index.ts";
 import { type ChangeNote, type Evidence, evidenceSeasons, type ValueInUse } from "./evidence.ts";
 import { type EvidenceChange, isOwnId, type NotedChange, placeOfChange } from "./evidence-change.ts";
+import { notesOn } from "./evidence-notes.ts";
 import { evidenceProblem } from "./problems.ts";
 
 /** Evidence, and what of the changes could not be taken. */
@@ -14,6 +15,10 @@ export interface ChangedEvidence {
 export const mostOwnConditions = 18;
 /** A programme may add this many findings. */
 export const mostOwnFindings = 400;
+/** Nearer to 0 or 1 no rate is told from certainty. */
+export const leastRate = 1e-12;
+/** Colonies that a source can have looked at; and of them with or without the finding at least, on the mean. */
+const colonies = { fewest: 1, most: 1_000_000, leastOfEither: 0.1 } as const;
 
 /** Sources first, then what numbers are about, then numbers: so the order of the changes does not matter. */
 const order: readonly EvidenceChange["what"][] = [
@@ -30,7 +35,8 @@ const order: readonly EvidenceChange["what"][] = [
  * rate that is none, or a citation that names no source is a Problem that names both sides, and only that change is
  * left out. The evidence given stays as it is.
  *
- * Of two changes of one place neither counts: a person has to settle them first.
+ * Of two changes of one place neither counts: a person has to settle them first. A share for one season that a condition
+ * or finding sets as well holds, and that is said, as is a condition without pairs and a pair that bears on nothing.
  *
  * @example
  * changedEvidence(publishedEvidence, []).problems.length  // → 0
@@ -38,20 +44,46 @@ const order: readonly EvidenceChange["what"][] = [
 export function changedEvidence(evidence: Evidence, changes: readonly NotedChange[]): ChangedEvidence {
   const problems: Problem[] = [];
   let changed = evidence;
+  const taken: EvidenceChange[] = [];
   const places = Map.groupBy(changes, ({ change }) => placeOfChange(change));
   for (const what of order) {
     const ofKind = [...places].filter(([, own]) => own[0]?.change.what === what).sort(([a], [b]) => (a < b ? -1 : 1));
-    for (const [place, [noted, ...more]] of ofKind) {
+    for (const [place, [noted, ...more]] of what === "source" ? citedFirst(ofKind) : ofKind) {
       if (noted === undefined) continue;
       const trouble =
         more.length > 0
           ? evidenceProblem("evidence-in-conflict", place, { changes: 1 + more.length })
           : troubleOf(changed, noted, place);
-      if (trouble === null) changed = applied(changed, noted);
-      else problems.push(trouble);
+      if (trouble === null) {
+        changed = applied(changed, noted);
+        taken.push(noted.change);
+      } else problems.push(trouble);
     }
   }
-  return { evidence: changed, problems };
+  return { evidence: changed, problems: [...problems, ...notesOn(evidence, changed, taken)] };
+}
+
+type Place = readonly [string, readonly NotedChange[]];
+
+/** A source that another source on the list is cited from comes before it. */
+function citedFirst(places: readonly Place[]): readonly Place[] {
+  const placed = new Set<string>();
+  const isReady = ([, [noted]]: Place) => {
+    const { change, citation } = noted as NotedChange;
+    const isListed = places.some(([place]) => place === `source ${citation.source}`);
+    return !isListed || (change.what === "source" && change.source === citation.source);
+  };
+  const sorted: Place[] = [];
+  let rest = places;
+  while (rest.length > 0) {
+    const next = rest.filter((each) => isReady(each) || placed.has(`source ${each[1][0]?.citation.source}`));
+    // A ring of sources that cite each other: none comes first.
+    if (next.length === 0) return [...sorted, ...rest];
+    for (const each of next) placed.add(each[0]);
+    sorted.push(...next);
+    rest = rest.filter((each) => !next.includes(each));
+  }
+  return sorted;
 }
 
 function troubleOf(evidence: Evidence, { change, citation }: NotedChange, place: string): Problem | null {
@@ -63,12 +95,22 @@ function troubleOf(evidence: Evidence, { change, citation }: NotedChange, place:
   if (missing !== null) return evidenceProblem("evidence-id-missing", place, { id: missing });
   const rates = ratesOf(change);
   for (const rate of rates)
-    if (!(rate > 0 && rate < 1)) return evidenceProblem("evidence-rate-out-of-range", place, { rate });
-  const outOf = "outOf" in change ? change.outOf : undefined;
-  if (outOf !== undefined && !(Number.isFinite(outOf) && outOf > 0))
-    return evidenceProblem("evidence-count-out-of-range", place, { outOf });
+    if (!(rate >= leastRate && rate <= 1 - leastRate))
+      return evidenceProblem("evidence-rate-out-of-range", place, { rate });
+  if ("outOf" in change && change.outOf !== undefined && !isCountOf(change.outOf, change.rate))
+    return evidenceProblem("evidence-count-out-of-range", place, { outOf: change.outOf });
+  const kept = change.what === "finding" ? evidence.findings[change.finding]?.kind : undefined;
+  if (kept !== undefined && change.what === "finding" && kept !== change.kind)
+    return evidenceProblem("evidence-kind-fixed", place, { kind: kept });
   return isNew(evidence, change) ? newcomerTrouble(evidence, change, place) : null;
 }
+
+/** Whole colonies; and enough of them for the rate, since a hundredth of a colony would be no width at all. */
+const isCountOf = (outOf: number, rate: number): boolean =>
+  Number.isInteger(outOf) &&
+  outOf >= colonies.fewest &&
+  outOf <= colonies.most &&
+  outOf * Math.min(rate, 1 - rate) >= colonies.leastOfEither;
 
 /** What a change speaks of and the evidence does not have. */
 function missingIdOf(evidence: Evidence, change: EvidenceChange): string | null {

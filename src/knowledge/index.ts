@@ -63,6 +63,7 @@ export {
   redFlags,
 } from "./must-not-miss.ts";
 export { type Occurrence, occurrence } from "./occurrence.ts";
+export { hasEffect, lostPairs } from "./pair-effect.ts";
 export { nothingWrongShare, priors, regionAdjustments } from "./priors.ts";
 export {
   type BeesFor,

@@ -3,6 +3,7 @@ export * as bench from "./bench/index.ts";
 export * as control from "./control/index.ts";
 export * as decision from "./decision/index.ts";
 export * as differential from "./differential/index.ts";
+export * as dynamics from "./dynamics/index.ts";
 export * as efficacy from "./efficacy/index.ts";
 export * as experience from "./experience/index.ts";
 export * as nextStep from "./next-step/index.ts";

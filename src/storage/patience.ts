@@ -7,7 +7,7 @@ export class StoreTrouble extends Error {
   override name = "StoreTrouble";
   readonly problem: Problem;
   constructor(trouble: Problem) {
-    super(`${trouble.code}: ${trouble.expected ?? ""}`);
+    super(`${trouble.code}: ${trouble.slots.reason ?? ""}`);
     this.problem = trouble;
   }
 }
@@ -25,19 +25,16 @@ export async function patiently<T>(engine: Engine, work: () => Promise<T>): Prom
     try {
       return await work();
     } catch (trouble) {
-      if (engine.isAway(trouble)) throw new StoreTrouble(unavailable(engine, trouble, "that answers"));
+      if (engine.isAway(trouble)) throw new StoreTrouble(unavailable(engine, trouble, "which does not answer"));
       if (!engine.isPassing(trouble)) throw trouble;
       if (tries >= engine.mostTries || Date.now() - began > patienceMilliseconds)
-        throw new StoreTrouble(unavailable(engine, trouble, "that is not held by other writers"));
+        throw new StoreTrouble(unavailable(engine, trouble, "held by other writers"));
       await new Promise((resolve) => setTimeout(resolve, 2 + Math.random() * 10));
     }
   }
 }
 
 const unavailable = (engine: Engine, trouble: unknown, wanted: string): Problem => {
-  const reason = codeOf(trouble) || "connection lost";
-  return problem("records-unavailable", "blocked", null, {
-    expected: `a database ${wanted} (${engine.name}: ${reason})`,
-    slots: { reason },
-  });
+  const reason = `${engine.name}, ${wanted}: ${codeOf(trouble) || "connection lost"}`;
+  return problem("records-unavailable", "blocked", null, { slots: { reason } });
 };

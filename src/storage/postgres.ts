@@ -12,6 +12,8 @@ export interface PostgresDatabase {
   readonly keepingOf: (programme: string) => Keeping;
   /** Whether anything was ever kept for a programme. */
   readonly has: (programme: string) => Promise<boolean>;
+  /** Programmes of which anything was ever kept. */
+  readonly programmes: () => Promise<readonly string[]>;
   readonly close: () => Promise<void>;
 }
 
@@ -31,12 +33,24 @@ export function postgresDatabase(address: string): PostgresDatabase {
   });
   // A connection lost while nobody used it: the pool has let it go, and the next question opens another.
   pool.on("error", () => {});
+  // One lost between two statements of a transaction: the next statement of it fails, and tells.
+  pool.on("connect", (client) => client.on("error", () => {}));
   const whole = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
   return {
     keepingOf: (programme) => keepingIn(whole, schemaOf(programme)),
     async has(programme) {
       const asked = sql<{ found: number }>`select 1 as found from pg_namespace where nspname = ${schemaOf(programme)}`;
       return (await patiently(postgresEngine, () => asked.execute(whole))).rows.length > 0;
+    },
+    async programmes() {
+      const asked = sql<{
+        place: string;
+      }>`select nspname as place from pg_namespace where nspname like ${"skepsis\\_%"}`;
+      const places = (await patiently(postgresEngine, () => asked.execute(whole))).rows;
+      const named = places.map(({ place }) =>
+        whole.withSchema(place).selectFrom("counters").select("programme").execute(),
+      );
+      return (await Promise.all(named)).flat().map(({ programme }) => programme);
     },
     close: () => whole.destroy(),
   };

@@ -1,5 +1,5 @@
 /** The one place where the service's records are opened, by configuration: a folder of SQLite files, or PostgreSQL. */
-import { existsSync, mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
 import { type PostgresDatabase, postgresDatabase } from "./postgres.ts";
@@ -12,6 +12,8 @@ export interface Records {
   readonly placeOf: (programme: string) => string;
   /** Whether anything was ever kept for a programme. */
   readonly has: (programme: string) => Promise<boolean>;
+  /** Programmes of which anything was ever kept. */
+  readonly programmes: () => Promise<readonly string[]>;
   /** Opens the store of a programme, made when there is none yet. Its closing is the caller's. */
   readonly open: (programme: string) => Promise<ServerStore>;
   readonly close: () => Promise<void>;
@@ -41,6 +43,10 @@ export function inFolder(folder: string): Records {
     shown: folder,
     placeOf: fileOf,
     has: async (programme) => existsSync(fileOf(programme)),
+    programmes: async () =>
+      existsSync(folder)
+        ? readdirSync(folder).flatMap((name) => (name.endsWith(".sqlite") ? [name.slice(0, -".sqlite".length)] : []))
+        : [],
     async open(programme) {
       mkdirSync(folder, { recursive: true, mode: 0o700 }); // for this account alone
       return openServerStore({ file: fileOf(programme), programme });
@@ -53,6 +59,7 @@ const inPostgres = (database: PostgresDatabase, shown: string): Records => ({
   shown,
   placeOf: (programme) => `${shown}, programme ${programme}`,
   has: database.has,
+  programmes: database.programmes,
   open: (programme) => storeIn(database.keepingOf(programme), programme),
   close: database.close,
 });

@@ -1,4 +1,5 @@
 /** The service's entrance to storage: SQLite and PostgreSQL. Needs Node; the page never imports it. */
+export * from "./backup.ts";
 export * from "./contract.ts";
 export { OtherProgramme } from "./keeping.ts";
 export { memoryStore } from "./memory.ts";

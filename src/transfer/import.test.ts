@@ -6,11 +6,13 @@ import { emptyCasebook, fold } from "../casebook/index.ts";
 import { type Entry, type EntryDraft, newEntryId, sealChain } from "../journal/index.ts";
 import { toCsv } from "./csv.ts";
 import { dryRun } from "./dry-run.ts";
-import { findingsTable, testsTable, toJson } from "./export-tables.ts";
 import { freshDrafts } from "./fresh-drafts.ts";
 import type { ImportProblem } from "./import-problem.ts";
 import { type Mapping, readMapping } from "./mapping.ts";
 import { readTable } from "./table.ts";
+import { findings as findingsOf } from "./tables/findings.ts";
+import { toJson } from "./tables/index.ts";
+import { tests as testsOf } from "./tables/tests.ts";
 
 /** A mapping of an invented bench list. */
 const mapping = mapped({
@@ -264,7 +266,7 @@ describe("importing into a casebook", () => {
 
   it("[TR15] exported tables hold what was recorded, empty where nothing was, and no exact place", () => {
     const casebook = fold(sealed(drafts(rows)));
-    const text = toCsv(testsTable(casebook));
+    const text = toCsv(testsOf.of(casebook));
     const table = readTable(text);
     if (!table.ok) throw new Error("reads its own export");
     const at = (column: string) => table.value.header.indexOf(column);
@@ -279,15 +281,15 @@ describe("importing into a casebook", () => {
       ["A", "17", "50", ""],
       ["B", "0", "30", ""],
     ]);
-    const json = toJson([testsTable(casebook), findingsTable(casebook)]);
+    const json = toJson([testsOf.of(casebook), findingsOf.of(casebook)]);
     expect(JSON.parse(json).tables.findings).toHaveLength(2);
-    expect(text + json + toCsv(findingsTable(casebook))).not.toMatch(/45\.1|7\.3/);
+    expect(text + json + toCsv(findingsOf.of(casebook))).not.toMatch(/45\.1|7\.3/);
   });
   it("[TR16] a conflict is two rows", () => {
     const list = drafts("Orsa,A,2026-03-09,,,y\n");
     const finding = list.at(-1) as EntryDraft<"finding-recorded">;
     const other: EntryDraft = { ...finding, data: { ...finding.data, state: "absent" } };
-    const { columns, rows: cells } = findingsTable(fold(sealed([...list, other])));
+    const { columns, rows: cells } = findingsOf.of(fold(sealed([...list, other])));
     const [state, conflict] = [columns.indexOf("state"), columns.indexOf("in_conflict")];
     expect(cells.map((row) => [row[state], row[conflict]])).toEqual([
       ["present", true],

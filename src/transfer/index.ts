@@ -1,8 +1,8 @@
 /** In and out: tables somebody else made, tables for others, a plan as a calendar. */
 export { looksLikeFormula } from "./cells.ts";
 export * from "./csv.ts";
+export * from "./data-package.ts";
 export * from "./dry-run.ts";
-export * from "./export-tables.ts";
 export * from "./fresh-drafts.ts";
 export { importId } from "./import-id.ts";
 export type { ImportAnswer, ImportProblem, Mend } from "./import-problem.ts";
@@ -11,3 +11,4 @@ export * from "./plan-calendar.ts";
 export type { PlannedImport } from "./planned-import.ts";
 export type { TransferProblems } from "./problems.ts";
 export { type Delimiter, delimiters, readTable, type Table, type TableRow } from "./table.ts";
+export * from "./tables/index.ts";

@@ -5,7 +5,6 @@ import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
-import { expand } from "./expansion.ts";
 import type { AnyInput } from "./input.ts";
 import { possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
@@ -13,8 +12,7 @@ import type { Setting } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import { statedPosterior } from "./reasons.ts";
 import { setsForPosterior } from "./sets-posterior.ts";
-import { byGroup, type GroupEvidence, isSuppressed, levelOf, termsOf } from "./terms.ts";
-import { unionTotal } from "./union-tables.ts";
+import { byGroup, type GroupEvidence, isSuppressed, levelOf } from "./terms.ts";
 import { testFindings, weighedTests } from "./weighed-tests.ts";
 
 /** A look or test that was not made, and how its results depend on the state. */
@@ -71,7 +69,7 @@ export function belief(input: AnyInput, evidenceInUse: Evidence = publishedEvide
   const order = byProbability(posterior.condition);
   // With too many present findings the posterior itself rests on a list: the same list serves, and leaves out the same.
   const isListed = posterior.method === "sets";
-  const all = isListed ? Number.POSITIVE_INFINITY : totalOf(parameters, evidence, posterior.method);
+  const all = isListed ? Number.POSITIVE_INFINITY : posterior.total;
   const stop = { sets: isListed ? setsForPosterior : listed.sets, weight: listed.mass * all };
   const sets = bestSets(parameters, evidence, order, stop);
   const probability = sets.weight.map((each) => each / sets.total);
@@ -95,14 +93,14 @@ export const candidatesOf = (
     evidence,
     sets,
   }: { readonly parameters: Parameters; readonly evidence: NetworkEvidence; readonly sets: SetList },
-): readonly Candidate[] => [...looks(model, parameters, evidence, sets), ...tests(model, parameters, evidence, sets)];
-
-const totalOf = (parameters: Parameters, evidence: NetworkEvidence, method: "expansion" | "tables"): number =>
-  method === "expansion" ? expand(parameters, termsOf(parameters, evidence)).total : unionTotal(parameters, evidence);
+): readonly Candidate[] => {
+  const asked = setsAsked(parameters, evidence, sets);
+  return [...looks(model, asked), ...tests(model, asked)];
+};
 
 type SetCandidate = Extract<Candidate, { dependsOn: "set" }>;
 
-function looks(model: CaseModel, parameters: Parameters, evidence: NetworkEvidence, sets: SetList): SetCandidate[] {
+function looks(model: CaseModel, asked: SetsAsked): SetCandidate[] {
   const { read, network } = model;
   const { findingIds, findings } = model.evidence;
   const isOpen = (id: FindingId) => {
@@ -114,14 +112,14 @@ function looks(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
   return (findingIds as readonly FindingId[]).filter(isOpen).map((id) => {
     const results = () => {
       const at = network.findings.findIndex((each) => each.id === id);
-      const present = presentGiven(parameters, evidence, sets, at);
+      const present = presentGiven(asked, at);
       return [present, present.map((each) => 1 - each)];
     };
     return { kind: "look", id, dependsOn: "set", results };
   });
 }
 
-function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEvidence, sets: SetList): Candidate[] {
+function tests(model: CaseModel, asked: SetsAsked): Candidate[] {
   const numbers = statedCase(model);
   const isDone = (id: TestId) => model.items.some((item) => item.id === id);
   return (Object.keys(weighedTests) as TestId[]).flatMap((id): Candidate[] => {
@@ -132,7 +130,7 @@ function tests(model: CaseModel, parameters: Parameters, evidence: NetworkEviden
       const answers = testFindings
         .filter(({ test, which }) => test === id && which === null)
         .map((each) => model.network.findings.findIndex(({ id: other }) => other === each.id));
-      const results = () => testResults(answers.map((finding) => presentGiven(parameters, evidence, sets, finding)));
+      const results = () => testResults(answers.map((finding) => presentGiven(asked, finding)));
       return [{ kind: "test", id, dependsOn: "set", results }];
     }
     const at = model.levels.findIndex(({ condition }) =>
@@ -166,30 +164,53 @@ function testResults([first, second]: readonly Float64Array[]): readonly Float64
   return [none, first.map((each, set) => each - (enough[set] as number)), enough];
 }
 
-/** Probability that a finding is present, for each set, given the set and what else of its group was looked for. */
-function presentGiven(parameters: Parameters, evidence: NetworkEvidence, sets: SetList, finding: number): Float64Array {
-  const group = parameters.groupOf[finding] ?? 0;
-  const known: GroupEvidence = byGroup(parameters, evidence).find((each) => each.group === group) ?? {
-    group,
-    present: [],
-    absent: [],
-    absentSuppressed: [],
-  };
-  const field = isSuppressed(parameters, finding) ? "absentSuppressed" : "absent";
-  const without = groupLikelihood(parameters, known, sets);
-  const absent = groupLikelihood(parameters, { ...known, [field]: [...known[field], finding] }, sets);
-  return absent.map((each, set) => {
-    const all = without[set] as number;
-    return all > 0 ? Math.min(1, Math.max(0, 1 - each / all)) : 0;
-  });
+/** What the sets say of findings not looked for; likelihoods of a group are reckoned once for all its findings. */
+interface SetsAsked {
+  readonly parameters: Parameters;
+  /** Probability of what was looked for in one group, for each set. */
+  readonly likelihood: (found: GroupEvidence) => Float64Array;
+  /** What was looked for in the group, and its probability for each set. */
+  readonly known: (group: number) => { readonly found: GroupEvidence; readonly likelihood: Float64Array };
 }
 
-/** Probability of what was looked for in one group, for each set. */
-function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: SetList): Float64Array {
+function setsAsked(parameters: Parameters, evidence: NetworkEvidence, sets: SetList): SetsAsked {
+  const looked = new Map(byGroup(parameters, evidence).map((each) => [each.group, each]));
+  const kept = new Map<number, { found: GroupEvidence; likelihood: Float64Array }>();
+  const signed = new Float64Array(sets.count);
+  const likelihood = (found: GroupEvidence) => groupLikelihood(parameters, found, sets, signed);
+  const known = (group: number) => {
+    const before = kept.get(group);
+    if (before !== undefined) return before;
+    const found = looked.get(group) ?? { group, present: [], absent: [], absentSuppressed: [] };
+    const made = { found, likelihood: likelihood(found) };
+    kept.set(group, made);
+    return made;
+  };
+  return { parameters, likelihood, known };
+}
+
+/** Probability that a finding is present, for each set, given the set and what else of its group was looked for. */
+function presentGiven({ parameters, likelihood, known }: SetsAsked, finding: number): Float64Array {
+  const { found, likelihood: before } = known(parameters.groupOf[finding] ?? 0);
+  const field = isSuppressed(parameters, finding) ? "absentSuppressed" : "absent";
+  const absent = likelihood({ ...found, [field]: [...found[field], finding] });
+  for (let set = 0; set < absent.length; set++) {
+    const all = before[set] as number;
+    absent[set] = all > 0 ? Math.min(1, Math.max(0, 1 - (absent[set] as number) / all)) : 0;
+  }
+  return absent;
+}
+
+/** Probability of what was looked for in one group, for each set; `signed` is room to work in. */
+function groupLikelihood(
+  parameters: Parameters,
+  found: GroupEvidence,
+  sets: SetList,
+  signed: Float64Array,
+): Float64Array {
   const { conditions } = parameters;
   const { options, coefficient, factor } = levelOf(parameters, found);
   const sum = new Float64Array(sets.count);
-  const signed = new Float64Array(sets.count);
   for (let option = 0; option < options; option++) {
     const start = option * conditions;
     signed[0] = coefficient[option] as number;
@@ -207,5 +228,5 @@ function groupLikelihood(parameters: Parameters, found: GroupEvidence, sets: Set
 /** Posterior of each condition at the stated grades, exact as in the ranking but without ranges; null where none can be. */
 export function statedPosteriors(input: AnyInput, evidence: Evidence = publishedEvidence): Float64Array | null {
   const read = checkedCase(input, evidence);
-  return read.ok ? (statedPosterior(caseModel(read.value.checked, [], evidence))?.condition ?? null) : null;
+  return read.ok ? (statedPosterior(caseModel(read.value.checked, [], evidence), [])?.condition ?? null) : null;
 }

@@ -34,26 +34,22 @@ export function bestSets(parameters: Parameters, evidence: NetworkEvidence, orde
   const terms = termsOf(parameters, evidence);
   const { levels } = terms;
   const width = levels.reduce((sum, { options }) => sum + options, 0);
-  const room = stop.sets;
-  const parent = new Int32Array(room).fill(-1);
-  const added = new Int32Array(room).fill(-1);
-  const last = new Int32Array(room).fill(-1);
-  const weight = new Float64Array(room);
-  const odds = new Float64Array(room);
-  const signed = new Float64Array(room * width);
+  let room = roomFor(Math.min(stop.sets, firstRoom), width);
   const ties = tiesOf(parameters);
-  const tied = new Int32Array(room);
 
   let at = 0;
-  for (const level of levels) for (const each of level.coefficient) signed[at++] = each;
-  odds[0] = terms.constant;
-  weight[0] = parameters.emptyWeight * terms.constant * likelihoodOf(levels, signed, 0);
-  let [count, total] = [1, weight[0] as number];
+  for (const level of levels) for (const each of level.coefficient) room.signed[at++] = each;
+  room.odds[0] = terms.constant;
+  room.weight[0] = parameters.emptyWeight * terms.constant * likelihoodOf(levels, room.signed, 0);
+  let [count, total] = [1, room.weight[0] as number];
   const heap: number[] = [0];
 
-  while (heap.length > 0 && count < room && total < stop.weight) {
-    const from = popHeaviest(heap, weight);
-    for (let place = (last[from] as number) + 1; place < conditions && count < room; place++) {
+  while (heap.length > 0 && count < stop.sets && total < stop.weight) {
+    const from = popHeaviest(heap, room.weight);
+    if (count + conditions > room.weight.length && room.weight.length < stop.sets)
+      room = moreRoom(room, stop.sets, width);
+    const { parent, added, last, weight, odds, signed, tied } = room;
+    for (let place = (last[from] as number) + 1; place < conditions && count < stop.sets; place++) {
       const condition = order[place] as number;
       const grown = (odds[from] as number) * (terms.odds[condition] as number);
       if (grown === 0) continue;
@@ -79,11 +75,46 @@ export function bestSets(parameters: Parameters, evidence: NetworkEvidence, orde
   }
   return {
     count,
-    parent: parent.subarray(0, count),
-    added: added.subarray(0, count),
-    weight: weight.subarray(0, count),
+    parent: room.parent.subarray(0, count),
+    added: room.added.subarray(0, count),
+    weight: room.weight.subarray(0, count),
     total,
   };
+}
+
+/** Room for this many sets to begin with: most lists end long before their limit, and clearing memory takes time. */
+const firstRoom = 4096;
+
+/** What is kept of each set while the list grows. */
+interface Room {
+  readonly parent: Int32Array;
+  readonly added: Int32Array;
+  /** Place of the last member in the order. */
+  readonly last: Int32Array;
+  readonly weight: Float64Array;
+  readonly odds: Float64Array;
+  /** Signed products of the options; `width` to a set. */
+  readonly signed: Float64Array;
+  /** Members in blocks, as bits. */
+  readonly tied: Int32Array;
+}
+
+const roomFor = (sets: number, width: number): Room => ({
+  parent: new Int32Array(sets).fill(-1),
+  added: new Int32Array(sets).fill(-1),
+  last: new Int32Array(sets).fill(-1),
+  weight: new Float64Array(sets),
+  odds: new Float64Array(sets),
+  signed: new Float64Array(sets * width),
+  tied: new Int32Array(sets),
+});
+
+/** Twice the room, or room for all sets. */
+function moreRoom(before: Room, most: number, width: number): Room {
+  const room = roomFor(Math.min(most, 2 * before.weight.length), width);
+  for (const key of ["parent", "added", "last", "tied"] as const) room[key].set(before[key]);
+  for (const key of ["weight", "odds", "signed"] as const) room[key].set(before[key]);
+  return room;
 }
 
 /** Product over groups of the signed sum of their options. */

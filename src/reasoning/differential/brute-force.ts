@@ -52,8 +52,12 @@ function priorOf(network: Network, members: readonly number[]): number {
     let p = probability(index);
     if (block !== undefined) {
       const lead = probability(block.lead);
-      const without = p / (block.ratio * lead + 1 - lead);
-      p = members.includes(block.lead) ? block.ratio * without : without;
+      const { ratio } = block;
+      // Presence in the ratio, or absence in it: whichever leaves the follower rarer beside its lead.
+      const [seldom, often] = [p / (ratio * lead + 1 - lead), (1 - p) / (lead / ratio + 1 - lead)];
+      const byAbsence = 1 - often / ratio < ratio * seldom;
+      if (members.includes(block.lead)) p = byAbsence ? 1 - often / ratio : ratio * seldom;
+      else p = byAbsence ? 1 - often : seldom;
     }
     product *= members.includes(index) ? p : 1 - p;
   }

@@ -87,6 +87,18 @@ describe("nothing looked for", () => {
 });
 
 describe("verdict", () => {
+  it("[DX20] bars that let the unlikely be named, or the likelier be passed over, are taken and told", () => {
+    const told = (thresholds: DifferentialInput["thresholds"]) =>
+      differential({ season: "autumn", findings: {}, draws: 40, ...(thresholds ? { thresholds } : {}) }).problems.map(
+        ({ code, severity }) => [code, severity],
+      );
+    expect(told(undefined)).toEqual([]);
+    expect(told({ leading: 0.5, open: 0.5 })).toEqual([]);
+    expect(told({ leading: 0.3 })).toEqual([["threshold-below-half", "warned"]]);
+    expect(told({ leading: 0.6, open: 0.7 })).toEqual([["thresholds-crossed", "warned"]]);
+    expect(told({ leading: 1.2 })).toEqual([["wrong-value", "blocked"]]);
+  });
+
   it("[DX20] leads only when the lower end of the range exceeds the threshold", () => {
     const rope = { season: "summer", findings: { ropy_thread: "present", hard_flat_scale: "present" } } as const;
     const sure = answer(rope);

@@ -2,7 +2,7 @@
 import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
 import { type CaseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { evidenceWeight } from "./draw-weight.ts";
-import { expand, type Groups } from "./expansion.ts";
+import { asShare, expand, type Groups } from "./expansion.ts";
 import { drawn, drawPlan } from "./judged-draws.ts";
 import { ranges } from "./judgements.ts";
 import type { NetworkEvidence } from "./network.ts";
@@ -118,8 +118,8 @@ function summed(parameters: Parameters, evidence: NetworkEvidence, groups: Group
   const { total, withCondition, withoutGroup } = expand(parameters, termsOf(parameters, evidence), groups);
   return {
     total,
-    condition: withCondition.map((each) => each / total),
-    group: withoutGroup.map((each) => 1 - each / total),
+    condition: withCondition.map((each) => asShare(each / total)),
+    group: withoutGroup.map((each) => asShare(1 - each / total)),
   };
 }
 

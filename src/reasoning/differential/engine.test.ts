@@ -104,7 +104,7 @@ const small: fc.Arbitrary<{ network: Network; evidence: NetworkEvidence }> = fc
     factors: fc.array(fc.double({ min: 0.1, max: 10, noNaN: true }), { minLength: 6, maxLength: 6 }),
     nothingWrong: fc.option(fc.double({ min: 0.05, max: 0.6, noNaN: true })),
     dependence: fc.constantFrom(0, 0.7, 0.95),
-    block: fc.option(fc.double({ min: 1, max: 1.4, noNaN: true })),
+    block: fc.option(fc.double({ min: 1, max: 6, noNaN: true })),
   })
   .map(({ odds, findings, pairs, states, factors, nothingWrong, dependence, block }) => {
     const seen = new Set<string>();

@@ -11,7 +11,7 @@ const verdicts: Readonly<Record<string, { kind: string; name?: string }>> = {
   "gap-after-a-swarm": { kind: "leading", name: "brood_break_swarm" },
   "the-day-after-spraying": { kind: "leading", name: "acute_poisoning" },
   "empty-hives-elsewhere": { kind: "cannot-tell" },
-  "thread-on-a-match": { kind: "leading", name: "brood_disease" },
+  "thread-on-a-match": { kind: "leading", name: "american_foulbrood" },
 };
 
 describe("cases of the example", () => {

@@ -16,6 +16,11 @@ export interface Sums {
   readonly relativeError: number;
 }
 
+/**
+ * A ratio of two sums as a probability: rounding, which the accepted error bounds, may leave it a hair beyond 0 or 1.
+ */
+export const asShare = (ratio: number): number => Math.min(1, Math.max(0, ratio));
+
 /** Members of each roll-up group, as indices of conditions. */
 export type Groups = readonly Int32Array[];
 

@@ -4,6 +4,7 @@ import { philox } from "../../numerics/index.ts";
 import type { CaseModel, CaseNumbers } from "./case-model.ts";
 import { spread } from "./judgements.ts";
 import { signIds } from "./network-for.ts";
+import { curvePoints, shareAt, shareCurve } from "./share-curve.ts";
 
 /** What a draw has to fill in; reckoned once for all draws of a case. */
 export interface DrawPlan {
@@ -16,9 +17,11 @@ export interface DrawPlan {
   readonly names: Int32Array;
   /** Where it stands among the stated numbers. */
   readonly places: Int32Array;
-  /** Log odds of a grade, or log of what is drawn as a factor. */
+  /** Where the curve of a share begins among `curves`; −1 for what is drawn as a factor. */
+  readonly curveStarts: Int32Array;
+  readonly curves: Float64Array;
+  /** Of what is drawn as a factor: log of the stated number, and standard deviation of the log. */
   readonly centres: Float64Array;
-  /** Standard deviation; below zero for what is drawn as a factor. */
   readonly spreads: Float64Array;
 }
 
@@ -35,7 +38,7 @@ const testBase = 1000;
 const carriageName = 2 ** 20;
 
 /**
- * The plan: grades are normal on the logit scale about the stated one, prior odds and carriage normal in logs. Only
+ * The plan: grades are beta shares with the stated one as their mean, prior odds and carriage normal in logs. Only
  * pairs with a looked-for finding are drawn; the others stay as stated, since they bear only on how findings of a group
  * go together. A pair that is stated to have no influence is not in the network and has none in any draw.
  * `originalFinding` names the findings of the whole network, so that a number keeps its name whatever was looked for.
@@ -45,12 +48,10 @@ export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding:
   const looked = new Set([...present, ...absent]);
   const starts = [0];
   for (const kind of kinds) starts.push((starts.at(-1) ?? 0) + stated[kind].length);
-  const entries: { name: number; place: number; centre: number; spread: number }[] = [];
+  const entries: { name: number; place: number; value: number; isShare: boolean; sd: number }[] = [];
   const add = (kind: (typeof kinds)[number], at: number, name: number, sd: number) => {
-    const value = stated[kind][at] ?? 0;
-    const isGrade = kind !== "odds" && kind !== "carriage";
-    const centre = isGrade ? Math.log(value / (1 - value)) : Math.log(value);
-    entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, centre, spread: isGrade ? sd : -sd });
+    const isShare = kind !== "odds" && kind !== "carriage";
+    entries.push({ name, place: (starts[kinds.indexOf(kind)] ?? 0) + at, value: stated[kind][at] ?? 0, isShare, sd });
   };
   // The healthy rate has the name after the last published condition; a programme's own conditions come after it.
   const row = (finding: number, condition: number) =>
@@ -78,19 +79,30 @@ export function drawPlan(model: CaseModel, stated: CaseNumbers, originalFinding:
   }
   for (const at of stated.carriage.keys()) add("carriage", at, carriageName + at, spread.carriage);
   entries.sort((a, b) => a.name - b.name);
+  const curves = new Map<Float64Array, number>();
+  const curveStarts = entries.map(({ value, isShare, sd }) => {
+    if (!isShare) return -1;
+    const curve = shareCurve(value, sd);
+    const start = curves.get(curve) ?? curves.size * curvePoints;
+    curves.set(curve, start);
+    return start;
+  });
   return {
     seed: model.read.seed,
     stated: Float64Array.from(kinds.flatMap((kind) => [...stated[kind]])),
     starts,
     names: Int32Array.from(entries, ({ name }) => name),
     places: Int32Array.from(entries, ({ place }) => place),
-    centres: Float64Array.from(entries, ({ centre }) => centre),
-    spreads: Float64Array.from(entries, (entry) => entry.spread),
+    curveStarts: Int32Array.from(curveStarts),
+    curves: Float64Array.from([...curves.keys()].flatMap((curve) => [...curve])),
+    centres: Float64Array.from(entries, ({ value, isShare }) => (isShare ? 0 : Math.log(value))),
+    spreads: Float64Array.from(entries, ({ sd }) => sd),
   };
 }
 
 /** Draw number `draw`, 0 or more. */
-export function drawn({ seed, stated, starts, names, places, centres, spreads }: DrawPlan, draw: number): CaseNumbers {
+export function drawn(plan: DrawPlan, draw: number): CaseNumbers {
+  const { seed, stated, starts, names, places, curveStarts, curves, centres, spreads } = plan;
   const numbers = stated.slice();
   const normals = new Float64Array(4);
   let block = -1;
@@ -100,9 +112,10 @@ export function drawn({ seed, stated, starts, names, places, centres, spreads }:
       block = name >> 2;
       fillNormals(normals, block, draw, seed);
     }
-    const sd = spreads[index] as number;
-    const moved = (centres[index] as number) + Math.abs(sd) * (normals[name & 3] as number);
-    numbers[places[index] as number] = sd < 0 ? Math.exp(moved) : 1 / (1 + Math.exp(-moved));
+    const z = normals[name & 3] as number;
+    const from = curveStarts[index] as number;
+    numbers[places[index] as number] =
+      from < 0 ? Math.exp((centres[index] as number) + (spreads[index] as number) * z) : shareAt(curves, from, z);
   }
   const kind = (at: number) => numbers.subarray(starts[at], starts[at + 1]);
   return {

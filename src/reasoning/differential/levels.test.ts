@@ -90,6 +90,22 @@ describe("strong answers", () => {
     },
   );
 
+  it("[DX61] several strong results at once leave every posterior and range within 0 and 1", () => {
+    const strong = answer({
+      season: "winter",
+      findings: { k_wing: "present" },
+      tests: [
+        { test: "varroa-wash", mites: 100, bees: 300 },
+        { test: "tracheal-dissection", positive: 100, examined: 100 },
+        { test: "smear-microscopy", result: "found", which: ["european_foulbrood", "american_foulbrood"] },
+        { test: "rope-test", result: "found" },
+      ],
+    });
+    for (const { posterior, low, high } of [...strong.conditions, ...strong.groups])
+      for (const each of [posterior, low, high]) expect(each >= 0 && each <= 1).toBe(true);
+    expect(of(strong, "varroa_pms")?.posterior).toBeGreaterThan(0.999);
+  });
+
   it("[DX61] a thousand bees, all with mites, name tracheal mites", () => {
     expect(dissected(1000, 1000).verdict).toMatchObject({ kind: "leading", condition: "tracheal_mites" });
   });

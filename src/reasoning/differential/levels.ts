@@ -1,18 +1,12 @@
 /** What counts say of the level of an agent: none, background, clinical. Only the clinical level explains signs. */
 import { type ConditionId, levels, type TestId } from "../../knowledge/index.ts";
-import { betaBinomial, binomial, logFactorial, logGamma } from "../../numerics/index.ts";
 import type { Problem } from "../../units/index.ts";
+import { type LevelLikelihood, trachealCount, varroaCount } from "./count-levels.ts";
 import type { ReadCase, TestInput } from "./input.ts";
-import { fewBees, foundByLevel, honeyCombMites, trachealShare, varroaLoad } from "./judgements.ts";
+import { fewBees, foundByLevel, honeyCombMites } from "./judgements.ts";
+import type { PooledCount } from "./shared-load.ts";
 import { noteWeakness, seasonOfTest, type Weakness, weaknessOf } from "./weakness.ts";
 import { weighedTests } from "./weighed-tests.ts";
-
-/** Probability of a count at each level. */
-export interface LevelLikelihood {
-  readonly none: number;
-  readonly background: number;
-  readonly clinical: number;
-}
 
 /** All counts of one agent. */
 export interface LevelReading {
@@ -33,8 +27,8 @@ const modelOf = ({ test }: TestInput) => weighedTests[test as TestId];
 const namesOf = (tests: readonly TestInput[]) => [...new Set(tests.map(({ test }) => test as TestId))];
 
 /**
- * Samples of one colony that are equally weak are added up and weighed once; pools of unlike samples, and tests that do
- * not count, come on top of each other.
+ * Samples of one colony that are equally weak are added up and weighed once. Unlike samples share the colony's load, in
+ * summer and in the rest of the year each; tests that do not count come on top.
  */
 function trachealReading(read: ReadCase, problems: Problem[]): LevelReading {
   const tests = read.tests.filter((test) => modelOf(test)?.model === "tracheal-count");
@@ -46,10 +40,9 @@ function trachealReading(read: ReadCase, problems: Problem[]): LevelReading {
     condition: "tracheal_mites",
     tests: namesOf([...tests, ...found]),
     likelihood: [
-      ...pools.map(({ tests: pooled, weakness, inSummer }) => {
-        const examined = sumOf(pooled, "examined");
-        if (examined === 0) return unknown;
-        return weakened(trachealCount(sumOf(pooled, "positive"), examined, inSummer), weakness.chance);
+      ...[false, true].map((summer) => {
+        const counts = pools.filter(({ inSummer }) => inSummer === summer).map(trachealPool);
+        return trachealCount(counts, summer);
       }),
       ...foundLevels("tracheal_mites", read, found, problems),
     ].reduce(together, unknown),
@@ -131,16 +124,11 @@ function foundLevels(
 
 const chanceOf = (read: ReadCase, test: TestInput): number => weaknessOf(read, [test]).chance;
 
-/** Probability of so many bees with mites among those examined, at each level. */
-function trachealCount(positive: number, examined: number, inSummer: boolean): LevelLikelihood {
-  const at = (shape: { readonly a: number; readonly b: number }) =>
-    betaBinomial({ n: examined, ...shape }).pmf(positive);
-  return {
-    none: binomial({ n: examined, p: trachealShare.mistaken }).pmf(positive),
-    background: at(trachealShare.background),
-    clinical: at(inSummer ? trachealShare.clinicalInSummer : trachealShare.clinical),
-  };
-}
+const trachealPool = ({ tests, weakness: { chance } }: Pool): PooledCount => ({
+  count: sumOf(tests, "positive"),
+  size: sumOf(tests, "examined"),
+  chance,
+});
 
 function varroaReading(read: ReadCase, problems: Problem[]): LevelReading {
   const tests = read.tests.filter((test) => modelOf(test)?.model === "varroa-count");
@@ -152,10 +140,8 @@ function varroaReading(read: ReadCase, problems: Problem[]): LevelReading {
     condition: "varroa_pms",
     tests: namesOf([...tests, ...opened]),
     likelihood: [
-      ...pools.map(({ tests: pooled, weakness }) =>
-        sumOf(pooled, "bees") === 0
-          ? unknown
-          : weakened(varroaCount(sumOf(pooled, "mites"), hundredsOf(pooled)), weakness.chance),
+      ...[false, true].map((summer) =>
+        varroaCount(pools.filter(({ inSummer }) => inSummer === summer).map(varroaPool)),
       ),
       ...foundLevels("varroa_pms", read, opened, problems),
     ].reduce(together, unknown),
@@ -169,16 +155,11 @@ const hundredsOf = (tests: readonly TestInput[]): number =>
 
 const varroaBackground = levels.varroa_pms.backgroundBelow;
 
-/** Probability of so many mites from so many hundred bees, at each level. */
-function varroaCount(mites: number, hundreds: number): LevelLikelihood {
-  const { strayPerHundred, background, clinical } = varroaLoad;
-  const stray = hundreds * strayPerHundred;
-  return {
-    none: Math.exp(-stray + mites * Math.log(stray) - logFactorial(mites)),
-    background: gammaPoisson(mites, background.shape, background.mean * hundreds),
-    clinical: gammaPoisson(mites, clinical.shape, clinical.mean * hundreds),
-  };
-}
+const varroaPool = ({ tests, weakness: { chance } }: Pool): PooledCount => ({
+  count: sumOf(tests, "mites"),
+  size: hundredsOf(tests),
+  chance,
+});
 
 /** Bees that a count would take, where the test's record gives no number: judgement. */
 const usualBees = { "tracheal-count": 50, "varroa-count": 300 } as const;
@@ -192,13 +173,13 @@ export function possibleLevels(read: ReadCase, test: TestId): readonly LevelLike
   const { chance } = weaknessOf(read, [planned]);
   if (model?.model === "tracheal-count") {
     const n = usualBees["tracheal-count"];
-    return Array.from({ length: n + 1 }, (_, positive) =>
-      weakened(trachealCount(positive, n, read.season === "summer"), chance),
+    return Array.from({ length: n + 1 }, (_, count) =>
+      trachealCount([{ count, size: n, chance }], read.season === "summer"),
     );
   }
   if (model?.model === "varroa-count" && model.recovery !== null) {
     const hundreds = (usualBees["varroa-count"] / 100) * model.recovery;
-    const counts = Array.from({ length: mostMites }, (_, mites) => weakened(varroaCount(mites, hundreds), chance));
+    const counts = Array.from({ length: mostMites }, (_, count) => varroaCount([{ count, size: hundreds, chance }]));
     const rest = (level: keyof LevelLikelihood) => Math.max(0, 1 - counts.reduce((sum, each) => sum + each[level], 0));
     return [...counts, { none: rest("none"), background: rest("background"), clinical: rest("clinical") }];
   }
@@ -218,12 +199,6 @@ function recoveryOf(test: TestInput): number {
 
 const shareByPlace = ({ takenFrom }: TestInput): number =>
   takenFrom === "S" || takenFrom === "E" ? honeyCombMites : 1;
-
-/** Probability of a count whose mean varies as a gamma variable from colony to colony. */
-function gammaPoisson(count: number, shape: number, mean: number): number {
-  const log = logGamma(count + shape) - logGamma(shape) - logFactorial(count);
-  return Math.exp(log + shape * Math.log(shape / (shape + mean)) + count * Math.log(mean / (shape + mean)));
-}
 
 /** With this chance the sample shows what a colony without the agent shows, whatever the level. */
 function weakened({ none, background, clinical }: LevelLikelihood, chance: number): LevelLikelihood {

@@ -6,6 +6,7 @@ import {
   type FindingId,
   findingIds,
   findings,
+  hasEffect,
   priors,
   publishedEvidence,
   regionAdjustments,
@@ -89,19 +90,17 @@ export function networkFor(setting: Setting, evidence: Evidence = publishedEvide
 
 /** Pairs that bear on anything: a grade at or below the healthy rate does not, one that suppresses only below it. */
 function signPairs(season: Season, evidence: Evidence): readonly NetworkPair[] {
-  const signs = [
-    ...signIds.map((id, finding) => ({ id: id as string, finding })),
-    ...ownSigns(evidence).map((id, at) => ({ id, finding: signIds.length + testFindings.length + at })),
-  ];
+  const own = ownSigns(evidence).map((id, at) => [id, signIds.length + testFindings.length + at] as const);
+  const placeOf = new Map<string, number>([...signIds.map((id, at) => [id, at] as const), ...own]);
   return evidence.conditionIds.flatMap((id, condition) =>
-    signs.flatMap(({ id: sign, finding }) => {
-      const frequency = evidence.frequencies[id]?.[sign];
-      if (frequency === undefined) return [];
-      const { value: rate, suppresses } = frequency;
-      const healthy = evidence.healthy[season][sign]?.value ?? 0;
-      if (suppresses ? rate >= healthy : rate <= healthy) return [];
-      return [{ condition, finding, rate, suppresses, ...spreadOf(frequency, "grade") }];
-    }),
+    Object.entries(evidence.frequencies[id] ?? {})
+      .flatMap(([sign, frequency]): readonly NetworkPair[] => {
+        const finding = placeOf.get(sign);
+        if (finding === undefined || !hasEffect(evidence, { condition: id, finding: sign, season })) return [];
+        const { value: rate, suppresses } = frequency;
+        return [{ condition, finding, rate, suppresses, ...spreadOf(frequency, "grade") }];
+      })
+      .sort((a, b) => a.finding - b.finding),
   );
 }
 

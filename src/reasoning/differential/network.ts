@@ -36,7 +36,10 @@ export interface NetworkPair {
   readonly spread?: number;
 }
 
-/** Conditions tied by a cause: each follower is `ratio` times as frequent with the lead as without it. */
+/**
+ * Conditions tied by a cause: each follower is `ratio` times as frequent with the lead as without it, or, where its
+ * prior is too high for that, its absence that many times as rare.
+ */
 export interface NetworkBlock {
   readonly lead: number;
   readonly followers: readonly number[];

@@ -158,9 +158,8 @@ function blockTable(block: Network["blocks"][number], odds: Float64Array): Block
     let value = 1;
     for (const [index, follower] of block.followers.entries()) {
       const prior = probability(follower);
-      const without = prior / (block.ratio * lead + 1 - lead);
-      const here = hasLead ? block.ratio * without : without;
-      ensure(here < 1, "ratio", block.ratio, "such that no follower becomes certain");
+      const { beside, without } = followerChances({ prior, lead, ratio: block.ratio });
+      const here = hasLead ? beside : without;
       const alone = prior / (1 - prior);
       // Beside its odds, since a state's weight is multiplied by its members' odds later.
       if (((state >> (index + 1)) & 1) === 1) value *= prior === 0 ? 1 : here / alone;
@@ -170,6 +169,30 @@ function blockTable(block: Network["blocks"][number], odds: Float64Array): Block
   }
   const empty = weight[0] ?? 1;
   return { members, weight: weight.map((each) => each / empty) };
+}
+
+/**
+ * Probability of a follower beside its lead and without it, such that it keeps its prior.
+ *
+ * Beside the lead it is `ratio` times as frequent; where the prior is so high that this would make it all but certain,
+ * its absence is `ratio` times as rare instead. The lower of the two holds, so that both stay below 1 for any prior.
+ *
+ * @example
+ * followerChances({ prior: 0.2, lead: 0.5, ratio: 4 })  // → {"beside":0.32,"without":0.08}
+ */
+export function followerChances({
+  prior,
+  lead,
+  ratio,
+}: {
+  readonly prior: number;
+  readonly lead: number;
+  readonly ratio: number;
+}): { readonly beside: number; readonly without: number } {
+  const seldom = prior / (ratio * lead + 1 - lead);
+  const often = (1 - prior) / (lead / ratio + 1 - lead);
+  if (ratio * seldom <= 1 - often / ratio) return { beside: ratio * seldom, without: seldom };
+  return { beside: 1 - often / ratio, without: 1 - often };
 }
 
 /** Sum over the states of a block: weight times the odds of the members that are present. */

@@ -1,5 +1,5 @@
 /** Which way the sums are taken, and what they say of each condition. */
-import { expand, type Groups, type Sums } from "./expansion.ts";
+import { asShare, expand, type Groups, type Sums } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
 import { setsPosterior } from "./sets-posterior.ts";
@@ -12,6 +12,8 @@ export interface Posterior {
   readonly condition: Float64Array;
   /** One per roll-up group asked for: probability that any member is present. */
   readonly group: Float64Array;
+  /** Weight of all sets that were summed, in the unit of a list of sets. */
+  readonly total: number;
   /** Probability of the empty set. */
   readonly nothingWrong: number;
   /** Posterior mass of the sets that were left out, or a bound on it; 0 when all sets are in the sums. */
@@ -58,9 +60,10 @@ export function posteriorOf(
 
 function asPosterior(sums: Sums, method: Posterior["method"]): Posterior {
   return {
-    condition: sums.withCondition.map((each) => each / sums.total),
-    group: sums.withoutGroup.map((each) => 1 - each / sums.total),
-    nothingWrong: sums.empty / sums.total,
+    condition: sums.withCondition.map((each) => asShare(each / sums.total)),
+    group: sums.withoutGroup.map((each) => asShare(1 - each / sums.total)),
+    total: sums.total,
+    nothingWrong: asShare(sums.empty / sums.total),
     neglectedMass: 0,
     method,
   };

@@ -63,6 +63,7 @@ export function readInput(input: AnyInput, evidence: Evidence = publishedEvidenc
   const thresholds = { ...defaultThresholds, ...input.thresholds };
   between("thresholds.leading", thresholds.leading, problems);
   between("thresholds.open", thresholds.open, problems);
+  noteLowBars(thresholds, problems);
   const draws = input.draws ?? ranges.draws;
   if (!(Number.isInteger(draws) && draws >= ranges.fewest && draws <= ranges.most)) {
     problems.push(wrong("draws", draws, `a whole number from ${ranges.fewest} to ${ranges.most}`));
@@ -179,6 +180,14 @@ function readFindings(
     return given[id] === "absent" && !(partner !== null && present.includes(partner));
   });
   return { present, absent };
+}
+
+/** Bars that let a cause be named which is less likely than not, or past a likelier one: taken as they are, and told. */
+function noteLowBars({ leading, open }: ReadCase["thresholds"], problems: Problem[]): void {
+  if (leading < 0.5)
+    problems.push(problem("threshold-below-half", "warned", "thresholds.leading", { slots: { leading } }));
+  if (open > leading)
+    problems.push(problem("thresholds-crossed", "warned", "thresholds.open", { slots: { open, leading } }));
 }
 
 function between(field: string, value: unknown, problems: Problem[]): void {

@@ -2,15 +2,19 @@
 import type { Reason } from "./answer.ts";
 import { bestSets, byProbability, weightsOf, withNeighbours } from "./best-first.ts";
 import { type CaseModel, evidenceOf, statedCase, withoutItem } from "./case-model.ts";
+import type { Groups } from "./expansion.ts";
 import { smallestReason } from "./judgements.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
 import { bearableError, type Posterior, posteriorOf } from "./posterior.ts";
 import { sharesOfSets } from "./sets-posterior.ts";
 
-/** Posterior of a case at the stated grades; null when no set of conditions could bring the evidence. */
-export function statedPosterior(model: CaseModel): Posterior | null {
+/**
+ * Posterior of a case at the stated grades; null when no set of conditions could bring the evidence. `groups`: those
+ * whose posterior is wanted too.
+ */
+export function statedPosterior(model: CaseModel, groups: Groups = model.groups): Posterior | null {
   const numbers = statedCase(model);
-  return posteriorOf(parametersOf(model.network, numbers), evidenceOf(model, numbers), model.groups);
+  return posteriorOf(parametersOf(model.network, numbers), evidenceOf(model, numbers), groups);
 }
 
 /** Every reason of every condition, one list per condition, in the order of the network. */

@@ -1,6 +1,6 @@
 /** Posterior from the best sets, for more present findings than the tables can hold; says how much it left out. */
 import { bestSets, byProbability, type SetList, weightsOf } from "./best-first.ts";
-import type { Groups } from "./expansion.ts";
+import { asShare, type Groups } from "./expansion.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Parameters } from "./parameters.ts";
 import type { Posterior } from "./posterior.ts";
@@ -32,6 +32,7 @@ export function setsPosterior(parameters: Parameters, evidence: NetworkEvidence,
   return {
     condition,
     group,
+    total: sets.total,
     nothingWrong: (sets.weight[0] as number) / sets.total,
     neglectedMass: leftOut / (leftOut + sets.total),
     method: "sets",
@@ -67,5 +68,5 @@ export function sharesOfSets(weights: Float64Array, sets: SetList, conditions: n
       if (((bits >> index) & 1) === 1) group[index] = (group[index] as number) + share;
     }
   }
-  return { total, condition, group };
+  return { total, condition: condition.map(asShare), group: group.map(asShare) };
 }

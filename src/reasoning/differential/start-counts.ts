@@ -41,14 +41,27 @@ export const countsSpread = ({ present, looked }: Seen): number =>
   Math.sqrt(trigamma(present) + trigamma(looked - present));
 
 /** The start of a value as counts: those of its source where a change says so, else those of its width. */
-export function startOf({ value, change, published }: ValueInUse, kind: JudgedKind): Seen {
+export function startOf(stated: ValueInUse, kind: JudgedKind): Seen {
+  const { value, change, published } = stated;
   const start = change?.value ?? published ?? value;
   const outOf = change?.outOf ?? null;
-  return outOf === null ? startCounts(start, spread[kind]) : { present: start * outOf, looked: outOf };
+  return outOf === null ? startCounts(start, widthOf(stated, kind)) : { present: start * outOf, looked: outOf };
+}
+
+/** The width that a number without counts has by its mark. */
+const widthOf = (value: ValueInUse, kind: JudgedKind): number =>
+  kind === "grade" && isCited(value) ? spread.citedGrade : spread[kind];
+
+/** Whether a work stands behind the number: the published one, or one that a change names and somebody read. */
+function isCited({ source, change }: ValueInUse): boolean {
+  if (change === null) return source !== null && source !== "judgement";
+  return change.citation.source !== null && (change.citation.read === "seen" || change.citation.read === "computed");
 }
 
 /** How wide the draws of a value are where that is not the width of a judged number; else nothing. */
 export function spreadOf(value: ValueInUse, kind: JudgedKind): { readonly spread?: number } {
   if (value.spread !== null) return { spread: value.spread };
-  return (value.change?.outOf ?? null) === null ? {} : { spread: countsSpread(startOf(value, kind)) };
+  if ((value.change?.outOf ?? null) !== null) return { spread: countsSpread(startOf(value, kind)) };
+  const width = widthOf(value, kind);
+  return width === spread[kind] ? {} : { spread: width };
 }

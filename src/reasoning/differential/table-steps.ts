@@ -144,24 +144,27 @@ interface OneFinding {
 }
 
 function explainOne(table: Float64Array, bit: number, { stays, lacks, brings }: OneFinding): void {
-  for (let start = 0; start < table.length; start += 2 * bit) {
-    for (let without = start; without < start + bit; without++) {
-      const unexplained = table[without] as number;
-      table[without + bit] = stays * (table[without + bit] as number) + brings * unexplained;
-      table[without] = lacks * unexplained;
-    }
+  const half = table.length >> 1;
+  for (let each = 0; each < half; each++) {
+    const without = lacking(each, bit);
+    const unexplained = table[without] as number;
+    table[without + bit] = stays * (table[without + bit] as number) + brings * unexplained;
+    table[without] = lacks * unexplained;
   }
 }
 
 function completeOne(table: Float64Array, bit: number, { stays, lacks, brings }: OneFinding): void {
-  for (let start = 0; start < table.length; start += 2 * bit) {
-    for (let without = start; without < start + bit; without++) {
-      const explained = table[without + bit] as number;
-      table[without] = lacks * (table[without] as number) + brings * explained;
-      table[without + bit] = stays * explained;
-    }
+  const half = table.length >> 1;
+  for (let each = 0; each < half; each++) {
+    const without = lacking(each, bit);
+    const explained = table[without + bit] as number;
+    table[without] = lacks * (table[without] as number) + brings * explained;
+    table[without + bit] = stays * explained;
   }
 }
+
+/** The entry of this number among those without the bit: one loop over them all, since two are slow for low bits. */
+const lacking = (each: number, bit: number): number => ((each & -bit) << 1) | (each & (bit - 1));
 
 function mix(table: Float64Array, { missed, touched }: Touch, before: Float64Array): void {
   for (let at = 0; at < table.length; at++) {

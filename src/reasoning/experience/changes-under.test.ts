@@ -82,7 +82,7 @@ describe("what would change", () => {
     expect(changesUnder(plain, plain, [torn])).toMatchObject({
       compared: 0,
       changed: [],
-      problems: [{ code: "unknown-finding" }, {}],
+      problems: [{ code: "case-unreadable", slots: { case: "torn", why: "unknown-finding" } }],
     });
   });
 });

@@ -2,11 +2,14 @@
 import { answered, blocked, type Problem, type Result } from "../../units/index.ts";
 import { type AnyAnswer, type AnyInput, differential } from "../differential/index.ts";
 import { askedUnder, type Reckoning } from "./in-use.ts";
+import { experienceProblem } from "./problems.ts";
 
 /** A past case as it was asked. */
 export interface PastCase {
   readonly id: string;
   readonly input: AnyInput;
+  /** As it could be asked under the other evidence, findings of its own included; left out: the same. */
+  readonly inputAfter?: AnyInput;
 }
 
 /** What was answered: the verdict, and the likeliest condition with its probability. */
@@ -27,23 +30,31 @@ export interface ChangedAnswer {
 export interface ChangedAnswers {
   readonly compared: number;
   readonly changed: readonly ChangedAnswer[];
-  /** Cases that one of the two cannot answer; they are not compared. */
+  /** One for each case that one of the two cannot answer; they are not compared. */
   readonly problems: readonly Problem[];
 }
 
 /**
  * The cases whose verdict or likeliest condition would differ between two ways to reckon, in the order given.
  *
- * Both answers use the same draws, so that a difference comes of the evidence and not of chance.
+ * `tell` hears which share is done. Both answers use the same draws, so that a difference comes of the evidence and not of chance.
  */
-export function changesUnder(before: Reckoning, after: Reckoning, cases: readonly PastCase[]): ChangedAnswers {
+export function changesUnder(
+  before: Reckoning,
+  after: Reckoning,
+  cases: readonly PastCase[],
+  tell: (share: number) => void = () => undefined,
+): ChangedAnswers {
   const problems: Problem[] = [];
   const changed: ChangedAnswer[] = [];
   let compared = 0;
-  for (const { id, input } of cases) {
-    const [old, now] = [shortAnswer(input, before), shortAnswer(input, after)];
+  for (const [at, { id, input, inputAfter = input }] of cases.entries()) {
+    tell(at / cases.length);
+    const [old, now] = [shortAnswer(input, before), shortAnswer(inputAfter, after)];
     if (!old.ok || !now.ok) {
-      problems.push(...[old, now].flatMap((each) => (each.ok ? [] : each.problems)));
+      const codes = [old, now].flatMap((each) => (each.ok ? [] : each.problems.map(({ code }) => code)));
+      const why = [...new Set(codes)].join(", ");
+      problems.push(experienceProblem("case-unreadable", "warned", id, { case: id, why }));
       continue;
     }
     compared += 1;

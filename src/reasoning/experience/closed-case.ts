@@ -12,9 +12,9 @@ export interface ClosedCase {
   readonly confirmedBy: string | null;
   /** Results of the case, of whichever colony: one of them may confirm. */
   readonly results: readonly TestInput[];
-  /** Everything on record of the colony. */
+  /** Everything on record of the colony: the one that has the cause, as far as that is known. */
   readonly whole: AnyInput;
-  /** What was on record before the result that confirmed; null where that was nothing. */
+  /** What was on record, of the colony that was asked about, before the result that confirmed; null: nothing. */
   readonly before: AnyInput | null;
 }
 

@@ -59,6 +59,38 @@ describe("drift of signs", () => {
     expect(of("trembling").trend).toMatchObject({ ok: false, problems: [{ slots: { looked: 6, years: 6 } }] });
   });
 
+  it("[DX175] a rare sign in the one case of a year is no trend, however small its p would be", () => {
+    const rare = [...Array.from({ length: 28 }, () => 2023), 2024, 2025].map((year, at) =>
+      closed(`case-${at}`, [], { trembling: year === 2025 ? "present" : "absent" }, { closedOn: `${year}-10-20` }),
+    );
+    const naive = trendTest([
+      { positive: 0, examined: 28, score: 2023 },
+      { positive: 0, examined: 1, score: 2024 },
+      { positive: 1, examined: 1, score: 2025 },
+    ]);
+    expect(naive.ok && naive.value.pValue).toBeLessThan(1e-5); // by chance alone the sign is in that case 1 time in 30
+    expect(driftOfSigns(rare, publishedEvidence)[0]?.trend).toMatchObject({
+      ok: false,
+      problems: [{ code: "too-few-looked", slots: { looked: 30, years: 3, present: 1, neededOfEither: 5 } }],
+    });
+  });
+
+  it("[DX175] ample stores in a year count as stores that are not exhausted; circumstances have no drift here", () => {
+    const stores = years.flatMap((year, at) =>
+      Array.from({ length: 6 }, (_, index) =>
+        closed(
+          `${year}-${index}`,
+          [],
+          { [index < at ? "stores_exhausted" : "stores_ample"]: "present", no_mite_control: "present" },
+          { closedOn: `${year}-10-20` },
+        ),
+      ),
+    );
+    const told = driftOfSigns(stores, publishedEvidence);
+    expect(told.map(({ finding }) => finding).sort()).toEqual(["stores_ample", "stores_exhausted"]);
+    for (const { years: own } of told) expect(own.map(({ looked }) => looked)).toEqual([6, 6, 6, 6, 6, 6]);
+  });
+
   it("[DX176] the p of each is held against the number tested", () => {
     const [one, two] = [of("crawlers"), of("few_dead_depopulated")].map(({ trend }) => {
       if (!trend.ok) throw new Error("not tested");

@@ -6,6 +6,7 @@ import { readCase } from "../differential/index.ts";
 import { trendTest } from "../surveillance/index.ts";
 import type { ClosedCase } from "./closed-case.ts";
 import { experienceProblem } from "./problems.ts";
+import { settledFindings } from "./settled-findings.ts";
 
 /** One year of one finding. */
 export interface DriftYear {
@@ -34,15 +35,18 @@ export interface Drift {
   readonly trend: Result<Trend>;
 }
 
-/** A finding is tested from this many cases that looked for it, in this many years, on. Judgement. */
-export const fewestForDrift = { looked: 30, years: 3 } as const;
+/**
+ * A finding is tested from this many cases that looked for it on, in this many years, with and without it this often.
+ * Judgement; with one case present among thirty the test's p is many times too small where years are unequal.
+ */
+export const fewestForDrift = { looked: 30, years: 3, either: 5 } as const;
 
 /**
- * Each finding that any case looked for, by year, smallest adjusted p first; those without enough cases last.
+ * Each sign that any case looked for, by year, smallest adjusted p first; those without enough cases last.
  *
  * Model: Cochran and Armitage's trend over years; p adjusted by Holm over all findings that could be tested. Cases of
- * one year are taken as independent. A trend may come of who looks, or of which cases are referred, as well as of bees.
- * Cases need no confirmed cause here.
+ * one year are taken as independent; p is not held against how often one looks anew. A trend may come of who looks, or of which cases are referred, as well as of bees.
+ * Cases need no confirmed cause here. Circumstances are left out: they tell of places and of people.
  *
  * @source Cochran 1954; Armitage 1955; Holm 1979, Scandinavian Journal of Statistics 6:65–70 (from memory)
  */
@@ -51,17 +55,15 @@ export function driftOfSigns(cases: readonly ClosedCase[], evidence: Evidence, l
     const read = readCase(each.whole, evidence);
     if (!read.ok) return [];
     const year = Number((each.whole.date ?? each.closedOn).slice(0, 4));
-    const seen = (finding: string, yes: boolean) => ({ finding, year, yes });
-    return [
-      ...read.value.present.map((finding) => seen(finding, true)),
-      ...read.value.absent.map((finding) => seen(finding, false)),
-    ];
+    return settledFindings(read.value, evidence)
+      .filter(({ finding }) => evidence.findings[finding]?.kind === "sign")
+      .map((each) => ({ ...each, year }));
   });
   const drifts = [...Map.groupBy(looks, ({ finding }) => finding)].map(([finding, own]) => {
     const years = [...Map.groupBy(own, ({ year }) => year)]
       .sort(([one], [other]) => one - other)
       .map(([year, ofYear]): DriftYear => {
-        const present = ofYear.filter(({ yes }) => yes).length;
+        const present = ofYear.filter(({ isPresent }) => isPresent).length;
         const looked = ofYear.length;
         return { year, present, looked, share: shareOf(present, looked, level) };
       });
@@ -82,9 +84,11 @@ const weight = ({ trend }: Drift): number => (trend.ok ? trend.value.adjusted : 
 
 function testOf(finding: string, years: readonly DriftYear[]): Result<Omit<Trend, "adjusted">> {
   const looked = years.reduce((sum, year) => sum + year.looked, 0);
-  if (looked < fewestForDrift.looked || years.length < fewestForDrift.years) {
+  const present = years.reduce((sum, year) => sum + year.present, 0);
+  const either = Math.min(present, looked - present);
+  if (looked < fewestForDrift.looked || years.length < fewestForDrift.years || either < fewestForDrift.either) {
     const slots = {
-      ...{ finding, looked, needed: fewestForDrift.looked },
+      ...{ finding, looked, needed: fewestForDrift.looked, present, neededOfEither: fewestForDrift.either },
       ...{ years: years.length, neededYears: fewestForDrift.years },
     };
     return blocked(experienceProblem("too-few-looked", "unknown", finding, slots));

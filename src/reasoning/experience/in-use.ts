@@ -3,9 +3,9 @@ import type { ProgrammeEvidence, ReasoningSettings } from "../../casebook/index.
 import type { Evidence } from "../../knowledge/index.ts";
 import type { Problem } from "../../units/index.ts";
 import type { AnyInput } from "../differential/index.ts";
+import { experienceCaveats } from "./caveats.ts";
 import type { ClosedCase } from "./closed-case.ts";
 import { type Experience, experienceOf } from "./lessons.ts";
-import { experienceProblem } from "./problems.ts";
 import { isUsed, withExperience } from "./with-experience.ts";
 
 /** What a case is put to: evidence and settings. */
@@ -34,19 +34,15 @@ export function evidenceInUse(
 ): InUse {
   const experience = experienceOf(cases, start);
   const { experience: use } = settings;
-  const caveat = use.priors
-    ? [
-        experienceProblem("confirmed-not-random", "warned", "settings.experience.priors", {
-          cases: experience.lessons.length,
-        }),
-      ]
-    : [];
+  const { counts } = experience;
+  const evidence = isUsed(use) ? withExperience(start, counts, use) : start;
+  const caveats = experienceCaveats({ start, learnt: evidence, counts, use });
   return {
-    evidence: isUsed(use) ? withExperience(start, experience.counts, use) : start,
+    evidence,
     start,
     settings,
     experience,
-    problems: [...problems, ...experience.refused, ...caveat],
+    problems: [...problems, ...experience.refused, ...caveats],
   };
 }
 

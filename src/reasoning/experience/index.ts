@@ -1,4 +1,5 @@
 /** A programme's own experience: what closed cases teach, how well past answers did, and what a change would change. */
+export { experienceCaveats, type Learning } from "./caveats.ts";
 export * from "./changes-under.ts";
 export * from "./closed-case.ts";
 export * from "./drift.ts";

@@ -83,6 +83,24 @@ describe("what teaches", () => {
       "tracheal_mites",
       true,
     ],
+    ["one bee, and it has mites", { test: "tracheal-dissection", positive: 1, examined: 1 }, "tracheal_mites", false],
+    ["one of three bees", { test: "tracheal-dissection", positive: 1, examined: 3 }, "tracheal_mites", false],
+    ["nine of thirty bees", { test: "tracheal-dissection", positive: 9, examined: 30 }, "tracheal_mites", true],
+    [
+      "more bees with mites than were read",
+      { test: "tracheal-dissection", positive: 60, examined: 50 },
+      "tracheal_mites",
+      false,
+    ],
+    [
+      "mites in a third of bees kept dry, which the differential leaves out",
+      { test: "tracheal-dissection", positive: 17, examined: 50, kept: "dry" },
+      "tracheal_mites",
+      false,
+    ],
+    ["two mites on thirty bees", { test: "varroa-wash", mites: 2, bees: 30 }, "varroa_pms", false],
+    ["one mite on twenty bees", { test: "varroa-wash", mites: 1, bees: 20 }, "varroa_pms", false],
+    ["fifteen mites on three hundred bees", { test: "varroa-wash", mites: 15, bees: 300 }, "varroa_pms", true],
     ["mites in one bee", { test: "tracheal-dissection", positive: 1, examined: 50 }, "tracheal_mites", false],
     ["a heavy wash", { test: "varroa-wash", mites: 18, bees: 300 }, "varroa_pms", true],
     ["a light wash", { test: "varroa-wash", mites: 3, bees: 300 }, "varroa_pms", false],
@@ -151,6 +169,19 @@ describe("what teaches", () => {
     expect(counts.priors.robbing).toEqual({ autumn: { present: 0, looked: 1 } });
   });
 
+  it("[DX163] of two findings that exclude each other the one that is present settles the other", () => {
+    const starved = (id: string, present: "stores_exhausted" | "stores_ample") =>
+      closed(id, ["starvation"], { [present]: "present" });
+    const { counts } = experienceOf(
+      [starved("a", "stores_exhausted"), starved("b", "stores_exhausted"), starved("c", "stores_ample")],
+      publishedEvidence,
+    );
+    expect(counts.frequencies.starvation).toEqual({
+      stores_exhausted: { present: 2, looked: 3 },
+      stores_ample: { present: 1, looked: 3 },
+    });
+  });
+
   it("[DX164] a mixed case teaches priors and no pair", () => {
     const { counts } = experienceOf(
       [closed("two", ["queenless", "robbing"], { roar_agitated: "present" })],
@@ -162,16 +193,44 @@ describe("what teaches", () => {
     expect(counts.priors.robbing?.autumn).toEqual({ present: 1, looked: 1 });
   });
 
+  it("[DX164] a cause that a result confirms and nobody names makes the case a mixed one", () => {
+    const results = [{ test: "varroa-wash", mites: 24, bees: 300 }];
+    const one = closed("one", ["queenless"], { roar_agitated: "present" }, { results });
+    const { counts } = experienceOf([one], publishedEvidence);
+    expect(counts.frequencies).toEqual({});
+    expect(counts.healthy).toEqual(noCounts.healthy);
+    expect(counts.priors.queenless?.autumn).toEqual({ present: 1, looked: 1 });
+    expect(counts.priors.varroa_pms).toBeUndefined();
+    const light = { ...one, results: [{ test: "varroa-wash", mites: 3, bees: 300 }] };
+    expect(experienceOf([light], publishedEvidence).counts.frequencies.queenless?.roar_agitated?.looked).toBe(1);
+  });
+
+  it("[DX160] a case that is there twice is a mistake of the caller", () => {
+    const one = closed("one", ["queenless"], { roar_agitated: "present" });
+    expect(() => experienceOf([one, one], publishedEvidence)).toThrow(/each there once; got one/);
+  });
+
   it("[DX166] a dead colony tells nothing of the prior of queenlessness, nor the usual region of tracheal mites", () => {
     const dead = closed("dead", ["queenless"], {}, { asked: { colony: { state: "dead" } } });
     const { priors } = experienceOf([dead], publishedEvidence).counts;
     expect(priors.queenless).toBeUndefined();
     expect(priors.tracheal_mites).toBeUndefined();
     expect(priors.robbing?.autumn).toEqual({ present: 0, looked: 1 });
-    const found = { ...dead, whole: { ...dead.whole, region: { acarapisWoodi: "found" as const } } };
+    const region = { acarapisWoodi: "found" as const };
+    const found = { ...dead, whole: { ...dead.whole, region }, before: { ...dead.whole, region } };
     expect(experienceOf([found], publishedEvidence).counts.priors.tracheal_mites?.autumn).toEqual({
       present: 0,
       looked: 1,
+    });
+  });
+
+  it("[DX166] a region called infested because of the case itself teaches nothing of that prior", () => {
+    const found = { season: "autumn", findings: { k_wing: "present" }, region: { acarapisWoodi: "found" } } as const;
+    const one = closed("one", ["tracheal_mites"], {}, { whole: found, before: { ...found, region: {} } });
+    expect(experienceOf([one], publishedEvidence).counts.priors.tracheal_mites).toBeUndefined();
+    expect(experienceOf([{ ...one, before: null }], publishedEvidence).counts.priors.tracheal_mites).toBeUndefined();
+    expect(experienceOf([{ ...one, before: found }], publishedEvidence).counts.priors.tracheal_mites).toEqual({
+      autumn: { present: 1, looked: 1 },
     });
   });
 
@@ -185,6 +244,27 @@ describe("what teaches", () => {
       publishedEvidence.priors.queenless?.autumn.value ?? 1,
     );
     expect(withPriors.problems).toMatchObject([{ code: "confirmed-not-random", slots: { cases: 1 } }]);
+  });
+
+  it("[DX166] healthy rates say that failing colonies stand in for well ones, and which pairs they take out", () => {
+    expect(publishedEvidence.frequencies.queenless?.green_hard_mummies).toBeUndefined();
+    const cases = Array.from({ length: 400 }, (_, at) =>
+      closed(`case-${at}`, ["queenless"], { green_hard_mummies: "present" }),
+    );
+    const { problems, start, evidence } = evidenceInUse(learning({ ...all, priors: false, frequencies: false }), cases);
+    const healthy = evidence.healthy.autumn.green_hard_mummies?.value ?? 0;
+    const lost = start.conditionIds.filter((condition) => {
+      const value = start.frequencies[condition]?.green_hard_mummies?.value ?? 0;
+      return value > (start.healthy.autumn.green_hard_mummies?.value ?? 1) && value <= healthy;
+    });
+    expect(lost.length).toBeGreaterThan(0);
+    expect(problems).toMatchObject([
+      { code: "healthy-from-failing", slots: { findings: 1 } },
+      {
+        code: "evidence-without-effect",
+        slots: { finding: "green_hard_mummies", conditions: lost.join(" "), seasons: "autumn" },
+      },
+    ]);
   });
 
   it("[DX167] is taken back by leaving the case out, or by the setting, to the last bit", () => {

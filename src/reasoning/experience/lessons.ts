@@ -1,9 +1,10 @@
 /** What closed cases with a confirmed cause teach: counts of seen and looked for, and the cases that teach nothing. */
 import type { Evidence, Seen } from "../../knowledge/index.ts";
-import type { Problem, Season } from "../../units/index.ts";
-import { priorProbabilities, readCase } from "../differential/index.ts";
+import { ensure, type Problem, type Season } from "../../units/index.ts";
+import { type AnyInput, confirms, priorProbabilities, readCase } from "../differential/index.ts";
 import { type ClosedCase, unconfirmedCause } from "./closed-case.ts";
 import { experienceProblem } from "./problems.ts";
+import { settledFindings } from "./settled-findings.ts";
 
 /** Counts of a programme's own cases. Members that nothing was seen of are left out. */
 export interface ExperienceCounts {
@@ -42,11 +43,16 @@ export const noCounts: ExperienceCounts = {
  * Rules: one case counts once, by the colony it is told of. Only cases with a cause that something confirms teach.
  * A finding counts for a pair only where that cause is the single confirmed one, and only where it was looked for; where
  * the pair is not in the evidence it counts for the healthy rate of the season. Each confirmed cause of a mixed case
- * counts for priors, in the season, and only where region and state of the colony leave that prior as it stands.
+ * counts for priors, in the season, and only where region and state of the colony, as they were on record before the result, leave that prior as it stands. A case
+ * with a result that confirms a cause beside the ones named is a mixed case, and tells nothing of that cause's prior.
  *
  * Confirmed cases are no random sample of those referred: what is easy to confirm is over-represented.
+ *
+ * @throws DomainError for a case that is there twice
  */
 export function experienceOf(cases: readonly ClosedCase[], evidence: Evidence): Experience {
+  const twice = cases.find(({ id }, at) => cases.findIndex((each) => each.id === id) !== at);
+  ensure(twice === undefined, "cases", twice?.id, "each there once");
   const lessons: Lesson[] = [];
   const refused: Problem[] = [];
   for (const each of cases) {
@@ -70,21 +76,24 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
     const why = read.problems.map(({ code }) => code).join(", ");
     return experienceProblem("case-unreadable", "warned", id, { case: id, why });
   }
-  const { season, present, absent } = read.value;
-  const looked = [
-    ...present.map((finding) => [finding, 1] as const),
-    ...absent.map((finding) => [finding, 0] as const),
-  ];
-  const single = new Set(causes).size === 1 ? causes[0] : undefined;
+  const { season } = read.value;
+  const settled = settledFindings(read.value, evidence);
+  const unnamed = evidence.conditionIds.filter(
+    (cause) => !causes.includes(cause) && each.results.some((result) => confirms(result, cause)),
+  );
+  const single = new Set(causes).size === 1 && unnamed.length === 0 ? causes[0] : undefined;
   const pairs = single === undefined ? {} : (evidence.frequencies[single] ?? {});
   const seen = (isPair: boolean): Readonly<Record<string, Seen>> =>
     Object.fromEntries(
-      looked
-        .filter(([finding]) => single !== undefined && Object.hasOwn(pairs, finding) === isPair)
-        .map(([finding, yes]) => [finding, { present: yes, looked: 1 }]),
+      settled
+        .filter(({ finding }) => single !== undefined && Object.hasOwn(pairs, finding) === isPair)
+        .map(({ finding, isPresent }) => [finding, { present: Number(isPresent), looked: 1 }]),
     );
-  const stated = priorProbabilities(read.value, evidence);
-  const telling = evidence.conditionIds.filter((cause) => stated[cause] === evidence.priors[cause]?.[season].value);
+  const setting = readCase(askedBefore(each), evidence);
+  const stated = setting.ok ? priorProbabilities(setting.value, evidence) : {};
+  const telling = evidence.conditionIds.filter(
+    (cause) => !unnamed.includes(cause) && stated[cause] === evidence.priors[cause]?.[season].value,
+  );
   return {
     case: id,
     counts: {
@@ -95,6 +104,16 @@ function lessonOf(each: ClosedCase, evidence: Evidence): Lesson | Problem {
       ),
     },
   };
+}
+
+/**
+ * Region and state of the colony as they were on record before the confirming result. A region called infested because
+ * of this very case would make its prior learn from cases that have the cause and from no others.
+ */
+function askedBefore({ before, whole }: ClosedCase): AnyInput {
+  const { region: _, colony, ...asked } = whole;
+  const { region, colony: known = before === null ? colony : undefined } = before ?? {};
+  return { ...asked, ...(region === undefined ? {} : { region }), ...(known === undefined ? {} : { colony: known }) };
 }
 
 /** The counts of all lessons but those of one case: what a case that is being scored was not taught by. */

@@ -6,14 +6,18 @@ export interface ExperienceProblems {
   readonly "case-without-cause": { readonly case: string };
   readonly "cause-not-confirmed": { readonly case: string; readonly cause: string };
   readonly "cause-unknown": { readonly case: string; readonly cause: string };
+  readonly "closing-in-conflict": { readonly case: string };
   readonly "case-unreadable": { readonly case: string; readonly why: string };
   readonly "nothing-before-result": { readonly case: string };
   readonly "confirmed-not-random": { readonly cases: number };
+  readonly "healthy-from-failing": { readonly findings: number };
   readonly "too-few-scored": { readonly cases: number; readonly needed: number };
   readonly "too-few-looked": {
     readonly finding: string;
     readonly looked: number;
     readonly needed: number;
+    readonly present: number;
+    readonly neededOfEither: number;
     readonly years: number;
     readonly neededYears: number;
   };

@@ -42,11 +42,12 @@ export function changesOf(
   belief: { readonly conditions: Belief["conditions"]; readonly marginals: Marginals; readonly evidence: Evidence },
   weighed: readonly { readonly candidate: Candidate; readonly worth: Worth }[],
 ): readonly Change[] {
-  const likely = likelyChanges(belief, weighed);
-  return likely
-    .slice(0, mostAsked)
-    .flatMap((change) => exactly(input, belief.evidence, change))
-    .slice(0, mostChanges);
+  const told: Change[] = [];
+  for (const change of likelyChanges(belief, weighed).slice(0, mostAsked)) {
+    if (told.length === mostChanges) break;
+    told.push(...exactly(input, belief.evidence, change));
+  }
+  return told;
 }
 
 /** Changes by the listed sets, one for each step. */

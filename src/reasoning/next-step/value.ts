@@ -62,18 +62,25 @@ export const resultsOf = (candidate: Candidate): readonly Float64Array[] =>
 
 function worthBySets(belief: Belief, marginals: Marginals, results: readonly Float64Array[]): Worth {
   const { conditions, evidence, probability } = belief;
+  const { parent } = belief.sets;
   // Joint probability of each condition with the last result is what the others leave of its marginal.
   let rest = marginals.probability;
   let [given, before, loss] = [0, 0, 0];
   const outcomes: Outcome[] = [];
+  const logs = new Float64Array(probability.length);
   for (const [index, result] of results.entries()) {
     let chance = 0;
+    logs[0] = Math.log2(result[0] as number);
     for (let set = 0; set < probability.length; set++) {
       const p = result[set] as number;
+      // Most sets show the result as often as the set they grew from: a logarithm is taken once for all of them.
+      const from = set === 0 ? 0 : (parent[set] as number);
+      const log = p === result[from] ? (logs[from] as number) : Math.log2(p);
+      logs[set] = log;
       const weight = (probability[set] as number) * p;
       if (weight === 0) continue;
       chance += weight;
-      given -= weight * Math.log2(p);
+      given -= weight * log;
     }
     if (chance === 0) {
       outcomes.push({ chance, after: marginals.probability });
@@ -94,15 +101,17 @@ function worthBySets(belief: Belief, marginals: Marginals, results: readonly Flo
   };
 }
 
-/** Probability of each condition together with the result. */
+/** Probability of each condition together with the result: from the sets that grew last, each added to the one before. */
 function jointWith({ conditions, sets, probability }: Belief, result: Float64Array): Float64Array {
+  const { count, parent, added } = sets;
   const joint = new Float64Array(conditions.length);
-  for (let set = 1; set < sets.count; set++) {
-    const weight = (probability[set] as number) * (result[set] as number);
-    for (let each = set; each > 0; each = sets.parent[each] as number) {
-      const member = sets.added[each] as number;
-      joint[member] = (joint[member] as number) + weight;
-    }
+  const grown = new Float64Array(count);
+  for (let set = count - 1; set > 0; set--) {
+    const weight = (grown[set] as number) + (probability[set] as number) * (result[set] as number);
+    const from = parent[set] as number;
+    const member = added[set] as number;
+    grown[from] = (grown[from] as number) + weight;
+    joint[member] = (joint[member] as number) + weight;
   }
   return joint;
 }

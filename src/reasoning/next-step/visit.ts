@@ -110,11 +110,8 @@ export function weighedAt(
 ): Weighed {
   const { id, kind } = candidate;
   const finding = given.evidence.findings[id];
-  const results = given.results.map((result) => Float64Array.from(index, (set) => result[set] ?? 0));
-  const noise = results.reduce(
-    (sum, result) => sum + result.reduce((inner, p, at) => inner + (probability[at] ?? 0) * surprise(p), 0),
-    0,
-  );
+  const results = given.results.map((result) => picked(result, index));
+  const noise = results.reduce((sum, result) => sum + meanSurprise(result, probability), 0);
   return {
     candidate,
     minutes: kind === "look" ? (finding?.minutes ?? 0) : tests[id as TestId].minutes.value,
@@ -122,6 +119,18 @@ export function weighedAt(
     results,
     noise,
   };
+}
+
+function picked(values: Float64Array, index: Int32Array): Float64Array {
+  const own = new Float64Array(index.length);
+  for (let at = 0; at < index.length; at++) own[at] = values[index[at] as number] as number;
+  return own;
+}
+
+function meanSurprise(values: Float64Array, probability: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < values.length; at++) sum += (probability[at] as number) * surprise(values[at] as number);
+  return sum;
 }
 
 /** p times the surprise of p. */

@@ -30,6 +30,7 @@ import { poolsToDetect } from "./pools-to-detect.ts";
 import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import { scores } from "./scores.ts";
+import { season } from "./season.ts";
 import { sequentialPlan } from "./sequential-plan.ts";
 import { sequentialReading } from "./sequential-reading.ts";
 import { smoothRates } from "./smooth-rates.ts";
@@ -54,6 +55,7 @@ const byName = {
   estimate,
   decide,
   windows,
+  season,
   efficacy,
   intervals,
   "none-found": noneFound,
@@ -99,7 +101,10 @@ const byName = {
 export type Answers = { readonly [Name in keyof typeof byName]: AnswerOf<(typeof byName)[Name]> };
 
 /** Verbs that can be asked by hand, without a case. */
-export type MethodName = Exclude<keyof Answers, "differential" | "compare-causes" | "decide" | "windows" | "efficacy">;
+export type MethodName = Exclude<
+  keyof Answers,
+  "differential" | "compare-causes" | "decide" | "windows" | "season" | "efficacy"
+>;
 
 /** Every verb of the reasoning that programs and people can ask. */
 export const verbs: readonly Verb[] = Object.values(byName);
@@ -109,7 +114,7 @@ export const verbNamed = (name: string): Verb | undefined => verbs.find((each) =
 
 export { labelRecord } from "./label-record.ts";
 export * from "./message.ts";
-export { changesFrom } from "./own-evidence.ts";
+export { changesFrom, evidenceFrom, type OwnEvidence } from "./own-evidence.ts";
 export { nearestName, readInput } from "./read-input.ts";
 export { listed, optionsOf, type Shape, shapeAt, shapeInWords } from "./shape.ts";
 export {

@@ -9,7 +9,7 @@ import {
   publishedEvidence,
 } from "../../knowledge/index.ts";
 import { answered, type Problem, type Result } from "../../units/index.ts";
-import { noCounts, withExperience } from "../experience/index.ts";
+import { experienceCaveats, noCounts, withExperience } from "../experience/index.ts";
 import { day, season } from "./fields.ts";
 import { readInput } from "./read-input.ts";
 import type { Shape } from "./shape.ts";
@@ -46,7 +46,9 @@ const change = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("healthy-rate"), finding: id, season, rate, outOf: outOf.exactOptional() }),
 ]);
 
-const seen = z.strictObject({ present: z.number().min(0), looked: z.number().min(0) });
+const seen = z
+  .strictObject({ present: z.number().min(0), looked: z.number().min(0).max(1_000_000) })
+  .refine(({ present, looked }) => present <= looked, { message: "present must be at most looked" });
 const counted = z.record(id, seen);
 
 const changes = z
@@ -95,14 +97,18 @@ export const ownEvidence = z.strictObject({
     .describe("What closed cases showed, as `experience` prints it."),
 });
 
+/** What a question brings with it: changes, counts, and what the counts may change. */
+export type OwnEvidence = z.output<typeof ownEvidence>;
+
 /** The evidence that a question brings with it, and what of it was left out. */
-export function evidenceFrom(own: z.output<typeof ownEvidence> | undefined): {
+export function evidenceFrom(own: OwnEvidence | undefined): {
   readonly evidence: Evidence;
   readonly problems: readonly Problem[];
 } {
   const { changes = [], use = experienceUnused, counts = noCounts } = own ?? {};
   const { evidence, problems } = changedEvidence(publishedEvidence, changes.map(notedChange));
-  return { evidence: withExperience(evidence, counts, use), problems };
+  const learnt = withExperience(evidence, counts, use);
+  return { evidence: learnt, problems: [...problems, ...experienceCaveats({ start: evidence, learnt, counts, use })] };
 }
 
 const notedChange = ({ change: what, citation, on, entry = "", author = "" }: z.output<typeof changes>[number]) => ({

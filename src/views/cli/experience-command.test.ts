@@ -3,8 +3,9 @@ import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { programmeStory } from "../../../tests/journals/programme-kinds.ts";
-import { decodeJournal } from "../../journal/index.ts";
+import { programmeStory, set } from "../../../tests/journals/programme-kinds.ts";
+import { writer } from "../../../tests/journals/writer.ts";
+import { decodeJournal, type EntryDraft } from "../../journal/index.ts";
 import { verbNamed } from "../../reasoning/index.ts";
 import { openServerStore } from "../../storage/server.ts";
 import { said } from "./test-io.ts";
@@ -47,6 +48,50 @@ describe("experience on the command line", () => {
     expect(words.out).not.toMatch(/undefined|NaN|\[object/);
   });
 
+  it("[DX189] shows what was learnt beside its start, and how well answers did, once ten cases can be scored", async () => {
+    const on = "2026-03-09";
+    const use = { frequencies: true, healthyRates: true, priors: true, strength: 1 };
+    const drafts: readonly EntryDraft[] = [
+      {
+        ...{ kind: "apiary-registered", at: on, about: ["apiary-1"] },
+        data: { code: "HO", name: "Hollow Meadow", place: "Invented County", latitude: 45.2, longitude: -93.1 },
+      },
+      ...Array.from({ length: 10 }, (_, at): readonly EntryDraft[] => [
+        {
+          ...{ kind: "colony-registered", at: on, about: ["apiary-1", `colony-${at}`] },
+          data: { code: String(at), hiveType: "ten-frame" },
+        },
+        {
+          ...{ kind: "case-opened", at: on, about: [`case-${at}`, "apiary-1"] },
+          data: { code: `2026-01${at}`, openedOn: on, question: "Why?", colonies: [`colony-${at}`] },
+        },
+        ...(["roar_agitated", "green_hard_mummies"] as const).map(
+          (finding): EntryDraft => ({
+            ...{ kind: "finding-recorded", at: on, about: [`case-${at}`, `colony-${at}`] },
+            data: { colony: `colony-${at}`, finding, state: "present", on },
+          }),
+        ),
+        {
+          ...{ kind: "case-closed", at: on, about: [`case-${at}`] },
+          data: { on, outcome: "answered", confirmedCauses: ["queenless"], confirmedBy: "inspector 2" },
+        },
+      ]).flat(),
+      set({ experience: use }, "learn"),
+    ];
+    const office = writer({ device: "d", programme: "learn", author: "a", from: "2026-03-09T08:00:00.000Z" });
+    const store = await openServerStore({ file: path.join(folder, "learn.sqlite"), programme: "learn" });
+    await store.push(office.write(...drafts));
+    await store.close();
+    const { out } = await said(["experience", "--programme", "learn"], { env });
+    expect(out).toMatch(/frequency +queenless +roar_agitated +0\.65 +0\.65 +10 of 10 +0\.7\d+/);
+    expect(out).toMatch(/healthy-rate +spring +green_hard_mummies +\S+ +\S+ +10 of 10/);
+    expect(out).toMatch(/prior +queenless +spring +\S+ +\S+ +10 of 10/);
+    expect(out).toContain("no random sample");
+    expect(out).toContain("colonies that failed of something else");
+    expect(out).toContain("10 cases scored, each by what the others taught.");
+    expect(out).toMatch(/pairs +stated +observed +low +high/);
+  });
+
   it("[DX189] of a programme without records says so", async () => {
     const none = await said(["experience", "--programme", "nobody", "--json"], { env });
     expect(none.status).toBe(2);
@@ -67,6 +112,37 @@ describe("experience on the command line", () => {
     expect(plain.json().problems).toMatchObject([{ field: "findings.own_water_line" }]);
     const words = await said(["differential", "--programme", "main", "--input", "-"], { stdin, env });
     expect(words.out).toContain("own_flooded_stand");
+  });
+
+  it("[DX189] of two settings side by side none counts, and the answer says so", async () => {
+    const store = await openServerStore({ file: path.join(folder, "two.sqlite"), programme: "two" });
+    await store.push(
+      ["office-1", "office-2"].flatMap((device, at) =>
+        writer({ device, programme: "two", author: device, from: "2026-04-02T08:00:00.000Z" }).write(
+          set({ thresholds: { leading: 0.6 + at / 10 } }, "two"),
+        ),
+      ),
+    );
+    await store.close();
+    const stdin = JSON.stringify({ season: "spring", findings: { crawlers: "present" } });
+    const answer = (
+      await said(["differential", "--programme", "two", "--input", "-", "--json"], { stdin, env })
+    ).json();
+    expect(answer.notices).toMatchObject([{ code: "settings-in-conflict" }]);
+  });
+
+  it("[DX189] counts that cannot be are named with their field", async () => {
+    const seasons = { winter: {}, spring: {}, summer: {}, autumn: {} };
+    const counts = {
+      frequencies: { queenless: { crawlers: { present: 5, looked: 2 } } },
+      healthy: seasons,
+      priors: {},
+    };
+    const use = { frequencies: true, healthyRates: false, priors: false, strength: 1 };
+    const stdin = JSON.stringify({ season: "spring", findings: {}, evidence: { use, counts } });
+    const odd = await said(["differential", "--input", "-", "--json"], { stdin, env });
+    expect(odd.status).toBe(2);
+    expect(odd.json().problems).toMatchObject([{ field: "evidence.counts.frequencies.queenless.crawlers" }]);
   });
 
   it("[DX189] tells what is added to a question: settings, changes, counts", async () => {

@@ -1,9 +1,9 @@
 /** `skepsis experience`: what closed cases taught, how well past answers did, and how signs drift. */
 import type { Casebook } from "../../casebook/index.ts";
 import type { NotedChange } from "../../knowledge/index.ts";
-import { changesFrom, experience, problemLine } from "../../reasoning/index.ts";
+import { changesFrom, type experience, problemLine } from "../../reasoning/index.ts";
 import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../units/index.ts";
-import { closedCases, inUseOf, questionUnder, type TrialOutcome, trialOf } from "../model/index.ts";
+import { experienceTold, questionUnder, type TrialOutcome, trialOf } from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -89,15 +89,14 @@ function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialA
 const line = (each: Problem) => problemLine(each, problemSentence);
 
 function answerOf(casebook: Casebook) {
-  const cases = closedCases(casebook);
-  const inUse = inUseOf(casebook);
-  const { scored, scores, notScored, leftOut } = experience.scoreOf(cases, inUse);
+  const { closed, inUse, values, score, drift, problems } = experienceTold(casebook);
+  const { scored, scores, notScored, leftOut } = score;
   return {
-    closed: cases.length,
+    closed,
     learntFrom: inUse.experience.lessons.length,
     refused: inUse.experience.refused.map(line),
     settings: inUse.settings,
-    values: valuesOf(inUse),
+    values,
     score: {
       cases: scored.length,
       leftOut,
@@ -105,69 +104,61 @@ function answerOf(casebook: Casebook) {
       list: scored,
       notScored: notScored.map(line),
     },
-    drift: experience.driftOfSigns(cases, inUse.start).map(({ finding, years, trend }) => ({
+    drift: drift.map(({ finding, years, trend }) => ({
       finding,
       years,
       ...(trend.ok ? { trend: trend.value } : { withheld: trend.problems.map(line) }),
     })),
     question: questionUnder(casebook, inUse),
-    notices: inUse.problems.filter((each) => !inUse.experience.refused.includes(each)).map(line),
+    notices: problems.map(line),
   };
 }
 
 type Answer = ReturnType<typeof answerOf>;
 
-/** Each value that own cases bear on: published, start as the programme has it, seen, and what experience makes of it. */
-function valuesOf({ start, evidence, experience: { counts } }: experience.InUse) {
-  const pair = (of: string, by: string, values: readonly (typeof start.healthy.winter)[string][]) => {
-    const [before, now] = values;
-    return before && now ? [{ of, by, published: before.published, start: before.value, inUse: now.value }] : [];
-  };
-  const rows = <Key extends string>(
-    kind: string,
-    seen: Readonly<
-      Record<string, Readonly<Partial<Record<Key, { readonly present: number; readonly looked: number }>>>>
-    >,
-    at: (of: string, by: string) => readonly ((typeof start.healthy.winter)[string] | undefined)[],
-  ) =>
-    Object.entries(seen).flatMap(([of, members]) =>
-      Object.entries(members).flatMap(([by, count]) => {
-        const values = at(of, by).flatMap((each) => each ?? []);
-        const { present, looked } = count as { readonly present: number; readonly looked: number };
-        return pair(of, by, values).map((row) => ({ kind, ...row, present, looked }));
-      }),
-    );
-  const season = (by: string) => by as keyof typeof start.healthy;
-  return [
-    ...rows("frequency", counts.frequencies, (of, by) => [start, evidence].map((each) => each.frequencies[of]?.[by])),
-    ...rows("healthy-rate", counts.healthy, (of, by) => [start, evidence].map((each) => each.healthy[season(of)][by])),
-    ...rows("prior", counts.priors, (of, by) => [start, evidence].map((each) => each.priors[of]?.[season(by)])),
-  ];
-}
-
 /** Rows of each kind shown to people; --json has them all. */
 const shown = 12;
 
+/** Values beside their start, those looked for most often first. */
+function rowsShown(values: Answer["values"]): readonly string[] {
+  if (values.length === 0) return [];
+  const rows = values
+    .toSorted((one, other) => other.looked - one.looked || other.present - one.present)
+    .slice(0, shown)
+    .map((row) => [row.kind, row.of, row.by, row.published, row.start, `${row.present} of ${row.looked}`, row.inUse]);
+  const more = values.length > shown ? `${values.length - shown} more; --json lists them all.\n` : "";
+  return [table(["kind", "of", "by", "published", "start", "seen", "inUse"], rows) + more];
+}
+
+const range = ({ value, low, high }: Estimate) => `${cell(value)} (${cell(low)} to ${cell(high)})`;
+
+type Scored = Exclude<Answer["score"], { readonly withheld: unknown }>;
+
+/** Scores with their limits, then what was stated against what came true. */
+function scoreForPeople({ cases, leftOut, brier, logScore, topOne, topThree, clip, held, bins }: Scored) {
+  const taught = leftOut ? ", each by what the others taught" : "";
+  const clipped =
+    held > 0 ? ` In ${held} the confirmed cause had been given less than ${clip}, which counts as that.` : "";
+  return [
+    `${cases} cases scored${taught}. Brier ${range(brier)}, logarithm ${range(logScore)}, first ${range(topOne)}, first three ${range(topThree)}.${clipped}\n`,
+    table(
+      ["pairs", "stated", "observed", "low", "high"],
+      bins.map(({ n, meanStated, observed }) => [n, meanStated, observed.value, observed.low, observed.high]),
+    ),
+  ];
+}
+
 function forPeople({ closed, learntFrom, refused, values, score, drift, notices }: Answer): string {
-  const pairs = values.filter(({ kind }) => kind === "frequency");
   const trends = drift.flatMap((each) => ("trend" in each ? [{ finding: each.finding, ...each.trend }] : []));
-  const range = ({ value, low, high }: Estimate) => `${cell(value)} (${cell(low)} to ${cell(high)})`;
   return [
     `${closed} closed, ${learntFrom} teach, ${refused.length} refused.\n${refused.map(({ message }) => `- ${message}\n`).join("")}`,
-    ...(pairs.length > 0
-      ? [
-          table(
-            ["condition", "finding", "published", "start", "seen", "inUse"],
-            pairs
-              .toSorted((one, other) => other.looked - one.looked)
-              .slice(0, shown)
-              .map((row) => [row.of, row.by, row.published, row.start, `${row.present} of ${row.looked}`, row.inUse]),
-          ) + (pairs.length > shown ? `${pairs.length - shown} more; --json lists them all.\n` : ""),
-        ]
-      : []),
-    "withheld" in score
-      ? `${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`
-      : `${score.cases} cases scored${score.leftOut ? ", each by what the others taught" : ""}. Brier ${range(score.brier)}, logarithm ${range(score.logScore)}, first ${range(score.topOne)}, first three ${range(score.topThree)}.\n`,
+    ...["frequency", "healthy-rate", "prior"].flatMap((kind) =>
+      // Frequencies are shown before anyone says yes; the rest, every finding and cause of it, once it is in use.
+      rowsShown(values.filter((row) => row.kind === kind && (kind === "frequency" || row.inUse !== row.start))),
+    ),
+    ...("withheld" in score
+      ? [`${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`]
+      : scoreForPeople(score)),
     trends.length > 0
       ? table(
           ["finding", "z", "p", "adjusted"],

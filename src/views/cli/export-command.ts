@@ -2,36 +2,40 @@
 import { writeFile } from "node:fs/promises";
 import { encodeJournal } from "../../journal/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
-import { findingsTable, testsTable, toCsv, toJson } from "../../transfer/index.ts";
+import { dataPackage, type ExportTable, tidyTables, toCsv, toJson, zipped } from "../../transfer/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
+import { project } from "./project.ts";
 import { withRecords } from "./records.ts";
+import { spreadsheetOf } from "./spreadsheet.ts";
 
-const tables = { findings: findingsTable, tests: testsTable } as const;
-const formats = ["journal", "csv", "json"] as const;
+const formats = ["journal", "csv", "json", "package", "xlsx"] as const;
 
 const flags = [
-  valueFlag("format", "journal: every entry word for word, JSON Lines. csv: one tidy table. json: all tidy tables.", {
-    type: "string",
-    enum: formats,
-    default: "journal",
-  }),
-  valueFlag("table", "The table that csv writes.", { type: "string", enum: Object.keys(tables) }),
-  valueFlag("output", "File to write; it must not be there yet. Left out: standard output."),
+  valueFlag(
+    "format",
+    "journal: every entry word for word, JSON Lines. csv: one tidy table. json: all tidy tables. package: all as a data package with its dictionary, zipped. xlsx: all as sheets of a spreadsheet.",
+    { type: "string", enum: formats, default: "journal" },
+  ),
+  valueFlag("table", "The table that csv writes.", { type: "string", enum: tidyTables.map(({ name }) => name) }),
+  valueFlag(
+    "output",
+    "File to write; it must not be there yet. Left out: standard output. Needed for package and xlsx.",
+  ),
   programmeFlag,
 ];
 
 export const exportCommand: Command = {
   name: "export",
-  summary: "Write the journal as JSON Lines, or tidy tables as CSV or JSON.",
+  summary: "Write the journal as JSON Lines, or tables as CSV, JSON, data package or XLSX.",
   operand: null,
   flags,
   help: () =>
     handHelp(
-      "export: write the journal as JSON Lines, or tidy tables as CSV or JSON.",
+      "export: write the journal as JSON Lines, or tables as CSV, JSON, data package or XLSX.",
       flags,
       "The first line of a journal tells how many entries follow, then one entry a line. Tables hold no\n" +
         "exact places, and no cell a spreadsheet would run. With --json the text goes to --output, which is\n" +
@@ -43,23 +47,23 @@ export const exportCommand: Command = {
 async function run(given: Given, io: Io): Promise<ExitStatus> {
   const programme = programmeOf(given);
   const output = wordsOf(given, "output");
-  const write = writerOf(given);
+  const write = writerOf(given, io);
   const unfit = [programme, write].filter((each) => typeof each === "object" && "code" in each);
-  if (given.json && output === null)
-    unfit.push(
-      problem("flag-empty", "blocked", "--output", { expected: "a file, since --json takes standard output" }),
-    );
+  if (output === null && (given.json || isBinary(given))) {
+    const expected = given.json ? "a file, since --json takes standard output" : "a file, since this is no text";
+    unfit.push(problem("flag-empty", "blocked", "--output", { expected }));
+  }
   if (typeof programme !== "string" || typeof write !== "function" || unfit.length > 0)
     return reportUnfit(unfit as readonly Problem[], "export", given.json, io);
   const written = await withRecords(programme, io, write);
   if (!written.ok) return reportUnfit(written.problems, "export", given.json, io);
-  const { text, count } = written.value;
+  const { content, count } = written.value;
   if (output === null) {
-    io.out(text);
+    io.out(String(content));
     return 0;
   }
   try {
-    await writeFile(io.resolve(output), text, { flag: "wx" });
+    await writeFile(io.resolve(output), content, { flag: "wx" });
   } catch (error) {
     const reason = error instanceof Error && "code" in error ? String(error.code) : String(error);
     const expected = `a new file in a folder that is there (${reason})`;
@@ -81,40 +85,64 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
 }
 
 interface Written {
-  readonly text: string;
+  readonly content: string | Uint8Array;
   readonly count: Readonly<Record<string, number>>;
 }
 
-/** What turns a store into text, or what is wrong with the flags. */
-function writerOf(given: Given): ((store: ServerStore) => Promise<Written>) | Problem {
+const isBinary = (given: Given): boolean => ["package", "xlsx"].includes(wordsOf(given, "format") ?? "");
+
+/** What turns a store into a file, or what is wrong with the flags. */
+function writerOf(given: Given, io: Io): ((store: ServerStore) => Promise<Written>) | Problem {
   const format = wordsOf(given, "format") ?? "journal";
-  const name = wordsOf(given, "table");
   switch (format) {
     case "journal":
       return async (store) => {
         const entries = await store.all();
-        return { text: encodeJournal(entries), count: { entries: entries.length } };
+        return { content: encodeJournal(entries), count: { entries: entries.length } };
       };
     case "json":
       return async (store) => {
-        const casebook = await store.states();
-        const made = Object.values(tables).map((make) => make(casebook));
-        return { text: toJson(made), count: Object.fromEntries(made.map((each) => [each.name, each.rows.length])) };
+        const made = await tablesOf(store);
+        return { content: toJson(made), count: counted(made) };
       };
-    case "csv": {
-      if (name === null || !isTable(name))
-        return problem("field-unfit", "blocked", "--table", {
-          given: name,
-          expected: `one of ${Object.keys(tables).join(", ")}`,
-        });
+    case "xlsx":
       return async (store) => {
-        const made = tables[name](await store.states());
-        return { text: toCsv(made), count: { rows: made.rows.length } };
+        const made = await tablesOf(store);
+        return { content: await spreadsheetOf(made), count: counted(made) };
       };
-    }
+    case "package":
+      return async (store) => {
+        const casebook = await store.states();
+        const files = dataPackage(casebook, tidyTables, {
+          created: io.now().toISOString(),
+          version: project().version,
+        });
+        return { content: zipped(files), count: counted(tidyTables.map((table) => table.of(casebook))) };
+      };
+    case "csv":
+      return oneTable(wordsOf(given, "table"));
     default:
       return problem("field-unfit", "blocked", "--format", { given: format, expected: `one of ${formats.join(", ")}` });
   }
 }
 
-const isTable = (name: string): name is keyof typeof tables => Object.hasOwn(tables, name);
+/** What writes one table as CSV, or that there is none of that name. */
+function oneTable(name: string | null): ((store: ServerStore) => Promise<Written>) | Problem {
+  const table = tidyTables.find((each) => each.name === name);
+  if (table === undefined) {
+    const expected = `one of ${tidyTables.map((each) => each.name).join(", ")}`;
+    return problem("field-unfit", "blocked", "--table", { given: name, expected });
+  }
+  return async (store) => {
+    const made = table.of(await store.states());
+    return { content: toCsv(made), count: { rows: made.rows.length } };
+  };
+}
+
+async function tablesOf(store: ServerStore): Promise<readonly ExportTable[]> {
+  const casebook = await store.states();
+  return tidyTables.map((table) => table.of(casebook));
+}
+
+const counted = (tables: readonly ExportTable[]): Written["count"] =>
+  Object.fromEntries(tables.map(({ name, rows }) => [name, rows.length]));

@@ -1,6 +1,7 @@
 /** The command line: finds the verb, reads its words, runs it, and turns an error of ours into words and exit status 1. */
 import { unknownVerb, verbs } from "../../reasoning/index.ts";
 import { readArguments } from "./arguments.ts";
+import { backupCommand } from "./backup-command.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { experienceCommand } from "./experience-command.ts";
 import { exportCommand } from "./export-command.ts";
@@ -10,6 +11,7 @@ import { type Io, processIo } from "./io.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
 import { RecordsUnusable } from "./records.ts";
+import { restoreCommand } from "./restore-command.ts";
 import { serveCommand } from "./serve-command.ts";
 import { verifyCommand } from "./verify-command.ts";
 
@@ -20,6 +22,8 @@ export const commands: readonly Command[] = [
   importCommand,
   exportCommand,
   verifyCommand,
+  backupCommand,
+  restoreCommand,
   serveCommand,
 ];
 

@@ -16,7 +16,10 @@ export const ownEvidenceFlag = valueFlag(
 /** Whether the verb takes evidence of one's own. */
 export const takesEvidence = ({ inputShape }: Verb): boolean => inputShape.properties?.evidence !== undefined;
 
-/** What was asked, with the programme's evidence and settings beneath it where one is named. */
+/**
+ * What was asked, with the programme's evidence and settings beneath it where one is named; settings that count for
+ * nothing are told. What is wrong with changes and counts the verb tells itself.
+ */
 export async function withOwnEvidence(
   asked: Readonly<Record<string, unknown>>,
   given: Given,
@@ -28,8 +31,12 @@ export async function withOwnEvidence(
   const states = await withRecords(programme, io, (store) => store.states());
   if (!states.ok) return states;
   const casebook = states.value;
-  const question = questionUnder(casebook, inUseOf(casebook));
+  const inUse = inUseOf(casebook);
+  const question = questionUnder(casebook, inUse);
   const own = typeof asked.thresholds === "object" ? asked.thresholds : {};
   const thresholds = { ...question.thresholds, ...own };
-  return answered({ ...question, ...asked, ...(Object.keys(thresholds).length === 0 ? {} : { thresholds }) });
+  return answered(
+    { ...question, ...asked, ...(Object.keys(thresholds).length === 0 ? {} : { thresholds }) },
+    inUse.problems.filter(({ code }) => code === "settings-in-conflict"),
+  );
 }

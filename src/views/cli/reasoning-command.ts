@@ -34,7 +34,7 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
   const reply = verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
-  const body = replyBody(reply, problemSentence);
+  const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, problemSentence);
   io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
   return 0;
 }

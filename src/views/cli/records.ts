@@ -34,6 +34,12 @@ export const withRecords = <T>(programme: string, io: Io, work: Work<T>): Promis
       : blocked(noRecords(programme, records.placeOf(programme))),
   );
 
+/**
+ * Programmes that have records.
+ * @throws RecordsUnusable when they cannot be looked at
+ */
+export const programmesOf = (io: Io): Promise<readonly string[]> => using("", io, (records) => records.programmes());
+
 const noRecords = (programme: string, place: string): Problem =>
   problem("no-records", "blocked", "--programme", {
     given: programme,

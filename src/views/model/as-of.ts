@@ -6,8 +6,9 @@
 import type { Candidate, Casebook, CaseState, Kept, SpecimenState } from "../../casebook/index.ts";
 
 /**
- * The casebook in which this case holds only what was written down before the instant. Slots that are then empty are
- * gone. A value that was corrected later is gone too: the first entry is no longer kept here.
+ * The casebook in which this case, and what is said of the region of its apiary, hold only what was written down before
+ * the instant: a region is often told anew once a laboratory has found something. Slots that are then empty are gone. A
+ * value that was corrected later is gone too: the first entry is no longer kept here.
  *
  * The clock of a device is believed: for looking back, never for deciding what is true.
  */
@@ -24,8 +25,11 @@ export function casebookBefore(casebook: Casebook, caseId: string, instant: stri
     outcomes: {},
     closed: null,
   };
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const region = apiary?.region ? kept(apiary.region) : null;
   return {
     ...casebook,
+    apiaries: apiary === undefined ? casebook.apiaries : { ...casebook.apiaries, [apiary.id]: { ...apiary, region } },
     cases: { ...casebook.cases, [caseId]: before },
     specimens: each(casebook.specimens, (specimen) =>
       specimen.case === caseId ? specimenBefore(specimen, instant) : specimen,

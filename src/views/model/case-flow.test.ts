@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
 import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import { type Casebook, coloniesOf, wholeApiary } from "../../casebook/index.ts";
+import { publishedEvidence } from "../../knowledge/index.ts";
 import { addDays } from "../../units/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
@@ -112,7 +113,7 @@ describe("what was seen", () => {
     const start = opened();
     const first = colony(following(start).casebook, 1);
     const { state } = following(start, see(start.caseId, first, "crawlers", "present"));
-    const groups = findingGroups(state, [{ id: first, code: "WB-01" }], words);
+    const groups = findingGroups(state, [{ id: first, code: "WB-01" }], words, publishedEvidence);
     expect(countFindings(groups)).toEqual({ answered: 1, present: 1, notLooked: askedFindings.length - 1 });
     expect(askedFindings).toHaveLength(81);
   });
@@ -121,7 +122,9 @@ describe("what was seen", () => {
     const casebook = demonstrationCasebook();
     for (const state of Object.values(casebook.cases)) {
       const colonies = coloniesOf(casebook, state.id).map(({ id, code }) => ({ id, code: code ?? id }));
-      expect(countFindings(findingGroups(state, colonies, words)).answered, state.id).toBe(answeredFindings(state));
+      expect(countFindings(findingGroups(state, colonies, words, publishedEvidence)).answered, state.id).toBe(
+        answeredFindings(state),
+      );
     }
   });
   it("sets the excluded finding back to not looked", () => {
@@ -164,10 +167,12 @@ describe("what was seen", () => {
   it("walks a colony past what is asked of the whole apiary, and the apiary past the rest", () => {
     const start = opened();
     const { state, casebook } = following(start);
-    const own = walkOf(state, colony(casebook, 1), 5, words);
-    const shared = walkOf(state, wholeApiary, 5, words);
+    const own = walkOf({ state, key: colony(casebook, 1), colonies: 5, words, evidence: publishedEvidence });
+    const shared = walkOf({ state, key: wholeApiary, colonies: 5, words, evidence: publishedEvidence });
     expect(own.length + shared.length).toBe(askedFindings.length);
     expect(shared.every((step) => step.place === "apiary")).toBe(true);
-    expect(walkOf(state, wholeApiary, 0, words)).toHaveLength(askedFindings.length);
+    expect(walkOf({ state, key: wholeApiary, colonies: 0, words, evidence: publishedEvidence })).toHaveLength(
+      askedFindings.length,
+    );
   });
 });

@@ -88,11 +88,29 @@ describe("closed cases of a casebook", () => {
     expect(person.before).toEqual(person.whole);
   });
 
+  it("[DX185] what is said of the region once the laboratory has found something is not in", () => {
+    const region = (acarapisWoodi: "found" | "unknown"): EntryDraft => ({
+      ...{ kind: "region-recorded", at: on, about: ["apiary-1"] },
+      data: {
+        ...{ varroa: "present", acarapisWoodi, smallHiveBeetle: "absent", tropilaelaps: "absent", vespa: "absent" },
+        source: "invented",
+      },
+    });
+    const seen = finding("colony-1", "crawlers", "present");
+    const after = told(seen, dissection("colony-1", 17), region("found"), closing(["tracheal_mites"]));
+    expect(only(after).whole.region).toMatchObject({ acarapisWoodi: "found" });
+    expect(only(after).before?.region).toBeUndefined();
+    expect(inUseOf(after).experience.counts.priors.tracheal_mites).toBeUndefined();
+    const before = told(region("found"), seen, dissection("colony-1", 17), closing(["tracheal_mites"]));
+    expect(only(before).before?.region).toMatchObject({ acarapisWoodi: "found" });
+    expect(inUseOf(before).experience.counts.priors.tracheal_mites).toEqual({ spring: { present: 1, looked: 1 } });
+  });
+
   it("[DX185] nothing before the confirming result is null", () => {
     expect(only(told(dissection("colony-1", 17), closing(["tracheal_mites"]))).before).toBeNull();
   });
 
-  it("[DX186] is told of the colony with most signs, and confirmed by a result of another", () => {
+  it("[DX186] is told of the colony in which a result confirms the cause, and asked of the one with most signs", () => {
     const one = only(
       told(
         finding("colony-2", "crawlers", "present"),
@@ -101,9 +119,23 @@ describe("closed cases of a casebook", () => {
         closing(["tracheal_mites"]),
       ),
     );
-    expect(one.whole.findings).toEqual({ crawlers: "present" });
+    // The mites were in the colony without crawlers: that is what the case teaches.
+    expect(one.whole.findings).toEqual({ crawlers: "absent" });
+    expect(one.before?.findings).toEqual({ crawlers: "present" });
     expect(one.results).toMatchObject([{ test: "tracheal-dissection", positive: 17 }]);
     expect(inUseOf(told(dissection("colony-1", 17), closing(["tracheal_mites"]))).experience.refused).toEqual([]);
+  });
+
+  it("[DX186] is told of the colony with most signs where a person or a result of the apiary confirms", () => {
+    const seen = [finding("colony-2", "crawlers", "present"), finding("colony-1", "crawlers", "absent")];
+    const whole = { ...dissection("colony-1", 17), about: ["case-1"] } as EntryDraft;
+    const pooled = { ...whole, data: { ...whole.data, colony: null } } as EntryDraft;
+    for (const casebook of [
+      told(...seen, closing(["tracheal_mites"], "inspector 2")),
+      told(...seen, pooled, closing(["tracheal_mites"])),
+      told(...seen, dissection("colony-1", 1), closing(["tracheal_mites"], "inspector 2")),
+    ])
+      expect(only(casebook).whole.findings).toEqual({ crawlers: "present" });
   });
 
   it("[DX187] a cause that nothing confirms is refused; a withdrawn closing is no closed case", () => {
@@ -122,6 +154,12 @@ describe("closed cases of a casebook", () => {
     });
     expect(closedCases(fold(entries))).toHaveLength(1);
     expect(closedCases(fold([...entries, ...back]))).toEqual([]);
+  });
+
+  it("[DX187] of two closings side by side neither counts, and it is said", () => {
+    const twice = inUseOf(told(closing(["queenless"], "inspector 2"), closing(["robbing"], "inspector 3")));
+    expect(twice.experience.lessons).toEqual([]);
+    expect(twice.problems).toMatchObject([{ code: "closing-in-conflict", slots: { case: "case-1" } }]);
   });
 
   it("[DX187] the evidence in use has the changes, and the counts where the settings say so", () => {

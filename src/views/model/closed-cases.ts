@@ -3,19 +3,34 @@
  *
  * @module views/model
  */
-import { type Casebook, type CaseState, coloniesOf, evidenceOf, settled, wholeApiary } from "../../casebook/index.ts";
+import {
+  type Casebook,
+  type CaseState,
+  coloniesOf,
+  evidenceOf,
+  isInConflict,
+  settled,
+  wholeApiary,
+} from "../../casebook/index.ts";
+import type { Evidence } from "../../knowledge/index.ts";
 import { differential, experience } from "../../reasoning/index.ts";
 import { casebookBefore } from "./as-of.ts";
 import { differentialInput, mostTroubled } from "./differential-input.ts";
+import type { Taught } from "./own-evidence.ts";
 
 type ClosedCase = experience.ClosedCase;
 
 /**
- * Every closed case, told of the colony that its page opens with: the one with most signs. `before` is what was on
- * record before the first result able to confirm one of the causes; where none is on record, before the closing.
+ * Every closed case. `whole` is told of the colony in which a result confirms a cause, the first by code; where none
+ * does, of the one with most signs, since nobody wrote down which it was. `before` is told of the colony that the page
+ * opens with, the one with most signs: what was asked then, from what was on record before the first result able to
+ * confirm one of the causes; where none is on record, before the closing. Findings that the evidence does not have are
+ * left out; it is that of the programme.
  */
-export function closedCases(casebook: Casebook): readonly ClosedCase[] {
-  const { evidence } = evidenceOf(casebook);
+export function closedCases(
+  casebook: Casebook,
+  evidence: Evidence = evidenceOf(casebook).evidence,
+): readonly ClosedCase[] {
   return Object.values(casebook.cases).flatMap((state) => {
     const closed = settled(state.closed);
     if (closed === null) return [];
@@ -26,16 +41,19 @@ export function closedCases(casebook: Casebook): readonly ClosedCase[] {
       {
         ...{ id: state.id, closedOn: on, confirmedCauses, confirmedBy },
         results: resultsOf(casebook, state),
-        whole: differentialInput(casebook, state, key, evidence).input,
-        before: inputBefore(casebook, state, { key, instant }),
+        whole: differentialInput(casebook, state, confirmedColony(casebook, state, confirmedCauses) ?? key, evidence)
+          .input,
+        before: inputBefore(casebook, state, { key, instant, evidence }),
       },
     ];
   });
 }
 
 /** The question of each case, of the colony that its page opens with: what a change of the evidence is tried on. */
-export function pastCases(casebook: Casebook): readonly experience.PastCase[] {
-  const { evidence } = evidenceOf(casebook);
+export function pastCases(
+  casebook: Casebook,
+  evidence: Evidence = evidenceOf(casebook).evidence,
+): readonly experience.PastCase[] {
   const inputOf = (state: CaseState) =>
     differentialInput(casebook, state, mostTroubled(casebook, state), evidence).input;
   return Object.values(casebook.cases)
@@ -43,14 +61,38 @@ export function pastCases(casebook: Casebook): readonly experience.PastCase[] {
     .map((state) => ({ id: state.id, input: inputOf(state) }));
 }
 
-/** How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. */
-export const inUseOf = (casebook: Casebook): experience.InUse =>
-  experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+/**
+ * How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. A case with
+ * two closings side by side teaches nothing, and that is said.
+ */
+export function inUseOf(casebook: Casebook): experience.InUse {
+  const inUse = experience.evidenceInUse(evidenceOf(casebook), closedCases(casebook));
+  const undecided = Object.values(casebook.cases)
+    .filter(({ closed }) => isInConflict(closed))
+    .map(({ id }) => experience.experienceProblem("closing-in-conflict", "warned", id, { case: id }));
+  return { ...inUse, problems: [...inUse.problems, ...undecided] };
+}
+
+/** What the closed cases of the casebook taught. Reads each of them: not for the page's own thread. */
+export function taughtBy(casebook: Casebook): Taught {
+  const { lessons, counts } = inUseOf(casebook).experience;
+  return { cases: lessons.length, counts };
+}
 
 /** Results of tests of every colony of the case, and of the apiary. */
 function resultsOf(casebook: Casebook, state: CaseState): readonly differential.TestInput[] {
   const keys = [...coloniesOf(casebook, state.id).map((colony) => colony.id), wholeApiary];
   return keys.flatMap((key) => differentialInput(casebook, state, key).input.tests ?? []);
+}
+
+/** The first colony by code of which a result of its own confirms one of the causes; null where none does. */
+function confirmedColony(casebook: Casebook, state: CaseState, causes: readonly string[]): string | null {
+  const isConfirmed = ({ id }: { readonly id: string }) => {
+    const tests = Object.fromEntries(Object.entries(state.tests).filter(([, { value }]) => value.colony === id));
+    const own = differentialInput(casebook, { ...state, tests }, id).input.tests ?? [];
+    return own.some((result) => causes.some((cause) => differential.confirms(result, cause)));
+  };
+  return coloniesOf(casebook, state.id).find(isConfirmed)?.id ?? null;
 }
 
 /** When the first result able to confirm a cause was written down; null where none was. */
@@ -78,12 +120,12 @@ function confirmingInstant(casebook: Casebook, state: CaseState, causes: readonl
 function inputBefore(
   casebook: Casebook,
   state: CaseState,
-  { key, instant }: { readonly key: string; readonly instant: string },
+  { key, instant, evidence }: { readonly key: string; readonly instant: string; readonly evidence: Evidence },
 ): ClosedCase["before"] {
   const then = casebookBefore(casebook, state.id, instant);
   const known = then.cases[state.id];
   if (known === undefined) return null;
-  const { input } = differentialInput(then, known, key, evidenceOf(casebook).evidence);
+  const { input } = differentialInput(then, known, key, evidence);
   const isLooked = Object.values(input.findings).some((answer) => answer !== "not-looked");
   return isLooked || (input.tests ?? []).length > 0 ? input : null;
 }

@@ -3,27 +3,33 @@
  *
  * @module views/model
  */
-import { type ConditionId, conditions, findings, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
+import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import type { differential, nextStep } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
+import { conditionTerm, stepTerm } from "./terms.ts";
 
 /** "If you had also seen …", each a sentence. */
-export const changesView = (changes: readonly nextStep.Change[], words: Words): readonly string[] =>
+export const changesView = (
+  changes: readonly nextStep.Change<string, string>[],
+  words: Words,
+  evidence: Evidence = publishedEvidence,
+): readonly string[] =>
   changes.map((change) =>
     words.could.change({
-      term: termOf(change.step),
+      term: stepTerm(evidence, change.step),
       result: change.result,
       chance: change.chance,
-      cause: conditions[change.condition].term,
+      cause: conditionTerm(evidence, change.condition),
       share: change.posterior,
-      instead: conditions[change.instead].term,
+      instead: conditionTerm(evidence, change.instead),
       left: change.left,
     }),
   );
 
 export interface ComparisonView {
-  readonly first: ConditionId;
-  readonly second: ConditionId;
+  readonly first: string;
+  readonly second: string;
+  readonly terms: { readonly first: string; readonly second: string };
   readonly says: string;
   readonly seen: readonly {
     readonly id: string;
@@ -44,12 +50,18 @@ export interface ComparisonView {
 const mostUnseen = 6;
 
 /** Two causes side by side. */
-export function comparisonView(compared: differential.CauseComparison, words: Words): ComparisonView {
+export function comparisonView(
+  compared: differential.CauseComparison<string, string>,
+  words: Words,
+  evidence: Evidence = publishedEvidence,
+): ComparisonView {
   const say = words.could;
-  const terms = { first: conditions[compared.first].term, second: conditions[compared.second].term };
+  const termOf = (id: string) => stepTerm(evidence, id);
+  const terms = { first: conditionTerm(evidence, compared.first), second: conditionTerm(evidence, compared.second) };
   return {
     first: compared.first,
     second: compared.second,
+    terms,
     says: say.compared({ ...terms, bits: compared.now, before: compared.before }),
     seen: compared.seen.map(({ id, kind, isPositive, bits }) => ({
       id,
@@ -71,5 +83,3 @@ export function comparisonView(compared: differential.CauseComparison, words: Wo
     })),
   };
 }
-
-const termOf = (id: string): string => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id);

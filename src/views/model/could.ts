@@ -7,18 +7,19 @@ import {
   type ConditionId,
   coexistence,
   conditions,
-  type FindingId,
-  findings,
-  isFindingId,
+  type Evidence,
+  isConditionId,
   isTestId,
+  publishedEvidence,
   type Role,
-  tests,
 } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
+import { conditionTerm, stepTerm } from "./terms.ts";
 
-type Answer = differential.DifferentialAnswer;
-type Ranked = differential.RankedCondition;
+type Answer = differential.AnyAnswer;
+type Ranked = differential.RankedCondition<string, string>;
+type Input = differential.AnyInput;
 
 export interface ReasonView {
   /** As it stands within a sentence. */
@@ -31,7 +32,7 @@ export interface ReasonView {
 }
 
 export interface CauseView {
-  readonly id: ConditionId;
+  readonly id: string;
   readonly term: string;
   readonly latin: string | null;
   readonly role: Role;
@@ -85,24 +86,34 @@ const reasonsShown = { for: 4, against: 3 } as const;
 /** The view of an answer to `input`, whose ranges were drawn `draws` times. */
 export function couldView(asked: {
   readonly answer: Answer;
-  readonly input: differential.DifferentialInput;
+  readonly input: Input;
+  /** What the answer was reckoned with; the published evidence when left out. */
+  readonly evidence?: Evidence;
   readonly draws: number;
   /** Twenty points of each condition; null where they are not reckoned yet. */
   readonly dots: Readonly<Record<string, readonly number[]>> | null;
   readonly words: Words;
 }): CouldView {
-  const { answer, input, draws, dots, words } = asked;
-  const absent = (finding: string) => input.findings[finding as FindingId] === "absent";
+  const { answer, input, evidence = publishedEvidence, draws, dots, words } = asked;
+  const absent = (finding: string) => input.findings[finding] === "absent";
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
   const causes = ranked.map((each, index) =>
-    causeView({ each, beside: neighbours(ranked, index), dots: dots?.[each.id] ?? null, absent, mites, words }),
+    causeView({
+      each,
+      beside: neighbours(ranked, index),
+      dots: dots?.[each.id] ?? null,
+      absent,
+      mites,
+      evidence,
+      words,
+    }),
   );
   return {
-    answer: verdictSentence(answer, words, mites),
+    answer: verdictSentence(answer, { words, mites, evidence }),
     because: mites && !isAboutOthers(answer) ? words.could.seenItself : words.could.because[answer.verdict.because],
-    notices: answer.mustNotMiss.map((notice) => noticeView(notice, words)),
+    notices: answer.mustNotMiss.map((notice) => noticeView(notice, evidence, words)),
     causes,
     shown,
     moreAtMost: ranked[shown]?.posterior ?? 0,
@@ -122,7 +133,7 @@ interface MitesSeen {
 const provenByDissection: ConditionId = "tracheal_mites";
 
 /** The dissection with most bees with mites; null when none has found any. */
-function mitesSeen(input: differential.DifferentialInput): MitesSeen | null {
+function mitesSeen(input: Input): MitesSeen | null {
   const [best] = (input.tests ?? [])
     .filter((each) => each.test === "tracheal-dissection")
     .map(({ positive = 0, examined = 0 }) => ({ positive, examined }))
@@ -132,28 +143,38 @@ function mitesSeen(input: differential.DifferentialInput): MitesSeen | null {
 }
 
 /** The verdict, in the largest type of the page; what is proven comes before what is judged. */
-export function verdictSentence(answer: Answer, words: Words, mites: MitesSeen | null = null): string {
-  if (!mites) return judgedSentence(answer, words);
-  const proven = words.could.proven({ term: conditions[provenByDissection].term, ...mites });
-  return isAboutOthers(answer) ? `${proven} ${judgedSentence(answer, words)}` : proven;
+export function verdictSentence(answer: Answer, said: Said): string {
+  const { words, mites, evidence } = said;
+  if (!mites) return judgedSentence(answer, said);
+  const proven = words.could.proven({ term: conditionTerm(evidence, provenByDissection), ...mites });
+  return isAboutOthers(answer) ? `${proven} ${judgedSentence(answer, said)}` : proven;
+}
+
+/** What a verdict is said with. */
+interface Said {
+  readonly words: Words;
+  readonly mites: MitesSeen | null;
+  readonly evidence: Evidence;
 }
 
 /** Whether the ranking names something else than what is proven. */
 const isAboutOthers = ({ verdict }: Answer): boolean =>
   verdict.kind === "leading" && verdict.condition !== provenByDissection;
 
-function judgedSentence(answer: Answer, words: Words): string {
+function judgedSentence(answer: Answer, { words, evidence }: Said): string {
   const { verdict, conditions: ranked, groups } = answer;
   if (verdict.kind === "leading") {
     const lead = verdict.condition
       ? ranked.find((each) => each.id === verdict.condition)
       : groups.find((group) => group.id === verdict.group);
-    const term = verdict.condition ? conditions[verdict.condition].term : words.could.groups[verdict.group ?? "normal"];
+    const term = verdict.condition
+      ? conditionTerm(evidence, verdict.condition)
+      : words.could.groups[verdict.group ?? "normal"];
     if (lead) return words.could.leads({ term, share: lead.posterior, low: lead.low, high: lead.high });
   }
   const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
   if (!first) return words.could.nothingStandsOut;
-  const named = (each: Ranked) => ({ term: conditions[each.id].term, share: each.posterior });
+  const named = (each: Ranked) => ({ term: conditionTerm(evidence, each.id), share: each.posterior });
   return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });
 }
 
@@ -166,15 +187,15 @@ interface Placed {
   readonly dots: readonly number[] | null;
   readonly absent: (finding: string) => boolean;
   readonly mites: MitesSeen | null;
+  readonly evidence: Evidence;
   readonly words: Words;
 }
 
-function causeView({ each, beside, dots, absent, mites, words }: Placed): CauseView {
-  const fact = conditions[each.id];
+function causeView({ each, beside, dots, absent, mites, evidence, words }: Placed): CauseView {
   const say = words.could;
   const proof = mites && each.id === provenByDissection ? say.proof(mites) : null;
-  const view = (reason: differential.Reason): ReasonView => ({
-    term: reasonTerm(reason.finding, absent(reason.finding), words),
+  const view = (reason: differential.Reason<string>): ReasonView => ({
+    term: reasonTerm({ id: reason.finding, isAbsent: absent(reason.finding), evidence, words }),
     bits: reason.bits,
     ticks: Math.max(1, Math.round(Math.abs(reason.bits) * ticksInBit)),
     parts:
@@ -183,8 +204,8 @@ function causeView({ each, beside, dots, absent, mites, words }: Placed): CauseV
   });
   return {
     id: each.id,
-    term: fact.term,
-    latin: fact.scientificName,
+    term: conditionTerm(evidence, each.id),
+    latin: isConditionId(each.id) ? conditions[each.id].scientificName : null,
     role: each.role,
     posterior: each.posterior,
     low: each.low,
@@ -204,25 +225,31 @@ const bitsOf = (other: Ranked, finding: string): number =>
   [...other.for, ...other.against].find((reason) => reason.finding === finding)?.bits ?? 0;
 
 /** The name of what was found or tested; a finding that was looked for and is absent carries its "no". */
-function reasonTerm(id: string, isAbsent: boolean, words: Words): string {
-  if (isFindingId(id)) return isAbsent ? words.could.absentReason(findings[id]) : words.could.reason(findings[id]);
-  return isTestId(id) ? words.could.reason(tests[id]) : id;
+function reasonTerm(reason: {
+  readonly id: string;
+  readonly isAbsent: boolean;
+  readonly evidence: Evidence;
+  readonly words: Words;
+}): string {
+  const { id, isAbsent, evidence, words } = reason;
+  const term = stepTerm(evidence, id);
+  return isAbsent && !isTestId(id) ? words.could.absentReason({ term }) : words.could.reason({ term });
 }
 
-function andOf(id: ConditionId, words: Words): string {
+function andOf(id: string, words: Words): string {
   const others = new Set<ConditionId>();
   for (const pair of coexistence) {
     if (pair.first === id) for (const other of pair.others) others.add(other);
-    else if (pair.others.includes(id)) others.add(pair.first);
+    else if (isConditionId(id) && pair.others.includes(id)) others.add(pair.first);
   }
   return others.size === 0
     ? words.could.noPairing
     : words.could.withOthers({ others: [...others].map((other) => conditions[other].term) });
 }
 
-function noticeView(notice: differential.Notice, words: Words): NoticeView {
-  const condition = conditions[notice.condition].term;
-  const terms = notice.findings.map((id) => (isFindingId(id) ? findings[id].term : isTestId(id) ? tests[id].term : id));
+function noticeView(notice: differential.Notice, evidence: Evidence, words: Words): NoticeView {
+  const condition = conditionTerm(evidence, notice.condition);
+  const terms = notice.findings.map((id) => stepTerm(evidence, id));
   return {
     condition: notice.condition,
     key: `${notice.condition} ${notice.findings.join(" ")}`,

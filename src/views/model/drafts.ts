@@ -5,7 +5,6 @@
  */
 import { type Casebook, type CaseState, settled, wholeApiary } from "../../casebook/index.ts";
 import type { BodyOf, EntryDraft, FindingState } from "../../journal/index.ts";
-import type { FindingId } from "../../knowledge/index.ts";
 import type { Day } from "../../units/index.ts";
 import { coloniesOfApiary } from "./apiary-view.ts";
 import { colonyCodes } from "./codes.ts";
@@ -73,14 +72,14 @@ export function findingDrafts(input: {
   readonly state: CaseState;
   /** Colony id, or `whole-apiary`. */
   readonly key: string;
-  readonly finding: FindingId;
-  readonly exclusiveWith: FindingId | null;
+  readonly finding: string;
+  readonly exclusiveWith: string | null;
   readonly answer: FindingState;
   /** Day on which it was seen. */
   readonly on: Day;
 }): readonly EntryDraft[] {
   const { state, key, finding, exclusiveWith, answer, on } = input;
-  const draft = (id: FindingId, value: FindingState): EntryDraft => ({
+  const draft = (id: string, value: FindingState): EntryDraft => ({
     kind: "finding-recorded",
     at: on,
     about: key === wholeApiary ? [state.id] : [state.id, key],

@@ -14,7 +14,7 @@ import {
 } from "../../casebook/index.ts";
 import type { Day } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { askedFindings } from "./findings-grid.ts";
+import { askedCount } from "./findings-grid.ts";
 import { flagsNotAsked, flagsToAsk } from "./red-flag-answers.ts";
 
 export interface SpineQuestion {
@@ -108,7 +108,7 @@ function saysOf(casebook: Casebook, state: CaseState, question: Question, words:
   const say = words.case;
   switch (question) {
     case 1:
-      return seenSays(state, words);
+      return seenSays(casebook, state, words);
     case 2: {
       const answered = answeredFindings(state);
       return answered === 0 ? say.nothingToRank : say.ranked({ answered });
@@ -140,11 +140,11 @@ function saysOf(casebook: Casebook, state: CaseState, question: Question, words:
   }
 }
 
-function seenSays(state: CaseState, words: Words): string {
+function seenSays(casebook: Casebook, state: CaseState, words: Words): string {
   const left = flagsNotAsked(state);
   if (left > 0) return words.case.flagsOpen({ left });
   const answered = answeredFindings(state);
   return answered === 0
     ? words.case.nothingSeen
-    : words.case.seen({ answered, notLooked: askedFindings.length - answered });
+    : words.case.seen({ answered, notLooked: askedCount(casebook) - answered });
 }

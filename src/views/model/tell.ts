@@ -4,9 +4,10 @@
  * @module views/model
  */
 import { type CaseState, settled } from "../../casebook/index.ts";
-import { findings, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
+import { type Evidence, isTestId, publishedEvidence, tests } from "../../knowledge/index.ts";
 import type { nextStep } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
+import { stepTerm } from "./terms.ts";
 
 export interface StepView {
   readonly id: string;
@@ -32,10 +33,15 @@ const fewestBits = 0.005;
 const ticksInBit = 10;
 
 /** The steps in the order of their worth, looks apart from tests. */
-export function tellView(next: readonly nextStep.NextStep[], state: CaseState, words: Words): TellView {
+export function tellView(
+  next: readonly nextStep.NextStep<string>[],
+  state: CaseState,
+  words: Words,
+  evidence: Evidence = publishedEvidence,
+): TellView {
   const views = next
     .filter((step) => step.bits >= fewestBits || chosenOf(state, step.step))
-    .map((step) => stepView(step, state, words));
+    .map((step) => stepView(step, { state, words, evidence }));
   const looks = views.filter((view) => view.kind === "look");
   const open = (view: StepView) => view.chosen !== "done";
   const allTests = views.filter((view) => view.kind === "test");
@@ -51,20 +57,22 @@ function chosenOf(state: CaseState, step: string): StepView["chosen"] {
   return chosen === "planned" || chosen === "done" ? chosen : null;
 }
 
-function stepView(step: nextStep.NextStep, state: CaseState, words: Words): StepView {
+function stepView(
+  step: nextStep.NextStep<string>,
+  { state, words, evidence }: { readonly state: CaseState; readonly words: Words; readonly evidence: Evidence },
+): StepView {
   const say = words.tell;
   const minutes = say.minutes({ minutes: step.minutes });
   const test = isTestId(step.step) ? tests[step.step] : null;
-  const finding = isFindingId(step.step) ? findings[step.step] : null;
   const parts = test ? [minutes, say.cost[step.cost], say.days(test.days)] : [minutes];
   return {
     id: step.step,
     kind: step.kind,
-    term: finding?.term ?? test?.term ?? step.step,
+    term: stepTerm(evidence, step.step),
     bits: say.amount({ bits: step.bits }),
     ticks: Math.max(1, Math.round(step.bits * ticksInBit)),
     detail: say.detail({ parts: step.because === "checks-what-was-reported" ? [...parts, say.checks] : parts }),
-    how: finding?.lookFor ?? test?.specimen ?? "",
+    how: evidence.findings[step.step]?.lookFor ?? test?.specimen ?? "",
     chosen: chosenOf(state, step.step),
   };
 }
@@ -75,13 +83,17 @@ export interface VisitView {
 }
 
 /** One visit: its looks in order, and what they tell together. */
-export function visitView({ steps, bits, minutes }: nextStep.Visit, words: Words): VisitView {
+export function visitView(
+  { steps, bits, minutes }: nextStep.Visit<string>,
+  words: Words,
+  evidence: Evidence = publishedEvidence,
+): VisitView {
   const say = words.tell;
   return {
     says: say.visit({ steps: steps.length, minutes, bits }),
     steps: steps.map((step) => ({
       id: step.step,
-      term: isFindingId(step.step) ? findings[step.step].term : isTestId(step.step) ? tests[step.step].term : step.step,
+      term: stepTerm(evidence, step.step),
       detail: say.visitStep({ minutes: step.minutes, bits: step.bitsTogether }),
     })),
   };

@@ -5,20 +5,20 @@
  */
 import { type CaseState, wholeApiary } from "../../casebook/index.ts";
 import type { EntryDraft, FindingState } from "../../journal/index.ts";
-import type { FindingId, Place } from "../../knowledge/index.ts";
+import type { Evidence } from "../../knowledge/index.ts";
 import type { Day } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { askedFindings, cellState, type FindingCell, placesInOrder } from "./findings-grid.ts";
+import { type AskedPlace, askedUnder, cellState, type FindingCell, placesInOrder } from "./findings-grid.ts";
 
 export interface WalkStep {
-  readonly finding: FindingId;
+  readonly finding: string;
   readonly term: string;
   readonly question: string;
   readonly lookFor: string;
   readonly tellApart: string | null;
-  readonly place: Place;
+  readonly place: AskedPlace;
   readonly placeTitle: string;
-  readonly exclusiveWith: FindingId | null;
+  readonly exclusiveWith: string | null;
   readonly state: FindingCell["state"];
 }
 
@@ -26,21 +26,23 @@ export interface WalkStep {
  * The steps for a colony, or for what is asked once of the whole apiary. With no colonies in the case the whole apiary
  * is asked everything.
  */
-export function walkOf(state: CaseState, key: string, colonies: number, words: Words): readonly WalkStep[] {
+export function walkOf(asked: {
+  readonly state: CaseState;
+  readonly key: string;
+  readonly colonies: number;
+  readonly words: Words;
+  readonly evidence: Evidence;
+}): readonly WalkStep[] {
+  const { state, key, colonies, words, evidence } = asked;
   const places = placesInOrder.filter((place) => colonies === 0 || (place === "apiary") === (key === wholeApiary));
   return places.flatMap((place) =>
-    askedFindings
+    askedUnder(evidence)
       .filter((finding) => finding.place === place)
-      .map((finding) => ({
-        finding: finding.id,
-        term: finding.term,
-        question: finding.question,
-        lookFor: finding.lookFor,
-        tellApart: finding.tellApart ?? null,
-        place,
+      .map(({ id, ...finding }) => ({
+        ...finding,
+        finding: id,
         placeTitle: words.seen.places[place],
-        exclusiveWith: finding.exclusiveWith ?? null,
-        state: cellState(state, key, finding.id),
+        state: cellState(state, key, id),
       })),
   );
 }
@@ -52,7 +54,7 @@ export function walkOf(state: CaseState, key: string, colonies: number, words: W
 export function undoDrafts(input: {
   readonly state: CaseState;
   readonly key: string;
-  readonly finding: FindingId;
+  readonly finding: string;
   readonly before: FindingState | null;
   readonly entries: readonly string[];
   /** Day on which the answer before was seen. */

@@ -3,16 +3,18 @@
  *
  * @module views/model
  */
-import { type Casebook, evidenceOf, type ReasoningSettings } from "../../casebook/index.ts";
+import { type Casebook, evidenceOf, type ReasoningSettings, standingChanges } from "../../casebook/index.ts";
 import type { EntryDraft } from "../../journal/index.ts";
-import { changedEvidence, type NotedChange, placeOfChange } from "../../knowledge/index.ts";
+import { changedEvidence, type NotedChange, placeOfChange, publishedEvidence } from "../../knowledge/index.ts";
 import { experience } from "../../reasoning/index.ts";
 import type { Day, Problem } from "../../units/index.ts";
 import { closedCases, pastCases } from "./closed-cases.ts";
 
-/** What is tried: further changes, other settings, or both. */
+/** What is tried: further changes, standing ones taken back, other settings. */
 export interface Trial {
   readonly changes?: readonly NotedChange[];
+  /** Ids of the entries of changes that are taken back. */
+  readonly without?: readonly string[];
   readonly settings?: ReasoningSettings;
 }
 
@@ -21,19 +23,41 @@ export interface TrialOutcome {
   readonly before: experience.InUse;
   readonly after: experience.InUse;
   readonly answers: experience.ChangedAnswers;
-  /** Changes on trial that would be left out, and why. */
+  /** What the trial would bring that is not told already: changes left out, and notes. */
   readonly problems: readonly Problem[];
 }
 
-/** The outcome of a trial on every case on record. A change on trial takes the place of a standing one of its place. */
-export function trialOf(casebook: Casebook, { changes = [], settings }: Trial): TrialOutcome {
+/**
+ * The outcome of a trial on every case on record; `tell` hears which share is done.
+ *
+ * The evidence is made of all changes as they would stand, those on trial in the place of standing ones of their place:
+ * so it is the evidence that accepting them makes. Cases are asked with what that evidence can take of their records.
+ */
+export function trialOf(
+  casebook: Casebook,
+  { changes = [], without = [], settings }: Trial,
+  tell?: (share: number) => void,
+): TrialOutcome {
   const programme = evidenceOf(casebook);
-  const cases = closedCases(casebook);
-  const { evidence, problems } = changedEvidence(programme.evidence, changes);
-  const before = experience.evidenceInUse(programme, cases);
-  const after = experience.evidenceInUse({ ...programme, evidence, settings: settings ?? programme.settings }, cases);
-  return { before, after, answers: experience.changesUnder(before, after, pastCases(casebook)), problems };
+  const tried = new Set(changes.map(({ change }) => placeOfChange(change)));
+  const kept = standingChanges(casebook).filter(
+    ({ change, entry }) => !tried.has(placeOfChange(change)) && !without.includes(entry),
+  );
+  const { evidence, problems } = changedEvidence(publishedEvidence, [...kept, ...changes]);
+  const then = { ...programme, evidence, settings: settings ?? programme.settings };
+  const before = experience.evidenceInUse(programme, closedCases(casebook));
+  const after = experience.evidenceInUse(then, closedCases(casebook, evidence));
+  const inputAfter = new Map(pastCases(casebook, evidence).map(({ id, input }) => [id, input]));
+  const past = pastCases(casebook).map((each) => ({ ...each, inputAfter: inputAfter.get(each.id) ?? each.input }));
+  const told = new Set(programme.problems.map(sameProblem));
+  return {
+    ...{ before, after },
+    answers: experience.changesUnder(before, after, past, tell),
+    problems: problems.filter((each) => !told.has(sameProblem(each))),
+  };
 }
+
+const sameProblem = ({ code, field, slots }: Problem): string => JSON.stringify([code, field, slots]);
 
 type Body<K extends EntryDraft["kind"]> = Extract<EntryDraft, { readonly kind: K }>["data"];
 

@@ -40,6 +40,9 @@ export const routes: readonly PageRoute[] = [
   { path: "/cases/:case/paper/:paper", area: "cases", light: "desk", load: () => import("./paper/PaperPage.tsx") },
   { path: "/reckoner/:method?", area: "reckoner", light: "desk", load: () => import("./reckoner/ReckonerPage.tsx") },
   { path: "/evidence", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
+  { path: "/evidence/experience", area: "evidence", light: "desk", load: () => import("./own/ExperiencePage.tsx") },
+  { path: "/evidence/changes", area: "evidence", light: "desk", load: () => import("./own/ChangesPage.tsx") },
   { path: "/evidence/:kind/:id", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
+  { path: "/records", area: null, light: "desk", load: () => import("./records/RecordsPage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

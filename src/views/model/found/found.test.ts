@@ -180,12 +180,19 @@ describe("other tests", () => {
   });
 
   it("a result says what was found, how the bees were kept, and whether the dose harms, where its test can", () => {
-    const virus = { test: "virus-panel", result: "found", which: "dwv_overt", kept: "frozen" };
+    const virus = {
+      test: "virus-panel",
+      result: "found",
+      "which dwv_overt": "on",
+      "which chronic_paralysis": "on",
+      kept: "frozen",
+    };
     const panel = readTestResult(virus, day);
     if (!panel.ok) throw new Error("the panel should be read");
-    expect(panel.value).toMatchObject({ which: ["dwv_overt"], kept: "frozen" });
-    expect(resultSays(panel.value, words)).toBe("found: Deformed wing virus");
-    expect(readTestResult({ ...virus, which: "starvation" }, day).ok).toBe(false);
+    expect(panel.value).toMatchObject({ which: ["chronic_paralysis", "dwv_overt"], kept: "frozen" });
+    expect(resultSays(panel.value, words)).toBe("found: Chronic bee paralysis and Deformed wing virus");
+    const none = readTestResult({ ...virus, result: "none-found" }, day);
+    expect(none.problems).toMatchObject([{ code: "which-without-find", field: "which" }]);
     const screen = readTestResult(
       { test: "residue-screen", result: "found", harmfulDose: "no", daysUntilFrozen: "2" },
       day,
@@ -193,7 +200,10 @@ describe("other tests", () => {
     if (!screen.ok) throw new Error("the screen should be read");
     expect(screen.value).toMatchObject({ harmfulDose: false, daysUntilFrozen: 2 });
     expect(resultSays(screen.value, words)).toBe("found; below a dose that harms bees");
-    const pcr = readTestResult({ test: "pooled-pcr", result: "found", sequenced: "yes", which: "starvation" }, day);
+    const pcr = readTestResult(
+      { test: "pooled-pcr", result: "found", sequenced: "yes", "which starvation": "on" },
+      day,
+    );
     expect(pcr).toMatchObject({ ok: true, value: { sequenced: true } });
     expect(pcr.ok && "which" in pcr.value).toBe(false);
   });

@@ -117,16 +117,20 @@ export const moreOf = (test: string): MoreOfResult => ({
 /** How bees are kept until they are read, the commonest first. */
 export const keepings = ["ethanol-70", "frozen", "fresh", "dry"] as const;
 
+/** Name of the tick that says that this was found. */
+export const tickOf = (id: ConditionId): string => `which ${id}`;
+
 const yesOrNo = (typed: string | undefined): boolean | undefined =>
   typed === "yes" ? true : typed === "no" ? false : undefined;
 
 function readMore(form: FormReader, fields: Fields, { which, asksSequenced, asksDose }: MoreOfResult) {
   const found = fields.result === "found";
+  const ticked = which.filter((id) => fields[tickOf(id)] !== undefined);
   // What was found cannot stand beside "none found": it is not dropped in silence.
-  if (!found && fields.which && which.length > 0)
-    form.complain(problem("which-without-find", "blocked", "which", { given: fields.which }));
+  if (!found && ticked.length > 0)
+    form.complain(problem("which-without-find", "blocked", "which", { given: ticked.join(", ") }));
   return present({
-    which: found && fields.which && which.length > 0 ? [form.oneOf("which", which)] : undefined,
+    which: found && ticked.length > 0 ? ticked : undefined,
     sequenced: asksSequenced ? yesOrNo(fields.sequenced) : undefined,
     harmfulDose: asksDose && found ? yesOrNo(fields.harmfulDose) : undefined,
     daysUntilFrozen: asksDose ? form.maybeNumber("daysUntilFrozen", { min: 0, max: 365 }) : undefined,

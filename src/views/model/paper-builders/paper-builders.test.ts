@@ -12,6 +12,7 @@ import {
   labelSheet,
   labelStocks,
   mostTroubled,
+  ownReckoning,
   reportToRank,
   stockOf,
 } from "../index.ts";
@@ -71,6 +72,7 @@ describe("the report", () => {
     { device: "yard-phone", seq: 41, hash: "9c04e7d2".padEnd(64, "0") },
     { device: "3f2a0b11-5d7e-4c1a-9a55-0c6f6d1f2b3c", seq: 7, hash: "00ffee11".padEnd(64, "0") },
   ];
+  const own = ownReckoning(casebook, null);
   /** What the page's worker answers. */
   const rankedOf = (caseId: string) =>
     reportToRank(casebook, caseId).map(({ input }) => {
@@ -78,7 +80,7 @@ describe("the report", () => {
       return result.ok ? result.value : null;
     });
   const report =
-    caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads, ranked: rankedOf(withen) }) ??
+    caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads, own, ranked: rankedOf(withen) }) ??
     expect.fail("no report");
 
   it("says up to which entry of which device it rests on the journal", () => {
@@ -130,7 +132,7 @@ describe("the report", () => {
 
   it("of a case with a ropy thread says stop and report, and no treatment", () => {
     const stop =
-      caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [], ranked: rankedOf(garth) }) ??
+      caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [], own, ranked: rankedOf(garth) }) ??
       expect.fail("no report");
     expect(stop.toDo[0]?.what).toContain("Stop and report");
     expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");

@@ -5,6 +5,7 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
+import type { Evidence } from "../../../knowledge/index.ts";
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
@@ -12,6 +13,7 @@ import { couldView, fullDraws } from "../could.ts";
 import { differentialInput } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
 import { specimensFound } from "../found/specimens.ts";
+import { ownReckoning } from "../own-evidence.ts";
 import type { Report } from "../paper.ts";
 import { countRedFlags, redFlags } from "../red-flags.ts";
 import { checkView, comparators } from "../worked/check.ts";
@@ -50,7 +52,7 @@ export function reportSigns(casebook: Casebook, state: CaseState, words: Words):
 /** A colony whose causes the report ranks, and the question to be asked for it. */
 export interface ToRank {
   readonly colony: string;
-  readonly input: differential.DifferentialInput;
+  readonly input: differential.AnyInput;
 }
 
 /**
@@ -60,6 +62,7 @@ export interface ToRank {
 export function reportToRank(casebook: Casebook, caseId: string): readonly ToRank[] {
   const state = casebook.cases[caseId];
   if (!state) return [];
+  const { evidence, settings } = ownReckoning(casebook, null);
   const read = new Set(specimensFound(casebook, state.id).flatMap((each) => (each.estimate ? each.label.colony : [])));
   const isReady =
     countRedFlags(redFlags(state)).complete &&
@@ -74,20 +77,20 @@ export function reportToRank(casebook: Casebook, caseId: string): readonly ToRan
     .slice(0, ranksMost)
     .map(({ id, code }) => ({
       colony: code,
-      input: { ...differentialInput(casebook, state, id).input, draws: fullDraws },
+      input: { ...differentialInput(casebook, state, id, evidence).input, ...settings, draws: fullDraws },
     }));
 }
 
 /** The leading causes of each colony, from what was answered for it; `answers` in the order of what was to be ranked. */
 export function reportCauses(
   toRank: readonly ToRank[],
-  answers: readonly (differential.DifferentialAnswer | null)[],
-  words: Words,
+  answers: readonly (differential.AnyAnswer | null)[],
+  { evidence, words }: { readonly evidence: Evidence; readonly words: Words },
 ): Report["causes"] {
   return toRank.flatMap(({ colony, input }, index) => {
     const answer = answers[index];
     if (!answer) return [];
-    const view = couldView({ answer, input, draws: fullDraws, dots: null, words });
+    const view = couldView({ answer, input, evidence, draws: fullDraws, dots: null, words });
     return [
       {
         colony,

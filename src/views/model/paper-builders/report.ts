@@ -21,6 +21,7 @@ import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
+import type { OwnReckoning } from "../own-evidence.ts";
 import type { Report, ReportRow } from "../paper.ts";
 import { reportCauses, reportDone, reportEffect, reportSigns, reportToRank } from "./report-case.ts";
 
@@ -30,8 +31,10 @@ interface Asked {
   readonly isDemonstration: boolean;
   /** The newest entry of each device whose records these are. */
   readonly heads: readonly Head[];
+  /** How the questions of `ranked` were put. */
+  readonly own: OwnReckoning;
   /** What was answered for each colony of `reportToRank`, in its order. */
-  readonly ranked: readonly (differential.DifferentialAnswer | null)[];
+  readonly ranked: readonly (differential.AnyAnswer | null)[];
 }
 
 /** The report of a case; null when the case is not on record. */
@@ -39,7 +42,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const state = casebook.cases[caseId];
   const opened = state?.record?.candidates[0].value;
   if (!state || !opened) return null;
-  const { today, words, isDemonstration, heads, ranked } = asked;
+  const { today, words, isDemonstration, heads, own, ranked } = asked;
   const say = words.paper;
   const view = foundView(casebook, caseId, words);
   const read = view.specimens.filter((each) => each.estimate !== null);
@@ -80,14 +83,14 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
     signs: reportSigns(casebook, state, words),
-    causes: reportCauses(reportToRank(casebook, caseId), ranked, words),
+    causes: reportCauses(reportToRank(casebook, caseId), ranked, { evidence: own.evidence, words }),
     done: reportDone(casebook, state, { today, words }),
     effect: reportEffect(casebook, state, words),
     howRead: howRead(view.specimens, words),
     missed: missed(read, words),
     toDo: toDo(casebook, state, { today, words }),
     heed: heed(casebook, state, view.specimens).map((id) => cautions[id].words),
-    rules: say.rulesOf(view.bandsSay, knowledgeVersion),
+    rules: [say.rulesOf(view.bandsSay, knowledgeVersion), words.could.ownUsed(own.says)].filter(Boolean).join(" "),
     heads: [...heads]
       .sort((one, other) => one.device.localeCompare(other.device))
       .map(({ device, seq, hash }) => say.head({ device: brief(device), entry: seq, seal: brief(hash) })),

@@ -5,7 +5,7 @@
  */
 import { type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
-import { type ConditionId, conditions, isConditionId } from "../../../knowledge/index.ts";
+import { conditions, isOwnId } from "../../../knowledge/index.ts";
 import { blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
@@ -65,10 +65,13 @@ export const outcomeDraft = (state: CaseState, data: BodyOf<"outcome-recorded">)
 });
 
 /** Body of `case-closed` from the form; a confirmed cause needs who or what confirmed it. */
-export function readClosing(fields: Fields, today: Day): Result<BodyOf<"case-closed">> {
+export function readClosing(
+  fields: Fields,
+  { today, causes: known }: { readonly today: Day; readonly causes: readonly Confirmable[] },
+): Result<BodyOf<"case-closed">> {
   const form = readForm(fields);
   const causes = [...new Set([fields.cause1, fields.cause2, fields.cause3])].flatMap((id) =>
-    id && isConditionId(id) ? [id] : [],
+    known.some((each) => each.id === id) && id ? [id] : [],
   );
   const outcome = form.oneOf("outcome", ["answered", "without-answer"]);
   const confirmedBy = form.maybeText("confirmedBy");
@@ -95,10 +98,27 @@ export const closingDraft = (state: CaseState, data: BodyOf<"case-closed">, toda
   data,
 });
 
-/** Conditions that can be confirmed, in order of their names. */
-export const confirmable: readonly { readonly id: ConditionId; readonly term: string }[] = Object.values(conditions)
-  .map(({ id, term }) => ({ id, term }))
-  .sort((one, other) => one.term.localeCompare(other.term));
+export interface Confirmable {
+  readonly id: string;
+  readonly term: string;
+}
+
+/** Conditions that can be confirmed, published or the programme's own, in order of their names. */
+export const confirmable = (casebook: Casebook): readonly Confirmable[] =>
+  [...Object.values(conditions).map(({ id, term }) => ({ id, term })), ...ownConditions(casebook)].sort((one, other) =>
+    one.term.localeCompare(other.term),
+  );
+
+/** Conditions that the programme added, by the names it gave them. */
+function ownConditions({ programmes }: Casebook): readonly Confirmable[] {
+  const changes = Object.values(programmes).flatMap((state) => Object.values(state.changes));
+  return changes.flatMap((slot) => {
+    const change = settled(slot)?.change;
+    return change?.what === "condition" && isOwnId(change.condition)
+      ? [{ id: change.condition, term: change.term }]
+      : [];
+  });
+}
 
 /** The answer of question 6. */
 export function workedAnswer(
@@ -111,7 +131,7 @@ export function workedAnswer(
   if (closed)
     return say.answerClosed({
       answered: closed.outcome === "answered",
-      causes: closed.confirmedCauses.map((id) => (isConditionId(id) ? conditions[id].term : id)),
+      causes: closed.confirmedCauses.map((id) => confirmable(casebook).find((each) => each.id === id)?.term ?? id),
       on: closed.on,
     });
   const control = comparators(casebook, state)[0]?.id ?? null;

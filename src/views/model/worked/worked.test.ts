@@ -1,11 +1,13 @@
 /** Question 6 over the records: efficacy only against an untreated colony, steps, outcomes, closing. */
 import { describe, expect, it } from "vitest";
-import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { casebookOf, demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { programmeDrafts } from "../../../../tests/journals/programme-kinds.ts";
 import type { Casebook } from "../../../casebook/index.ts";
 import { wordsOf } from "../../words/index.ts";
 import {
   checkView,
   comparators,
+  confirmable,
   outcomeDraft,
   outcomeRows,
   readClosing,
@@ -141,7 +143,10 @@ describe("days of steps", () => {
 describe("the end", () => {
   it("an outcome of a day to come is refused", () => {
     const fields = { colony: "demonstration-wb-07", on: "2031-01-01", survived: "yes" };
-    expect(readOutcome(fields, asked.today)).toMatchObject({ ok: false, problems: [{ code: "day-to-come" }] });
+    expect(readOutcome(fields, asked.today)).toMatchObject({
+      ok: false,
+      problems: [{ code: "day-to-come" }],
+    });
   });
 
   it("outcomes of the colonies, lost ones too", () => {
@@ -156,12 +161,24 @@ describe("the end", () => {
     expect(outcomeDraft(state, body.value).replaces).toHaveLength(1);
   });
 
+  it("[DX190] a condition that the programme added can be confirmed, by its name", () => {
+    const own = confirmable(casebookOf(programmeDrafts));
+    expect(own.find(({ id }) => id === "own_flooded_stand")?.term).toBe("Flooded stand");
+    const fields = { outcome: "answered", cause1: "own_flooded_stand", confirmedBy: "inspector 2" };
+    const closing = (causes: typeof own) => readClosing(fields, { today: asked.today, causes });
+    expect(closing(own)).toMatchObject({ ok: true, value: { confirmedCauses: ["own_flooded_stand"] } });
+    expect(closing(confirmable(casebook))).toMatchObject({ ok: true, value: { confirmedCauses: [] } });
+  });
+
   it("a confirmed cause needs what confirmed it; without an answer there is no cause", () => {
-    expect(readClosing({ outcome: "answered", cause1: "starvation" }, asked.today)).toMatchObject({
+    const causes = confirmable(casebook);
+    expect(readClosing({ outcome: "answered", cause1: "starvation" }, { today: asked.today, causes })).toMatchObject({
       ok: false,
       problems: [{ field: "confirmedBy" }],
     });
-    expect(readClosing({ outcome: "without-answer", cause1: "starvation" }, asked.today)).toMatchObject({
+    expect(
+      readClosing({ outcome: "without-answer", cause1: "starvation" }, { today: asked.today, causes }),
+    ).toMatchObject({
       ok: true,
       value: { confirmedCauses: [] },
     });

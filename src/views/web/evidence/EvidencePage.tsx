@@ -47,6 +47,14 @@ function Browse({ records }: { readonly records: readonly EvidenceRecord[] }) {
         })}
         under={say.under}
       />
+      <p className="acts">
+        <Link className="act" href="/evidence/changes">
+          {words.own.toChanges}
+        </Link>
+        <Link className="act" href="/evidence/experience">
+          {words.own.toExperience}
+        </Link>
+      </p>
       {/* biome-ignore lint/a11y/useSemanticElements: the search element is not known to every browser we serve */}
       <form role="search" className="search" onSubmit={(event) => event.preventDefault()}>
         <label className="field">

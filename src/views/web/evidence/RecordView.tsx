@@ -1,13 +1,37 @@
 /** One record: what it says, its figures with their marks, who says so; of a source, the records that rest on it. */
 import { Link } from "wouter";
-import type { EvidenceRecord } from "../../model/index.ts";
+import { changesOfRecord, type EvidenceRecord } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { Drawn } from "../parts/Drawn.tsx";
+import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 
 interface Props {
   readonly record: EvidenceRecord;
   readonly records: readonly EvidenceRecord[];
+}
+
+/** What this programme has changed of it, and the way to change more. */
+function OwnHere({ kind, id }: { readonly kind: "condition" | "finding"; readonly id: string }) {
+  const { casebook } = useCasebook();
+  const say = words.own;
+  const changes = changesOfRecord(casebook, id, words);
+  return (
+    <section aria-label={say.ofRecord}>
+      {changes.length > 0 ? (
+        <ul className="citations">
+          {changes.map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      ) : null}
+      <p className="note">
+        <Link className="act" href={`/evidence/changes?what=frequency&${kind}=${id}`}>
+          {say.changeThis}
+        </Link>
+      </p>
+    </section>
+  );
 }
 
 export function RecordView({ record, records }: Props) {
@@ -21,6 +45,7 @@ export function RecordView({ record, records }: Props) {
       <p className="note q3">{say.one[record.kind]}</p>
       <Answer text={`**${record.title}**`} under={record.says === record.title ? undefined : record.says} />
       {record.kind === "finding" ? <Drawn finding={record.id} /> : null}
+      {record.kind === "condition" || record.kind === "finding" ? <OwnHere kind={record.kind} id={record.id} /> : null}
       {record.parts.length > 0 ? (
         <dl className="parts">
           {record.parts.map((part) => (

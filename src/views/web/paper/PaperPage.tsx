@@ -15,6 +15,7 @@ import {
 import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { Missing } from "../parts/Missing.tsx";
+import { useOwn } from "../reckon/use-own.ts";
 import { useRanked } from "../reckon/use-ranked.ts";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
@@ -86,13 +87,14 @@ export default function PaperPage({ params }: PageProps) {
     () => (kind === "report" ? (caseReport?.reportToRank(casebook, caseId).map(({ input }) => input) ?? null) : null),
     [caseReport, casebook, caseId, kind],
   );
-  const ranked = useRanked(toRank);
+  const own = useOwn();
+  const ranked = useRanked(own.waits ? null : toRank, own.own);
   const report = useMemo(
     () =>
       kind === "report" && ranked
-        ? (caseReport?.caseReport(casebook, caseId, { today, words, isDemonstration, heads, ranked }) ?? null)
+        ? (caseReport?.caseReport(casebook, caseId, { today, words, isDemonstration, heads, own, ranked }) ?? null)
         : null,
-    [caseReport, casebook, caseId, kind, today, isDemonstration, heads, ranked],
+    [caseReport, casebook, caseId, kind, today, isDemonstration, heads, own, ranked],
   );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;

@@ -4,9 +4,10 @@ import type { differential } from "../../../reasoning/index.ts";
 import { fullDraws } from "../../model/index.ts";
 import type { Question, Reply } from "./messages.ts";
 
-/** The newest answer to `input`; null before the first. `isFresh` is false while a newer input is being reckoned. */
+/** The newest answer to `input` under `own` evidence; null before the first. `isFresh` is false while a newer input is being reckoned. */
 export function useDifferential(
-  input: differential.DifferentialInput | null,
+  input: differential.AnyInput | null,
+  own: Question["own"],
   compare: Question["compare"] = null,
 ): {
   readonly reply: Reply | null;
@@ -16,7 +17,7 @@ export function useDifferential(
   const [asked, setAsked] = useState(0);
   const worker = useRef<Worker | null>(null);
   const number = useRef(0);
-  const text = input === null ? null : JSON.stringify({ input, compare });
+  const text = input === null ? null : JSON.stringify({ input, own, compare });
   useEffect(() => {
     const made = new Worker(new URL("./differential.worker.ts", import.meta.url), { type: "module" });
     made.onmessage = (event: MessageEvent<Reply>) => {

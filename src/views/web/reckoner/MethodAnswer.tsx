@@ -6,8 +6,8 @@ import { answerFigures, cellText, commandLine, type MethodView, type Question } 
 import { methodPage } from "../../words/index.ts";
 import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
+import { PictureOf } from "../pictures/PictureOf.tsx";
 import type { MethodMeta } from "../reckon/method-messages.ts";
-import { MethodPicture } from "./MethodPicture.tsx";
 
 /** Enough to be checked against another program. */
 const digits = 8;
@@ -53,7 +53,7 @@ export function MethodAnswer({
             </p>
           ) : null}
           {view.pictures(reply.value).map((picture) => (
-            <MethodPicture key={picture.name} picture={picture} />
+            <PictureOf key={picture.name} picture={picture} />
           ))}
         </>
       ) : null}

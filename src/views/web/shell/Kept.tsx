@@ -1,5 +1,5 @@
 /** "Saved here 16:42 · 3 entries not yet sent", and in words what stands in the way of keeping or sending. */
-import { useLocation } from "wouter";
+import { Link, useLocation } from "wouter";
 import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
@@ -8,12 +8,16 @@ import { words } from "../words.ts";
 export function Kept() {
   const { keeping } = useCasebook();
   const say = words.shell;
-  const saved = keeping.savedAt ? say.savedHere({ time: localTime(keeping.savedAt) }) : say.nothingYet;
+  const sent = say.unsent({ entries: keeping.unsent, reached: keeping.reached });
   return (
     <span role="status">
-      {keeping.savedAt
-        ? words.shell.keptLine({ saved, sent: say.unsent({ entries: keeping.unsent, reached: keeping.reached }) })
-        : saved}
+      <Link className="act kept-line" href="/records">
+        {keeping.savedAt
+          ? say.keptLine({ saved: say.savedHere({ time: localTime(keeping.savedAt) }), sent })
+          : keeping.unsent > 0
+            ? sent
+            : say.nothingYet}
+      </Link>
     </span>
   );
 }

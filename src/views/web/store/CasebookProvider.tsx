@@ -6,6 +6,7 @@ import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
 import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
+import { headsNote, headsWereNoted } from "./heads-note.ts";
 import { useToday } from "./today.ts";
 import { useExchange } from "./use-exchange.ts";
 
@@ -132,11 +133,18 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         setAuthor(name);
       },
       record: async (drafts) => {
-        const entries = await store.record(drafts);
+        const entries = await store.record([...drafts, ...(await headsNote(store, calendarDay))]);
+        headsWereNoted(programme, calendarDay);
         soon();
-        return entries;
+        return entries.slice(0, drafts.length);
       },
       entries: () => store.all(),
+      takeCopy: async (entries) => {
+        const reply = await store.push(entries);
+        soon();
+        return reply;
+      },
+      device: store.device(),
       heads: () => store.heads(),
       openProgramme,
       removeDemonstration: async () => {
@@ -144,7 +152,20 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         openProgramme("main");
       },
     }),
-    [programme, snapshot, refused, troubles, reached, persisted, today, author, store, soon, openProgramme],
+    [
+      programme,
+      snapshot,
+      refused,
+      troubles,
+      reached,
+      persisted,
+      today,
+      calendarDay,
+      author,
+      store,
+      soon,
+      openProgramme,
+    ],
   );
   return <CasebookContext value={access}>{children}</CasebookContext>;
 }

@@ -2,6 +2,7 @@
 import { createContext, useContext } from "react";
 import type { Casebook } from "../../../casebook/index.ts";
 import type { Entry, EntryDraft, Head } from "../../../journal/index.ts";
+import type { PushReply } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 
 export type Programme = "main" | "demonstration";
@@ -36,6 +37,10 @@ export interface CasebookAccess {
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
   /** Every entry of this casebook, in the order this device took them in. */
   readonly entries: () => Promise<readonly Entry[]>;
+  /** Adds entries of a saved copy, to be sent with the next exchange; what does not follow is refused by name. */
+  readonly takeCopy: (entries: readonly Entry[]) => Promise<PushReply>;
+  /** Id of this device. */
+  readonly device: string;
   /** The newest entry of each device that wrote here. */
   readonly heads: () => Promise<readonly Head[]>;
   readonly openProgramme: (programme: Programme) => void;

@@ -9,6 +9,7 @@ import { useSeenOn } from "../case/seen/seen-on.ts";
 import { Drawn } from "../parts/Drawn.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
+import { useEvidence } from "../reckon/use-own.ts";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
@@ -25,6 +26,7 @@ interface Pressed {
 
 export default function WalkPage({ params }: PageProps) {
   const { casebook, programme, today, record, keeping } = useCasebook();
+  const evidence = useEvidence();
   const hand = useHand();
   const [, go] = useLocation();
   const [pressed, setPressed] = useState<readonly Pressed[]>([]);
@@ -39,7 +41,7 @@ export default function WalkPage({ params }: PageProps) {
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const number = colonies.findIndex((colony) => colony.id === key);
   const code = colonies[number]?.code ?? say.apiaryWide;
-  const steps = walkOf(state, key, colonies.length, words);
+  const steps = walkOf({ state, key, colonies: colonies.length, words, evidence });
   const waiting = steps.findIndex((step) => step.state === null);
   const index = chosen ?? waiting;
   const step = steps[index];
@@ -68,7 +70,7 @@ export default function WalkPage({ params }: PageProps) {
     setBusy(false);
   };
   const next = [...colonies.slice(number + 1), ...colonies.slice(0, Math.max(0, number))].find((colony) =>
-    walkOf(state, colony.id, colonies.length, words).some((each) => each.state === null),
+    walkOf({ state, key: colony.id, colonies: colonies.length, words, evidence }).some((each) => each.state === null),
   );
   return (
     <main id="page" className="walk-page" data-hand={hand}>

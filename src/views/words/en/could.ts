@@ -1,6 +1,6 @@
 /** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
 import { type RegionTold, regionSays } from "./apiaries.ts";
-import { dayAndMonth, inHundred, inTen, list, scale, whole, wordInTen } from "./numbers.ts";
+import { dayAndMonth, inHundred, inTen, list, scale, some, whole, wordInTen } from "./numbers.ts";
 
 interface Named {
   readonly term: string;
@@ -76,6 +76,15 @@ export const could = {
     slots.region === null
       ? "Region: **not described**; taken as usual, with varroa and without the pests of elsewhere."
       : `Region: ${regionSays(slots.region, "what is there")}.`,
+  ownUsed: (slots: { readonly changes: number; readonly cases: number | null; readonly set: boolean }) => {
+    const parts = [
+      slots.changes > 0 ? some(slots.changes, "change of the evidence", "changes of the evidence") : "",
+      slots.cases !== null ? `the experience of ${some(slots.cases, "closed case", "closed cases")}` : "",
+      slots.set ? "its own thresholds" : "",
+    ].filter(Boolean);
+    return parts.length === 0 ? "" : `Reckoned with what this programme has set: ${list(parts)}.`;
+  },
+  seeOwn: "See what differs from the published evidence",
   tellRegion: "Say what lives around the apiary",
   changeRegion: "Change it",
   changeDay: "Another day: “Seen on” at question 1.",

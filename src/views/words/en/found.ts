@@ -166,7 +166,7 @@ export const found = {
   doseSays: (slots: { readonly harmful: boolean }) =>
     slots.harmful ? "at a dose that harms bees" : "below a dose that harms bees",
   which: "What was found",
-  whichHint: "Of viruses, those in the highest class.",
+  whichHint: "Tick each; of viruses, those in the highest class.",
   sequenced: "Product sequenced?",
   sequencedHint: "If not, the external mites look alike.",
   harmfulDose: "A dose that harms bees?",

@@ -9,9 +9,11 @@ import { drawings } from "./drawings.ts";
 import { evidence } from "./evidence.ts";
 import { found } from "./found.ts";
 import { labels } from "./labels.ts";
+import { own } from "./own.ts";
 import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { reckoner } from "./reckoner.ts";
+import { records } from "./records.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
@@ -33,7 +35,9 @@ export const en = {
   worked,
   drawings,
   evidence,
+  own,
   paper,
   reckoner,
+  records,
   problems,
 };

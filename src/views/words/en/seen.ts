@@ -11,6 +11,7 @@ export const seen = {
     stores: "The stores",
     apiary: "The apiary",
     history: "The history",
+    own: "Signs of this programme’s own",
   },
   states: { present: "Present", absent: "Absent", "not-looked": "Not looked" },
   flagStates: { present: "Yes", absent: "No", "not-looked": "Not looked" },

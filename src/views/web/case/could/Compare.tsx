@@ -1,6 +1,4 @@
 /** Two causes side by side: how they stand, what was seen that parts them, and what would. */
-import type { ConditionId } from "../../../../knowledge/index.ts";
-import { conditions } from "../../../../knowledge/index.ts";
 import type { ComparisonView } from "../../../model/index.ts";
 import { Rich } from "../../parts/Rich.tsx";
 import { words } from "../../words.ts";
@@ -8,14 +6,13 @@ import { words } from "../../words.ts";
 interface Props {
   readonly view: ComparisonView;
   /** All causes, likeliest first. */
-  readonly causes: readonly { readonly id: ConditionId; readonly term: string }[];
-  readonly choose: (pair: readonly [ConditionId, ConditionId]) => void;
+  readonly causes: readonly { readonly id: string; readonly term: string }[];
+  readonly choose: (pair: readonly [string, string]) => void;
 }
 
 export function Compare({ view, causes, choose }: Props) {
   const say = words.could;
-  const { first, second } = view;
-  const towards = { first: conditions[first].term, second: conditions[second].term };
+  const { first, second, terms } = view;
   return (
     <section className="compare" aria-labelledby="h-compare">
       <div className="head">
@@ -42,7 +39,7 @@ export function Compare({ view, causes, choose }: Props) {
           <ul>
             {view.seen.map((each) => (
               <li key={each.id}>
-                <span>{each.term}</span> <span className="note">{`${towards[each.towards]}, ${each.bits}`}</span>
+                <span>{each.term}</span> <span className="note">{`${terms[each.towards]}, ${each.bits}`}</span>
               </li>
             ))}
           </ul>
@@ -83,15 +80,15 @@ function Cause({
   choose,
 }: {
   readonly label: string;
-  readonly value: ConditionId;
-  readonly not: ConditionId;
+  readonly value: string;
+  readonly not: string;
   readonly causes: Props["causes"];
-  readonly choose: (id: ConditionId) => void;
+  readonly choose: (id: string) => void;
 }) {
   return (
     <label className="field">
       {label}
-      <select value={value} onChange={(event) => choose(event.target.value as ConditionId)}>
+      <select value={value} onChange={(event) => choose(event.target.value)}>
         {causes
           .filter(({ id }) => id !== not)
           .map(({ id, term }) => (

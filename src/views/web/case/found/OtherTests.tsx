@@ -10,9 +10,10 @@ import {
   resultShape,
   testResultDraft,
   testsInForm,
+  tickOf,
   withdrawTestDraft,
 } from "../../../model/index.ts";
-import { ChoiceField, LongField, TextField, useForm } from "../../parts/Form.tsx";
+import { ChoiceField, LongField, sentence, TextField, useForm } from "../../parts/Form.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 
@@ -162,6 +163,7 @@ function MoreFields({
 }) {
   const say = words.found;
   const { which, asksSequenced, asksDose } = moreOf(test);
+  const whichTrouble = problems.filter(({ field }) => field === "which");
   const yesOrNo = [
     { value: "", says: say.notSaid },
     { value: "yes", says: words.bench.yes },
@@ -170,13 +172,21 @@ function MoreFields({
   return (
     <>
       {which.length > 0 ? (
-        <ChoiceField
-          name="which"
-          label={say.which}
-          hint={say.whichHint}
-          problems={problems}
-          choices={[{ value: "", says: say.notSaid }, ...which.map((id) => ({ value: id, says: conditions[id].term }))]}
-        />
+        <fieldset className="ticks wide" data-trouble={whichTrouble.length > 0 || undefined}>
+          <legend>{say.which}</legend>
+          <p className="hint">{say.whichHint}</p>
+          {which.map((id) => (
+            <label key={id} className="tick">
+              <input type="checkbox" name={tickOf(id)} />
+              {conditions[id].term}
+            </label>
+          ))}
+          {whichTrouble.map((trouble) => (
+            <p key={trouble.code} className="trouble">
+              {sentence(trouble)}
+            </p>
+          ))}
+        </fieldset>
       ) : null}
       {asksSequenced ? (
         <ChoiceField

@@ -2,7 +2,6 @@
 import { useState } from "react";
 import { Link } from "wouter";
 import { wholeApiary } from "../../../../casebook/index.ts";
-import type { ConditionId } from "../../../../knowledge/index.ts";
 import {
   answeredFindings,
   changesView,
@@ -12,6 +11,7 @@ import {
   countRedFlags,
   differentialInput,
   mostTroubled,
+  type OwnReckoning,
   redFlags,
   stopNotices,
 } from "../../../model/index.ts";
@@ -19,6 +19,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
+import { useOwn } from "../../reckon/use-own.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { Causes } from "../could/Causes.tsx";
@@ -38,9 +39,14 @@ export default function Could({ caseId }: QuestionProps) {
   const flags = state ? redFlags(state) : [];
   const count = countRedFlags(flags);
   const isReady = state !== undefined && count.complete && answeredFindings(state) > 0;
-  const asked = isReady ? differentialInput(casebook, state, key) : null;
-  const [pair, setPair] = useState<readonly [ConditionId, ConditionId] | null>(null);
-  const { reply, isFresh } = useDifferential(asked?.input ?? null, pair);
+  const own = useOwn();
+  const asked = isReady ? differentialInput(casebook, state, key, own.evidence) : null;
+  const [pair, setPair] = useState<readonly [string, string] | null>(null);
+  const { reply, isFresh } = useDifferential(
+    asked && !own.waits ? { ...asked.input, ...own.settings } : null,
+    own.own,
+    pair,
+  );
   const say = words.could;
   if (!state) return null;
   if (!asked)
@@ -51,7 +57,7 @@ export default function Could({ caseId }: QuestionProps) {
         <Onward caseId={caseId} to={1} />
       </>
     );
-  const problems = [...asked.notes, ...(reply?.result.problems ?? [])];
+  const problems = [...asked.notes, ...own.problems, ...(reply?.result.problems ?? [])];
   if (!reply) return <p className="answer busy">{say.reckoning}</p>;
   if (!reply.result.ok)
     return (
@@ -63,6 +69,7 @@ export default function Could({ caseId }: QuestionProps) {
   const view = couldView({
     answer: reply.result.value,
     input: asked.input,
+    evidence: own.evidence,
     draws: reply.draws,
     dots: reply.dots,
     words,
@@ -85,16 +92,31 @@ export default function Could({ caseId }: QuestionProps) {
           </Link>
         )}
       </p>
+      <OwnUsed own={own} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
-      <Changes says={reply.steps ? changesView(reply.steps.changes, words) : null} />
+      <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
       {reply.comparison ? (
-        <Compare view={comparisonView(reply.comparison, words)} causes={view.causes} choose={setPair} />
+        <Compare view={comparisonView(reply.comparison, words, own.evidence)} causes={view.causes} choose={setPair} />
       ) : null}
       <Notes problems={problems.map(sentence)} />
       <Onward caseId={caseId} to={3} />
     </div>
+  );
+}
+
+/** That the programme reckons with evidence or settings of its own; nothing where it does not. */
+function OwnUsed({ own }: { readonly own: OwnReckoning }) {
+  const says = words.could.ownUsed(own.says);
+  if (says === "") return null;
+  return (
+    <p className="q2 season">
+      {says}{" "}
+      <Link className="act" href="/evidence/changes">
+        {words.could.seeOwn}
+      </Link>
+    </p>
   );
 }
 

@@ -3,6 +3,7 @@ import { Link } from "wouter";
 import { coloniesOf, wholeApiary } from "../../../../casebook/index.ts";
 import { countFindings, countRedFlags, findingGroups, redFlags } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { useEvidence } from "../../reckon/use-own.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { Onward } from "../Onward.tsx";
@@ -17,13 +18,14 @@ import "../seen/seen.css";
 
 export default function Seen({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
+  const evidence = useEvidence();
   const state = casebook.cases[caseId];
   if (!state) return null;
   const say = words.seen;
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const flags = redFlags(state);
   const flagCount = countRedFlags(flags);
-  const groups = findingGroups(state, colonies, words);
+  const groups = findingGroups(state, colonies, words, evidence);
   const { answered, present } = countFindings(groups);
   return (
     <>

@@ -16,6 +16,7 @@ import {
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { useDifferential } from "../../reckon/use-differential.ts";
+import { useOwn } from "../../reckon/use-own.ts";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { ColonyChoice } from "../could/ColonyChoice.tsx";
@@ -36,9 +37,10 @@ export default function Tell({ caseId }: QuestionProps) {
   const isReady = state !== undefined && countRedFlags(redFlags(state)).complete && answeredFindings(state) > 0;
   const [chosen, choose] = useState<string | null>(null);
   const key = chosen ?? (state ? mostTroubled(casebook, state) : wholeApiary);
-  const asked = isReady ? differentialInput(casebook, state, key) : null;
+  const own = useOwn();
+  const asked = isReady ? differentialInput(casebook, state, key, own.evidence) : null;
   const isStopped = state !== undefined && stopNotices(state).length > 0;
-  const { reply } = useDifferential(asked?.input ?? null);
+  const { reply } = useDifferential(asked && !own.waits ? { ...asked.input, ...own.settings } : null, own.own);
   const say = words.tell;
   if (!state) return null;
   if (isStopped)
@@ -53,8 +55,8 @@ export default function Tell({ caseId }: QuestionProps) {
     );
   const colonies = colonyChoices(casebook, state);
   const colony = colonies.find((each) => each.key === key);
-  const view = reply?.steps ? tellView(reply.steps.next, state, words) : null;
-  const visit = reply?.steps ? visitView(reply.steps.visit, words) : null;
+  const view = reply?.steps ? tellView(reply.steps.next, state, words, own.evidence) : null;
+  const visit = reply?.steps ? visitView(reply.steps.visit, words, own.evidence) : null;
   return (
     <>
       {view ? (

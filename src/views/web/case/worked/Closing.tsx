@@ -30,16 +30,17 @@ export function Closing({ state }: { readonly state: CaseState }) {
 }
 
 function CloseForm({ state, close }: { readonly state: CaseState; readonly close: () => void }) {
-  const { record, today } = useCasebook();
+  const { casebook, record, today } = useCasebook();
   const say = words.worked;
+  const known = confirmable(casebook);
   const { problems, onSubmit } = useForm(
-    (fields) => readClosing(fields, today),
+    (fields) => readClosing(fields, { today, causes: known }),
     async (data) => {
       await record([closingDraft(state, data, today)]);
       close();
     },
   );
-  const causes = [{ value: "", says: say.noCause }, ...confirmable.map(({ id, term }) => ({ value: id, says: term }))];
+  const causes = [{ value: "", says: say.noCause }, ...known.map(({ id, term }) => ({ value: id, says: term }))];
   return (
     <form className="form flush" onSubmit={onSubmit} noValidate>
       <fieldset>

@@ -7,6 +7,7 @@ import { evidenceProblems } from "./evidence.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
+import { seasonProblems } from "./season.ts";
 import { surveyProblems } from "./surveys.ts";
 
 /** What a sentence may need: the slots of the problem. */
@@ -24,4 +25,5 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...regionProblems,
   ...comparisonProblems,
   ...controlProblems,
+  ...seasonProblems,
 };

@@ -1,5 +1,5 @@
 /** What the pages say of a case that was put to the differential: what was assumed, left out, or cannot be. */
-import { list } from "../numbers.ts";
+import { inHundred, list } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const weaknesses: Readonly<Record<string, string>> = {
@@ -41,6 +41,10 @@ export const caseProblems = {
   "unknown-finding": (slots: Slots) =>
     `The finding ${slots.finding ?? ""} is not known to this version.`.replace("  ", " "),
   "season-and-date-differ": () => "The season and the day do not agree. Check the day and the latitude.",
+  "threshold-below-half": (slots: Slots) =>
+    `A cause is named here from ${inHundred(Number(slots.leading))} in 100 on: it may be less likely than not.`,
+  "thresholds-crossed": (slots: Slots) =>
+    `What follows other causes may be named here while a cause of up to ${inHundred(Number(slots.open))} in 100 is open, though ${inHundred(Number(slots.leading))} in 100 is enough to be named.`,
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
   "test-not-weighed": (slots: Slots) =>
     `No figures are known for the test ${slots.test}, so its result is kept and counts for nothing here.`,

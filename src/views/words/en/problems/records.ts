@@ -33,6 +33,14 @@ export const recordProblems = {
   "service-unreached": () => "No connection to the service. The entries stay here.",
   "clock-off": (slots: Slots) =>
     `The clock of this device is ${some(Math.abs(n(slots, "minutes")), "minute", "minutes")} ${n(slots, "minutes") < 0 ? "behind" : "ahead of"} the service’s. Set it right; nothing was changed.`,
+  "not-a-backup": () => "This file is not a backup of this tool.",
+  "backup-damaged": (slots: Slots) =>
+    `The backup is not whole: ${unended(slots.reason)}. Nothing was taken from it; use another one.`,
+  "store-not-empty": () =>
+    "There are records here already. A backup is restored only where there are none: it would not be told what came from where.",
+  "copy-empty": () => "This copy holds no entry.",
+  "copy-of-another-programme": (slots: Slots) =>
+    `This copy is of the programme ${slots.programme}; here it is ${slots.here}. Nothing was added.`,
   "not-a-journal": () => "This file is not a journal of this tool.",
   "newer-journal-file": () => "This journal was written by a newer version. Use that version to read it.",
   "journal-cut-short": () => "The journal ends before its last line: the file was cut. Copy it again.",

@@ -1,16 +1,16 @@
-/** A picture of the reckoner with its twins, drawn by its kind. */
+/** A picture told as data, with its twins, drawn by its kind. */
 import { type PictureView, pictureTable } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
-import { Picture } from "../pictures/Picture.tsx";
 import { Bars } from "./Bars.tsx";
 import { Curves } from "./Curves.tsx";
+import { Picture } from "./Picture.tsx";
 import { Ranges } from "./Ranges.tsx";
 
 /** Figures of a table to six digits: it is what the picture is checked by. */
 const shown = (value: string | number | boolean | null): string =>
   value === null ? "" : typeof value === "number" ? String(Number(value.toPrecision(6))) : String(value);
 
-export function MethodPicture({ picture }: { readonly picture: PictureView }) {
+export function PictureOf({ picture }: { readonly picture: PictureView }) {
   return (
     <Picture
       title={picture.title}

@@ -1,4 +1,4 @@
-/** Scales of the reckoner's pictures: places of values, round steps, the line below and at the left. */
+/** Scales of pictures told as data: places of values, round steps, the line below and at the left. */
 import type { Axis } from "../../model/index.ts";
 
 /** Place of a value between two ends of the picture; values beyond the scale stay at its end. */

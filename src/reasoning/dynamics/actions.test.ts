@@ -1,0 +1,155 @@
+/** What people do to a colony: vapours, patties, new queens; plans that cannot be. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import {
+  type Action,
+  formic,
+  measuresOf,
+  menthol,
+  mentholHazard,
+  mentholRate,
+  noMeasures,
+  pattyReduction,
+  requeen,
+} from "./index.ts";
+import { courseOf, november } from "./runs-for-tests.ts";
+
+const forms = JSON.parse(readFileSync("tests/golden/season/closed-forms.json", "utf8"));
+const plan = (actions: readonly Action[], days = 730) =>
+  measuresOf({ actions, from: "2025-11-01", days, stockSusceptibility: 1, highOn: () => 20 });
+const codes = (actions: readonly Action[]) => plan(actions).problems.map(({ code, field }) => `${code} ${field}`);
+
+describe("vapours", () => {
+  it.each(forms.mentholHazard as { highCelsius: number; perDay: number }[])(
+    "[SE30] high of $highCelsius °C",
+    ({ highCelsius, perDay }) => {
+      expect(Math.abs(mentholHazard(highCelsius) - perDay)).toBeLessThan(0.50001e-4);
+    },
+  );
+
+  it.each(forms.mentholRate as { celsius: number; ratio: number }[])(
+    "[SE30] at $celsius °C crystals leave at $ratio of 33 °C",
+    ({ celsius, ratio }) => {
+      expect(Math.abs(mentholRate(celsius) - ratio)).toBeLessThan(0.50001e-3);
+    },
+  );
+
+  it("[SE30] nothing is left to act once the grams are gone, the sooner the hotter", () => {
+    const acting = (high: number) => {
+      const measures = noMeasures(60);
+      menthol(measures, 10, () => high);
+      return measures.clearing.filter((each) => each > 0).length;
+    };
+    expect(acting(20)).toBe(28);
+    // 50 g at 2.86 g a day and the rate at the top bars (34.6 °C for a high of 35): the 16th day takes the last.
+    expect(acting(35)).toBe(Math.ceil(50 / (2.86 * mentholRate(0.4 * 34 + 0.6 * 35))));
+  });
+
+  it.each(forms.mentholStart as { start: string; infestedPerHundred: number }[])(
+    "[SE31] menthol from $start",
+    ({ start, infestedPerHundred }) => {
+      const course = courseOf({
+        ...november,
+        actions: [{ kind: "menthol", from: `2026-${start}` }],
+        until: "2026-12-01",
+      });
+      expect(Math.abs(100 * (course.at(-1)?.infestedShare ?? -1) - infestedPerHundred)).toBeLessThan(0.50001e-3);
+    },
+  );
+
+  it("[SE32] fifteen days at 0.2 leave e⁻³, on the days after each dose", () => {
+    const measures = noMeasures(40);
+    formic(measures, 3);
+    const sum = measures.clearing.reduce((total, each) => total + each, 0);
+    expect(Math.abs(sum - 3)).toBeLessThan(1e-12); // fifteen sums of 0.2
+    expect([...measures.clearing.entries()].filter(([, each]) => each > 0).map(([day]) => day)).toEqual([
+      3, 4, 5, 6, 7, 10, 11, 12, 13, 14, 17, 18, 19, 20, 21,
+    ]);
+  });
+});
+
+describe("patties and queens", () => {
+  it("[SE33] no eggs for ten days; the first of the new stock emerge on day 31", () => {
+    const measures = noMeasures(60);
+    requeen(measures, 5, { susceptibility: 0.7, gapDays: 10 });
+    expect([4, 5, 14, 15].map((day) => measures.laying[day])).toEqual([1, 0, 0, 1]);
+    expect([35, 36, 59].map((day) => measures.emerging[day])).toEqual([1, 0.7, 0.7]);
+  });
+
+  it("[SE33] the new stock shows within the summer, not at once", () => {
+    const actions = [{ kind: "requeen", from: "2026-07-01", susceptibility: 0.7 }] as const;
+    const [with_, without] = [courseOf({ ...november, actions }), courseOf(november)];
+    const share = (course: typeof with_, day: number) => course[day]?.infestedShare ?? Number.NaN;
+    // The two runs hold a different number of ages: equal but for the order of sums.
+    expect(Math.abs(share(with_, 242 + 9) / share(without, 242 + 9) - 1)).toBeLessThan(1e-12);
+    expect(share(with_, 365)).toBeLessThan(0.5 * share(without, 365));
+  });
+
+  it("[SE33] a patty is there from its first to its last day", () => {
+    const answer = plan([{ kind: "oil-patty", from: "2025-11-03", to: "2025-11-05" }]);
+    const contact = answer.ok ? [...answer.value.contact.slice(0, 6)] : [];
+    expect(contact).toEqual([1, 1, 1 - pattyReduction, 1 - pattyReduction, 1 - pattyReduction, 1]);
+  });
+});
+
+describe("plans that cannot be", () => {
+  it("[SE34] one kind twice at once, and two vapours at once, are refused", () => {
+    expect(
+      codes([
+        { kind: "menthol", from: "2026-09-01" },
+        { kind: "menthol", from: "2026-09-28" },
+      ]),
+    ).toEqual(["season-actions-overlap actions[1].from"]);
+    expect(
+      codes([
+        { kind: "menthol", from: "2026-09-01" },
+        { kind: "menthol", from: "2026-09-29" },
+      ]),
+    ).toEqual([]);
+    expect(
+      codes([
+        { kind: "menthol", from: "2026-09-10" },
+        { kind: "formic", from: "2026-09-01" },
+      ]),
+    ).toEqual(["season-actions-overlap actions[1].from"]);
+    expect(
+      codes([
+        { kind: "formic", from: "2026-09-01" },
+        { kind: "menthol", from: "2026-09-22" },
+      ]),
+    ).toEqual([]);
+  });
+
+  it("[SE34] a patty beside a vapour, and a queen beside either, are allowed", () => {
+    expect(
+      codes([
+        { kind: "oil-patty", from: "2026-08-01", to: "2026-10-01" },
+        { kind: "menthol", from: "2026-09-01" },
+        { kind: "requeen", from: "2026-09-01", susceptibility: 0.7 },
+      ]),
+    ).toEqual([]);
+  });
+
+  it("[SE35] before the first day: refused; after the last: told, and nothing changes", () => {
+    expect(codes([{ kind: "formic", from: "2025-10-31" }])).toEqual(["season-action-before-start actions[0].from"]);
+    const late = { ...november, actions: [{ kind: "menthol", from: "2027-11-01" }] as const };
+    expect(codes(late.actions)).toEqual(["season-action-after-end actions[0].from"]);
+    expect(courseOf(late)).toEqual(courseOf(november));
+  });
+
+  it("[SE52] an action with no day, an end before its start, a reduction or a stock out of range is refused by name", () => {
+    expect(codes([{ kind: "menthol", from: "2026-02-30" }])).toEqual(["season-day-unknown actions[0].from"]);
+    expect(codes([{ kind: "oil-patty", from: "2026-03-01", to: "soon" }])).toEqual([
+      "season-day-unknown actions[0].to",
+    ]);
+    expect(codes([{ kind: "oil-patty", from: "2026-03-02", to: "2026-03-01" }])).toEqual([
+      "season-action-ends-early actions[0].to",
+    ]);
+    expect(codes([{ kind: "oil-patty", from: "2026-03-01", to: "2026-03-02", reduction: 1.2 }])).toEqual([
+      "season-reduction-out-of-range actions[0].reduction",
+    ]);
+    expect(codes([{ kind: "requeen", from: "2026-03-01", susceptibility: Number.NaN }])).toEqual([
+      "season-stock-out-of-range actions[0].susceptibility",
+    ]);
+  });
+});

@@ -1,0 +1,215 @@
+/** A colony's expected course from a day to another, with what is done to it, day by day. */
+import {
+  addDays,
+  answered,
+  blocked,
+  type Day,
+  daysBetween,
+  isDay,
+  type Problem,
+  type Result,
+} from "../../units/index.ts";
+import { dailyMeans, temperaturesBetween } from "../site/index.ts";
+import { type Action, measuresOf, stockFault } from "./actions.ts";
+import { dayOfYear } from "./calendar.ts";
+import { placeWinterColony } from "./colony.ts";
+import { type Engine, engine, oneDay } from "./day.ts";
+import type { DynamicsSite, Flow } from "./drivers.ts";
+import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
+import { type ColonySeen, seeColony } from "./observe.ts";
+import { type DynamicsParameters, specified } from "./parameters.ts";
+import { dynamicsProblem } from "./problems.ts";
+import { type DayRates, rateYear } from "./rates.ts";
+import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
+
+/** A place as people know it. */
+export interface CourseSite {
+  /** Twelve means, January first. Left out: the invented site. */
+  readonly monthlyMeanCelsius?: readonly number[];
+  readonly highAboveMeanCelsius?: number;
+  /** Degrees, north positive. */
+  readonly latitude?: number;
+  /** Days in the site's own calendar. Left out: the invented flows. */
+  readonly flows?: readonly Flow[];
+}
+
+export interface CourseStart {
+  readonly date: Day;
+  readonly bees: number;
+  readonly infestedShare: number;
+  /** usual: brood and ages of that day. none: a cluster of old winter bees without brood. */
+  readonly brood: "usual" | "none";
+}
+
+export interface CourseQuestion {
+  readonly site: CourseSite;
+  readonly start: CourseStart;
+  readonly actions: readonly Action[];
+  /** Last morning seen. */
+  readonly until: Day;
+  /** Susceptibility of the colony's stock; 1 as specified. */
+  readonly stockSusceptibility?: number;
+  readonly parameters?: DynamicsParameters;
+}
+
+/** One morning of the course. */
+export interface CourseDay extends ColonySeen {
+  readonly date: Day;
+}
+
+/** Fewest and most bees a run may start with. Judgement: a handful to beyond the largest colonies. */
+export const startBees = { least: 500, most: 100000 } as const;
+/** Longest run, days. Judgement: beyond ten years the invented year repeats itself. */
+export const longestDays = 3653;
+/** A colony more likely lost than not within so many days is lost at once. Judgement. */
+const soonDays = 60;
+
+/** A model and a colony ready to run, for whoever steps it otherwise than `colonyCourse` does. */
+export interface ReadyRun {
+  readonly model: Engine;
+  /** Record of the colony on the first morning. */
+  readonly colony: Float64Array;
+  readonly days: number;
+}
+
+/**
+ * The expected course of a colony: each morning from the first to the last, both included.
+ *
+ * One course, no interval: it is what the model expects, not what will happen. Shows shapes and differences; contact
+ * between bees was tuned by hand, and the peak falls about a month late beside New York. Not for single colonies
+ * without a count to hold it to.
+ *
+ * Blocked for a start, span, place or plan that cannot be. Warned when the colony is likely lost to cold.
+ */
+export function colonyCourse(question: CourseQuestion): Result<readonly CourseDay[]> {
+  const ready = readyRun(question);
+  if (!ready.ok) return ready;
+  const { model, colony, days } = ready.value;
+  const { date } = question.start;
+  const course: CourseDay[] = [];
+  for (let elapsed = 0; elapsed <= days; elapsed++) {
+    const today = addDays(date, elapsed);
+    course.push({ date: today, ...seeColony(colony, 0, model.layout) });
+    if (elapsed < days) oneDay(colony, 0, model, { dayOfYear: dayOfYear(today), elapsed });
+  }
+  return answered(course, [...ready.problems, ...lossWarning(course)]);
+}
+
+/** Checks a question and readies model and colony; the same troubles as `colonyCourse` but for the colony's loss. */
+export function readyRun(question: CourseQuestion): Result<ReadyRun> {
+  const { start, until, actions, parameters = specified, stockSusceptibility = 1 } = question;
+  const faults = [
+    ...spanFaults(start.date, until),
+    ...startFaults(start),
+    ...stockFault(stockSusceptibility, "stockSusceptibility"),
+  ];
+  if (faults.length > 0) return blocked(...faults);
+  const place = placeOf(question.site);
+  if (!place.ok) return place;
+
+  const days = daysBetween(start.date, until);
+  const rates = rateYear(parameters, place.value);
+  const high = question.site.highAboveMeanCelsius ?? parameters.highAboveMeanCelsius;
+  const highOn = (elapsed: number) =>
+    (rates[dayOfYear(addDays(start.date, elapsed))] as DayRates).drivers.celsius + high;
+  const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn });
+  if (!measures.ok) return measures;
+
+  const layout = actions.some(({ kind }) => kind === "requeen") ? fullLayout : shortestLayout(parameters);
+  const model = engine({ parameters, layout, rates, measures: measures.value });
+  const colony = colonyAt(model, start, place.value.southern ?? false, stockSusceptibility);
+  if (!colony.ok) return colony;
+  return answered({ model, colony: colony.value, days }, [...place.problems, ...measures.problems]);
+}
+
+function colonyAt(
+  model: Engine,
+  start: CourseStart,
+  southern: boolean,
+  stockSusceptibility: number,
+): Result<Float64Array> {
+  const { layout, parameters } = model;
+  const { contactRate } = parameters;
+  const { bees, infestedShare } = start;
+  if (start.brood === "none") {
+    const state = new Float64Array(layout.length);
+    placeWinterColony(state, 0, layout, { bees, infestedShare, contactRate, stockSusceptibility });
+    return answered(state);
+  }
+  const day = dayOfYear(start.date);
+  const state = usualColony(model, { dayOfYear: day, southern, contactRate, stockSusceptibility });
+  if (bringTo(state, 0, layout, start)) return answered(state);
+  return blocked(shareFault(infestedShare, mostOf(state, layout)));
+}
+
+const mostOf = (state: Float64Array, layout: Layout): number => mostInfestedShare(state, 0, layout);
+
+const shareFault = (share: number, most: number): Problem =>
+  dynamicsProblem("season-share-out-of-range", "blocked", "start.infestedShare", { share, most });
+
+function spanFaults(date: Day, until: Day): readonly Problem[] {
+  const unknown = (field: string, day: unknown) =>
+    dynamicsProblem("season-day-unknown", "blocked", field, { date: String(day) });
+  const lost = [
+    ...(isDay(date) ? [] : [unknown("start.date", date)]),
+    ...(isDay(until) ? [] : [unknown("until", until)]),
+  ];
+  if (lost.length > 0) return lost;
+  const days = daysBetween(date, until);
+  return days >= 1 && days <= longestDays
+    ? []
+    : [dynamicsProblem("season-span-out-of-range", "blocked", "until", { days, most: longestDays })];
+}
+
+function startFaults({ bees, infestedShare }: CourseStart): readonly Problem[] {
+  const problems: Problem[] = [];
+  if (!(bees >= startBees.least && bees <= startBees.most))
+    problems.push(dynamicsProblem("season-bees-out-of-range", "blocked", "start.bees", { bees, ...startBees }));
+  if (!(infestedShare >= 0 && infestedShare <= 1)) problems.push(shareFault(infestedShare, 1));
+  return problems;
+}
+
+/** An ordinary year of the place. Months that are missing or no numbers are told by the site's own problems. */
+function placeOf({ monthlyMeanCelsius, highAboveMeanCelsius, latitude, flows }: CourseSite): Result<DynamicsSite> {
+  const notes: Problem[] = [dynamicsProblem("season-calendar-cool-temperate", "noted", "site", {})];
+  const bad = (flows ?? []).findIndex(
+    ({ day, spreadDays, strength }) =>
+      !(day >= 1 && day <= 365 && spreadDays > 0 && spreadDays < Infinity && strength >= 0 && strength <= 1),
+  );
+  if (bad >= 0)
+    return blocked(dynamicsProblem("season-flow-out-of-range", "blocked", `site.flows[${bad}]`, { flow: bad + 1 }));
+  if (latitude !== undefined && !(latitude >= -90 && latitude <= 90))
+    return blocked(dynamicsProblem("season-latitude-out-of-range", "blocked", "site.latitude", { latitude }));
+  const place = { southern: (latitude ?? 0) < 0, ...(flows === undefined ? {} : { flows }) };
+  // The check of a place wants twelve means: without them those of no warmth at all stand in, for the check alone.
+  const checked = temperaturesBetween(
+    {
+      monthlyMeanCelsius: monthlyMeanCelsius ?? new Array<number>(12).fill(0),
+      ...(latitude === undefined ? {} : { latitude }),
+      ...(highAboveMeanCelsius === undefined ? {} : { highAboveMeanCelsius }),
+    },
+    ordinaryDay,
+  );
+  if (!checked.ok) return checked;
+  if (monthlyMeanCelsius === undefined)
+    return answered(place, [dynamicsProblem("season-site-invented", "noted", "site", {}), ...notes]);
+  return answered({ ...place, dailyMeanCelsius: dailyMeans(monthlyMeanCelsius, ordinaryYear) }, [
+    ...checked.problems.filter(({ code }) => code !== "mean-used-as-high"),
+    ...notes,
+  ]);
+}
+
+/** Any year without a leap day. */
+const ordinaryYear = 2026;
+const ordinaryDay = { from: "2026-01-01", to: "2026-01-01" };
+
+function lossWarning(course: readonly CourseDay[]): readonly Problem[] {
+  const at = course.findIndex(({ survival }) => survival < 0.5);
+  const lost = course[at];
+  const first = course[0];
+  if (lost === undefined || first === undefined) return [];
+  const { date } = lost;
+  if (at <= soonDays)
+    return [dynamicsProblem("season-colony-lost-at-once", "warned", "start.bees", { date, bees: first.bees })];
+  return [dynamicsProblem("season-colony-likely-lost", "warned", null, { date })];
+}

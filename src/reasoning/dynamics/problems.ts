@@ -1,0 +1,78 @@
+/** Every trouble the daily model can report, with the slots its sentence needs. */
+import { type Problem, problem, type Severity } from "../../units/index.ts";
+
+/** Codes of this step with their slots; views/words holds one sentence for each. */
+export interface DynamicsProblems {
+  /** blocked: bees at the start outside what a colony has. */
+  readonly "season-bees-out-of-range": { readonly bees: number; readonly least: number; readonly most: number };
+  /** blocked: the infested share at the start is not from 0 to the most a colony of that day can have. */
+  readonly "season-share-out-of-range": { readonly share: number; readonly most: number };
+  /** blocked: the susceptibility of a stock outside the range the model can speak of. */
+  readonly "season-stock-out-of-range": { readonly value: number; readonly least: number; readonly most: number };
+  /** blocked: no day, or a day that does not exist. */
+  readonly "season-day-unknown": { readonly date: string };
+  /** blocked: the end does not lie after the start, or too far. */
+  readonly "season-span-out-of-range": { readonly days: number; readonly most: number };
+  /** blocked: two actions at once of which the model knows no joint effect. */
+  readonly "season-actions-overlap": { readonly first: string; readonly second: string; readonly date: string };
+  /** blocked: an action that began before the first day. */
+  readonly "season-action-before-start": { readonly action: string; readonly date: string };
+  /** noted: an action after the last day, which changes nothing. */
+  readonly "season-action-after-end": { readonly action: string; readonly date: string };
+  /** blocked: an action ends before it begins. */
+  readonly "season-action-ends-early": { readonly action: string; readonly from: string; readonly to: string };
+  /** blocked: the reduction by a patty is not a share. */
+  readonly "season-reduction-out-of-range": { readonly value: number };
+  /** blocked: a nectar flow that is none. */
+  readonly "season-flow-out-of-range": { readonly flow: number };
+  /** blocked: a latitude that is none. */
+  readonly "season-latitude-out-of-range": { readonly latitude: number };
+  /** blocked: fewer or more draws than can be reckoned. */
+  readonly "season-draws-out-of-range": { readonly draws: number; readonly least: number; readonly most: number };
+  /** blocked: a count that cannot be: no bees, or more infested than examined. */
+  readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
+  /** blocked: a count before the first or after the last day. */
+  readonly "season-count-outside": { readonly date: string; readonly from: string; readonly until: string };
+  /** warned: hardly a colony that the model holds possible would have given this count. */
+  readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
+  /** warned: the colony is more likely lost than not before the end. */
+  readonly "season-colony-likely-lost": { readonly date: string };
+  /** warned: already within weeks of the start. */
+  readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
+  /** noted: temperatures of the invented site were used. */
+  readonly "season-site-invented": Readonly<Record<never, never>>;
+  /** noted: the calendar of laying and winter bees is that of a cool-temperate place. */
+  readonly "season-calendar-cool-temperate": Readonly<Record<never, never>>;
+}
+
+/** All codes of `DynamicsProblems`, for tests of completeness. */
+export const dynamicsProblemCodes = [
+  "season-bees-out-of-range",
+  "season-share-out-of-range",
+  "season-stock-out-of-range",
+  "season-day-unknown",
+  "season-span-out-of-range",
+  "season-actions-overlap",
+  "season-action-before-start",
+  "season-action-after-end",
+  "season-action-ends-early",
+  "season-reduction-out-of-range",
+  "season-flow-out-of-range",
+  "season-latitude-out-of-range",
+  "season-draws-out-of-range",
+  "season-count-impossible",
+  "season-count-outside",
+  "season-count-contradicts",
+  "season-colony-likely-lost",
+  "season-colony-lost-at-once",
+  "season-site-invented",
+  "season-calendar-cool-temperate",
+] as const satisfies readonly (keyof DynamicsProblems)[];
+
+/** A Problem of this step: code and slots must fit each other. */
+export const dynamicsProblem = <Code extends keyof DynamicsProblems>(
+  code: Code,
+  severity: Severity,
+  field: string | null,
+  slots: DynamicsProblems[Code],
+): Problem => problem(code, severity, field, { slots: { ...slots } });

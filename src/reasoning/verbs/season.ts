@@ -1,0 +1,145 @@
+/** `season`: where a colony and its tracheal mites go from what was counted, with and without action, each day a range. */
+import * as z from "zod";
+import { assumedError, colonyForecast, pattyReduction } from "../dynamics/index.ts";
+import { count, day } from "./fields.ts";
+import { verb } from "./verb.ts";
+
+const share = z.number().min(0).max(1);
+
+const site = z.strictObject({
+  monthlyMeanCelsius: z
+    .array(z.number())
+    .length(12)
+    .exactOptional()
+    .describe("Means of day and night of an ordinary year, January first. Left out: an invented cool-temperate site."),
+  highAboveMeanCelsius: z.number().min(0).max(30).exactOptional().describe("How far a day's high lies above its mean."),
+  latitude: z
+    .number()
+    .min(-90)
+    .max(90)
+    .exactOptional()
+    .describe("Degrees, north positive; the south has the year of the north half a year later."),
+  flows: z
+    .array(
+      z.strictObject({
+        day: z.number().min(1).max(365).describe("Day of the year of its height."),
+        spreadDays: z.number().gt(0).max(365).describe("Standard deviation, days."),
+        strength: share.describe("Height."),
+      }),
+    )
+    .max(20)
+    .exactOptional()
+    .describe("Nectar flows as bells over the year. Left out: those of the invented site."),
+});
+
+const action = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("menthol"), from: day }),
+  z.strictObject({ kind: z.literal("formic"), from: day }),
+  z.strictObject({
+    kind: z.literal("oil-patty"),
+    from: day,
+    to: day,
+    reduction: share.exactOptional().describe(`Share of contact that it takes away. Left out: ${pattyReduction}.`),
+  }),
+  z.strictObject({
+    kind: z.literal("requeen"),
+    from: day,
+    susceptibility: z
+      .number()
+      .min(0.1)
+      .max(3)
+      .describe("Of the new queen's stock; 1 is the stock the model was tuned to."),
+  }),
+]);
+
+const input = z.strictObject({
+  site: site.default({}),
+  start: z.strictObject({
+    date: day,
+    bees: z.number().describe("Adult bees in the colony."),
+    infestedShare: share.describe("Share of bees with living tracheal mites, as best known before the counts."),
+    brood: z
+      .enum(["usual", "none"])
+      .default("usual")
+      .describe("usual: brood and ages of that day. none: a winter cluster."),
+  }),
+  stockSusceptibility: z
+    .number()
+    .min(0.1)
+    .max(3)
+    .default(1)
+    .describe("Of the colony's stock; 1 is the stock the model was tuned to."),
+  actions: z
+    .array(action)
+    .max(20)
+    .default([])
+    .describe("What is done, each as the published trial did it. No dose and no label: see windows."),
+  counts: z
+    .array(z.strictObject({ date: day, infested: count, examined: count }))
+    .max(100)
+    .default([])
+    .describe("Dissections of this colony: bees with mites of bees that could be read."),
+  countError: z
+    .strictObject({ sensitivity: share, specificity: share, overdispersion: z.number().gt(0).lt(1) })
+    .exactOptional()
+    .describe(
+      `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
+    ),
+  until: day.describe("Last morning asked about."),
+  draws: z.number().int().default(1000).describe("Particles behind the ranges."),
+  seed: z.number().int().min(0).default(1),
+});
+
+const range = { q05: z.number(), q25: z.number(), q50: z.number(), q75: z.number(), q95: z.number() };
+
+const output = z.strictObject({
+  days: z
+    .array(
+      z.strictObject({
+        date: z.string(),
+        bees: z.strictObject(range),
+        infestedShare: z.strictObject(range),
+        survival: z.strictObject({ ...range, mean: z.number() }),
+      }),
+    )
+    .describe(
+      "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then",
+    ),
+  counts: z
+    .array(
+      z.strictObject({
+        ...{ date: z.string(), infested: z.number(), examined: z.number() },
+        ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
+      }),
+    )
+    .describe(
+      "what each count did: ln of its chance, share of the particles it left worth, deviations off what was expected",
+    ),
+  logLikelihood: z.number().describe("of all counts together"),
+});
+
+export const season = verb({
+  name: "season",
+  family: "case",
+  summary: "Where a colony and its tracheal mites go from what was counted, as ranges.",
+  assumptions: [
+    "A model tuned by hand and not tried in the field: shapes and differences, not promises for one colony.",
+    "The ranges hold the model's own doubt of start, contact and noise, all of it assumed; they do not hold the doubt about the model.",
+    "Survival counts loss to cold alone, and rests on little.",
+    "The calendar of laying and of winter bees is that of a cool-temperate place.",
+  ],
+  source:
+    "Own daily model with the sources of its parameters in docs/methods/season.md; particle filter: Gordon, Salmond & Smith 1993.",
+  example: {
+    site: { monthlyMeanCelsius: [-3.8, -2.9, 1.6, 7.7, 13.9, 18.8, 21.8, 21, 16.4, 10.2, 4.1, -1.2], latitude: 45 },
+    start: { date: "2026-08-01", bees: 30000, infestedShare: 0.08 },
+    actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-11-15" }],
+    counts: [{ date: "2026-10-15", infested: 6, examined: 50 }],
+    until: "2027-03-01",
+    draws: 200,
+  },
+  input,
+  output,
+  run: ({ countError, ...asked }, progress) =>
+    colonyForecast({ ...asked, ...(countError === undefined ? {} : { error: countError }) }, progress),
+});

@@ -1,0 +1,107 @@
+/** `skepsis backup`: everything on record into one archive, read back and checked before it counts. */
+import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
+import path from "node:path";
+import type { BackupManifest } from "../../storage/server.ts";
+import { type Problem, problem, type Result } from "../../units/index.ts";
+import type { Given } from "./arguments.ts";
+import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
+import type { Io } from "./io.ts";
+import { withRecords } from "./records.ts";
+
+const flags = [
+  valueFlag("output", "File to write, or a folder to write one into that is named by programme and instant."),
+  programmeFlag,
+];
+
+export const backupCommand: Command = {
+  name: "backup",
+  summary: "Write everything on record into one archive, and check it.",
+  operand: null,
+  flags,
+  help: () =>
+    handHelp(
+      "backup: write everything on record into one archive, and check it.",
+      flags,
+      "The service may run meanwhile: the archive holds what was there when it began. It is read back and\n" +
+        "checked, chain by chain, before it gets its name; a backup that is cut off leaves no file of that\n" +
+        "name. Keep it on another machine, and try skepsis restore there now and then.\n",
+    ),
+  run,
+};
+
+async function run(given: Given, io: Io): Promise<ExitStatus> {
+  const programme = programmeOf(given);
+  const output = wordsOf(given, "output");
+  const unfit: readonly Problem[] = [
+    ...(typeof programme === "string" ? [] : [programme]),
+    ...(output === null ? [problem("flag-empty", "blocked", "--output", { expected: "a file or a folder" })] : []),
+  ];
+  if (typeof programme !== "string" || output === null) return reportUnfit(unfit, "backup", given.json, io);
+  const created = io.now().toISOString();
+  const file = fileFor(io.resolve(output), programme, created);
+  const made = await backUp(programme, io, { file, created });
+  if (!made.ok) return reportUnfit(made.problems, "backup", given.json, io);
+  const { entries, apart } = made.value;
+  io.out(
+    given.json
+      ? `${JSON.stringify({ output: file, ...made.value })}\n`
+      : `${entries} entries${apart > 0 ? `, ${apart} kept apart` : ""} written to ${file}, read back and whole.\n`,
+  );
+  return 0;
+}
+
+/** The file itself, or one in the folder that is named by programme and instant. */
+export function fileFor(output: string, programme: string, created: string): string {
+  const isFolder = statSync(output, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  return isFolder ? path.join(output, backupName(programme, created)) : output;
+}
+
+/** `skepsis-main-2026-04-02T080000Z.zip`: names in the order of their instants. */
+export const backupName = (programme: string, created: string): string =>
+  `skepsis-${programme}-${created.slice(0, 19).replaceAll(":", "")}Z.zip`;
+
+/**
+ * Writes a backup of a programme's records under a name of its own, reads it back, and gives it its name only then.
+ * A file of that name that is there already is not touched.
+ */
+export async function backUp(
+  programme: string,
+  io: Io,
+  { file, created }: { readonly file: string; readonly created: string },
+): Promise<Result<BackupManifest>> {
+  const { readBackup, writeBackup } = await import("../../storage/server.ts");
+  const partial = `${file}.part-${process.pid}`;
+  const unwritable = (reason: string): Result<never> => ({
+    ok: false,
+    problems: [
+      problem("output-unwritable", "blocked", "--output", {
+        given: file,
+        expected: `a new file in a folder that is there (${reason})`,
+      }),
+    ],
+  });
+  if (statSync(file, { throwIfNoEntry: false })) return unwritable("EEXIST");
+  try {
+    const handle = openSync(partial, "wx", 0o600);
+    try {
+      const written = await withRecords(programme, io, (store) =>
+        writeBackup(store, created, (chunk) => void writeSync(handle, chunk)),
+      );
+      if (!written.ok) return written;
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    const read = readBackup(readFileSync(partial));
+    if (!read.ok) return read;
+    renameSync(partial, file);
+    return { ok: true, value: read.value.manifest, problems: [] };
+  } catch (error) {
+    const { code } = error as { readonly code?: unknown };
+    if (typeof code === "string") return unwritable(code);
+    throw error;
+  } finally {
+    rmSync(partial, { force: true });
+  }
+}

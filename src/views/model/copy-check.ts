@@ -1,0 +1,50 @@
+/**
+ * A saved copy of a journal, before it is taken in: whether it is whole, and what of it is new here.
+ *
+ * @module views/model
+ */
+import { type ChainFault, decodeJournal, type Entry, type Head, headerHash, verifyChain } from "../../journal/index.ts";
+import { answered, blocked, problem, type Result } from "../../units/index.ts";
+
+/** What a check of entries found. */
+export interface ChainCheck {
+  readonly checked: number;
+  readonly devices: number;
+  readonly faults: readonly ChainFault[];
+  /** Entries without a body, erased or withheld: lawful, and said. */
+  readonly bodiless: number;
+  readonly heads: readonly Head[];
+}
+
+/** A copy, and what it would bring. */
+export interface CopyCheck {
+  readonly check: ChainCheck;
+  /** Entries that are not here, in the order of the copy. */
+  readonly fresh: readonly Entry[];
+  readonly known: number;
+}
+
+/** Whether every chain among these entries is whole. */
+export function checkChains(entries: readonly Entry[]): ChainCheck {
+  const { checked, faults, missingBodies, heads } = verifyChain(entries);
+  return { checked, devices: heads.length, faults, bodiless: missingBodies.length, heads };
+}
+
+/** The text of a copy against what is here; a copy of another programme, or one that cannot be read, is refused. */
+export function checkCopy(text: string, here: readonly Entry[], programme: string): Result<CopyCheck> {
+  const journal = decodeJournal(text);
+  if (!journal.ok) return journal;
+  const [first] = journal.value;
+  if (first === undefined) return blocked(problem("copy-empty", "blocked", "copy"));
+  const other = journal.value.find(({ header }) => header.programme !== programme);
+  if (other)
+    return blocked(
+      problem("copy-of-another-programme", "blocked", "copy", {
+        given: other.header.programme,
+        slots: { programme: other.header.programme, here: programme },
+      }),
+    );
+  const known = new Set(here.map(({ header }) => headerHash(header)));
+  const fresh = journal.value.filter(({ header }) => !known.has(headerHash(header)));
+  return answered({ check: checkChains(journal.value), fresh, known: journal.value.length - fresh.length });
+}

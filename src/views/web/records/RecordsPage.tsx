@@ -1,0 +1,135 @@
+/** The records themselves: how many, sent or not, whether they are whole, a copy elsewhere, the newest entry of each device. */
+import { useEffect, useState } from "react";
+import type { Head } from "../../../journal/index.ts";
+import type { ChainCheck } from "../../model/index.ts";
+import { Answer } from "../parts/Answer.tsx";
+import { Rich } from "../parts/Rich.tsx";
+import { askJournal } from "../reckon/ask-journal.ts";
+import { SaveJournal } from "../shell/SaveJournal.tsx";
+import { useCasebook } from "../store/context.ts";
+import { localTime } from "../store/today.ts";
+import { words } from "../words.ts";
+import { OpenCopy } from "./OpenCopy.tsx";
+import "./records.css";
+
+export default function RecordsPage() {
+  const { casebook, keeping, heads, device } = useCasebook();
+  const [newest, setNewest] = useState<readonly Head[]>([]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was written or pulled
+  useEffect(() => {
+    let here = true;
+    void heads().then((read) => here && setNewest(read));
+    return () => {
+      here = false;
+    };
+  }, [heads, casebook, keeping.savedAt]);
+  const say = words.records;
+  const entries = newest.reduce((sum, { seq }) => sum + seq, 0);
+  return (
+    <main id="page" className="plain records-page">
+      <Answer
+        text={say.answer({ entries, devices: newest.length, unsent: keeping.unsent })}
+        under={say.under({
+          saved: keeping.savedAt ? localTime(keeping.savedAt) : null,
+          reached: keeping.reached,
+          persisted: keeping.persisted,
+        })}
+      />
+      <Whole />
+      <section aria-labelledby="h-copy">
+        <h2 id="h-copy">{say.copyHead}</h2>
+        <p className="q2">{say.copyUnder}</p>
+        <p className="acts">
+          <SaveJournal />
+        </p>
+        <OpenCopy />
+      </section>
+      {newest.length > 0 ? (
+        <section aria-labelledby="h-heads">
+          <h2 id="h-heads">{say.headsHead}</h2>
+          <p className="q2">{say.headsUnder}</p>
+          <table className="by-row">
+            <thead>
+              <tr>
+                <th scope="col">{say.heads.device}</th>
+                <th scope="col" className="num-r">
+                  {say.heads.entry}
+                </th>
+                <th scope="col">{say.heads.seal}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {newest.map((head) => (
+                <tr key={head.device}>
+                  <th scope="row" className="c">
+                    {head.device} {head.device === device ? <span className="q3">{say.thisDevice}</span> : null}
+                  </th>
+                  <td className="num-r">{head.seq}</td>
+                  <td className="c seal">{head.hash}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ) : null}
+    </main>
+  );
+}
+
+/** The check of the chains on this device, when it is asked for. */
+function Whole() {
+  const { entries } = useCasebook();
+  const say = words.records;
+  const [check, setCheck] = useState<ChainCheck | "checking" | "failed" | null>(null);
+  const ask = async () => {
+    setCheck("checking");
+    try {
+      setCheck((await askJournal({ kind: "here", entries: await entries() })).check);
+    } catch {
+      setCheck("failed");
+    }
+  };
+  return (
+    <section aria-labelledby="h-whole">
+      <h2 id="h-whole">{say.wholeHead}</h2>
+      <p className="q2">{say.wholeUnder}</p>
+      <p className="acts">
+        <button type="button" className="press quiet" onClick={() => void ask()} disabled={check === "checking"}>
+          {say.check}
+        </button>
+      </p>
+      <div role="status">
+        {check === "checking" ? <p>{say.checking}</p> : null}
+        {check === "failed" ? <p>{say.failed}</p> : null}
+        {check && typeof check === "object" ? <Found check={check} /> : null}
+      </div>
+    </section>
+  );
+}
+
+/** Faults told at most. */
+const mostTold = 20;
+
+/** What a check of chains found. */
+export function Found({ check }: { readonly check: ChainCheck }) {
+  const say = words.records;
+  const { checked, devices, faults, bodiless } = check;
+  return (
+    <>
+      <p>
+        <Rich
+          text={faults.length === 0 ? say.intact({ entries: checked, devices }) : say.broken({ faults: faults.length })}
+        />
+      </p>
+      {faults.length > 0 ? (
+        <ul className="notes">
+          {faults.slice(0, mostTold).map((fault) => (
+            <li key={`${fault.device} ${fault.seq} ${fault.reason}`}>{say.fault(fault)}</li>
+          ))}
+          {faults.length > mostTold ? <li>{say.more({ count: faults.length - mostTold })}</li> : null}
+        </ul>
+      ) : null}
+      {bodiless > 0 ? <p className="q2">{say.bodiless({ entries: bodiless })}</p> : null}
+    </>
+  );
+}

@@ -1,0 +1,60 @@
+/** What a question about a colony's season can be in trouble with: what it means, what to do. */
+import { day, whole } from "../numbers.ts";
+import type { Slots } from "./index.ts";
+
+const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
+const per100 = (share: number): string => `${Number((100 * share).toFixed(1))}`.replaceAll("-", "−");
+const date = (slots: Slots, name: string): string => day(String(slots[name] ?? ""));
+
+const actions: Readonly<Record<string, string>> = {
+  menthol: "Menthol",
+  formic: "Formic acid",
+  "oil-patty": "An oil patty",
+  requeen: "A new queen",
+};
+const action = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
+const inside = (slots: Slots, name: string): string =>
+  action(slots, name).replace(/^./, (first) => first.toLowerCase());
+
+export const seasonProblems = {
+  "season-bees-out-of-range": (slots: Slots) =>
+    `The colony starts with ${Number.isNaN(n(slots, "bees")) ? "no number of" : whole(n(slots, "bees"))} bees. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+  "season-share-out-of-range": (slots: Slots) =>
+    n(slots, "share") >= 0 && n(slots, "share") <= 1
+      ? `${per100(n(slots, "share"))} of 100 bees infested cannot be on that day: bees just emerged carry no mites. The most is ${per100(n(slots, "most"))}.`
+      : "The infested share at the start is not between 0 and 100 of 100 bees. Type it from a count.",
+  "season-draws-out-of-range": (slots: Slots) =>
+    `${whole(n(slots, "draws"))} draws cannot be reckoned for so many days. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+  "season-count-impossible": (slots: Slots) =>
+    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
+  "season-count-outside": (slots: Slots) =>
+    `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
+  "season-count-contradicts": (slots: Slots) =>
+    `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-stock-out-of-range": (slots: Slots) =>
+    `A stock’s susceptibility from ${slots.least} to ${slots.most} is expected; 1 is the stock the model was tuned to.`,
+  "season-day-unknown": (slots: Slots) => `“${slots.date}” is not a day. Expected: year-month-day.`,
+  "season-span-out-of-range": (slots: Slots) =>
+    n(slots, "days") < 1
+      ? "The last day does not lie after the first. Choose a later one."
+      : `${whole(n(slots, "days"))} days are asked about. Expected: at most ${whole(n(slots, "most"))}.`,
+  "season-actions-overlap": (slots: Slots) =>
+    `${action(slots, "second")} and ${inside(slots, "first")} meet on ${date(slots, "date")}. What they do together is not known; move one of them.`,
+  "season-action-before-start": (slots: Slots) =>
+    `${action(slots, "action")} begins on ${date(slots, "date")}, before the first day. Start the course earlier, or leave it out.`,
+  "season-action-after-end": (slots: Slots) =>
+    `${action(slots, "action")} begins on ${date(slots, "date")}, after the last day, and changes nothing here.`,
+  "season-action-ends-early": (slots: Slots) =>
+    `${action(slots, "action")} ends on ${date(slots, "to")}, before it begins on ${date(slots, "from")}. Check the two days.`,
+  "season-reduction-out-of-range": () => "How much of the contact a patty takes away is a share from 0 to 1.",
+  "season-flow-out-of-range": (slots: Slots) =>
+    `Nectar flow ${slots.flow} needs a day from 1 to 365, a length above 0 days and a strength from 0 to 1.`,
+  "season-latitude-out-of-range": () => "A latitude lies between −90 and 90 degrees.",
+  "season-colony-likely-lost": (slots: Slots) =>
+    `By ${date(slots, "date")} the colony is more likely lost to cold than not. Numbers after that are those of a colony that lived.`,
+  "season-colony-lost-at-once": (slots: Slots) =>
+    `${whole(n(slots, "bees"))} bees can hardly keep warm: by ${date(slots, "date")} the colony is more likely lost than not. Check the number of bees.`,
+  "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
+  "season-calendar-cool-temperate": () =>
+    "Laying and winter bees follow the calendar of a cool-temperate place. Elsewhere the course can be weeks off.",
+};
