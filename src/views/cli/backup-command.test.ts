@@ -30,7 +30,7 @@ const stateOf = async (data: string) => {
 };
 
 describe("a backup", () => {
-  it("is read back before it gets its name, and restored elsewhere amounts to the same", async () => {
+  it("[SG65] is read back before it gets its name, and restored elsewhere amounts to the same", async () => {
     const made = await said(["backup", "--programme", "demonstration", "--output", file, "--json"], { env });
     expect([made.status, made.err]).toEqual([0, ""]);
     expect(readdirSync(folder).filter((name) => name.includes("part"))).toEqual([]);
@@ -42,7 +42,7 @@ describe("a backup", () => {
     expect((await said(["verify", "--programme", "demonstration"], { env: other })).status).toBe(0);
   });
 
-  it("into a folder is named by programme and instant; a file that is there is not touched", async () => {
+  it("[SG65] into a folder is named by programme and instant; a file that is there is not touched", async () => {
     const made = await said(["backup", "--programme", "demonstration", "--output", folder, "--json"], { env });
     expect(path.basename(String(made.json().output))).toMatch(/^skepsis-demonstration-\d{4}-\d\d-\d\dT\d{6}Z\.zip$/);
     const before = readFileSync(file);
@@ -51,14 +51,14 @@ describe("a backup", () => {
     expect(readFileSync(file).equals(before)).toBe(true);
   });
 
-  it("is not restored over records, and --check writes nothing", async () => {
+  it("[SG65] is not restored over records, and --check writes nothing", async () => {
     expect((await said(["restore", file, "--json"], { env })).json().problems).toMatchObject([{ field: "programme" }]);
     const other = aside();
     expect((await said(["restore", file, "--check"], { env: other })).status).toBe(0);
     expect(readdirSync(other.SKEPSIS_DATA)).toEqual([]);
   });
 
-  it("that was cut, changed or robbed of a line restores nothing and says so", async () => {
+  it("[SG65] that was cut, changed or robbed of a line restores nothing and says so", async () => {
     const bytes = readFileSync(file);
     const files = unzipSync(bytes);
     const part = new TextDecoder().decode(files["journal-00001.jsonl"]);

@@ -42,6 +42,27 @@ async function both() {
 }
 
 describe.skipIf(server === null)("commands on PostgreSQL", () => {
+  it("[SG65] a backup of files is restored into a database and back, erased bodies and all", async () => {
+    const { onFiles } = await both();
+    const file = path.join(onFiles.SKEPSIS_DATA, "kept.zip");
+    expect((await said(["backup", "--output", file], { env: onFiles })).status).toBe(0);
+    const onDatabase = { SKEPSIS_DATABASE: await newDatabase() };
+    const restored = await said(["restore", file, "--json"], { env: onDatabase });
+    expect([restored.status, restored.err]).toEqual([0, ""]);
+    const again = path.join(onFiles.SKEPSIS_DATA, "again.zip");
+    const back = await said(["backup", "--output", again, "--json"], { env: onDatabase });
+    const { created: _, output: __, ...same } = back.json();
+    const { created: ___, ...wanted } = restored.json();
+    expect(same).toEqual(wanted);
+    const other = { SKEPSIS_DATA: mkdtempSync(path.join(tmpdir(), "skepsis-back-")) };
+    expect((await said(["restore", again], { env: other })).status).toBe(0);
+    const exported = await Promise.all([onFiles, onDatabase, other].map((env) => said(["verify", "--json"], { env })));
+    for (const each of exported) expect(each.json()).toEqual(exported[0]?.json());
+    expect((await said(["restore", again, "--json"], { env: onDatabase })).json().problems).toMatchObject([
+      { field: "programme" },
+    ]);
+  });
+
   it("[SG63] verify, export, experience and a question of a programme say the same as on files", async () => {
     const { onDatabase, onFiles } = await both();
     const lines = [
