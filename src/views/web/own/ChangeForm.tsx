@@ -3,14 +3,14 @@ import { type FormEvent, useState } from "react";
 import { useSearchParams } from "wouter";
 import { evidenceOf } from "../../../casebook/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import { type ChangeKind, changeKinds, codesOf, evidenceDraft, readChange, trialView } from "../../model/index.ts";
+import { type ChangeKind, changeKinds, evidenceDraft, readChange } from "../../model/index.ts";
 import { ChoiceField, fieldsOf } from "../parts/Form.tsx";
-import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { ChangeFields } from "./ChangeFields.tsx";
 import { CitationFields } from "./CitationFields.tsx";
 import { Trial, Working } from "./Trial.tsx";
+import { useTrial } from "./use-trial.ts";
 
 type Body = Extract<ReturnType<typeof readChange>, { readonly ok: true }>["value"];
 
@@ -20,7 +20,7 @@ export function ChangeForm() {
   const [kind, setKind] = useState<ChangeKind>(
     () => changeKinds.find((each) => each === asked.get("what")) ?? changeKinds[0],
   );
-  const { answer, working, hasFailed, ask, forget } = useProgramme<"trial">();
+  const { view, problems: troubles, working, hasFailed, ask, forget } = useTrial(({ after }) => after.start);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [tried, setTried] = useState<Body | null>(null);
   const [round, setRound] = useState(0);
@@ -38,17 +38,8 @@ export function ChangeForm() {
     }
     setTried(read.value);
     const { change, citation, on } = read.value;
-    ask({ kind: "trial", casebook, trial: { changes: [{ change, citation, on, entry: "", author }] } });
+    ask({ changes: [{ change, citation, on, entry: "", author }] });
   };
-  const view =
-    answer && tried
-      ? trialView(answer.outcome.answers, {
-          problems: answer.outcome.problems,
-          names: answer.outcome.after.start,
-          codes: codesOf(casebook),
-          words,
-        })
-      : null;
   const accept = async () => {
     if (!tried) return;
     await record([evidenceDraft(casebook, programme, tried, today)]);
@@ -92,10 +83,10 @@ export function ChangeForm() {
       </form>
       <Working share={working} />
       {hasFailed ? <p role="alert">{say.failed}</p> : null}
-      {view ? (
+      {view && tried ? (
         <>
           <Trial view={view} />
-          {answer?.outcome.problems.some(({ severity }) => severity !== "noted") ? null : (
+          {troubles.some(({ severity }) => severity !== "noted") ? null : (
             <p className="acts">
               <button type="button" className="press" onClick={() => void accept()}>
                 {say.acceptChange}

@@ -1,13 +1,13 @@
 /** The evidence as this programme changed it: every change beside what was published, and the form for another. */
 import { Link } from "wouter";
-import { type ChangeRow, changeRows, codesOf, trialView, withdrawChangeDraft } from "../../model/index.ts";
+import { type ChangeRow, changeRows, withdrawChangeDraft } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { sentence } from "../parts/Form.tsx";
-import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { ChangeForm } from "./ChangeForm.tsx";
 import { Trial, Working } from "./Trial.tsx";
+import { useTrial } from "./use-trial.ts";
 import "./own.css";
 
 export default function ChangesPage() {
@@ -43,8 +43,9 @@ export default function ChangesPage() {
 
 /** A change; before it is taken back, what that would change is told. */
 function Change({ row }: { readonly row: ChangeRow }) {
-  const { casebook, programme, record, today } = useCasebook();
-  const { answer, working, hasFailed, ask } = useProgramme<"trial">();
+  const { programme, record, today } = useCasebook();
+  // What is taken back has its name in the evidence before.
+  const { view, working, hasFailed, ask } = useTrial(({ before }) => before.start);
   const say = words.own;
   return (
     <li data-mark={row.mark}>
@@ -58,7 +59,7 @@ function Change({ row }: { readonly row: ChangeRow }) {
           type="button"
           className="act"
           aria-label={say.takeBackOf({ says: row.says })}
-          onClick={() => ask({ kind: "trial", casebook, trial: { without: [row.entry] } })}
+          onClick={() => ask({ without: [row.entry] })}
         >
           {say.takeBack}
         </button>
@@ -66,16 +67,9 @@ function Change({ row }: { readonly row: ChangeRow }) {
       {row.trouble ? <p className="trouble">{sentence(row.trouble)}</p> : null}
       <Working share={working} />
       {hasFailed ? <p role="alert">{say.failed}</p> : null}
-      {answer ? (
+      {view ? (
         <>
-          <Trial
-            view={trialView(answer.outcome.answers, {
-              problems: answer.outcome.problems,
-              names: answer.outcome.before.start,
-              codes: codesOf(casebook),
-              words,
-            })}
-          />
+          <Trial view={view} />
           <p className="acts">
             <button
               type="button"

@@ -3,20 +3,12 @@ import { type FormEvent, useState } from "react";
 import { evidenceOf } from "../../../casebook/index.ts";
 import { differential } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import {
-  codesOf,
-  readSettings,
-  settingsDraft,
-  settingsEntries,
-  settingsFrom,
-  trialView,
-  withdrawChangeDraft,
-} from "../../model/index.ts";
+import { readSettings, settingsDraft, settingsEntries, settingsFrom, withdrawChangeDraft } from "../../model/index.ts";
 import { fieldsOf, LongField, TextField } from "../parts/Form.tsx";
-import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { Trial, Working } from "./Trial.tsx";
+import { useTrial } from "./use-trial.ts";
 
 type Body = Extract<ReturnType<typeof readSettings>, { readonly ok: true }>["value"];
 
@@ -26,7 +18,7 @@ const typed = (share: number | null | undefined): string | undefined =>
 
 export function Settings() {
   const { casebook, programme, record, today } = useCasebook();
-  const { answer, working, hasFailed, ask, forget } = useProgramme<"trial">();
+  const { view, working, hasFailed, ask, forget } = useTrial(({ after }) => after.evidence);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [tried, setTried] = useState<Body | null>(null);
   const say = words.own;
@@ -41,17 +33,8 @@ export function Settings() {
     setProblems(read.ok ? [] : read.problems);
     if (!read.ok) return;
     setTried(read.value);
-    ask({ kind: "trial", casebook, trial: { settings: settingsFrom(read.value) } });
+    ask({ settings: settingsFrom(read.value) });
   };
-  const view =
-    answer && tried
-      ? trialView(answer.outcome.answers, {
-          problems: answer.outcome.problems,
-          names: answer.outcome.after.evidence,
-          codes: codesOf(casebook),
-          words,
-        })
-      : null;
   const keep = async () => {
     if (!tried) return;
     await record([settingsDraft(casebook, programme, tried, today)]);
@@ -125,7 +108,7 @@ export function Settings() {
       </form>
       <Working share={working} />
       {hasFailed ? <p role="alert">{say.failed}</p> : null}
-      {view ? (
+      {view && tried ? (
         <>
           <Trial view={view} />
           <p className="acts">
