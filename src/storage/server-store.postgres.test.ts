@@ -81,17 +81,38 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
 
   it("[SG53] removes the demonstration alone, and who has it open goes on with an empty one", async () => {
     const [here, there] = [await open("demonstration"), await openElsewhere("demonstration")];
+    await database.keepingOf("north").discard();
+    const north = await open("north");
+    await north.push(writer({ programme: "north" }).write(bee(1), bee(2)));
     const story = everyKind("demonstration");
     await here.push(story);
     expect(await there.states()).toEqual(fold(story));
-    expect(await (await open("north")).removeDemonstration()).toMatchObject({ ok: false });
+    expect(await north.removeDemonstration()).toMatchObject({ ok: false });
     expect((await here.removeDemonstration()).ok).toBe(true);
     expect(await database.has("demonstration")).toBe(false);
     expect(await there.pull(3)).toEqual({ entries: [], cursor: 0, more: false });
     const [entry] = writer({ programme: "demonstration" }).write(bee(1));
     expect((await there.push(entry ? [entry] : [])).heads).toHaveLength(1);
     expect(await there.states()).toEqual(fold(entry ? [entry] : []));
-    expect(await (await open("north")).all()).toHaveLength(2);
+    expect(await north.all()).toHaveLength(2);
+  });
+
+  it("[SG53] removes only while nobody makes or changes the same place", async () => {
+    const store = await open("demonstration");
+    const stranger = new pg.Client({ connectionString: address });
+    await stranger.connect();
+    await stranger.query("begin");
+    await stranger.query("select pg_advisory_xact_lock(hashtext('skepsis'), hashtext('skepsis_demonstration'))");
+    let isRemoved = false;
+    const removal = store.removeDemonstration().then(() => {
+      isRemoved = true;
+    });
+    await until(async () => isRemoved || (await ask(address, waiting)).length > 0);
+    expect(isRemoved).toBe(false);
+    await stranger.query("commit");
+    await removal;
+    await stranger.end();
+    expect(await database.has("demonstration")).toBe(false);
   });
 
   it("[SG53] leaves a whole store when pushes meet the removal", async () => {

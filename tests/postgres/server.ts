@@ -63,7 +63,11 @@ export async function startPostgres(programs: string): Promise<PostgresServer> {
   }
 
   await start();
-  return { address, start, stop: () => end("stay"), remove: () => end("") };
+  async function remove(): Promise<void> {
+    await end("");
+    rmSync(folder, { recursive: true, force: true }); // a server that was stopped before has left it
+  }
+  return { address, start, stop: () => end("stay"), remove };
 }
 
 const argsFor = (data: string, port: number): readonly string[] => {
