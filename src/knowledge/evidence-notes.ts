@@ -30,7 +30,7 @@ export function notesOn(before: Evidence, after: Evidence, taken: readonly Evide
     const bears = (evidence: Evidence) =>
       evidenceSeasons.some((season) => hasEffect(evidence, { condition, finding, season }));
     if (bears(before) || bears(after)) return [];
-    const slots = { finding, conditions: condition, seasons: evidenceSeasons.join(" ") };
+    const slots = { finding, conditions: condition, seasons: evidenceSeasons.join(", ") };
     return [evidenceNote("evidence-without-effect", placeOfChange(change), slots)];
   });
   return [...twice, ...bare, ...idle, ...lostPairs(before, after)];

@@ -31,13 +31,13 @@ export function lostPairs(before: Evidence, after: Evidence): readonly Problem[]
         const pair = { condition, finding, season };
         return hasEffect(before, pair) && !hasEffect(after, pair);
       });
-      return seasons.length === 0 ? [] : [{ condition, finding, seasons: seasons.join(" ") }];
+      return seasons.length === 0 ? [] : [{ condition, finding, seasons: seasons.join(", ") }];
     }),
   );
   const together = Map.groupBy(lost, ({ finding, seasons }) => `${finding} ${seasons}`);
   return [...together.values()].map((own) => {
     const { finding = "", seasons = "" } = own[0] ?? {};
-    const conditions = own.map(({ condition }) => condition).join(" ");
+    const conditions = own.map(({ condition }) => condition).join(", ");
     return evidenceNote("evidence-without-effect", `frequency ${finding}`, { finding, conditions, seasons });
   });
 }

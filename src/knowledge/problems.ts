@@ -13,7 +13,7 @@ export interface EvidenceProblems {
   readonly "evidence-in-conflict": { readonly place: string; readonly changes: number };
 }
 
-/** What is taken and has to be borne in mind. Conditions and seasons are ids with blanks between. */
+/** What is taken and has to be borne in mind. Conditions and seasons are ids with commas between. */
 export interface EvidenceNotes {
   readonly "evidence-without-effect": {
     readonly place: string;

@@ -11,7 +11,7 @@ export type PackageFiles = Readonly<Record<string, string>>;
  * The files of a package: `datapackage.json` and a CSV for each table. Two rows may share a table's key where two
  * people's words stand side by side, so keys are told in words and not as primary keys.
  *
- * @source Frictionless Data Package 1, Tabular Data Resource and Table Schema (specs.frictionlessdata.io, read 2026)
+ * @source Frictionless Data Package 1, Tabular Data Resource and Table Schema (from memory)
  */
 export function dataPackage(
   casebook: Casebook,

@@ -46,6 +46,7 @@ const elsewhere = {
     "readCase",
     "startOf",
     "statedPosteriors",
+    "unfitTest",
   ],
 } as const;
 

@@ -44,7 +44,7 @@ describe("notes on changes that were taken", () => {
     expect(problems).toMatchObject([
       {
         code: "evidence-without-effect",
-        slots: { finding: "roar_agitated", conditions: "queenless", seasons: "winter spring summer autumn" },
+        slots: { finding: "roar_agitated", conditions: "queenless", seasons: "winter, spring, summer, autumn" },
       },
     ]);
     const never = { ...seldom, condition: "own_x", rate: 0.001 };
@@ -62,7 +62,7 @@ describe("notes on changes that were taken", () => {
     });
     expect(lost).toContain("queenless");
     expect(problems).toMatchObject([
-      { code: "evidence-without-effect", slots: { conditions: lost.join(" "), seasons: "spring" } },
+      { code: "evidence-without-effect", slots: { conditions: lost.join(", "), seasons: "spring" } },
     ]);
   });
 });

@@ -31,6 +31,13 @@ export interface ReadTests {
   readonly found: readonly FoundResult[];
 }
 
+/** Why a result cannot be, whatever else is known of the case; null where it can. Its field begins with `tests[0]`. */
+export function unfitTest(test: TestInput): Problem | null {
+  const problems: Problem[] = [];
+  readTests([test], problems);
+  return problems.find(({ severity }) => severity === "blocked") ?? null;
+}
+
 /** The tests that can be weighed, and those that found something. */
 export function readTests(given: unknown, problems: Problem[]): ReadTests {
   if (given === undefined) return { tests: [], found: [] };

@@ -12,6 +12,7 @@ const under = (settings: Partial<Reckoning["settings"]>): Reckoning => ({
 const cases: readonly PastCase[] = [
   {
     id: "mites",
+    colony: "A-1",
     input: {
       season: "winter",
       findings: { crawlers: "present", k_wing: "present" },
@@ -20,7 +21,7 @@ const cases: readonly PastCase[] = [
       draws: 100,
     },
   },
-  { id: "crawlers", input: { season: "spring", findings: { crawlers: "present" }, draws: 100 } },
+  { id: "crawlers", colony: null, input: { season: "spring", findings: { crawlers: "present" }, draws: 100 } },
 ];
 
 describe("what would change", () => {
@@ -78,7 +79,7 @@ describe("what would change", () => {
   });
 
   it("[DX180] a case that cannot be answered is told and not compared", () => {
-    const torn = { id: "torn", input: { season: "spring", findings: { moon: "present" } } } as const;
+    const torn = { id: "torn", colony: null, input: { season: "spring", findings: { moon: "present" } } } as const;
     expect(changesUnder(plain, plain, [torn])).toMatchObject({
       compared: 0,
       changed: [],

@@ -7,6 +7,8 @@ import { experienceProblem } from "./problems.ts";
 /** A past case as it was asked. */
 export interface PastCase {
   readonly id: string;
+  /** The colony that was asked about; null for the whole apiary. */
+  readonly colony: string | null;
   readonly input: AnyInput;
   /** As it could be asked under the other evidence, findings of its own included; left out: the same. */
   readonly inputAfter?: AnyInput;
@@ -22,6 +24,7 @@ export interface AnswerInShort {
 /** A case whose answer would change. */
 export interface ChangedAnswer {
   readonly case: string;
+  readonly colony: string | null;
   readonly before: AnswerInShort;
   readonly after: AnswerInShort;
 }
@@ -48,7 +51,7 @@ export function changesUnder(
   const problems: Problem[] = [];
   const changed: ChangedAnswer[] = [];
   let compared = 0;
-  for (const [at, { id, input, inputAfter = input }] of cases.entries()) {
+  for (const [at, { id, colony, input, inputAfter = input }] of cases.entries()) {
     tell(at / cases.length);
     const [old, now] = [shortAnswer(input, before), shortAnswer(inputAfter, after)];
     if (!old.ok || !now.ok) {
@@ -59,7 +62,7 @@ export function changesUnder(
     }
     compared += 1;
     if (isSame(old.value, now.value)) continue;
-    changed.push({ case: id, before: old.value, after: now.value });
+    changed.push({ case: id, colony, before: old.value, after: now.value });
   }
   return { compared, changed, problems };
 }

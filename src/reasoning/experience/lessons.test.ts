@@ -262,7 +262,7 @@ describe("what teaches", () => {
       { code: "healthy-from-failing", slots: { findings: 1 } },
       {
         code: "evidence-without-effect",
-        slots: { finding: "green_hard_mummies", conditions: lost.join(" "), seasons: "autumn" },
+        slots: { finding: "green_hard_mummies", conditions: lost.join(", "), seasons: "autumn" },
       },
     ]);
   });

@@ -164,6 +164,16 @@ describe("the list", () => {
     expect(dead).toContain("heads_in_cells");
   });
 
+  it("[NX9] a dead colony is offered no test of live bees, and a colony without brood nothing that takes brood", () => {
+    const dead = steps({ season: "spring", colony: { state: "dead" }, findings: { small_cluster: "present" } });
+    for (const id of ["test-frame", "sugar-roll", "normal_eggs_and_queen", "bump-test"])
+      expect(dead.map(({ step }) => step)).not.toContain(id);
+    expect(dead.map(({ step }) => step)).toEqual(expect.arrayContaining(["tracheal-dissection", "hard_flat_scale"]));
+    const asked = steps({ season: "spring", findings: { no_brood_in_season: "present" } }).map(({ step }) => step);
+    for (const id of ["spotty_brood", "efb-strip", "sealed_brood_only", "uncap-brood"]) expect(asked).not.toContain(id);
+    expect(asked).toEqual(expect.arrayContaining(["hard_flat_scale", "chalk_mummies", "test-frame", "roar_agitated"]));
+  });
+
   it("[NX10] neither derived findings nor the other half of an exclusive pair are asked for", () => {
     const ids = steps({ season: "spring", findings: { onset_sudden: "present" } }).map(({ step }) => step);
     expect(ids).not.toContain("onset_gradual");

@@ -88,7 +88,7 @@ export function nextSteps(
   const present = Object.entries(input.findings).flatMap(([id, state]) =>
     state === "present" ? [id as FindingId] : [],
   );
-  const possible = believed.value.candidates.filter(({ id }) => isPossible(id, believed.value.setting));
+  const possible = believed.value.candidates.filter(({ id }) => isPossible(id, believed.value.setting, present));
   const heaviest = heaviestSets(believed.value);
   const weighed = possible.map((candidate) => {
     const results = resultsOf(candidate);

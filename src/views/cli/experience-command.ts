@@ -78,7 +78,7 @@ const trialAnswer = ({ answers, problems }: TrialOutcome) => ({
 function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialAnswer>): string {
   const said = ({ verdict, likeliest, posterior }: experience.AnswerInShort) =>
     `${verdict.condition ?? verdict.group ?? "cannot tell"}; ${likeliest} ${cell(posterior)}`;
-  const rows = changed.map((each) => [each.case, said(each.before), said(each.after)]);
+  const rows = changed.map((each) => [`${each.case} ${each.colony ?? ""}`.trim(), said(each.before), said(each.after)]);
   return [
     `${changed.length} of ${compared} past answers would change.\n`,
     ...(rows.length > 0 ? [table(["case", "before", "after"], rows)] : []),
@@ -115,6 +115,16 @@ function answerOf(casebook: Casebook) {
 }
 
 type Answer = ReturnType<typeof answerOf>;
+
+/** That healthy rates and priors are counted while nothing uses them; nothing where all are shown. */
+function idleCounts(values: Answer["values"]): readonly string[] {
+  const idle = values.filter(({ kind, inUse, start }) => kind !== "frequency" && inUse === start);
+  const of = (kind: string) => idle.filter((row) => row.kind === kind).length;
+  if (idle.length === 0) return [];
+  return [
+    `${of("healthy-rate")} healthy rates and ${of("prior")} priors are counted and not in use; --json lists them.\n`,
+  ];
+}
 
 /** Rows of each kind shown to people; --json has them all. */
 const shown = 12;
@@ -156,6 +166,7 @@ function forPeople({ closed, learntFrom, refused, values, score, drift, notices 
       // Frequencies are shown before anyone says yes; the rest, every finding and cause of it, once it is in use.
       rowsShown(values.filter((row) => row.kind === kind && (kind === "frequency" || row.inUse !== row.start))),
     ),
+    ...idleCounts(values),
     ...("withheld" in score
       ? [`${(score.withheld ?? []).map(({ message }) => message).join(" ")}\n`]
       : scoreForPeople(score)),

@@ -179,6 +179,11 @@ describe("closed cases of a casebook", () => {
 
   it("[DX188] an own finding is put to the differential once it is in the evidence", () => {
     const seen = finding("colony-1", "own_water_line", "present");
+    expect(pastCases(told(seen)).map(({ colony }) => colony)).toEqual(["colony-1"]);
+    expect(pastCases(told(seen, finding("colony-2", "crawlers", "absent"))).map(({ colony }) => colony)).toEqual([
+      "colony-1",
+      "colony-2",
+    ]);
     expect(pastCases(told(seen))[0]?.input.findings).toEqual({});
     expect(pastCases(told(seen, ...programmeDrafts))[0]?.input.findings).toEqual({ own_water_line: "present" });
   });

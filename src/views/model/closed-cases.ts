@@ -49,17 +49,30 @@ export function closedCases(
   });
 }
 
-/** The question of each case, of the colony that its page opens with: what a change of the evidence is tried on. */
+/**
+ * The question of each colony of each case of which anything was seen or tested; of a case without one, that of the
+ * whole apiary. What a change of the evidence is tried on: a page answers for each colony.
+ */
 export function pastCases(
   casebook: Casebook,
   evidence: Evidence = evidenceOf(casebook).evidence,
 ): readonly experience.PastCase[] {
-  const inputOf = (state: CaseState) =>
-    differentialInput(casebook, state, mostTroubled(casebook, state), evidence).input;
   return Object.values(casebook.cases)
     .filter((state) => state.record !== null)
-    .map((state) => ({ id: state.id, input: inputOf(state) }));
+    .flatMap((state): readonly experience.PastCase[] => {
+      const asked = (key: string) => differentialInput(casebook, state, key, evidence).input;
+      const colonies = coloniesOf(casebook, state.id).filter(({ id }) => isKnownOf(casebook, state, id));
+      return colonies.length === 0
+        ? [{ id: state.id, colony: null, input: asked(wholeApiary) }]
+        : colonies.map(({ id, code }) => ({ id: state.id, colony: code ?? id, input: asked(id) }));
+    });
 }
+
+/** Whether anything is on record of this colony itself. */
+const isKnownOf = (casebook: Casebook, state: CaseState, colony: string): boolean =>
+  Object.keys(state.findings[colony] ?? {}).length > 0 ||
+  Object.values(state.tests).some(({ value }) => value.colony === colony) ||
+  Object.values(casebook.specimens).some((specimen) => specimen.case === state.id && specimen.colony === colony);
 
 /**
  * How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. A case with

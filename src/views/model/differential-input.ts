@@ -17,10 +17,12 @@ import {
   type Evidence,
   type FindingId,
   isConditionId,
+  isTestId,
   publishedEvidence,
   speaksForApiary,
+  tests,
 } from "../../knowledge/index.ts";
-import { bench, type differential } from "../../reasoning/index.ts";
+import { bench, differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { askedFindings } from "./findings-grid.ts";
 import { present } from "./form.ts";
@@ -80,7 +82,7 @@ export function differentialInput(
     latitude: latitude ?? assumedLatitude,
     findings: { ...spread(casebook, state), ...shared, ...own },
     ...(region ? { region } : {}),
-    tests: [...testsOf(state, key), ...readingsOf(casebook, state, key)],
+    tests: [...testsOf(state, key, { lastLook: date, notes }), ...readingsOf(casebook, state, key)],
     ...(colony
       ? {
           colony: {
@@ -160,14 +162,34 @@ function answers(state: CaseState, colony: string): readonly State[] {
     .filter((answer) => answer !== "not-looked");
 }
 
-/** Results that came from elsewhere: of the colony, or of the whole apiary. */
-function testsOf(state: CaseState, key: string): readonly Test[] {
+/** A result of so many days before the last look is told to be old: the colony has gone through a season since. Judgement. */
+const oldAfterDays = 90;
+
+/**
+ * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
+ * that it does not take the answer of every colony with it; one from long before is weighed and told.
+ */
+function testsOf(
+  state: CaseState,
+  key: string,
+  { lastLook: looked, notes }: { readonly lastLook: Day; readonly notes: Problem[] },
+): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
     .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
-    .map(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) =>
-      present({ ...counts, which: which?.filter(isConditionId), date: on }),
-    );
+    .flatMap(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) => {
+      const asked: Test = present({ ...counts, which: which?.filter(isConditionId), date: on });
+      const slots = { test: isTestId(counts.test) ? tests[counts.test].term : counts.test, on };
+      const unfit = differential.unfitTest(asked);
+      if (unfit !== null) {
+        const expected = unfit.expected ?? "";
+        notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
+        return [];
+      }
+      if (daysBetween(on, looked) > oldAfterDays)
+        notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: daysBetween(on, looked) } }));
+      return [asked];
+    });
 }
 
 /** Dissections read here to the end: one result a specimen, of the reading that was finished last. */

@@ -40,6 +40,7 @@ export * from "./found/missed.ts";
 export * from "./found/other-tests.ts";
 export * from "./found/quality.ts";
 export * from "./found/specimens.ts";
+export * from "./found/test-result-form.ts";
 export * from "./happened.ts";
 export * from "./own-evidence.ts";
 export * from "./paper.ts";

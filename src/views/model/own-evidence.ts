@@ -7,6 +7,7 @@ import { type Casebook, evidenceOf, type ReasoningSettings, standingChanges } fr
 import type { Evidence } from "../../knowledge/index.ts";
 import { experience, type OwnEvidence } from "../../reasoning/index.ts";
 import type { Problem } from "../../units/index.ts";
+import { withTerms } from "./terms.ts";
 
 /**
  * Members of a question under the evidence in use: `evidence`, and the settings where there are any. Two changes of one
@@ -69,6 +70,6 @@ export function ownReckoning(casebook: Casebook, taught: Taught | null): OwnReck
       cases: learns ? (taught?.cases ?? 0) : null,
       set: Object.keys(asked).length > 0,
     },
-    problems,
+    problems: problems.map((each) => withTerms(each, evidence)),
   };
 }

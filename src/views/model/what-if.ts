@@ -47,8 +47,9 @@ export function trialOf(
   const then = { ...programme, evidence, settings: settings ?? programme.settings };
   const before = experience.evidenceInUse(programme, closedCases(casebook));
   const after = experience.evidenceInUse(then, closedCases(casebook, evidence));
-  const inputAfter = new Map(pastCases(casebook, evidence).map(({ id, input }) => [id, input]));
-  const past = pastCases(casebook).map((each) => ({ ...each, inputAfter: inputAfter.get(each.id) ?? each.input }));
+  // The same cases and colonies in the same order: which are asked does not hang on the evidence.
+  const asked = pastCases(casebook, evidence);
+  const past = pastCases(casebook).map((each, at) => ({ ...each, inputAfter: asked[at]?.input ?? each.input }));
   const told = new Set(programme.problems.map(sameProblem));
   return {
     ...{ before, after },

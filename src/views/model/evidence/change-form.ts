@@ -55,6 +55,14 @@ const bySeason = (form: FormReader, name: string) => ({
   autumn: share(form, `${name}-autumn`),
 });
 
+/** A name that none of these has. */
+function newTerm(form: FormReader, taken: readonly { readonly term: string }[]): string {
+  const term = form.text("term");
+  const same = taken.find((each) => each.term.toLowerCase() === term.toLowerCase());
+  if (same) form.complain(problem("name-taken", "blocked", "term", { given: term, slots: { given: same.term } }));
+  return term;
+}
+
 const outOf = (form: FormReader) => form.maybeNumber("outOf", { min: 1, max: mostColonies, whole: true });
 
 const readers: Readonly<Record<ChangeKind, Reader>> = {
@@ -86,7 +94,7 @@ const readers: Readonly<Record<ChangeKind, Reader>> = {
   condition: (form, evidence) => {
     const which = form.oneOf("condition", [newOne, ...evidence.conditionIds]);
     const rollUp = form.oneOf("rollUp", [noneChosen, ...rollUps]);
-    const term = form.text("term");
+    const term = newTerm(form, which === newOne ? Object.values(evidence.conditions) : []);
     return present({
       what: "condition" as const,
       condition: which === newOne ? ownIdOf(term, evidence.conditionIds) : which,
@@ -99,7 +107,7 @@ const readers: Readonly<Record<ChangeKind, Reader>> = {
   },
   finding: (form, evidence) => {
     const which = form.oneOf("finding", [newOne, ...evidence.findingIds]);
-    const term = form.text("term");
+    const term = newTerm(form, which === newOne ? Object.values(evidence.findings) : []);
     return present({
       what: "finding" as const,
       finding: which === newOne ? ownIdOf(term, evidence.findingIds) : which,

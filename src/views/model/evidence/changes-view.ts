@@ -17,7 +17,8 @@ import {
 import type { experience } from "../../../reasoning/index.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
-import { conditionTerm, stepTerm } from "../terms.ts";
+import { conditionTerm, stepTerm, withTerms } from "../terms.ts";
+import { withCode } from "./experience-told.ts";
 
 export interface ChangeRow {
   /** Id of the entry. */
@@ -36,6 +37,10 @@ export interface ChangeRow {
 /** Every standing change of the casebook's programme, sources first, then what numbers are about, then numbers. */
 export function changeRows(casebook: Casebook, words: Words): readonly ChangeRow[] {
   const { evidence, problems } = evidenceOf(casebook);
+  const troubleAt = (place: string) => {
+    const found = problems.find((each) => each.slots.place === place);
+    return found === undefined ? null : withTerms(found, evidence);
+  };
   return Object.values(casebook.programmes)
     .flatMap((state) =>
       Object.entries(state.changes).flatMap(([place, { candidates }]) =>
@@ -48,7 +53,7 @@ export function changeRows(casebook: Casebook, words: Words): readonly ChangeRow
           author,
           on: value.on,
           reason: value.reason ?? null,
-          trouble: problems.find((each) => each.slots.place === place) ?? null,
+          trouble: troubleAt(place),
         })),
       ),
     )
@@ -132,7 +137,12 @@ export const changesOfRecord = (casebook: Casebook, id: string, words: Words): r
 
 export interface TrialView {
   readonly says: string;
-  readonly rows: readonly { readonly case: string; readonly before: string; readonly after: string }[];
+  readonly rows: readonly {
+    readonly case: string;
+    readonly colony: string | null;
+    readonly before: string;
+    readonly after: string;
+  }[];
   readonly problems: readonly Problem[];
 }
 
@@ -161,10 +171,13 @@ export function trialView(
     says: words.own.trial({ compared: answers.compared, changed: answers.changed.length }),
     rows: answers.changed.map((each) => ({
       case: codes[each.case] ?? each.case,
+      colony: each.colony,
       before: short(each.before),
       after: short(each.after),
     })),
-    problems: [...problems, ...answers.problems],
+    problems: [...problems, ...answers.problems.map((each) => withCode(each, codes))].map((each) =>
+      withTerms(each, names),
+    ),
   };
 }
 

@@ -3,11 +3,10 @@
  *
  * @module views/model
  */
-import type { Evidence } from "../../../knowledge/index.ts";
 import type { Estimate, Problem } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import type { CurvesPicture } from "../reckoner/pictures.ts";
-import { conditionTerm, stepTerm } from "../terms.ts";
+import { conditionTerm, stepTerm, withTerms } from "../terms.ts";
 import { type ExperienceTold, type TaughtValue, withCode } from "./experience-told.ts";
 
 export interface ScoreRow {
@@ -55,7 +54,7 @@ export function experienceView(told: ExperienceTold, words: Words): ExperienceVi
   const { scored, scores, leftOut, notScored } = score;
   const names = inUse.start;
   const use = inUse.settings.experience;
-  const withNames = (each: Problem) => withTerm(withCode(each, codes), names);
+  const withNames = (each: Problem) => withTerms(withCode(each, codes), names);
   return {
     answer: say.answer({ closed, learnt: lessons.length }),
     under: say.under({ ...use, learnt: lessons.length }),
@@ -121,15 +120,9 @@ export function experienceView(told: ExperienceTold, words: Words): ExperienceVi
       drifting: drift.filter(({ trend }) => trend.ok && trend.value.adjusted <= driftAt).length,
     }),
     refused: refused.map(withNames),
-    problems,
+    problems: problems.map(withNames),
   };
 }
-
-/** A problem that names a cause by its id, naming it by its term. */
-const withTerm = (trouble: Problem, names: Evidence): Problem =>
-  "cause" in trouble.slots
-    ? { ...trouble, slots: { ...trouble.slots, cause: conditionTerm(names, String(trouble.slots.cause)) } }
-    : trouble;
 
 const scoreRow = (
   { name, means }: { readonly name: string; readonly means: string },

@@ -3,10 +3,11 @@ import { describe, expect, it } from "vitest";
 import { following, opened, today } from "../../../../tests/case-story.ts";
 import { casebookOf, demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { changed, programmeDrafts, set } from "../../../../tests/journals/programme-kinds.ts";
-import { evidenceOf } from "../../../casebook/index.ts";
+import { evidenceOf, wholeApiary } from "../../../casebook/index.ts";
+import type { EntryDraft } from "../../../journal/index.ts";
 import { publishedEvidence } from "../../../knowledge/index.ts";
 import { differential, evidenceFrom } from "../../../reasoning/index.ts";
-import { wordsOf } from "../../words/index.ts";
+import { sentenceOf, wordsOf } from "../../words/index.ts";
 import {
   changeRows,
   couldView,
@@ -24,6 +25,7 @@ import {
   trialOf,
   trialView,
 } from "../index.ts";
+import { withTerms } from "../terms.ts";
 
 const words = wordsOf("en");
 const cited = { source: "none", at: "own numbers, invented", read: "judgement" };
@@ -78,6 +80,15 @@ describe("a change as it is typed", () => {
     expect(without.problems).toMatchObject([{ code: "field-empty", field: "prior-summer" }]);
   });
 
+  it("[DX191] a name that is taken is refused, and so is a bar that lets a cause be named while another is open", () => {
+    const seasons = { "prior-winter": "1", "prior-spring": "2", "prior-summer": "0.5", "prior-autumn": "1" };
+    const fields = { what: "condition", condition: "new", term: "no QUEEN", role: "cause", rollUp: "none", ...seasons };
+    expect(read({ ...fields, urgency: "same-day" }).problems).toMatchObject([{ code: "name-taken", field: "term" }]);
+    const crossed = readSettings({ leading: "30", open: "60" }, today);
+    expect(crossed.problems).toMatchObject([{ code: "open-above-leading", field: "open" }]);
+    expect(readSettings({ leading: "30" }, today).ok).toBe(true);
+  });
+
   it("[DX191] settings left empty stay as the program has them", () => {
     const settings = readSettings({ leading: "60", strength: "2", frequencies: "on" }, today);
     if (!settings.ok) throw new Error("the settings are refused");
@@ -125,6 +136,18 @@ describe("changes that stand", () => {
     expect(view.rows.some((row) => row.after.includes("stonebrood"))).toBe(true);
     expect(heard[0]).toBe(0);
     expect(Math.max(...heard)).toBeLessThan(1);
+  });
+
+  it("[DX192] a change that takes pairs out says of which conditions, by their names", () => {
+    const louder = changed({ what: "healthy-rate", finding: "roar_agitated", season: "spring", rate: 0.7 });
+    const { evidence, problems } = evidenceOf(casebookOf([louder]));
+    const notes = problems.filter(({ code }) => code === "evidence-without-effect");
+    const { findings, conditions } = evidence;
+    expect(notes.map((each) => sentenceOf(withTerms(each, evidence), words))).toEqual([
+      expect.stringContaining(
+        `${findings.roar_agitated?.term} no longer tells anything of ${conditions.queenless?.term}`,
+      ),
+    ]);
   });
 });
 
@@ -175,6 +198,27 @@ describe("a case under its programme's evidence", () => {
     const unused = { frequencies: false, healthyRates: false, priors: false, strength: 1 };
     const only = ownReckoning(casebookOf([set({ thresholds: { open: 0.2 }, experience: unused })]), null);
     expect([only.own, only.settings]).toEqual([null, { thresholds: { open: 0.2 } }]);
+  });
+});
+
+describe("results as they are put to a case", () => {
+  const start = opened();
+  const result = (on: string, mites: number): EntryDraft => ({
+    kind: "test-result-recorded",
+    at: today,
+    about: [start.caseId],
+    data: { colony: null, test: "varroa-wash", on, mites, bees: 300 },
+  });
+  const asked = (...drafts: readonly EntryDraft[]) => {
+    const { casebook, state } = following(start, () => drafts);
+    const { input, notes } = differentialInput(casebook, state, wholeApiary);
+    return { tests: input.tests?.length, codes: notes.map(({ code }) => code) };
+  };
+
+  it("[DX194] one that cannot be is left out and told, and takes no other with it; one of long ago is told", () => {
+    expect(asked(result(today, 9))).toEqual({ tests: 1, codes: [] });
+    expect(asked(result(today, 9), result(today, 4000))).toEqual({ tests: 1, codes: ["test-cannot-be"] });
+    expect(asked(result("2023-03-01", 9))).toEqual({ tests: 1, codes: ["test-long-before"] });
   });
 });
 

@@ -5,7 +5,8 @@
  */
 import { experienceUnused, type ReasoningSettings } from "../../../casebook/index.ts";
 import type { BodyOf } from "../../../journal/index.ts";
-import type { Day, Result } from "../../../units/index.ts";
+import { differential } from "../../../reasoning/index.ts";
+import { type Day, problem, type Result } from "../../../units/index.ts";
 import { type Fields, present, readForm } from "../form.ts";
 
 /** Body of `reasoning-set` from the fields; an empty field leaves that setting as the program has it. */
@@ -16,6 +17,8 @@ export function readSettings(fields: Fields, today: Day): Result<BodyOf<"reasoni
     return of100 === undefined ? undefined : of100 / 100;
   };
   const thresholds = present({ leading: share("leading"), open: share("open") });
+  const { leading = differential.defaultThresholds.leading, open = differential.defaultThresholds.open } = thresholds;
+  if (open > leading) form.complain(problem("open-above-leading", "blocked", "open"));
   const ticked = (name: string) => form.maybeText(name) !== undefined;
   const experience = {
     frequencies: ticked("frequencies"),

@@ -179,6 +179,14 @@ describe("other tests", () => {
     });
   });
 
+  it("[DX194] more mites than bees can carry is refused at its field, and so is a result that nobody chose", () => {
+    const wash = { test: "varroa-wash", mites: "4000", bees: "300" };
+    expect(readTestResult(wash, day).problems).toMatchObject([{ code: "field-unfit", field: "mites" }]);
+    expect(readTestResult({ ...wash, mites: "40" }, day).ok).toBe(true);
+    const panel = { test: "virus-panel", result: "" };
+    expect(readTestResult(panel, day).problems).toMatchObject([{ code: "field-not-chosen", field: "result" }]);
+  });
+
   it("a result says what was found, how the bees were kept, and whether the dose harms, where its test can", () => {
     const virus = {
       test: "virus-panel",

@@ -18,11 +18,9 @@ import {
   thresholds,
 } from "../../../knowledge/index.ts";
 import { bench } from "../../../reasoning/index.ts";
-import { answered, blocked, type Day, problem, type Result } from "../../../units/index.ts";
+import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
-import { type Fields, type FormReader, present, readForm } from "../form.ts";
-import { happenedOn } from "../happened.ts";
 
 export interface OtherTest {
   readonly entry: string;
@@ -120,23 +118,6 @@ export const keepings = ["ethanol-70", "frozen", "fresh", "dry"] as const;
 /** Name of the tick that says that this was found. */
 export const tickOf = (id: ConditionId): string => `which ${id}`;
 
-const yesOrNo = (typed: string | undefined): boolean | undefined =>
-  typed === "yes" ? true : typed === "no" ? false : undefined;
-
-function readMore(form: FormReader, fields: Fields, { which, asksSequenced, asksDose }: MoreOfResult) {
-  const found = fields.result === "found";
-  const ticked = which.filter((id) => fields[tickOf(id)] !== undefined);
-  // What was found cannot stand beside "none found": it is not dropped in silence.
-  if (!found && ticked.length > 0)
-    form.complain(problem("which-without-find", "blocked", "which", { given: ticked.join(", ") }));
-  return present({
-    which: found && ticked.length > 0 ? ticked : undefined,
-    sequenced: asksSequenced ? yesOrNo(fields.sequenced) : undefined,
-    harmfulDose: asksDose && found ? yesOrNo(fields.harmfulDose) : undefined,
-    daysUntilFrozen: asksDose ? form.maybeNumber("daysUntilFrozen", { min: 0, max: 365 }) : undefined,
-  });
-}
-
 /** Tests in the order of the form: the commonest first. */
 export const testsInForm: readonly TestId[] = [
   "varroa-wash",
@@ -144,33 +125,6 @@ export const testsInForm: readonly TestId[] = [
   "spore-count",
   ...testIds.filter((id) => !["varroa-wash", "tracheal-dissection", "spore-count"].includes(id)),
 ];
-
-/** Body of `test-result-recorded` from the form. */
-export function readTestResult(fields: Fields, today: Day): Result<BodyOf<"test-result-recorded">> {
-  const form = readForm(fields);
-  const test = form.oneOf("test", testIds);
-  const shape = resultShape(test);
-  const count = (name: string, min = 0) => form.number(name, { min, max: 100_000, whole: true });
-  const data = present({
-    colony: fields.colony ? fields.colony : null,
-    test,
-    on: happenedOn(form, "on", today),
-    laboratory: form.maybeText("laboratory"),
-    takenFrom: fields.takenFrom ? form.oneOf("takenFrom", ["S", "E", "B", "F", "D"]) : undefined,
-    aliveWhenTaken: yesOrNo(fields.aliveWhenTaken),
-    note: form.maybeText("note"),
-    ...(shape === "share" ? { positive: count("positive"), examined: count("examined", 1) } : {}),
-    ...(shape === "mites" ? { mites: count("mites"), bees: count("bees", 1) } : {}),
-    ...(shape === "spores" ? { sporesMillionsPerBee: form.number("spores", { min: 0, max: 1000 }) } : {}),
-    ...(shape === "found-or-not" ? { result: form.oneOf("result", ["found", "none-found", "unclear"]) } : {}),
-    kept: fields.kept ? form.oneOf("kept", keepings) : undefined,
-    ...readMore(form, fields, moreOf(test)),
-  });
-  const result = form.result(data);
-  if (!result.ok || shape !== "share") return result;
-  const share = bench.prevalence({ positive: data.positive ?? 0, examined: data.examined ?? 0 });
-  return share.ok ? answered(data) : blocked(...share.problems);
-}
 
 /** A result is written down. */
 export const testResultDraft = (state: CaseState, data: BodyOf<"test-result-recorded">, today: Day): EntryDraft => ({

@@ -1,6 +1,7 @@
 /** How the programme reasons: what closed cases may change, and when a cause is named; tried on past cases first. */
 import { type FormEvent, useState } from "react";
 import { evidenceOf } from "../../../casebook/index.ts";
+import { nothingWrongShare } from "../../../knowledge/index.ts";
 import { differential } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { readSettings, settingsDraft, settingsEntries, settingsFrom, withdrawChangeDraft } from "../../model/index.ts";
@@ -83,7 +84,7 @@ export function Settings() {
           <TextField
             name="nothingWrong"
             label={say.nothingWrong}
-            hint={say.nothingWrongHint}
+            hint={say.nothingWrongHint({ standard: nothingWrongShare })}
             problems={problems}
             numeric
             unit={say.of100Unit}

@@ -22,9 +22,9 @@ export function Trial({ view }: { readonly view: TrialView }) {
           </thead>
           <tbody>
             {view.rows.map((row) => (
-              <tr key={row.case}>
+              <tr key={`${row.case} ${row.colony}`}>
                 <th scope="row" className="c">
-                  {row.case}
+                  {row.case} {row.colony ?? say.wholeApiary}
                 </th>
                 <td>{row.before}</td>
                 <td>{row.after}</td>

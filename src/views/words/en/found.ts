@@ -165,6 +165,7 @@ export const found = {
     slots.sequenced ? "the product was sequenced" : "the product was not sequenced: external mites would look alike",
   doseSays: (slots: { readonly harmful: boolean }) =>
     slots.harmful ? "at a dose that harms bees" : "below a dose that harms bees",
+  chooseResult: "choose",
   which: "What was found",
   whichHint: "Tick each; of viruses, those in the highest class.",
   sequenced: "Product sequenced?",

@@ -57,8 +57,8 @@ export const own = {
   openHint: (slots: { readonly standard: number }) =>
     `A secondary trouble is not named while another cause stands this high. Left empty: ${of100(slots.standard)}.`,
   nothingWrong: "Nothing is wrong, before any sign",
-  nothingWrongHint:
-    "Share of the colonies you are called to that turn out well. Left empty: as the causes’ own odds give.",
+  nothingWrongHint: (slots: { readonly standard: number }) =>
+    `Share of the colonies you are called to that turn out well. Left empty: ${of100(slots.standard)}.`,
   reason: "Why",
   of100Unit: "of 100",
   tryIt: "See what would change",
@@ -277,7 +277,8 @@ export const own = {
       : slots.changed === 0
         ? `**None of ${some(slots.compared, "past answer", "past answers")} would change** its verdict or its likeliest cause.`
         : `**${whole(slots.changed)} of ${some(slots.compared, "past answer", "past answers")} would change.**`,
-  trialColumns: { case: "Case", before: "Now", after: "Then" },
+  wholeApiary: "whole apiary",
+  trialColumns: { case: "Case, colony", before: "Now", after: "Then" },
   answerInShort: (slots: { readonly names: string | null; readonly likeliest: string; readonly share: number }) =>
     `${slots.names === null ? "no cause named" : `${slots.names} named`}; likeliest ${lower(slots.likeliest)}, ${inHundred(slots.share)} of 100`,
   ofRecord: "What this programme has changed here",

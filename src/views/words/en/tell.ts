@@ -36,6 +36,7 @@ export const tell = {
   stopped:
     "**Stop and report comes first.** No look, test or sample is advised until the authority has spoken and the finding or red flag is settled.",
   reckoning: "Reckoning what would tell",
+  refused: "**What is on record cannot be reckoned with.** Question 2 says why.",
   answer: (slots: { readonly look: string | null; readonly test: string | null }) =>
     slots.look && slots.test
       ? `**Next look: ${lower(slots.look)}.** Next test: ${lower(slots.test)}.`

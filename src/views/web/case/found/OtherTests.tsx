@@ -60,6 +60,9 @@ function TestForm({ state }: { readonly state: CaseState }) {
   const { casebook, record, today } = useCasebook();
   const say = words.found;
   const [test, setTest] = useState<string>(testsInForm[0] ?? "");
+  const colonies = coloniesOf(casebook, state.id);
+  // The next result is mostly of the same colony.
+  const [colony, setColony] = useState(colonies[0]?.id ?? "");
   const shape = resultShape(test);
   const { problems, onSubmit } = useForm(
     (fields) => readTestResult(fields, today),
@@ -67,7 +70,6 @@ function TestForm({ state }: { readonly state: CaseState }) {
       await record([testResultDraft(state, data, today)]);
     },
   );
-  const colonies = coloniesOf(casebook, state.id);
   return (
     <form className="form" onSubmit={onSubmit} noValidate>
       <fieldset>
@@ -85,6 +87,8 @@ function TestForm({ state }: { readonly state: CaseState }) {
           name="colony"
           label={say.colony}
           problems={problems}
+          value={colony}
+          onChoose={setColony}
           choices={[
             ...colonies.map((colony) => ({ value: colony.id, says: colony.code ?? colony.id })),
             { value: "", says: say.wholeApiary },
@@ -109,10 +113,10 @@ function TestForm({ state }: { readonly state: CaseState }) {
             name="result"
             label={say.result}
             problems={problems}
-            choices={(["found", "none-found", "unclear"] as const).map((value) => ({
-              value,
-              says: say.results[value],
-            }))}
+            choices={[
+              { value: "", says: say.chooseResult },
+              ...(["found", "none-found", "unclear"] as const).map((value) => ({ value, says: say.results[value] })),
+            ]}
           />
         ) : null}
         <MoreFields test={test} problems={problems} />

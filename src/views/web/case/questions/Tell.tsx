@@ -62,9 +62,9 @@ export default function Tell({ caseId }: QuestionProps) {
       {view ? (
         <Answer text={view.answer} under={`${say.ofColony({ colony: colony?.code ?? null })} ${say.under}`} />
       ) : (
-        <Answer text={isReady ? say.reckoning : say.nothingYet} />
+        <Answer text={!isReady ? say.nothingYet : reply?.result.ok === false ? say.refused : say.reckoning} />
       )}
-      {isReady ? null : <Onward caseId={caseId} to={1} />}
+      {isReady && reply?.result.ok !== false ? null : <Onward caseId={caseId} to={isReady ? 2 : 1} />}
       {view ? <ColonyChoice colonies={colonies} chosen={key} choose={choose} /> : null}
       {view ? (
         <div className="tell-two">

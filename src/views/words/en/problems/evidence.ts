@@ -2,10 +2,14 @@
 import { capital, list, some } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
-/** Ids with blanks between, as a list. */
-const ids = (text: string | number | undefined): string => list(String(text).split(" "));
+/** Names or ids with commas between, as a list. */
+const names = (text: string | number | undefined): string => list(String(text).split(", "));
 
 export const evidenceProblems = {
+  "open-above-leading": () =>
+    "A cause would be named before another one counts as open. Expected: no higher than what a cause is named above.",
+  "name-taken": (slots: Slots) =>
+    `“${slots.given}” has that name already. Choose it in the list, or give another name.`,
   "citation-names-no-source": () =>
     "What was read, or is told from memory, has a source: choose it, or add it first. Without one it is judgement, common practice or reckoned.",
   "evidence-id-missing": ({ place, id }: Slots) =>
@@ -25,7 +29,7 @@ export const evidenceProblems = {
   "evidence-in-conflict": ({ place, changes }: Slots) =>
     `${changes} changes of “${place}” stand side by side, so none counts. Withdraw all but one.`,
   "evidence-without-effect": (slots: Slots) =>
-    `${slots.finding} no longer tells anything of ${ids(slots.conditions)} in ${ids(slots.seasons)}: a well colony shows it as often.`,
+    `${slots.finding} no longer tells anything of ${names(slots.conditions)} in ${names(slots.seasons)}: a well colony shows it as often.`,
   "evidence-without-pairs": ({ id }: Slots) =>
     `${id} has no frequency with any finding. It stands at its prior, whatever is seen.`,
   "evidence-said-twice": ({ place, other }: Slots) =>

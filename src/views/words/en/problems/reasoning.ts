@@ -1,5 +1,5 @@
 /** What the pages say of a case that was put to the differential: what was assumed, left out, or cannot be. */
-import { inHundred, list } from "../numbers.ts";
+import { day, inHundred, list } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const weaknesses: Readonly<Record<string, string>> = {
@@ -45,6 +45,10 @@ export const caseProblems = {
     `A cause is named here from ${inHundred(Number(slots.leading))} in 100 on: it may be less likely than not.`,
   "thresholds-crossed": (slots: Slots) =>
     `What follows other causes may be named here while a cause of up to ${inHundred(Number(slots.open))} in 100 is open, though ${inHundred(Number(slots.leading))} in 100 is enough to be named.`,
+  "test-cannot-be": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
+  "test-long-before": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look. It is weighed as if it were of now; take it back at question 4 if the colony is another since.`,
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
   "test-not-weighed": (slots: Slots) =>
     `No figures are known for the test ${slots.test}, so its result is kept and counts for nothing here.`,
