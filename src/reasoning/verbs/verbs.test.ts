@@ -35,6 +35,14 @@ const quick: Readonly<Record<string, object>> = {
     prices: { colonyValue: 200, actCost: 20, testCost: 15, residualShare: 0.3 },
     test: { bees: 3, sensitivity: 0.9 },
   },
+  season: {
+    site: { monthlyMeanCelsius: [-3.8, -2.9, 1.6, 7.7, 13.9, 18.8, 21.8, 21, 16.4, 10.2, 4.1, -1.2], latitude: 45 },
+    start: { date: "2026-08-01", bees: 30000, infestedShare: 0.08 },
+    actions: [{ kind: "oil-patty", from: "2026-08-15", to: "2026-09-15" }],
+    counts: [{ date: "2026-10-01", infested: 6, examined: 50 }],
+    until: "2026-10-15",
+    draws: 100,
+  },
   survey: { designPrevalence: 0.2, sensitivity: 0.95, specificity: 0.98, population: 200 },
   "true-prevalence-belief": { positive: 4, examined: 20, sensitivityPrior: { a: 9, b: 2 }, specificity: 0.98 },
   "trend-in-groups": {
@@ -80,6 +88,7 @@ it.each(verbs.map((verb) => [verb.name, verb] as const))(
   "%s neither throws nor answers NaN, whatever stands in one field",
   (_name, verb) => {
     const example = quick[verb.name] ?? verb.example;
+    expect(verb.ask(example).kind).toBe("answered");
     for (const [path] of places(example)) {
       for (const given of awkward) {
         const changed = withValue(example, path, given);
