@@ -1,5 +1,5 @@
 /** What can be wrong with a field of a form. */
-import { day } from "../numbers.ts";
+import { capital, day } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
@@ -25,8 +25,9 @@ export const formProblems = {
       ? `${place(slots)}${slots.given} does not fit. Expected: a ${slots.kind === "integer" ? "whole number" : "number"}${range(slots)}.`
       : slots.items
         ? `Too few or too many values. Expected: ${slots.items} or more, each fit for it.`
-        : `${place(slots)}this does not fit. Expected: ${slots.expected}.`,
-  "fields-disagree": (slots: Slots) => `${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`,
+        : capital(`${place(slots)}this does not fit. Expected: ${slots.expected}.`),
+  "fields-disagree": (slots: Slots) =>
+    capital(`${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`),
   "field-unknown": (slots: Slots) => `${place(slots)}more values than the line has. Expected: as the hint says.`,
   "field-empty": () => "Nothing is entered here; it is needed.",
   "field-not-number": (slots: Slots) =>
