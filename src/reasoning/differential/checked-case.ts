@@ -3,6 +3,7 @@ import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import { answered, type Problem, problem, type Result } from "../../units/index.ts";
 import type { AnyInput, ReadCase } from "./input.ts";
 import { longDeadDays } from "./judgements.ts";
+import { withoutIdleAbsence } from "./possible-looks.ts";
 import { readInput } from "./read-input.ts";
 import { miteSeenIn, type RegionalMite, regionalMites } from "./seen-mites.ts";
 
@@ -17,7 +18,10 @@ export function checkedCase(input: AnyInput, evidence: Evidence = publishedEvide
   const read = readInput(input, evidence);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  return answered({ given: read.value, checked: contradictionsResolved(read.value, problems) }, problems);
+  return answered(
+    { given: read.value, checked: contradictionsResolved(withoutIdleAbsence(read.value, problems), problems) },
+    problems,
+  );
 }
 
 /** What a region is taken for once its mite was seen in it. */

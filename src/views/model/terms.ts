@@ -11,7 +11,7 @@ export const conditionTerm = ({ conditions }: Evidence, id: string): string =>
   Object.hasOwn(conditions, id) ? (conditions[id]?.term ?? id) : id;
 
 /** Slots of problems that hold ids, several parted by blanks or commas. */
-const idSlots = ["place", "other", "id", "cause", "finding", "conditions"] as const;
+const idSlots = ["place", "other", "id", "cause", "finding", "findings", "conditions"] as const;
 
 /** A problem that names things of the evidence by their ids, naming them by their names. */
 export const withTerms = (trouble: Problem, evidence: Evidence): Problem => ({

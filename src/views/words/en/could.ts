@@ -62,6 +62,7 @@ export const could = {
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
     "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
     "spotty-brood-alone": "Spotty brood alone names no queen.",
+    "report-first": "Something must be reported first; until that is settled no normal state is named.",
     "circumstances-only": "Only circumstances speak for it, no sign and no test.",
   },
   underAnswer: (slots: { readonly because: string }) =>

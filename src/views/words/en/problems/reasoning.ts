@@ -38,6 +38,12 @@ export const caseProblems = {
   "evidence-contradicts-model": () =>
     "No set of causes known here could bring what was seen. Look again at what was answered.",
   "exclusive-findings": () => "Two of the findings cannot both be present. Set one of them back to not looked.",
+  "findings-contradict": (slots: Slots) =>
+    `One look cannot show both “${slots.finding}” and “${slots.other}”. Both are counted; set back what is a slip or of another day.`,
+  "seen-while-alive": (slots: Slots) =>
+    `Only live bees show “${slots.finding}”: it is counted as seen before the colony died.`,
+  "absent-without-brood": (slots: Slots) =>
+    `There was no brood to look at, so the answer “absent” counts for nothing: ${slots.findings}.`,
   "unknown-finding": (slots: Slots) =>
     `The finding ${slots.finding ?? ""} is not known to this version.`.replace("  ", " "),
   "season-and-date-differ": () => "The season and the day do not agree. Check the day and the latitude.",
