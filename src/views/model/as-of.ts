@@ -6,7 +6,7 @@
 import type { Candidate, Casebook, CaseState, Kept, SpecimenState } from "../../casebook/index.ts";
 
 /**
- * The casebook in which this case, and what is said of the region of its apiary, hold only what was written down before
+ * The casebook in which this case, the results of others of its apiary, and what is said of its region hold only what was written down before
  * the instant: a region is often told anew once a laboratory has found something. Slots that are then empty are gone. A
  * value that was corrected later is gone too: the first entry is no longer kept here.
  *
@@ -26,13 +26,20 @@ export function casebookBefore(casebook: Casebook, caseId: string, instant: stri
     closed: null,
   };
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const isSister = (id: string) =>
+    id === caseId || (state.apiary !== null && casebook.cases[id]?.apiary === state.apiary);
   const region = apiary?.region ? kept(apiary.region) : null;
   return {
     ...casebook,
     apiaries: apiary === undefined ? casebook.apiaries : { ...casebook.apiaries, [apiary.id]: { ...apiary, region } },
-    cases: { ...casebook.cases, [caseId]: before },
+    cases: {
+      ...each(casebook.cases, (other) =>
+        isSister(other.id) ? { ...other, tests: each(other.tests, (test) => (isBefore(test) ? test : null)) } : other,
+      ),
+      [caseId]: before,
+    },
     specimens: each(casebook.specimens, (specimen) =>
-      specimen.case === caseId ? specimenBefore(specimen, instant) : specimen,
+      specimen.case !== null && isSister(specimen.case) ? specimenBefore(specimen, instant) : specimen,
     ),
   };
 }

@@ -22,6 +22,8 @@ type Ranked = differential.RankedCondition<string, string>;
 type Input = differential.AnyInput;
 
 export interface ReasonView {
+  /** Id of the finding or test. */
+  readonly id: string;
   /** As it stands within a sentence. */
   readonly term: string;
   readonly bits: number;
@@ -29,6 +31,8 @@ export interface ReasonView {
   readonly ticks: number;
   /** It parts this cause from the ones ranked beside it. */
   readonly parts: boolean;
+  /** A sign that was seen and speaks against this cause only because another one explains it. */
+  readonly elsewhere: boolean;
 }
 
 export interface CauseView {
@@ -36,6 +40,8 @@ export interface CauseView {
   readonly term: string;
   readonly latin: string | null;
   readonly role: Role;
+  /** Why it is shown although it stands lower; null for the others. */
+  readonly shownFor: string | null;
   readonly posterior: number;
   readonly low: number;
   readonly high: number;
@@ -64,9 +70,10 @@ export interface CouldView {
   readonly answer: string;
   readonly because: string;
   readonly notices: readonly NoticeView[];
-  /** Likeliest first; the first `shown` are shown before "show all". */
+  /** Likeliest first. */
   readonly causes: readonly CauseView[];
-  readonly shown: number;
+  /** Shown before "show all": the likeliest, then what signs speak for and signs alone cannot name. */
+  readonly first: readonly CauseView[];
   readonly moreAtMost: number;
   readonly nothingWrong: string;
   readonly judged: string;
@@ -95,7 +102,6 @@ export function couldView(asked: {
   readonly words: Words;
 }): CouldView {
   const { answer, input, evidence = publishedEvidence, draws, dots, words } = asked;
-  const absent = (finding: string) => input.findings[finding] === "absent";
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
@@ -104,22 +110,29 @@ export function couldView(asked: {
       each,
       beside: neighbours(ranked, index),
       dots: dots?.[each.id] ?? null,
-      absent,
+      answered: input.findings,
       mites,
       evidence,
       words,
     }),
   );
+  const first = [
+    ...causes.slice(0, shown),
+    ...causes
+      .slice(shown)
+      .filter((each) => isOpenToSigns(each, input, evidence))
+      .map((each) => ({ ...each, shownFor: words.could.signsAlone })),
+  ];
   return {
     answer: verdictSentence(answer, { words, mites, evidence }),
     because: mites && !isAboutOthers(answer) ? words.could.seenItself : words.could.because[answer.verdict.because],
     notices: answer.mustNotMiss.map((notice) => noticeView(notice, evidence, words)),
     causes,
-    shown,
+    first,
     moreAtMost: ranked[shown]?.posterior ?? 0,
     nothingWrong: words.could.nothingWrong({ share: answer.nothingWrong }),
     judged: words.could.judged({ share: answer.knowledge.judgedShare, version: answer.knowledge.version, draws }),
-    scaleSays: words.could.scaleSays({ words: [...new Set(causes.slice(0, shown).map((cause) => cause.word))] }),
+    scaleSays: words.could.scaleSays({ words: [...new Set(first.map((cause) => cause.word))] }),
   };
 }
 
@@ -131,6 +144,15 @@ interface MitesSeen {
 
 /** The condition that a dissection proves: a mite seen in a breathing tube is the mite itself, not a sign of it. */
 const provenByDissection: ConditionId = "tracheal_mites";
+
+/** Whether signs speak for what only opened breathing tubes can show, and none was opened yet. */
+const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }: Input, evidence: Evidence): boolean =>
+  id === provenByDissection &&
+  !tests.some(({ test }) => test === "tracheal-dissection") &&
+  reasons.some(
+    ({ id: finding, bits }) =>
+      findings[finding] === "present" && evidence.findings[finding]?.kind === "sign" && bits >= 1 / ticksInBit,
+  );
 
 /** The dissection with most bees with mites; null when none has found any. */
 function mitesSeen(input: Input): MitesSeen | null {
@@ -185,17 +207,20 @@ interface Placed {
   readonly each: Ranked;
   readonly beside: readonly Ranked[];
   readonly dots: readonly number[] | null;
-  readonly absent: (finding: string) => boolean;
+  readonly answered: Input["findings"];
   readonly mites: MitesSeen | null;
   readonly evidence: Evidence;
   readonly words: Words;
 }
 
-function causeView({ each, beside, dots, absent, mites, evidence, words }: Placed): CauseView {
+function causeView({ each, beside, dots, answered, mites, evidence, words }: Placed): CauseView {
   const say = words.could;
   const proof = mites && each.id === provenByDissection ? say.proof(mites) : null;
+  const suppressed = (finding: string) => evidence.frequencies[each.id]?.[finding]?.suppresses === true;
   const view = (reason: differential.Reason<string>): ReasonView => ({
-    term: reasonTerm({ id: reason.finding, isAbsent: absent(reason.finding), evidence, words }),
+    id: reason.finding,
+    term: reasonTerm({ id: reason.finding, isAbsent: answered[reason.finding] === "absent", evidence, words }),
+    elsewhere: reason.bits < 0 && answered[reason.finding] === "present" && !suppressed(reason.finding),
     bits: reason.bits,
     ticks: Math.max(1, Math.round(Math.abs(reason.bits) * ticksInBit)),
     parts:
@@ -207,6 +232,7 @@ function causeView({ each, beside, dots, absent, mites, evidence, words }: Place
     term: conditionTerm(evidence, each.id),
     latin: isConditionId(each.id) ? conditions[each.id].scientificName : null,
     role: each.role,
+    shownFor: null,
     posterior: each.posterior,
     low: each.low,
     high: each.high,

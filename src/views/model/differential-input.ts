@@ -9,6 +9,7 @@ import {
   type CaseState,
   coloniesOf,
   isInConflict,
+  type SpecimenState,
   settled,
   specimensOf,
   wholeApiary,
@@ -66,11 +67,14 @@ export function differentialInput(
   evidence: Evidence = publishedEvidence,
 ): AskedDifferential {
   const notes: Problem[] = [];
-  const own = recorded({ state, key, evidence, notes });
+  const own = whileAlive(state, key, { findings: recorded({ state, key, evidence, notes }), evidence, notes });
   const shared = key === wholeApiary ? {} : recorded({ state, key: wholeApiary, evidence, notes });
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
   const region = regionOf(apiary);
+  const sister = mitesInSister(casebook, state, key);
+  if (sister && region?.acarapisWoodi !== "found")
+    notes.push(problem("mites-in-sister", "noted", "region.acarapisWoodi", { slots: sister }));
   if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const date = lastLook(state, key);
   const latitude = place?.latitude;
@@ -81,7 +85,7 @@ export function differentialInput(
     // Without a latitude the season is that of the north, and the page says so.
     latitude: latitude ?? assumedLatitude,
     findings: { ...spread(casebook, state), ...shared, ...own },
-    ...(region ? { region } : {}),
+    ...(region || sister ? { region: { ...region, ...(sister ? { acarapisWoodi: "found" as const } : {}) } } : {}),
     tests: [...testsOf(state, key, { lastLook: date, notes }), ...readingsOf(casebook, state, key)],
     ...(colony
       ? {
@@ -98,6 +102,31 @@ export function differentialInput(
     region,
     notes,
   };
+}
+
+/**
+ * The last dissection that found mites in another colony of the apiary: where one colony has them, they live around the
+ * rest. Its own find is no news of its surroundings: it is weighed as a test already.
+ */
+function mitesInSister(
+  casebook: Casebook,
+  state: CaseState,
+  key: string,
+): { readonly colony: string; readonly on: Day } | null {
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const sisters = Object.values(apiary?.colonies ?? {}).filter(({ id }) => id !== key);
+  if (sisters.length === 0) return null;
+  const codes = new Map(sisters.map(({ id, record }) => [id, settled(record)?.code ?? id]));
+  const told = Object.values(casebook.cases)
+    .filter((each) => each.apiary === state.apiary)
+    .flatMap((each) => sisters.flatMap(({ id }) => testsOf(each, id, null).map((test) => [id, test] as const)));
+  const read = Object.values(casebook.specimens)
+    .filter(({ colony }) => colony !== null && codes.has(colony))
+    .flatMap((specimen) => dissectionsOf(specimen).map((test) => [specimen.colony ?? "", test] as const));
+  const finds = [...told, ...read]
+    .filter(([, { test, positive = 0 }]) => test === "tracheal-dissection" && positive > 0)
+    .map(([id, { date = "" }]) => ({ colony: codes.get(id) ?? id, on: date }));
+  return finds.sort((one, other) => one.on.localeCompare(other.on)).at(-1) ?? null;
 }
 
 /** What was written down of the region, without its source. */
@@ -129,6 +158,36 @@ function recorded({
     else found[id as FindingId] = value;
   }
   return found;
+}
+
+/**
+ * The answers without those on what only live bees show, where they were given of a colony that had died by then. They
+ * are told.
+ */
+function whileAlive(
+  state: CaseState,
+  key: string,
+  {
+    findings: all,
+    evidence,
+    notes,
+  }: {
+    readonly findings: Partial<Record<FindingId, State>>;
+    readonly evidence: Evidence;
+    readonly notes: Problem[];
+  },
+): Partial<Record<FindingId, State>> {
+  const colony = settled(state.colonyStates[key]);
+  if (colony?.state !== "dead") return all;
+  const dead = colony.diedOn ?? colony.on;
+  const seenOn = (id: string) => state.findings[key]?.[id]?.candidates[0]?.at.slice(0, 10) ?? "";
+  const late = (Object.keys(all) as FindingId[]).filter(
+    (id) => differential.needsLiveBees.includes(id) && all[id] !== "not-looked" && seenOn(id) >= dead,
+  );
+  if (late.length === 0) return all;
+  const names = late.map((id) => evidence.findings[id]?.term ?? id).join(", ");
+  notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: dead } }));
+  return Object.fromEntries(Object.entries(all).filter(([id]) => !late.includes(id as FindingId)));
 }
 
 /** The latest day on which a finding of the colony or the place was looked at; the day of the call when none was. */
@@ -167,12 +226,13 @@ const oldAfterDays = 90;
 
 /**
  * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
- * that it does not take the answer of every colony with it; one from long before is weighed and told.
+ * that it does not take the answer of every colony with it; one from long before is weighed and told. Nothing is told
+ * where there is no place for it.
  */
 function testsOf(
   state: CaseState,
   key: string,
-  { lastLook: looked, notes }: { readonly lastLook: Day; readonly notes: Problem[] },
+  told: { readonly lastLook: Day; readonly notes: Problem[] } | null,
 ): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
@@ -183,43 +243,46 @@ function testsOf(
       const unfit = differential.unfitTest(asked);
       if (unfit !== null) {
         const expected = unfit.expected ?? "";
-        notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
+        told?.notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
         return [];
       }
-      if (daysBetween(on, looked) > oldAfterDays)
-        notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: daysBetween(on, looked) } }));
+      const age = told === null ? 0 : daysBetween(on, told.lastLook);
+      if (age > oldAfterDays)
+        told?.notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: age } }));
       return [asked];
     });
 }
 
-/** Dissections read here to the end: one result a specimen, of the reading that was finished last. */
-function readingsOf(casebook: Casebook, state: CaseState, key: string): readonly Test[] {
-  return specimensOf(casebook, state.id)
+/** Dissections of the colony read here to the end. */
+const readingsOf = (casebook: Casebook, state: CaseState, key: string): readonly Test[] =>
+  specimensOf(casebook, state.id)
     .filter((specimen) => specimen.colony === key)
-    .flatMap((specimen) => {
-      const finished = Object.values(specimen.readings)
-        .flatMap((reading) => {
-          const end = settled(reading.finished);
-          return end ? [{ reading, on: end.on }] : [];
-        })
-        .sort((one, other) => one.on.localeCompare(other.on))
-        .at(-1);
-      const label = settled(specimen.label);
-      if (!finished || !label) return [];
-      const counted = bench.tally(Object.values(finished.reading.bees).flatMap((bee) => settled(bee) ?? []));
-      const received = settled(specimen.received);
-      return [
-        {
-          test: "tracheal-dissection",
-          positive: counted.positive,
-          examined: counted.positive + counted.clear,
-          unreadable: counted.partlyRead + counted.unreadable,
-          date: received?.takenOn ?? label.takenOn ?? finished.on,
-          takenFrom: label.from,
-          ...(received ? { aliveWhenTaken: received.aliveWhenTaken } : {}),
-        },
-      ];
-    });
+    .flatMap(dissectionsOf);
+
+/** The result of a specimen that was read to the end, of the reading that was finished last; none where none was. */
+function dissectionsOf(specimen: SpecimenState): readonly Test[] {
+  const finished = Object.values(specimen.readings)
+    .flatMap((reading) => {
+      const end = settled(reading.finished);
+      return end ? [{ reading, on: end.on }] : [];
+    })
+    .sort((one, other) => one.on.localeCompare(other.on))
+    .at(-1);
+  const label = settled(specimen.label);
+  if (!finished || !label) return [];
+  const counted = bench.tally(Object.values(finished.reading.bees).flatMap((bee) => settled(bee) ?? []));
+  const received = settled(specimen.received);
+  return [
+    {
+      test: "tracheal-dissection",
+      positive: counted.positive,
+      examined: counted.positive + counted.clear,
+      unreadable: counted.partlyRead + counted.unreadable,
+      date: received?.takenOn ?? label.takenOn ?? finished.on,
+      takenFrom: label.from,
+      ...(received ? { aliveWhenTaken: received.aliveWhenTaken } : {}),
+    },
+  ];
 }
 
 /** The colonies of a case and how much is known of each: the one with most signs present first. */

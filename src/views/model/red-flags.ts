@@ -3,13 +3,15 @@
  *
  * @module views/model
  */
-import type { CaseState } from "../../casebook/index.ts";
-import { findings, redFlags as redFlagFacts } from "../../knowledge/index.ts";
+import { type CaseState, settled } from "../../casebook/index.ts";
+import { findings, mustNotMiss, redFlags as redFlagFacts } from "../../knowledge/index.ts";
 import { type RedFlagAnswer, redFlagAnswer, redFlagIds } from "./red-flag-answers.ts";
 
 export interface RedFlagView extends RedFlagAnswer {
   /** What answers it with yes, in words; empty where it is about people. */
   readonly suchAs: readonly string[];
+  /** Findings on record as present though the flag was answered with no, in words. */
+  readonly against: readonly string[];
 }
 
 /** The red flags of a case with their answers. */
@@ -17,7 +19,19 @@ export function redFlags(state: CaseState): readonly RedFlagView[] {
   return redFlagIds.map((id) => ({
     ...redFlagAnswer(state, id),
     suchAs: redFlagFacts[id].findings.map((finding) => findings[finding].term),
+    against: settled(state.redFlags[id])?.state === "absent" ? presentOf(state, id) : [],
   }));
+}
+
+/** Findings that answer the flag with yes and are present in a colony: any one, or all together where all are asked. */
+function presentOf(state: CaseState, id: RedFlagView["id"]): readonly string[] {
+  const { findings: signs, leadsTo } = redFlagFacts[id];
+  const seen = Object.values(state.findings).map((own) =>
+    signs.filter((finding) => settled(own[finding]) === "present"),
+  );
+  const together = leadsTo.some((key) => mustNotMiss[key].findings.length > 1);
+  const fired = together ? seen.filter((own) => own.length === signs.length) : seen;
+  return [...new Set(fired.flat())].map((finding) => findings[finding].term);
 }
 
 export interface RedFlagCount {

@@ -135,11 +135,18 @@ export default function WalkPage({ params }: PageProps) {
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
         {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
+        {last && last.entries.length > 1 ? <span>{setBackOf(last.step, steps, code)}</span> : null}
         <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
     </main>
   );
 }
+
+/** That the other half of an exclusive pair went back to "not looked". */
+const setBackOf = (step: WalkStep, steps: readonly WalkStep[], colony: string): string => {
+  const other = steps.find(({ finding }) => finding === step.exclusiveWith)?.term ?? "";
+  return words.seen.setBack({ finding: step.term, other, colony });
+};
 
 /** What to look for; how to tell it apart comes up when asked for, so that the buttons stay where the thumb is. */
 function LookFor({ step: { finding, lookFor, tellApart } }: { readonly step: WalkStep }) {

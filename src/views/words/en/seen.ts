@@ -68,6 +68,12 @@ export const seen = {
   nextColony: (slots: { readonly colony: string }) => `Go on with ${slots.colony}`,
   noColonies: "**No colonies in this case yet.** Add them on the page of the apiary, or record the whole apiary here.",
   state: "State of the colony",
+  diedOn: "died about",
+  diedOnOf: (slots: { readonly colony: string }) => `${slots.colony} died about`,
+  setBack: (slots: { readonly finding: string; readonly other: string; readonly colony: string }) =>
+    `${slots.finding} is present in ${slots.colony}, so “${slots.other}” went back to not looked: only one of the two can be.`,
+  flagAgainst: (slots: { readonly signs: readonly string[] }) =>
+    `Answered no, and yet on record as present: ${slots.signs.join("; ")}. Which one holds?`,
   colonyStates: { alive: "alive", dying: "dying", dead: "dead" },
   clash: (slots: { readonly finding: string; readonly colony: string }) =>
     `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds? Press present, absent or not looked.`,

@@ -14,6 +14,7 @@ import {
   type OwnReckoning,
   redFlags,
   stopNotices,
+  withTerms,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
@@ -57,7 +58,11 @@ export default function Could({ caseId }: QuestionProps) {
         <Onward caseId={caseId} to={1} />
       </>
     );
-  const problems = [...asked.notes, ...own.problems, ...(reply?.result.problems ?? [])];
+  const problems = [
+    ...asked.notes,
+    ...own.problems,
+    ...(reply?.result.problems ?? []).map((each) => withTerms(each, own.evidence)),
+  ];
   if (!reply) return <p className="answer busy">{say.reckoning}</p>;
   if (!reply.result.ok)
     return (
@@ -96,7 +101,9 @@ export default function Could({ caseId }: QuestionProps) {
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
-      <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
+      {stopped.length > 0 ? null : (
+        <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
+      )}
       {reply.comparison ? (
         <Compare view={comparisonView(reply.comparison, words, own.evidence)} causes={view.causes} choose={setPair} />
       ) : null}

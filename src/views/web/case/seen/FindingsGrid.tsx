@@ -35,13 +35,20 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
   const on = useSeenOn(state.id, today);
   const [pen, setPen] = useState<FindingState>("present");
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
+  /** What the last press set back, in words; empty when nothing. */
+  const [setBackSays, setBack] = useState("");
   const grid = useRef<HTMLTableElement>(null);
   const say = words.seen;
   const rows = groups.flatMap((group) => group.rows);
   const here = rows[at.row];
 
-  const answer = (row: FindingRow, key: string, value: FindingState) =>
-    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on }));
+  const answer = (row: FindingRow, key: string, value: FindingState) => {
+    const drafts = findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on });
+    const other = rows.find(({ id }) => id === row.exclusiveWith)?.term;
+    const colony = colonies.find(({ id }) => id === key)?.code ?? say.apiaryWide;
+    setBack(drafts.length > 1 && other ? say.setBack({ finding: row.term, other, colony }) : "");
+    void record(drafts);
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     const letter = letters[event.key.toLowerCase()];
     const cell = here?.cells[Math.min(at.column, here.cells.length - 1)];
@@ -68,6 +75,9 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
         <Pen pen={pen} choose={setPen} />
         <span className="note q3 keys-hint">{say.keys}</span>
       </div>
+      <p className="q2" role="status">
+        {setBackSays}
+      </p>
       <div className="sheet-two">
         <div className="sheet-scroll">
           {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the pattern of a grid is a table whose cells take keys */}
