@@ -125,8 +125,13 @@ describe("notices", () => {
     expect(notice?.findings.every(isFindingId)).toBe(true);
   });
 
-  it("[KN10] are eight; red flags lead to notices that exist and come with an act", () => {
-    expect(Object.keys(mustNotMiss).length).toBe(8);
+  it("[KN10] are nine, one by a test alone; red flags lead to notices that exist and come with an act", () => {
+    expect(Object.keys(mustNotMiss).length).toBe(9);
+    expect(
+      Object.values(mustNotMiss)
+        .filter(({ findings: keys }) => keys.length === 0)
+        .map(({ tests: by }) => by),
+    ).toEqual([["culture-pcr"]]);
     for (const flag of Object.values(redFlags)) {
       expect(flag.act.length).toBeGreaterThan(5);
       expect(flag.findings.every(isFindingId)).toBe(true);

@@ -1,31 +1,12 @@
 /** What must not be missed: notices that fire on a key finding or test, whatever the ranking says. */
-import { type ConditionId, type FindingId, mustNotMiss, type TestId } from "../../knowledge/index.ts";
+import { type ConditionId, type FindingId, type MustNotMiss, mustNotMiss, type TestId } from "../../knowledge/index.ts";
 import type { Notice } from "./answer.ts";
 import type { FoundResult, ReadCase } from "./input.ts";
 import { miteSeenIn, regionalMites } from "./seen-mites.ts";
 
-/** Key findings that a test's "found" says, by what it found; a test need not be weighed to fire a notice. */
-const testsLikeFindings: Readonly<Partial<Record<TestId, Readonly<Partial<Record<ConditionId, FindingId>>>>>> = {
-  "rope-test": { american_foulbrood: "ropy_thread" },
-  "afb-strip": { american_foulbrood: "ropy_thread" },
-  "milk-test": { american_foulbrood: "hard_flat_scale" },
-  "efb-strip": { european_foulbrood: "twisted_discoloured_larva" },
-  "smear-microscopy": { european_foulbrood: "twisted_discoloured_larva", american_foulbrood: "ropy_thread" },
-  "bump-test": { tropilaelaps: "fast_small_mites" },
-  "uncap-brood": { tropilaelaps: "fast_small_mites", american_foulbrood: "ropy_thread" },
-};
-
-/** Whether the result says what the finding says; one that does not name what it found may be any of it. */
-function saysFinding({ test, which }: FoundResult, finding: FindingId): boolean {
-  const like = Object.entries(testsLikeFindings[test] ?? {});
-  return like.some(
-    ([condition, says]) => says === finding && (which === null || which.includes(condition as ConditionId)),
-  );
-}
-
-/** The notices of a case: mites where there should be none, then those of the knowledge in its order. */
+/** The notices of a case: mites where there should be none, then those of the knowledge in its order; a test need not be weighed to fire one. */
 export function noticesOf(read: ReadCase): readonly Notice[] {
-  return [...exoticMites(read), ...keyFindings(read), ...sporesWithoutSigns(read)];
+  return [...exoticMites(read), ...keyFindings(read)];
 }
 
 /** Mites seen in a region that is said to be without them. */
@@ -41,28 +22,19 @@ function exoticMites(read: ReadCase): readonly Notice[] {
   });
 }
 
-/** Foulbrood spores from the laboratory: background as long as no brood shows signs, and to be reported all the same. */
-function sporesWithoutSigns({ found }: ReadCase): readonly Notice[] {
-  if (!found.some(({ test }) => test === "culture-pcr")) return [];
-  const { condition, doNot, report } = mustNotMiss["rope-american-foulbrood"];
-  const act =
-    "Tell the competent authority: spores of American foulbrood were found. Then look at every brood comb; without signs in the brood the spores do not explain the loss.";
-  return [{ condition, finding: "culture-pcr", findings: ["culture-pcr"], act, doNot, report }];
-}
-
 function keyFindings(read: ReadCase): readonly Notice[] {
-  const firedBy = (finding: FindingId): FindingId | TestId | null => {
-    if (read.present.includes(finding)) return finding;
-    return read.found.find((each) => saysFinding(each, finding))?.test ?? null;
-  };
-  return Object.values(mustNotMiss).flatMap((notice): readonly Notice[] => {
-    const { condition, findings, onlyIf, act, doNot, report } = notice;
-    const fired = findings.map(firedBy);
-    if (fired.some((each) => each === null)) return [];
+  return Object.values(mustNotMiss as Readonly<Record<string, MustNotMiss>>).flatMap((notice): readonly Notice[] => {
+    const { condition, findings, tests, onlyIf, act, doNot, report } = notice;
+    const isSeen = findings.length > 0 && findings.every((finding) => read.present.includes(finding));
+    const test = read.found.find((each) => tests.includes(each.test) && mayBe(each, condition))?.test;
+    const by: readonly (FindingId | TestId)[] = isSeen ? findings : test === undefined ? [] : [test];
+    const [first] = by;
+    if (first === undefined) return [];
     if (onlyIf === "colony-alive" && read.colonyState === "dead") return [];
     if (onlyIf === "not-endemic" && read.region.smallHiveBeetle === "endemic") return [];
-    const by = fired as (FindingId | TestId)[];
-    const first = by[0];
-    return first === undefined ? [] : [{ condition, finding: first, findings: by, act, doNot, report }];
+    return [{ condition, finding: first, findings: by, act, doNot, report }];
   });
 }
+
+/** Whether the result can be of the condition: one that does not name what it found may be any of it. */
+const mayBe = ({ which }: FoundResult, condition: ConditionId): boolean => which === null || which.includes(condition);

@@ -78,7 +78,7 @@ export function casesView(input: {
       who === null
         ? words.cases.answer({ overdue: count("overdue"), thisWeek: count("this-week"), open: open.length })
         : words.cases.answerFor({ who, open: chosen.filter((row) => !row.isClosed).length }),
-    stops: open.flatMap((row) => stopsOf(casebook.cases[row.id], row, words)),
+    stops: open.flatMap((row) => stopsOf(casebook, row, words)),
     groups: keys
       .map((key) => ({ key, title: words.cases.groups[key], rows: rowsIn(key) }))
       .filter((group) => group.rows.length > 0),
@@ -157,9 +157,10 @@ function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["case
   return flagsToAsk(state).length === 0 ? "no-flag-looked" : row.waitsFor;
 }
 
-function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
+function stopsOf(casebook: Casebook, row: CaseRow, words: Words): CasesView["stops"] {
+  const state = casebook.cases[row.id];
   if (!state) return [];
-  const [notice] = stopActs(state);
+  const [notice] = stopActs(casebook, state).filter(({ caseId }) => caseId === state.id);
   if (!notice) return [];
   const act = [notice.act, ...reportsTold(state)].join(" ");
   return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];

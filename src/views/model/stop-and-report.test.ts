@@ -1,17 +1,23 @@
 /** A stop, whether by a finding or by a red flag, and the record of who was told of it. */
 import { describe, expect, it } from "vitest";
 import { colony, following, opened, today } from "../../../tests/case-story.ts";
+import type { EntryDraft } from "../../journal/index.ts";
 import { wordsOf } from "../words/index.ts";
 import {
   casesView,
   findingDrafts,
   handOnDraft,
+  liftedDraft,
+  readClosing,
+  readLifted,
   readTold,
   redFlagDraft,
   reportsTold,
   spineView,
   stopNotices,
+  stopsLifted,
   toldDraft,
+  untoldStops,
 } from "./index.ts";
 
 const words = wordsOf("en");
@@ -29,6 +35,7 @@ const ropes: Parameters<typeof following>[1] = (book) =>
     answer: "present",
     on: today,
   });
+const stopsOf = ({ casebook, state }: ReturnType<typeof following>) => stopNotices(casebook, state);
 const told = (fields: Record<string, string> = {}) => {
   const read = readTold(
     { toldWhom: "competent authority", toldOn: "2026-03-01", answerBy: "2026-03-05", reference: "B-12", ...fields },
@@ -40,24 +47,133 @@ const told = (fields: Record<string, string> = {}) => {
 
 describe("what stops", () => {
   it("a red flag alone stops, and says its question once", () => {
-    const [notice, ...others] = stopNotices(following(start, flag("brood-ropes-or-smells")).state);
+    const [notice, ...others] = stopsOf(following(start, flag("brood-ropes-or-smells")));
     expect(others).toEqual([]);
     expect(notice).toMatchObject({
       key: "brood-ropes-or-smells",
       because: "",
       conditions: ["american_foulbrood"],
     });
-    expect(stopNotices(following(start, flag("brood-ropes-or-smells", "absent")).state)).toEqual([]);
+    expect(stopsOf(following(start, flag("brood-ropes-or-smells", "absent")))).toEqual([]);
   });
 
   it("a finding covers its own flag and no other", () => {
-    const { state } = following(start, ropes, flag("brood-ropes-or-smells"), flag("exotic-signs"));
-    expect(stopNotices(state).map((notice) => notice.key)).toEqual(["rope-american-foulbrood", "exotic-signs"]);
+    const told = following(start, ropes, flag("brood-ropes-or-smells"), flag("exotic-signs"));
+    expect(stopsOf(told).map((notice) => notice.key)).toEqual(["rope-american-foulbrood", "exotic-signs"]);
   });
 
   it("the list of cases says stop for a finding as for a flag", () => {
     const { casebook } = following(start, ropes);
     expect(casesView({ casebook, today, who: null, words }).stops[0]?.act).toContain("tell the competent authority");
+  });
+});
+
+const found =
+  (test: string, which?: string[]): Parameters<typeof following>[1] =>
+  () => [
+    {
+      kind: "test-result-recorded",
+      at: today,
+      about: [start.caseId],
+      data: { test, colony: null, on: today, result: "found", ...(which ? { which } : {}) },
+    },
+  ];
+
+describe("results that stop", () => {
+  it.each([
+    ["culture-pcr", undefined, ["spores-american-foulbrood"]],
+    ["rope-test", undefined, ["rope-american-foulbrood"]],
+    ["uncap-brood", ["tropilaelaps"], ["fast-mites-tropilaelaps"]],
+    ["uncap-brood", ["varroa_pms"], []],
+    ["varroa-wash", undefined, []],
+  ] as const)("%s, which found %s, stops with %s", (test, which, keys) => {
+    const told = following(start, found(test, which ? [...which] : undefined));
+    expect(stopsOf(told).map(({ key }) => key)).toEqual(keys);
+    expect(stopsOf(told).every(({ because }) => because !== "")).toBe(true);
+  });
+
+  it("stops each case of the apiary, and no case of another one", () => {
+    const told = following(start, ropes);
+    const other = (apiary: string): EntryDraft => ({
+      kind: "case-opened",
+      at: today,
+      about: ["case-two", apiary],
+      data: {
+        ...{ code: "TV-26-020", openedOn: today, question: "And these?", waitsOn: "inspector 2", due: today },
+        ...{ colonies: [] },
+      },
+    });
+    const beside = following(start, ropes, () => [other(told.state.apiary ?? "")]);
+    expect(stopNotices(beside.casebook, beside.casebook.cases["case-two"] as never)).toMatchObject([
+      { key: "rope-american-foulbrood", elsewhere: { caseId: start.caseId, code: "TV-26-014" } },
+    ]);
+    const away = following(start, ropes, () => [other("apiary-two")]);
+    expect(stopNotices(away.casebook, away.casebook.cases["case-two"] as never)).toEqual([]);
+    expect(casesView({ casebook: beside.casebook, today, who: null, words }).stops).toHaveLength(1);
+  });
+});
+
+describe("a lifted stop", () => {
+  const lift =
+    (fields: Record<string, string> = {}): Parameters<typeof following>[1] =>
+    (book) => {
+      const state = book.cases[start.caseId] as never;
+      const stops = stopNotices(book, state);
+      const read = readLifted(
+        {
+          ...{ stop: "rope-american-foulbrood", role: "reference-laboratory", liftedBy: "laboratory 1" },
+          ...{ laboratoryReference: "L-26-7", liftedOn: today, ...fields },
+        },
+        { stops, today },
+      );
+      if (!read.ok) throw new Error(read.problems.map(({ field }) => field).join());
+      return [liftedDraft(state, read.value)];
+    };
+
+  it("stands no more, and is told with its role and laboratory reference", () => {
+    const { casebook, state } = following(start, ropes, lift());
+    expect(stopNotices(casebook, state)).toEqual([]);
+    expect(stopsLifted(casebook, state)).toMatchObject([
+      { key: "rope-american-foulbrood", lifted: { role: "reference-laboratory", laboratoryReference: "L-26-7" } },
+    ]);
+  });
+
+  it("stops anew at a sign or result that was not known when it was lifted", () => {
+    const again: Parameters<typeof following>[1] = (book) =>
+      findingDrafts({
+        ...{ state: book.cases[start.caseId] as never, key: colony(book, 2), finding: "ropy_thread" },
+        ...{ exclusiveWith: null, answer: "present", on: today },
+      });
+    expect(stopsOf(following(start, ropes, lift(), again)).map(({ key }) => key)).toEqual(["rope-american-foulbrood"]);
+    expect(stopsOf(following(start, ropes, lift(), found("rope-test")))).toHaveLength(1);
+    expect(stopsOf(following(start, ropes, lift(), again, lift()))).toEqual([]);
+  });
+
+  it.each([
+    ["role", { role: "" }],
+    ["laboratoryReference", { laboratoryReference: " " }],
+    ["liftedBy", { liftedBy: "" }],
+    ["stop", { stop: "fast-mites-tropilaelaps" }],
+    ["liftedOn", { liftedOn: "2026-03-03" }],
+  ])("is refused without %s", (field, fields) => {
+    expect(() => following(start, ropes, lift(fields))).toThrow(field);
+  });
+});
+
+describe("closing under a stop", () => {
+  const closing = ({ casebook, state }: ReturnType<typeof following>) =>
+    readClosing({ outcome: "without-answer" }, { today, causes: [], untold: untoldStops(casebook, state) });
+
+  it("is refused while nobody is recorded as told", () => {
+    const open = following(start, ropes);
+    expect(closing(open).problems.map(({ code, slots }) => [code, slots])).toEqual([
+      ["closing-under-stop", { what: "American foulbrood" }],
+    ]);
+    const report: Parameters<typeof following>[1] = (book) => [
+      toldDraft(book.cases[start.caseId] as never, told(), words),
+    ];
+    expect(closing(following(start, ropes, report)).ok).toBe(true);
+    expect(closing(following(start)).ok).toBe(true);
   });
 });
 
@@ -71,7 +187,7 @@ describe("who was told", () => {
       who: "competent authority",
       due: "2026-03-05",
     });
-    expect(stopNotices(state)).toHaveLength(1);
+    expect(stopsOf({ casebook, state })).toHaveLength(1);
     expect(casesView({ casebook, today, who: null, words }).stops[0]?.act).toContain("Told on 1 March 2026");
   });
 

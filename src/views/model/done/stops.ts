@@ -1,35 +1,47 @@
 /**
- * What stops ordinary advice: findings and red flags that mean stop and report, in words.
+ * What stops ordinary advice: findings, results and red flags that mean stop and report, in words.
  *
  * @module views/model
  */
-import type { CaseState } from "../../../casebook/index.ts";
-import { type ConditionId, conditions, findings } from "../../../knowledge/index.ts";
-import { stopActs } from "./stop-acts.ts";
+import { type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
+import { type ConditionId, conditions, publishedEvidence } from "../../../knowledge/index.ts";
+import { stepTerm } from "../terms.ts";
+import { type StopAct, stopActs } from "./stop-acts.ts";
 
 export interface StopNotice {
   readonly key: string;
+  /** The other case of the apiary that it is on record in; null where it is this one. */
+  readonly elsewhere: { readonly caseId: string; readonly code: string } | null;
   /** Conditions it may be. */
   readonly conditions: readonly ConditionId[];
   readonly what: string;
-  /** The findings it follows from; empty where the question of the red flag says it already. */
+  /** What it follows from; empty where the question of the red flag says it already. */
   readonly because: string;
   readonly act: string;
   readonly doNot: readonly string[];
+  readonly answers: StopAct["answers"];
 }
 
-/** Every stop of the case, in the order of `stopActs`, with its names. */
-export const stopNotices = (state: CaseState): readonly StopNotice[] =>
-  stopActs(state).map(({ key, conditions: may, question, findings: because, act, doNot }) => ({
-    key,
-    conditions: may,
-    what:
-      question ??
-      may
-        .slice(0, 1)
-        .map((condition) => conditions[condition].term)
-        .join(),
-    because: because.map((finding) => findings[finding].term).join(", "),
-    act,
-    doNot,
-  }));
+/** Every stop for the apiary of the case, in the order of `stopActs`, with its names. */
+export const stopNotices = (casebook: Casebook, state: CaseState): readonly StopNotice[] =>
+  stopActs(casebook, state).map((stop) => {
+    const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
+    return {
+      key,
+      elsewhere: caseId === state.id ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
+      conditions: may,
+      what: stopName(stop),
+      because: because.map((id) => stepTerm(publishedEvidence, id)).join(", "),
+      act,
+      doNot,
+      answers,
+    };
+  });
+
+/** What stops: the question of the red flag, or the condition it may be. */
+export const stopName = ({ question, conditions: may }: StopAct): string =>
+  question ??
+  may
+    .slice(0, 1)
+    .map((condition) => conditions[condition].term)
+    .join();

@@ -157,7 +157,7 @@ function missed(read: readonly SpecimenFound[], words: Words): readonly string[]
 }
 
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
-  const stops = stopNotices(state);
+  const stops = stopNotices(casebook, state);
   const on = (day: Day) => words.case.day({ day });
   if (stops.length > 0)
     return stops.map((stop) => ({
@@ -192,7 +192,7 @@ function heed(casebook: Casebook, state: CaseState, specimens: readonly Specimen
   const spirit = specimens.some((each) => each.label.preservative === "ethanol-70");
   return [
     ...new Set<CautionId>([
-      ...(stopNotices(state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
+      ...(stopNotices(casebook, state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
       ...(used.length > 0 ? used : cautionsFor("any-chemical")),
       ...(spirit ? cautionsFor("collection-in-alcohol") : []),
       ...cautionsFor("dead-bees-or-frass"),

@@ -9,7 +9,9 @@ import { conditions, isOwnId } from "../../../knowledge/index.ts";
 import { blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
+import { stopNotices } from "../done/stops.ts";
 import { type Fields, present, readForm } from "../form.ts";
+import { reportsTold } from "../forms/reports-told.ts";
 import { happenedOn } from "../happened.ts";
 import { checkView, comparators } from "./check.ts";
 import { stepRows } from "./steps.ts";
@@ -67,9 +69,17 @@ export const outcomeDraft = (state: CaseState, data: BodyOf<"outcome-recorded">)
 /** Body of `case-closed` from the form; a confirmed cause needs who or what confirmed it. */
 export function readClosing(
   fields: Fields,
-  { today, causes: known }: { readonly today: Day; readonly causes: readonly Confirmable[] },
+  asked: {
+    readonly today: Day;
+    readonly causes: readonly Confirmable[];
+    /** Names of the case's own stops that stand while nobody is recorded as told. */
+    readonly untold: readonly string[];
+  },
 ): Result<BodyOf<"case-closed">> {
+  const { today, causes: known, untold } = asked;
   const form = readForm(fields);
+  if (untold.length > 0)
+    form.complain(problem("closing-under-stop", "blocked", "outcome", { slots: { what: untold.join(" ") } }));
   const causes = [...new Set([fields.cause1, fields.cause2, fields.cause3])].flatMap((id) =>
     known.some((each) => each.id === id) && id ? [id] : [],
   );
@@ -88,6 +98,14 @@ export function readClosing(
     return blocked(problem("field-empty", "blocked", "confirmedBy", { given: "" }));
   return read;
 }
+
+/** Names of the stops of the case of which nobody is recorded as told. */
+export const untoldStops = (casebook: Casebook, state: CaseState): readonly string[] =>
+  reportsTold(state).length > 0
+    ? []
+    : stopNotices(casebook, state)
+        .filter(({ elsewhere }) => elsewhere === null)
+        .map(({ what }) => what);
 
 /** The case is closed; it replaces every closing that stands. */
 export const closingDraft = (state: CaseState, data: BodyOf<"case-closed">, today: Day): EntryDraft => ({

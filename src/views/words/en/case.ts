@@ -28,7 +28,30 @@ export const caseWords = {
   stop: {
     head: "Stop and report",
     stands:
-      "The stop stands until the finding or the red flag is corrected on question 1. Telling someone does not lift it.",
+      "The stop stands for the apiary until what it follows from is corrected on question 1, or until it is lifted on a laboratory’s result. Telling someone does not lift it.",
+    elsewhere: (slots: { readonly code: string }) => `On record in case ${slots.code} of this apiary`,
+    lift: "Write down that the stop is lifted",
+    liftUnder:
+      "Only the competent authority, the reference laboratory or an apiary inspector lifts a stop, on a laboratory’s result. It is lifted for what is on record now: a new sign stops again.",
+    whichStop: "Which stop",
+    role: "Lifted by, role",
+    roleNone: "choose",
+    roles: {
+      "competent-authority": "competent authority",
+      "reference-laboratory": "reference laboratory",
+      "apiary-inspector": "apiary inspector",
+    },
+    liftedBy: "Name",
+    laboratoryReference: "Laboratory reference",
+    liftedOn: "Lifted on",
+    lifted: (slots: {
+      readonly what: string;
+      readonly role: "competent-authority" | "reference-laboratory" | "apiary-inspector";
+      readonly liftedBy: string;
+      readonly laboratoryReference: string;
+      readonly on: string;
+    }) =>
+      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${slots.role.replaceAll("-", " ")}, laboratory reference ${slots.laboratoryReference}: ${slots.what}`,
     correct: "To the findings and red flags",
     notTold: "Nobody is recorded as told yet.",
     tell: "Write down who was told",

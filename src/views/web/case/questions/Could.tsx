@@ -79,7 +79,7 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
-  const stopped = stopNotices(state).flatMap((notice) => notice.conditions);
+  const stopped = stopNotices(casebook, state).flatMap((notice) => notice.conditions);
   const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (

@@ -29,6 +29,8 @@ export const formProblems = {
   "fields-disagree": (slots: Slots) =>
     capital(`${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`),
   "field-unknown": (slots: Slots) => `${place(slots)}more values than the line has. Expected: as the hint says.`,
+  "closing-under-stop": (slots: Slots) =>
+    `Stop and report stands and nobody is recorded as told: ${slots.what} Write down who was told, or that it was lifted, first.`,
   "field-empty": () => "Nothing is entered here; it is needed.",
   "field-not-number": (slots: Slots) =>
     slots.min === undefined

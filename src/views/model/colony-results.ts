@@ -1,0 +1,108 @@
+/**
+ * Results on record of a colony as the differential takes them: tests told, and dissections read here to the end.
+ *
+ * @module views/model
+ */
+import {
+  type Casebook,
+  type CaseState,
+  casesAt,
+  type SpecimenState,
+  settled,
+  specimensOf,
+} from "../../casebook/index.ts";
+import { isConditionId, isTestId, speaksForApiary, tests } from "../../knowledge/index.ts";
+import { bench, differential } from "../../reasoning/index.ts";
+import { type Day, daysBetween, type Problem, problem } from "../../units/index.ts";
+import { present } from "./form.ts";
+
+type Test = differential.TestInput;
+
+/** A result of so many days before the last look is told to be old: the colony has gone through a season since. Judgement. */
+const oldAfterDays = 90;
+
+/**
+ * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
+ * that it does not take the answer of every colony with it; one from long before is weighed and told. Nothing is told
+ * where there is no place for it.
+ */
+export function testsOf(
+  state: CaseState,
+  key: string,
+  told: { readonly lastLook: Day; readonly notes: Problem[] } | null,
+): readonly Test[] {
+  return Object.values(state.tests)
+    .map((candidate) => candidate.value)
+    .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
+    .flatMap(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) => {
+      const asked: Test = present({ ...counts, which: which?.filter(isConditionId), date: on });
+      const slots = { test: isTestId(counts.test) ? tests[counts.test].term : counts.test, on };
+      const unfit = differential.unfitTest(asked);
+      if (unfit !== null) {
+        const expected = unfit.expected ?? "";
+        told?.notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
+        return [];
+      }
+      const age = told === null ? 0 : daysBetween(on, told.lastLook);
+      if (age > oldAfterDays)
+        told?.notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: age } }));
+      return [asked];
+    });
+}
+
+/** Dissections of the colony read here to the end. */
+export const readingsOf = (casebook: Casebook, state: CaseState, key: string): readonly Test[] =>
+  specimensOf(casebook, state.id)
+    .filter((specimen) => specimen.colony === key)
+    .flatMap(dissectionsOf);
+
+/** The result of a specimen that was read to the end, of the reading that was finished last; none where none was. */
+function dissectionsOf(specimen: SpecimenState): readonly Test[] {
+  const finished = Object.values(specimen.readings)
+    .flatMap((reading) => {
+      const end = settled(reading.finished);
+      return end ? [{ reading, on: end.on }] : [];
+    })
+    .sort((one, other) => one.on.localeCompare(other.on))
+    .at(-1);
+  const label = settled(specimen.label);
+  if (!finished || !label) return [];
+  const counted = bench.tally(Object.values(finished.reading.bees).flatMap((bee) => settled(bee) ?? []));
+  const received = settled(specimen.received);
+  return [
+    {
+      test: "tracheal-dissection",
+      positive: counted.positive,
+      examined: counted.positive + counted.clear,
+      unreadable: counted.partlyRead + counted.unreadable,
+      date: received?.takenOn ?? label.takenOn ?? finished.on,
+      takenFrom: label.from,
+      ...(received ? { aliveWhenTaken: received.aliveWhenTaken } : {}),
+    },
+  ];
+}
+
+/**
+ * The last dissection that found mites in another colony of the apiary: where one colony has them, they live around the
+ * rest. Its own find is no news of its surroundings: it is weighed as a test already.
+ */
+export function mitesInSister(
+  casebook: Casebook,
+  state: CaseState,
+  key: string,
+): { readonly colony: string; readonly on: Day } | null {
+  const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
+  const sisters = Object.values(apiary?.colonies ?? {}).filter(({ id }) => id !== key);
+  if (sisters.length === 0) return null;
+  const codes = new Map(sisters.map(({ id, record }) => [id, settled(record)?.code ?? id]));
+  const told = casesAt(casebook, apiary?.id ?? "").flatMap((each) =>
+    sisters.flatMap(({ id }) => testsOf(each, id, null).map((test) => [id, test] as const)),
+  );
+  const read = Object.values(casebook.specimens)
+    .filter(({ colony }) => colony !== null && codes.has(colony))
+    .flatMap((specimen) => dissectionsOf(specimen).map((test) => [specimen.colony ?? "", test] as const));
+  const finds = [...told, ...read]
+    .filter(([, { test, positive = 0 }]) => test === "tracheal-dissection" && positive > 0)
+    .map(([id, { date = "" }]) => ({ colony: codes.get(id) ?? id, on: date }));
+  return finds.sort((one, other) => one.on.localeCompare(other.on)).at(-1) ?? null;
+}
