@@ -54,7 +54,20 @@ export function readArguments(argv: readonly string[], flags: readonly Flag[], t
       afterUnknown = flag === undefined && !(common as readonly string[]).includes(token.name);
     }
   }
-  return { ...seen, flags: given, positionals, problems };
+  return { ...seen, flags: given, positionals, problems: [...problems, ...saidTwice(given)] };
+}
+
+/** What one place can hold only once: a flag with one value or list, and a NAME of a flag of pairs. */
+function saidTwice(given: readonly { readonly flag: Flag; readonly words: string }[]): readonly Problem[] {
+  const places = given.flatMap(({ flag: { name, kind }, words }): readonly (readonly [string, string])[] => {
+    if (kind === "objects") return [];
+    if (kind !== "pairs") return [[name, name]];
+    return words.split(",").map((pair) => [name, pair.split("=")[0]?.trim() ?? ""]);
+  });
+  const twice = [...Map.groupBy(places, (place) => place.join(" ")).values()].filter((same) => same.length > 1);
+  return twice.map(([place]) =>
+    problem("said-twice", "blocked", `--${place?.[0]}`, { given: place?.[1] ?? "", expected: "each once" }),
+  );
 }
 
 const needsValue = (name: string, expected: string): Problem =>

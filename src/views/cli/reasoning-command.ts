@@ -1,9 +1,12 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
+import { publishedEvidence } from "../../knowledge/index.ts";
 import { replyBody, type Verb } from "../../reasoning/index.ts";
 import { jsonTrouble, type Problem, problem } from "../../units/index.ts";
+import { withTerms } from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { comparisonForPeople } from "./compare-table.ts";
 import { differentialForPeople } from "./differential-table.ts";
 import { flagsOf, withFlag } from "./flags.ts";
 import { verbHelp } from "./help.ts";
@@ -34,7 +37,7 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
   const reply = verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
-  const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, problemSentence);
+  const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, sentenceWithNames);
   io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
   return 0;
 }
@@ -44,9 +47,14 @@ function forPeople(verb: string, body: object, isRefused: boolean): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
   if (verb === "differential")
     return withNotices(differentialForPeople(body as Parameters<typeof differentialForPeople>[0]), body);
+  if (verb === "compare-causes")
+    return withNotices(comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0]), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }
+
+/** The sentence of a problem, with the names of findings, conditions and tests in place of their ids. */
+const sentenceWithNames = (each: Problem): string | null => problemSentence(withTerms(each, publishedEvidence));
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && !Array.isArray(value);

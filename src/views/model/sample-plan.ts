@@ -127,6 +127,9 @@ function requestOf(casebook: Casebook, state: CaseState, form: SampleForm, today
     // Without a latitude the season is that of the north, as in question 2, where the page says so.
     season: seasonOf(today, place?.latitude ?? 45),
     colonies: known.filter((colony) => form.colonies.includes(colony.id)),
+    deadColonies: coloniesOf(casebook, state.id)
+      .filter((colony) => colony.state?.state === "dead")
+      .map((colony) => colony.id),
     coloniesInApiary: Math.max(1, told, Object.keys(apiary?.colonies ?? {}).length, known.length),
     designPrevalence: form.designPrevalence,
     confidence: form.confidence,

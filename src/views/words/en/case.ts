@@ -85,8 +85,13 @@ export const caseWords = {
       .join(", "),
   nothingPlanned: "No look or test chosen",
   noSpecimens: "No specimens yet",
-  vialsRead: (slots: { readonly read: number; readonly all: number }) =>
-    `${whole(slots.read)} of ${some(slots.all, "vial", "vials")} read`,
+  foundSays: (slots: { readonly read: number; readonly vials: number; readonly results: number }) =>
+    [
+      slots.vials > 0 ? `${whole(slots.read)} of ${some(slots.vials, "vial", "vials")} read` : "",
+      slots.results > 0 ? some(slots.results, "result told", "results told") : "",
+    ]
+      .filter(Boolean)
+      .join(", "),
   notDecided: "Not decided yet",
   decided: { "act-now": "Act now", "test-first": "Test first", wait: "Wait" },
   decidedUntil: (slots: { readonly choice: string; readonly day: string }) =>

@@ -61,6 +61,10 @@ export const countProblems = {
       : `A treatment ended ${some(n(slots, "daysAgo"), "day", "days")} before: none found is then a weak answer.`,
   "too-few-for-design": (slots: Slots) =>
     `If ${inHundred(n(slots, "designPrevalence"))} in every 100 bees had mites, ${some(n(slots, "examined"), "bee", "bees")} would miss them ${inHundred(n(slots, "missed"))} times in 100.`,
+  "dead-colony-sampled": (slots: Slots) =>
+    `Dead: ${slots.colonies}. Mites leave dead bees and the tubes decay, so none found says little; dead bees carry mites more often, so the share is no estimate of the colony.`,
+  "dead-among-chosen": (slots: Slots) =>
+    `Dead among the chosen: ${slots.colonies}. Plan the dead colonies by themselves; this plan takes its bees from living ones.`,
   "one-vial-two-questions": (slots: Slots) =>
     `One vial cannot answer both: ${slots.question} takes ${slots.takes}. Take a second vial.`,
   "spare-share-judged": (slots: Slots) =>
