@@ -220,7 +220,11 @@ function causeView({ each, beside, dots, answered, mites, evidence, words }: Pla
   const view = (reason: differential.Reason<string>): ReasonView => ({
     id: reason.finding,
     term: reasonTerm({ id: reason.finding, isAbsent: answered[reason.finding] === "absent", evidence, words }),
-    elsewhere: reason.bits < 0 && answered[reason.finding] === "present" && !suppressed(reason.finding),
+    elsewhere:
+      reason.bits < 0 &&
+      answered[reason.finding] === "present" &&
+      evidence.findings[reason.finding]?.kind === "sign" &&
+      !suppressed(reason.finding),
     bits: reason.bits,
     ticks: Math.max(1, Math.round(Math.abs(reason.bits) * ticksInBit)),
     parts:

@@ -35,7 +35,7 @@ const ropes: Parameters<typeof following>[1] = (book) =>
     answer: "present",
     on: today,
   });
-const stopsOf = ({ casebook, state }: ReturnType<typeof following>) => stopNotices(casebook, state);
+const stopsOf = ({ casebook, state }: ReturnType<typeof following>) => stopNotices(casebook, state, words);
 const told = (fields: Record<string, string> = {}) => {
   const read = readTold(
     { toldWhom: "competent authority", toldOn: "2026-03-01", answerBy: "2026-03-05", reference: "B-12", ...fields },
@@ -104,11 +104,11 @@ describe("results that stop", () => {
       },
     });
     const beside = following(start, ropes, () => [other(told.state.apiary ?? "")]);
-    expect(stopNotices(beside.casebook, beside.casebook.cases["case-two"] as never)).toMatchObject([
+    expect(stopNotices(beside.casebook, beside.casebook.cases["case-two"] as never, words)).toMatchObject([
       { key: "rope-american-foulbrood", elsewhere: { caseId: start.caseId, code: "TV-26-014" } },
     ]);
     const away = following(start, ropes, () => [other("apiary-two")]);
-    expect(stopNotices(away.casebook, away.casebook.cases["case-two"] as never)).toEqual([]);
+    expect(stopNotices(away.casebook, away.casebook.cases["case-two"] as never, words)).toEqual([]);
     expect(casesView({ casebook: beside.casebook, today, who: null, words }).stops).toHaveLength(1);
   });
 });
@@ -118,7 +118,7 @@ describe("a lifted stop", () => {
     (fields: Record<string, string> = {}): Parameters<typeof following>[1] =>
     (book) => {
       const state = book.cases[start.caseId] as never;
-      const stops = stopNotices(book, state);
+      const stops = stopNotices(book, state, words);
       const read = readLifted(
         {
           ...{ stop: "rope-american-foulbrood", role: "reference-laboratory", liftedBy: "laboratory 1" },
@@ -132,7 +132,7 @@ describe("a lifted stop", () => {
 
   it("stands no more, and is told with its role and laboratory reference", () => {
     const { casebook, state } = following(start, ropes, lift());
-    expect(stopNotices(casebook, state)).toEqual([]);
+    expect(stopNotices(casebook, state, words)).toEqual([]);
     expect(stopsLifted(casebook, state)).toMatchObject([
       { key: "rope-american-foulbrood", lifted: { role: "reference-laboratory", laboratoryReference: "L-26-7" } },
     ]);

@@ -55,13 +55,13 @@ const planned = (over = {}, today = "2026-03-09") =>
 describe("stop and report", () => {
   it("a ropy thread stands in place of advice, with what not to do", () => {
     const garth = demonstration.cases["demonstration-case-tv-26-022"] ?? expect.fail("no case");
-    const [notice] = stopNotices(demonstration, garth);
+    const [notice] = stopNotices(demonstration, garth, words);
     expect(notice).toMatchObject({ key: "rope-american-foulbrood" });
     expect(notice?.doNot.join(" ")).toContain("Do not move, burn or medicate");
   });
 
   it("an ordinary case has none", () => {
-    expect(stopNotices(demonstration, state)).toEqual([]);
+    expect(stopNotices(demonstration, state, words)).toEqual([]);
   });
 });
 

@@ -4,8 +4,8 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
-import { type ConditionId, conditions, publishedEvidence } from "../../../knowledge/index.ts";
-import { stepTerm } from "../terms.ts";
+import { type ConditionId, conditions, findings, isFindingId } from "../../../knowledge/index.ts";
+import type { Words } from "../../words/index.ts";
 import { type StopAct, stopActs } from "./stop-acts.ts";
 
 export interface StopNotice {
@@ -23,7 +23,7 @@ export interface StopNotice {
 }
 
 /** Every stop for the apiary of the case, in the order of `stopActs`, with its names. */
-export const stopNotices = (casebook: Casebook, state: CaseState): readonly StopNotice[] =>
+export const stopNotices = (casebook: Casebook, state: CaseState, words: Words): readonly StopNotice[] =>
   stopActs(casebook, state).map((stop) => {
     const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
     return {
@@ -31,7 +31,10 @@ export const stopNotices = (casebook: Casebook, state: CaseState): readonly Stop
       elsewhere: caseId === state.id ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
       conditions: may,
       what: stopName(stop),
-      because: because.map((id) => stepTerm(publishedEvidence, id)).join(", "),
+      because: [
+        ...because.filter(isFindingId).map((id) => findings[id].term),
+        ...(because.every(isFindingId) ? [] : [words.case.stop.byResult]),
+      ].join(", "),
       act,
       doNot,
       answers,

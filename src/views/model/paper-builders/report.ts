@@ -16,6 +16,7 @@ import {
 import { type differential, sampling } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { sentenceOf, type Words } from "../../words/index.ts";
+import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
@@ -157,7 +158,7 @@ function missed(read: readonly SpecimenFound[], words: Words): readonly string[]
 }
 
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
-  const stops = stopNotices(casebook, state);
+  const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
   if (stops.length > 0)
     return stops.map((stop) => ({
@@ -192,7 +193,7 @@ function heed(casebook: Casebook, state: CaseState, specimens: readonly Specimen
   const spirit = specimens.some((each) => each.label.preservative === "ethanol-70");
   return [
     ...new Set<CautionId>([
-      ...(stopNotices(casebook, state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
+      ...(stopActs(casebook, state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
       ...(used.length > 0 ? used : cautionsFor("any-chemical")),
       ...(spirit ? cautionsFor("collection-in-alcohol") : []),
       ...cautionsFor("dead-bees-or-frass"),

@@ -9,7 +9,8 @@ import { conditions, isOwnId } from "../../../knowledge/index.ts";
 import { blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
-import { stopNotices } from "../done/stops.ts";
+import { stopActs } from "../done/stop-acts.ts";
+import { stopName } from "../done/stops.ts";
 import { type Fields, present, readForm } from "../form.ts";
 import { reportsTold } from "../forms/reports-told.ts";
 import { happenedOn } from "../happened.ts";
@@ -103,9 +104,9 @@ export function readClosing(
 export const untoldStops = (casebook: Casebook, state: CaseState): readonly string[] =>
   reportsTold(state).length > 0
     ? []
-    : stopNotices(casebook, state)
-        .filter(({ elsewhere }) => elsewhere === null)
-        .map(({ what }) => what);
+    : stopActs(casebook, state)
+        .filter(({ caseId }) => caseId === state.id)
+        .map(stopName);
 
 /** The case is closed; it replaces every closing that stands. */
 export const closingDraft = (state: CaseState, data: BodyOf<"case-closed">, today: Day): EntryDraft => ({

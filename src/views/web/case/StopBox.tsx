@@ -10,7 +10,7 @@ import { StopReport } from "./StopReport.tsx";
 export function StopBox({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.case.stop;
-  const notices = stopNotices(casebook, state);
+  const notices = stopNotices(casebook, state, words);
   if (notices.length === 0 && stopsLifted(casebook, state).length === 0) return null;
   const own = notices.filter(({ elsewhere }) => elsewhere === null);
   return (

@@ -29,6 +29,7 @@ export const caseWords = {
     head: "Stop and report",
     stands:
       "The stop stands for the apiary until what it follows from is corrected on question 1, or until it is lifted on a laboratory’s result. Telling someone does not lift it.",
+    byResult: "a result written down at question 4",
     elsewhere: (slots: { readonly code: string }) => `On record in case ${slots.code} of this apiary`,
     lift: "Write down that the stop is lifted",
     liftUnder:

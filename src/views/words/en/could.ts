@@ -134,7 +134,7 @@ export const could = {
   reason: (slots: { readonly term: string }) => lower(slots.term),
   testReason: (slots: { readonly term: string; readonly isPositive: boolean }) =>
     `${lower(slots.term)}: ${slots.isPositive ? "found" : "none found"}`,
-  elsewhere: "another cause explains it",
+  elsewhere: "explained by another cause",
   signsAlone: "stands lower; shown because signs speak for it and only opened breathing tubes can tell",
   absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
   changesHead: "What would put another cause first",

@@ -33,6 +33,7 @@ export const seen = {
   stillDated: (slots: { readonly on: string }) => `Until then answers carry ${day(slots.on)}.`,
   seenOnDay: (slots: { readonly on: string }) => `Seen on ${day(slots.on)}`,
   findings: "Findings",
+  goTo: "Go to:",
   colony: "Colony",
   apiaryWide: "whole apiary",
   cell: (slots: { readonly finding: string; readonly colony: string; readonly state: string }) =>

@@ -114,8 +114,20 @@ function Cause({ cause }: { readonly cause: CauseView }) {
   );
 }
 
+/** Reasons with their weights: those of the cause itself, then the signs that another cause explains. */
 function Reasons({ reasons, none }: { readonly reasons: readonly ReasonView[]; readonly none: string }) {
   if (reasons.length === 0) return <>{none}</>;
+  const [own, elsewhere] = [false, true].map((is) => reasons.filter((reason) => reason.elsewhere === is));
+  return (
+    <>
+      <ReasonList reasons={own ?? []} end={elsewhere?.length ? ";" : ""} />
+      {elsewhere?.length ? `${words.could.elsewhere}: ` : ""}
+      <ReasonList reasons={elsewhere ?? []} end="" />
+    </>
+  );
+}
+
+function ReasonList({ reasons, end }: { readonly reasons: readonly ReasonView[]; readonly end: string }) {
   return reasons.map((reason, index) => {
     const term = (
       <>
@@ -128,9 +140,8 @@ function Reasons({ reasons, none }: { readonly reasons: readonly ReasonView[]; r
       <span key={reason.term}>
         <span className="nw">
           {reason.parts ? <b>{term}</b> : term}
-          {index < reasons.length - 1 && !reason.elsewhere ? "," : ""}
+          {index < reasons.length - 1 ? "," : end}
         </span>{" "}
-        {reason.elsewhere ? `(${words.could.elsewhere})${index < reasons.length - 1 ? ", " : ""}` : ""}
       </span>
     );
   });

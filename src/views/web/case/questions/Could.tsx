@@ -79,7 +79,7 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
-  const stopped = stopNotices(casebook, state).flatMap((notice) => notice.conditions);
+  const stopped = stopNotices(casebook, state, words).flatMap((notice) => notice.conditions);
   const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
@@ -104,7 +104,7 @@ export default function Could({ caseId }: QuestionProps) {
       {stopped.length > 0 ? null : (
         <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
       )}
-      {reply.comparison ? (
+      {reply.comparison && stopped.length === 0 ? (
         <Compare view={comparisonView(reply.comparison, words, own.evidence)} causes={view.causes} choose={setPair} />
       ) : null}
       <Notes problems={problems.map(sentence)} />

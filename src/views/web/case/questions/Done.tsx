@@ -42,7 +42,7 @@ function Decide({ state }: { readonly state: CaseState }) {
     return typed.ok ? typed.value : null;
   });
   const [anyway, setAnyway] = useState(false);
-  const stops = stopNotices(casebook, state);
+  const stops = stopNotices(casebook, state, words);
   const weighed = useMemo(
     () => (weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null),
     [weighing, counted, anyway],

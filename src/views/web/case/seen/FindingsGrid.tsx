@@ -75,6 +75,17 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
         <Pen pen={pen} choose={setPen} />
         <span className="note q3 keys-hint">{say.keys}</span>
       </div>
+      <p className="places q2">
+        {say.goTo}{" "}
+        {groups.map((group, index) => (
+          <span key={group.place}>
+            {index > 0 ? " · " : ""}
+            <a className="act" href={`#at-${group.place}`}>
+              {group.title}
+            </a>
+          </span>
+        ))}
+      </p>
       <p className="q2" role="status">
         {setBackSays}
       </p>
@@ -150,7 +161,7 @@ function Group({ group, from, colonies, at, focus, press }: GroupProps) {
   return (
     <tbody>
       <tr>
-        <th colSpan={colonies.length + 1} scope="rowgroup">
+        <th id={`at-${group.place}`} colSpan={colonies.length + 1} scope="rowgroup">
           {group.title}
         </th>
       </tr>
