@@ -4,7 +4,7 @@ import { answerFlags, colony, following, opened, see, today } from "../../../tes
 import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import type { EntryDraft } from "../../journal/index.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
-import { wordsOf } from "../words/index.ts";
+import { sentenceOf, wordsOf } from "../words/index.ts";
 import {
   colonyStateDraft,
   couldView,
@@ -313,6 +313,33 @@ describe("what would tell", () => {
     expect(vials.map((vial) => vial.code.slice(0, 9))).toEqual(["TV26-0001", "TV26-0002"]);
     expect(vials.every((vial) => readCode(vial.code).ok)).toBe(true);
     expect(spineView(sampled.casebook, start.caseId, words)).toMatchObject({ open: 1 });
+  });
+
+  it("warns when a test in the kit asks other bees of the same vial", () => {
+    const start = opened();
+    const kit =
+      (step: string, state: "planned" | "done"): Parameters<typeof following>[1] =>
+      (book) => [stepDraft(book.cases[start.caseId] as never, { step, kind: "test", state }, today)];
+    const planned = (...acts: readonly Parameters<typeof following>[1][]) => {
+      const { casebook, state } = following(start, ...acts);
+      const form = {
+        purpose: "detect",
+        colonies: [colony(casebook, 1)],
+        designPrevalence: 0.05,
+        confidence: 0.95,
+        sensitivity: 1,
+        preservative: "frozen",
+        laboratory: "",
+      } as const;
+      const { plan } = samplePlanView({ casebook, state, form, today, words });
+      return (plan?.problems ?? []).filter(({ code }) => code === "one-vial-two-questions");
+    };
+    const asked = planned(kit("spore-count", "planned"), kit("tracheal-dissection", "planned"));
+    expect(asked.map((each) => sentenceOf(each, words))).toEqual([
+      "One vial cannot answer both: the test for nosema spores takes old foragers. Take a second vial.",
+    ]);
+    expect(planned(kit("spore-count", "done"))).toEqual([]);
+    expect(planned()).toEqual([]);
   });
 
   it("says what stands in the way when no colony is chosen", () => {

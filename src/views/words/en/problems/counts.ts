@@ -6,6 +6,20 @@ const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const oneDigit = (value: number): string => String(Number(value.toFixed(1)));
 const chance = (value: number): string => (value < 0.001 ? "less than 1 in 1,000" : `${inHundred(value)} in 100`);
 
+const otherQuestions: Readonly<Record<string, string>> = {
+  varroa: "varroa mites",
+  nosema: "nosema spores",
+  virus: "viruses",
+  poisoning: "residues of poison",
+};
+
+const otherBees: Readonly<Record<string, string>> = {
+  "open-brood": "bees from combs with open brood",
+  foragers: "old foragers",
+  "with-and-without-signs-apart": "bees with signs and bees without, apart",
+  "freshly-dead-frozen": "freshly dead bees, frozen at once",
+};
+
 export const countProblems = {
   "positives-exceed-examined": (slots: Slots) =>
     `${slots.positive} bees with mites cannot come from ${slots.examined} bees. Check both counts.`,
@@ -66,7 +80,7 @@ export const countProblems = {
   "dead-among-chosen": (slots: Slots) =>
     `Dead among the chosen: ${slots.colonies}. Plan the dead colonies by themselves; this plan takes its bees from living ones.`,
   "one-vial-two-questions": (slots: Slots) =>
-    `One vial cannot answer both: ${slots.question} takes ${slots.takes}. Take a second vial.`,
+    `One vial cannot answer both: the test for ${otherQuestions[String(slots.question)] ?? slots.question} takes ${otherBees[String(slots.takes)] ?? slots.takes}. Take a second vial.`,
   "spare-share-judged": (slots: Slots) =>
     `${slots.spareBees} spare bees allow for bees that cannot be read; how many is a judgement.`,
 
