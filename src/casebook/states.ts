@@ -73,6 +73,7 @@ function caseState(id: string, entries: ByKind): CaseState | null {
     "step-planned",
     "sampling-planned",
     "test-result-recorded",
+    "stop-reported",
     "stop-lifted",
     "decision-recorded",
     "outcome-recorded",
@@ -93,6 +94,9 @@ function caseState(id: string, entries: ByKind): CaseState | null {
     samplePlans: slotsBy(itemsOf(entries, "sampling-planned"), secondId),
     tests: Object.fromEntries(
       itemsOf(entries, "test-result-recorded").map(({ candidate }) => [candidate.entry, candidate]),
+    ),
+    stopsReported: Object.fromEntries(
+      itemsOf(entries, "stop-reported").map(({ candidate }) => [candidate.entry, candidate]),
     ),
     stopsLifted: slotsBy(itemsOf(entries, "stop-lifted"), (item) => item.candidate.value.stop),
     decision: slotOf(entries, "decision-recorded"),

@@ -25,6 +25,7 @@ import {
   mayBeDefault,
   middleOf,
   mustNotMiss,
+  noTrouble,
   redFlags,
   regionAdjustments,
   sources,
@@ -123,6 +124,14 @@ describe("notices", () => {
     );
     expect(notice?.act).toMatch(/^[A-Z].{10,}\.$/);
     expect(notice?.findings.every(isFindingId)).toBe(true);
+  });
+
+  it("[KN10] signs of trouble are the signs that people are asked, but for those of a colony doing well", () => {
+    const good = ["normal_eggs_and_queen", "stores_ample", "calm_polished_cells", "hover_facing_hive"];
+    const quiet = Object.values(findings).filter(
+      (each) => each.kind === "circumstance" || "derived" in each || good.includes(each.id),
+    );
+    expect([...noTrouble].sort()).toEqual(quiet.map(({ id }) => id).sort());
   });
 
   it("[KN10] are nine, one by a test alone; red flags lead to notices that exist and come with an act", () => {

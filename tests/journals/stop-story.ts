@@ -1,4 +1,4 @@
-/** An invented case that stops and is lifted, told in entries: a thread that ropes, a lift, and the same thread again. */
+/** An invented case that stops, told in entries: a thread that ropes, a report, a lift, and such a thread again. */
 import type { Entry, EntryDraft } from "../../src/journal/index.ts";
 import { writer } from "./writer.ts";
 
@@ -22,14 +22,21 @@ export function stopStory(): readonly Entry[] {
     },
   });
   const seen = office.write(roped("colony-1", "2026-05-04"));
+  const answers = seen.map(({ header }) => header.id);
+  const reported = office.write({
+    kind: "stop-reported",
+    at: "2026-05-04",
+    about: ["case-1"],
+    data: { toldWhom: "competent authority", on: "2026-05-04", due: "2026-05-11", reference: "B-12", answers },
+  });
   const lifted = office.write({
     kind: "stop-lifted",
     at: "2026-05-11",
     about: ["case-1", "rope-american-foulbrood"],
     data: {
       ...{ stop: "rope-american-foulbrood", role: "reference-laboratory", liftedBy: "laboratory 1" },
-      ...{ laboratoryReference: "L-26-7", on: "2026-05-11", answers: seen.map(({ header }) => header.id) },
+      ...{ laboratoryReference: "L-26-7", on: "2026-05-11", answers },
     },
   });
-  return [...opened, ...seen, ...lifted, ...office.write(roped("colony-2", "2026-05-18"))];
+  return [...opened, ...seen, ...reported, ...lifted, ...office.write(roped("colony-2", "2026-05-18"))];
 }

@@ -35,6 +35,7 @@ export const kinds = {
   "step-planned": kind("case", 1, kase.stepPlanned),
   "sampling-planned": kind("case", 1, kase.samplingPlanned, ["samplePlan"]),
   "test-result-recorded": kind("case", 2, kase.testResultRecorded),
+  "stop-reported": kind("case", 1, kase.stopReported),
   "stop-lifted": kind("case", 1, kase.stopLifted, ["stop"]),
   "decision-recorded": kind("case", 1, kase.decisionRecorded),
   "outcome-recorded": kind("case", 1, kase.outcomeRecorded, ["colony"]),

@@ -1,7 +1,8 @@
 /** What cannot be seen or made on a colony as it is, and findings that cannot be true of one look. */
-import { type FindingId, findings, type TestId } from "../../knowledge/index.ts";
+import { type FindingId, findings, isFindingId, type TestId } from "../../knowledge/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { ReadCase } from "./input.ts";
+import type { Setting } from "./network-for.ts";
 
 /** Looks and tests that only live bees allow, by their definitions. */
 export const needsLiveBees: readonly (FindingId | TestId)[] = [
@@ -67,7 +68,7 @@ const contradicting: readonly (readonly [FindingId, FindingId])[] = [
   ["normal_eggs_and_queen", "sealed_brood_only"],
   ["multiple_eggs_per_cell", "queen_not_found_no_eggs"],
   ["multiple_eggs_per_cell", "sealed_brood_only"],
-  ...needsBrood.map((id) => [id as FindingId, "no_brood_in_season"] as const),
+  ...needsBrood.filter(isFindingId).map((id) => [id, "no_brood_in_season"] as const),
 ];
 
 /**
@@ -88,4 +89,16 @@ export function withoutIdleAbsence(read: ReadCase, problems: Problem[]): ReadCas
   if (idle.length === 0) return read;
   problems.push(problem("absent-without-brood", "noted", "findings", { slots: { findings: idle.join(", ") } }));
   return { ...read, absent: read.absent.filter((id) => !idle.includes(id)) };
+}
+
+/** Whether the look or test can be made on this colony in this season, with what was seen of it. */
+export function isPossible(
+  id: FindingId | TestId,
+  { colonyState, season }: Pick<Setting, "colonyState" | "season">,
+  present: readonly FindingId[],
+): boolean {
+  if (colonyState === "dead" && needsLiveBees.includes(id)) return false;
+  if (present.includes("no_brood_in_season") && needsBrood.includes(id)) return false;
+  // Not asked while neighbouring colonies have no brood; in winter they have none.
+  return !(isFindingId(id) && findings[id].onlyWhenNeighboursHaveBrood === true && season === "winter");
 }

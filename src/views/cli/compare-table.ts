@@ -1,14 +1,17 @@
 /** Two causes side by side for people: how they stand, what was seen that parts them, and what would. */
-import { publishedEvidence } from "../../knowledge/index.ts";
+import type { Evidence } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
 import { comparisonView } from "../model/index.ts";
 import { wordsOf } from "../words/index.ts";
 import { table } from "./table.ts";
 
-export function comparisonForPeople(compared: differential.CauseComparison<string, string>): string {
+export function comparisonForPeople(
+  compared: differential.CauseComparison<string, string>,
+  evidence: Evidence,
+): string {
   const words = wordsOf("en");
   const say = words.could;
-  const { says, terms, seen, unseen } = comparisonView(compared, words, publishedEvidence);
+  const { says, terms, seen, unseen } = comparisonView(compared, words, evidence);
   const columns = say.compareColumns;
   return [
     `${says.replaceAll("**", "")} ${say.compareUnder}\n`,

@@ -13,7 +13,7 @@ import {
 } from "../../casebook/index.ts";
 import { isConditionId, isTestId, speaksForApiary, tests } from "../../knowledge/index.ts";
 import { bench, differential } from "../../reasoning/index.ts";
-import { type Day, daysBetween, type Problem, problem } from "../../units/index.ts";
+import { type Day, daysBetween, isDay, type Problem, problem } from "../../units/index.ts";
 import { present } from "./form.ts";
 
 type Test = differential.TestInput;
@@ -23,29 +23,31 @@ const oldAfterDays = 90;
 
 /**
  * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
- * that it does not take the answer of every colony with it; one from long before is weighed and told. Nothing is told
- * where there is no place for it.
+ * that it does not take the answer of every colony with it; one from long before is weighed and told.
  */
 export function testsOf(
   state: CaseState,
   key: string,
-  told: { readonly lastLook: Day; readonly notes: Problem[] } | null,
+  { lastLook: looked, notes }: { readonly lastLook: Day; readonly notes: Problem[] },
 ): readonly Test[] {
   return Object.values(state.tests)
     .map((candidate) => candidate.value)
     .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
     .flatMap(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) => {
+      if (!isTestId(counts.test)) {
+        notes.push(problem("test-unknown", "warned", null, { slots: { test: counts.test, on } }));
+        return [];
+      }
       const asked: Test = present({ ...counts, which: which?.filter(isConditionId), date: on });
-      const slots = { test: isTestId(counts.test) ? tests[counts.test].term : counts.test, on };
+      const slots = { test: tests[counts.test].term, on };
       const unfit = differential.unfitTest(asked);
       if (unfit !== null) {
         const expected = unfit.expected ?? "";
-        told?.notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
+        notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
         return [];
       }
-      const age = told === null ? 0 : daysBetween(on, told.lastLook);
-      if (age > oldAfterDays)
-        told?.notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: age } }));
+      const days = daysBetween(on, looked);
+      if (days > oldAfterDays) notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days } }));
       return [asked];
     });
 }
@@ -82,27 +84,37 @@ function dissectionsOf(specimen: SpecimenState): readonly Test[] {
   ];
 }
 
+/** A neighbour's find older than this tells nothing of now: a year, so that the season comes round. Judgement. */
+const neighbourFindDays = 366;
+
 /**
- * The last dissection that found mites in another colony of the apiary: where one colony has them, they live around the
- * rest. Its own find is no news of its surroundings: it is weighed as a test already.
+ * The last dissection that found mites in another colony of the apiary, in the year before the last look: where one
+ * colony has them, they live around the rest. Its own find, and one of the whole apiary, is weighed as a test already.
  */
 export function mitesInSister(
   casebook: Casebook,
   state: CaseState,
-  key: string,
+  { key, lastLook }: { readonly key: string; readonly lastLook: Day },
 ): { readonly colony: string; readonly on: Day } | null {
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
-  const sisters = Object.values(apiary?.colonies ?? {}).filter(({ id }) => id !== key);
-  if (sisters.length === 0) return null;
-  const codes = new Map(sisters.map(({ id, record }) => [id, settled(record)?.code ?? id]));
-  const told = casesAt(casebook, apiary?.id ?? "").flatMap((each) =>
-    sisters.flatMap(({ id }) => testsOf(each, id, null).map((test) => [id, test] as const)),
+  const codes = new Map(
+    Object.values(apiary?.colonies ?? {})
+      .filter(({ id }) => id !== key)
+      .map(({ id, record }) => [id, settled(record)?.code ?? id]),
   );
-  const read = Object.values(casebook.specimens)
-    .filter(({ colony }) => colony !== null && codes.has(colony))
-    .flatMap((specimen) => dissectionsOf(specimen).map((test) => [specimen.colony ?? "", test] as const));
-  const finds = [...told, ...read]
-    .filter(([, { test, positive = 0 }]) => test === "tracheal-dissection" && positive > 0)
-    .map(([id, { date = "" }]) => ({ colony: codes.get(id) ?? id, on: date }));
+  if (apiary === undefined || codes.size === 0) return null;
+  const finds = casesAt(casebook, apiary.id)
+    .flatMap((each) => [
+      ...Object.values(each.tests).map(({ value }) => ({ ...value, date: value.on })),
+      ...specimensOf(casebook, each.id).flatMap((specimen) =>
+        dissectionsOf(specimen).map((test) => ({ ...test, colony: specimen.colony })),
+      ),
+    ])
+    .filter(({ test, positive = 0 }) => test === "tracheal-dissection" && positive > 0)
+    .flatMap(({ colony, date = "" }) => {
+      const code = colony === null ? undefined : codes.get(colony);
+      return code === undefined ? [] : [{ colony: code, on: date }];
+    })
+    .filter(({ on }) => isDay(on) && on <= lastLook && daysBetween(on, lastLook) <= neighbourFindDays);
   return finds.sort((one, other) => one.on.localeCompare(other.on)).at(-1) ?? null;
 }

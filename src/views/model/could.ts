@@ -15,6 +15,15 @@ import {
 } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
+import {
+  isAboutOthers,
+  type MitesSeen,
+  mitesSeen,
+  provenByDissection,
+  reportFirst,
+  verdictSentence,
+  worthShowing,
+} from "./could-verdict.ts";
 import { conditionTerm, stepTerm } from "./terms.ts";
 
 type Answer = differential.AnyAnswer;
@@ -82,7 +91,7 @@ export interface CouldView {
 }
 
 /** Causes shown at first: those of 1 in 10 or more, five at least, eight at most. */
-const [fewest, most, worthShowing] = [5, 8, 0.1];
+const [fewest, most] = [5, 8];
 /** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
 const partingBits = 1;
 const ticksInBit = 2;
@@ -99,9 +108,12 @@ export function couldView(asked: {
   readonly draws: number;
   /** Twenty points of each condition; null where they are not reckoned yet. */
   readonly dots: Readonly<Record<string, readonly number[]>> | null;
+  /** A stop stands for the apiary, whoever answered what it follows from. */
+  readonly isStopped?: boolean;
   readonly words: Words;
 }): CouldView {
-  const { answer, input, evidence = publishedEvidence, draws, dots, words } = asked;
+  const { input, evidence = publishedEvidence, draws, dots, words } = asked;
+  const answer = asked.isStopped ? reportFirst(asked.answer) : asked.answer;
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
@@ -136,15 +148,6 @@ export function couldView(asked: {
   };
 }
 
-/** What a dissection has seen: bees with mites, of bees that could be read. */
-interface MitesSeen {
-  readonly positive: number;
-  readonly examined: number;
-}
-
-/** The condition that a dissection proves: a mite seen in a breathing tube is the mite itself, not a sign of it. */
-const provenByDissection: ConditionId = "tracheal_mites";
-
 /** Whether signs speak for what only opened breathing tubes can show, and none was opened yet. */
 const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }: Input, evidence: Evidence): boolean =>
   id === provenByDissection &&
@@ -153,52 +156,6 @@ const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }
     ({ id: finding, bits }) =>
       findings[finding] === "present" && evidence.findings[finding]?.kind === "sign" && bits >= 1 / ticksInBit,
   );
-
-/** The dissection with most bees with mites; null when none has found any. */
-function mitesSeen(input: Input): MitesSeen | null {
-  const [best] = (input.tests ?? [])
-    .filter((each) => each.test === "tracheal-dissection")
-    .map(({ positive = 0, examined = 0 }) => ({ positive, examined }))
-    .filter(({ positive }) => positive > 0)
-    .sort((one, other) => other.positive - one.positive);
-  return best ?? null;
-}
-
-/** The verdict, in the largest type of the page; what is proven comes before what is judged. */
-export function verdictSentence(answer: Answer, said: Said): string {
-  const { words, mites, evidence } = said;
-  if (!mites) return judgedSentence(answer, said);
-  const proven = words.could.proven({ term: conditionTerm(evidence, provenByDissection), ...mites });
-  return isAboutOthers(answer) ? `${proven} ${judgedSentence(answer, said)}` : proven;
-}
-
-/** What a verdict is said with. */
-interface Said {
-  readonly words: Words;
-  readonly mites: MitesSeen | null;
-  readonly evidence: Evidence;
-}
-
-/** Whether the ranking names something else than what is proven. */
-const isAboutOthers = ({ verdict }: Answer): boolean =>
-  verdict.kind === "leading" && verdict.condition !== provenByDissection;
-
-function judgedSentence(answer: Answer, { words, evidence }: Said): string {
-  const { verdict, conditions: ranked, groups } = answer;
-  if (verdict.kind === "leading") {
-    const lead = verdict.condition
-      ? ranked.find((each) => each.id === verdict.condition)
-      : groups.find((group) => group.id === verdict.group);
-    const term = verdict.condition
-      ? conditionTerm(evidence, verdict.condition)
-      : words.could.groups[verdict.group ?? "normal"];
-    if (lead) return words.could.leads({ term, share: lead.posterior, low: lead.low, high: lead.high });
-  }
-  const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
-  if (!first) return words.could.nothingStandsOut;
-  const named = (each: Ranked) => ({ term: conditionTerm(evidence, each.id), share: each.posterior });
-  return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });
-}
 
 const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[] =>
   [ranked[index - 1], ranked[index + 1]].filter((each) => each !== undefined);

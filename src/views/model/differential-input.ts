@@ -16,7 +16,7 @@ import { type Evidence, type FindingId, publishedEvidence } from "../../knowledg
 import { differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { mitesInSister, readingsOf, testsOf } from "./colony-results.ts";
-import { askedFindings } from "./findings-grid.ts";
+import { spreadOf, troubleIn } from "./spread.ts";
 
 type Input = differential.DifferentialInput;
 type State = NonNullable<Input["findings"][FindingId]>;
@@ -25,25 +25,14 @@ export interface AskedDifferential {
   readonly input: Input;
   /** The season that the ranking counts with, from which day and latitude; the latitude null where it is assumed. */
   readonly season: { readonly season: Season; readonly on: Day; readonly latitude: number | null };
-  /** What lives around the apiary as somebody wrote it down; null where the usual is assumed. */
+  /** What lives around the apiary as somebody wrote it down, or a neighbour's find says; null where the usual is assumed. */
   readonly region: differential.Region | null;
   /** What was assumed or left out, to be said beside the answer. */
   readonly notes: readonly Problem[];
 }
 
-/** Findings that speak of a colony doing well; they do not make it one that has the trouble. */
-const goodSigns: readonly FindingId[] = [
-  "normal_eggs_and_queen",
-  "stores_ample",
-  "calm_polished_cells",
-  "hover_facing_hive",
-];
-
 /** Without a latitude the season is that of the north, at this one. */
 const assumedLatitude = 45;
-
-/** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
-const fewestColonies = 4;
 
 /**
  * The question put for one colony of a case; `key` is its id, or `whole-apiary`. With the evidence that the programme
@@ -61,20 +50,20 @@ export function differentialInput(
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
   const region = regionOf(apiary);
-  const sister = mitesInSister(casebook, state, key);
-  if (sister && region?.acarapisWoodi !== "found")
-    notes.push(problem("mites-in-sister", "noted", "region.acarapisWoodi", { slots: sister }));
-  if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const date = lastLook(state, key);
+  const sister = region?.acarapisWoodi === "found" ? null : mitesInSister(casebook, state, { key, lastLook: date });
+  if (sister) notes.push(problem("mites-in-sister", "noted", "region.acarapisWoodi", { slots: sister }));
+  if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const latitude = place?.latitude;
   if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));
+  const reckoned = sister ? { ...region, acarapisWoodi: "found" as const } : region;
   const colony = settled(state.colonyStates[key]);
   const input: Input = {
     date,
     // Without a latitude the season is that of the north, and the page says so.
     latitude: latitude ?? assumedLatitude,
-    findings: { ...spread(casebook, state), ...shared, ...own },
-    ...(region || sister ? { region: { ...region, ...(sister ? { acarapisWoodi: "found" as const } : {}) } } : {}),
+    findings: { ...spreadOf(casebook, state), ...shared, ...own },
+    ...(reckoned ? { region: reckoned } : {}),
     tests: [...testsOf(state, key, { lastLook: date, notes }), ...readingsOf(casebook, state, key)],
     ...(colony
       ? {
@@ -88,7 +77,7 @@ export function differentialInput(
   return {
     input,
     season: { season: seasonOf(date, latitude ?? assumedLatitude), on: date, latitude: latitude ?? null },
-    region,
+    region: reckoned,
     notes,
   };
 }
@@ -125,8 +114,8 @@ function recorded({
 }
 
 /**
- * The answers without those on what only live bees show, where they were given of a colony that had died by then. They
- * are told.
+ * The answers without those on what only live bees show, where they were given for a day after the colony had died. They
+ * are told. A colony found dead with no day of death may have shown them before: they count, and that is told too.
  */
 function whileAlive(
   state: CaseState,
@@ -142,15 +131,15 @@ function whileAlive(
   },
 ): Partial<Record<FindingId, State>> {
   const colony = settled(state.colonyStates[key]);
-  if (colony?.state !== "dead") return all;
-  const dead = colony.diedOn ?? colony.on;
+  const diedOn = colony?.state === "dead" ? colony.diedOn : undefined;
+  if (diedOn === undefined) return all;
   const seenOn = (id: string) => state.findings[key]?.[id]?.candidates[0]?.at.slice(0, 10) ?? "";
   const late = (Object.keys(all) as FindingId[]).filter(
-    (id) => differential.needsLiveBees.includes(id) && all[id] !== "not-looked" && seenOn(id) >= dead,
+    (id) => differential.needsLiveBees.includes(id) && all[id] !== "not-looked" && seenOn(id) > diedOn,
   );
   if (late.length === 0) return all;
-  const names = late.map((id) => evidence.findings[id]?.term ?? id).join(", ");
-  notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: dead } }));
+  const names = late.map((id) => evidence.findings[id]?.term ?? id).join("; ");
+  notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: diedOn } }));
   return Object.fromEntries(Object.entries(all).filter(([id]) => !late.includes(id as FindingId)));
 }
 
@@ -162,27 +151,6 @@ function lastLook(state: CaseState, key: string): Day {
     ),
   );
   return days.sort().at(-1) ?? state.record?.candidates[0].value.openedOn ?? "1970-01-01";
-}
-
-/**
- * "Only one colony" and "most colonies", worked out from the records: only where four colonies or more are on record
- * and each was looked at for at least one sign, since not looked for is not absent.
- */
-function spread(casebook: Casebook, state: CaseState): Partial<Record<FindingId, State>> {
-  const all = Object.keys((state.apiary === null ? undefined : casebook.apiaries[state.apiary])?.colonies ?? {});
-  const looked = all.filter((colony) => answers(state, colony).length > 0);
-  if (all.length < fewestColonies || looked.length < all.length) return {};
-  const affected = all.filter((colony) => answers(state, colony).includes("present")).length;
-  if (affected === 1) return { single_colony: "present" };
-  return affected * 2 >= all.length ? { most_colonies: "present" } : {};
-}
-
-/** Answers to the signs of trouble of a colony, "not looked" left out. */
-function answers(state: CaseState, colony: string): readonly State[] {
-  return askedFindings
-    .filter((finding) => finding.kind === "sign" && !goodSigns.includes(finding.id))
-    .flatMap((finding) => settled(state.findings[colony]?.[finding.id]) ?? [])
-    .filter((answer) => answer !== "not-looked");
 }
 
 /** The colonies of a case and how much is known of each: the one with most signs present first. */
@@ -197,7 +165,7 @@ export function colonyChoices(
 /** The colony a page opens with: the one with most signs present, the first when none has any. */
 export function mostTroubled(casebook: Casebook, state: CaseState): string {
   const colonies = coloniesOf(casebook, state.id);
-  const signs = (id: string) => answers(state, id).filter((answer) => answer === "present").length;
+  const signs = (id: string) => troubleIn(state, id).filter((answer) => answer === "present").length;
   const [first = null] = [...colonies].sort((one, other) => signs(other.id) - signs(one.id));
   return first?.id ?? wholeApiary;
 }

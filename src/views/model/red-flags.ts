@@ -4,7 +4,7 @@
  * @module views/model
  */
 import { type CaseState, settled } from "../../casebook/index.ts";
-import { findings, mustNotMiss, redFlags as redFlagFacts } from "../../knowledge/index.ts";
+import { findings, type MustNotMiss, mustNotMiss, redFlags as redFlagFacts } from "../../knowledge/index.ts";
 import { type RedFlagAnswer, redFlagAnswer, redFlagIds } from "./red-flag-answers.ts";
 
 export interface RedFlagView extends RedFlagAnswer {
@@ -23,15 +23,19 @@ export function redFlags(state: CaseState): readonly RedFlagView[] {
   }));
 }
 
-/** Findings that answer the flag with yes and are present in a colony: any one, or all together where all are asked. */
+/**
+ * Findings that each answer the flag with yes and are present in a colony; none where it takes several colonies or
+ * signs together, and none of a dead colony where the flag asks about a living one.
+ */
 function presentOf(state: CaseState, id: RedFlagView["id"]): readonly string[] {
   const { findings: signs, leadsTo } = redFlagFacts[id];
-  const seen = Object.values(state.findings).map((own) =>
-    signs.filter((finding) => settled(own[finding]) === "present"),
-  );
-  const together = leadsTo.some((key) => mustNotMiss[key].findings.length > 1);
-  const fired = together ? seen.filter((own) => own.length === signs.length) : seen;
-  return [...new Set(fired.flat())].map((finding) => findings[finding].term);
+  const notices = leadsTo.map((key): MustNotMiss => mustNotMiss[key]);
+  if (notices.some((notice) => notice.findings.length > 1)) return [];
+  const asksAlive = notices.some(({ onlyIf }) => onlyIf === "colony-alive");
+  const seen = Object.entries(state.findings)
+    .filter(([key]) => !(asksAlive && settled(state.colonyStates[key])?.state === "dead"))
+    .flatMap(([, own]) => signs.filter((finding) => settled(own[finding]) === "present"));
+  return [...new Set(seen)].map((finding) => findings[finding].term);
 }
 
 export interface RedFlagCount {

@@ -157,7 +157,8 @@ describe("the journal of a lifted stop in stop-1.jsonl", () => {
     const { answers, role, liftedBy, laboratoryReference } =
       settled(state?.stopsLifted["rope-american-foulbrood"]) ?? expect.fail("no lift");
     const ropes = Object.entries(state?.findings ?? {}).filter(([, own]) => settled(own.ropy_thread) === "present");
-    expect({ liftedBy, role, laboratoryReference, answers: answers.length, ropes: ropes.map(([key]) => key) }).toEqual(
+    const told = Object.values(state?.stopsReported ?? {}).map(({ value }) => value.toldWhom);
+    expect({ told, liftedBy, role, laboratoryReference, answers: answers.length, ropes: ropes.map(([key]) => key) }).toEqual(
       stop.amountsTo,
     );
   });

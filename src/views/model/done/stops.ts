@@ -5,8 +5,9 @@
  */
 import { type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
 import { type ConditionId, conditions, findings, isFindingId } from "../../../knowledge/index.ts";
+import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
-import { type StopAct, stopActs } from "./stop-acts.ts";
+import { type StopAct, stopActs, stopSince } from "./stop-acts.ts";
 
 export interface StopNotice {
   readonly key: string;
@@ -20,29 +21,31 @@ export interface StopNotice {
   readonly act: string;
   readonly doNot: readonly string[];
   readonly answers: StopAct["answers"];
+  /** The newest day on which it was seen or reported. */
+  readonly since: Day;
 }
 
 /** Every stop for the apiary of the case, in the order of `stopActs`, with its names. */
 export const stopNotices = (casebook: Casebook, state: CaseState, words: Words): readonly StopNotice[] =>
   stopActs(casebook, state).map((stop) => {
     const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
+    const isSeen = because.filter(isFindingId);
     return {
       key,
       elsewhere: caseId === state.id ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
       conditions: may,
       what: stopName(stop),
       because: [
-        ...because.filter(isFindingId).map((id) => findings[id].term),
-        ...(because.every(isFindingId) ? [] : [words.case.stop.byResult]),
-      ].join(", "),
-      act,
-      doNot,
-      answers,
+        ...isSeen.map((id) => findings[id].term),
+        ...because.filter((id) => !isFindingId(id)).map((test) => words.case.stop.byResult({ test })),
+      ].join("; "),
+      ...{ act, doNot, answers },
+      since: stopSince(stop),
     };
   });
 
 /** What stops: the question of the red flag, or the condition it may be. */
-export const stopName = ({ question, conditions: may }: StopAct): string =>
+export const stopName = ({ question, conditions: may }: Pick<StopAct, "question" | "conditions">): string =>
   question ??
   may
     .slice(0, 1)

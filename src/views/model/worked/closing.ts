@@ -9,10 +9,9 @@ import { conditions, isOwnId } from "../../../knowledge/index.ts";
 import { blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
-import { stopActs } from "../done/stop-acts.ts";
+import type { StopAct } from "../done/stop-acts.ts";
 import { stopName } from "../done/stops.ts";
 import { type Fields, present, readForm } from "../form.ts";
-import { reportsTold } from "../forms/reports-told.ts";
 import { happenedOn } from "../happened.ts";
 import { checkView, comparators } from "./check.ts";
 import { stepRows } from "./steps.ts";
@@ -73,14 +72,16 @@ export function readClosing(
   asked: {
     readonly today: Day;
     readonly causes: readonly Confirmable[];
-    /** Names of the case's own stops that stand while nobody is recorded as told. */
-    readonly untold: readonly string[];
+    /** The case's own stops that stand while nobody is recorded as told. */
+    readonly untold: readonly StopAct[];
   },
 ): Result<BodyOf<"case-closed">> {
   const { today, causes: known, untold } = asked;
   const form = readForm(fields);
   if (untold.length > 0)
-    form.complain(problem("closing-under-stop", "blocked", "outcome", { slots: { what: untold.join(" ") } }));
+    form.complain(
+      problem("closing-under-stop", "blocked", "outcome", { slots: { what: untold.map(stopName).join("; ") } }),
+    );
   const causes = [...new Set([fields.cause1, fields.cause2, fields.cause3])].flatMap((id) =>
     known.some((each) => each.id === id) && id ? [id] : [],
   );
@@ -99,14 +100,6 @@ export function readClosing(
     return blocked(problem("field-empty", "blocked", "confirmedBy", { given: "" }));
   return read;
 }
-
-/** Names of the stops of the case of which nobody is recorded as told. */
-export const untoldStops = (casebook: Casebook, state: CaseState): readonly string[] =>
-  reportsTold(state).length > 0
-    ? []
-    : stopActs(casebook, state)
-        .filter(({ caseId }) => caseId === state.id)
-        .map(stopName);
 
 /** The case is closed; it replaces every closing that stands. */
 export const closingDraft = (state: CaseState, data: BodyOf<"case-closed">, today: Day): EntryDraft => ({

@@ -9,15 +9,45 @@ import { StopReport } from "./StopReport.tsx";
 
 export function StopBox({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
-  const say = words.case.stop;
   const notices = stopNotices(casebook, state, words);
   if (notices.length === 0 && stopsLifted(casebook, state).length === 0) return null;
+  return (
+    <section aria-label={words.case.stop.head} className="stop-first">
+      <StopList notices={notices} />
+      <StopRecord state={state} notices={notices} />
+    </section>
+  );
+}
+
+/** What stops, each with what to do and what not; with a way to the case that it is on record in. */
+export function StopList({ notices }: { readonly notices: readonly StopNotice[] }) {
+  const say = words.case.stop;
+  return notices.map(({ key, elsewhere, what, because, act, doNot }) => (
+    <div key={`${elsewhere?.caseId ?? ""} ${key}`} className="stop" role="alert">
+      <b>{say.head}</b>
+      <div>
+        <p>
+          <b>{what}</b> {because ? <span className="q2">{because}</span> : null}
+        </p>
+        {elsewhere ? (
+          <p>
+            <Link className="act" href={`/cases/${elsewhere.caseId}`}>
+              {say.elsewhere({ code: elsewhere.code })}
+            </Link>
+          </p>
+        ) : null}
+        <p>{[act, ...doNot].join(" ")}</p>
+      </div>
+    </div>
+  ));
+}
+
+/** Who was told, what was lifted, and the forms for both; the forms only where the case itself has a stop. */
+export function StopRecord({ state, notices }: { readonly state: CaseState; readonly notices: readonly StopNotice[] }) {
+  const say = words.case.stop;
   const own = notices.filter(({ elsewhere }) => elsewhere === null);
   return (
-    <section aria-label={say.head} className="stop-first">
-      {notices.map((notice) => (
-        <Notice key={`${notice.elsewhere?.caseId ?? ""} ${notice.key}`} notice={notice} />
-      ))}
+    <>
       {own.length > 0 ? (
         <>
           <p className="note">
@@ -26,32 +56,10 @@ export function StopBox({ state }: { readonly state: CaseState }) {
               {say.correct}
             </Link>
           </p>
-          <StopReport state={state} />
+          <StopReport state={state} stops={own} />
         </>
       ) : null}
       <StopLift state={state} stops={own} />
-    </section>
-  );
-}
-
-function Notice({ notice }: { readonly notice: StopNotice }) {
-  const { elsewhere } = notice;
-  return (
-    <div className="stop" role="alert">
-      <b>{words.case.stop.head}</b>
-      <div>
-        <p>
-          <b>{notice.what}</b> {notice.because ? <span className="q2">{notice.because}</span> : null}
-        </p>
-        {elsewhere ? (
-          <p>
-            <Link className="act" href={`/cases/${elsewhere.caseId}`}>
-              {words.case.stop.elsewhere({ code: elsewhere.code })}
-            </Link>
-          </p>
-        ) : null}
-        <p>{[notice.act, ...notice.doNot].join(" ")}</p>
-      </div>
-    </div>
+    </>
   );
 }

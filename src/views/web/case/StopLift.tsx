@@ -1,7 +1,15 @@
 /** What stops were lifted, by whom and on which laboratory's result; and the small form that writes a lift down. */
 import { useRef } from "react";
 import type { CaseState } from "../../../casebook/index.ts";
-import { liftedDraft, liftingRoles, readLifted, type StopNotice, stopName, stopsLifted } from "../../model/index.ts";
+import {
+  liftedDraft,
+  liftingRoles,
+  liftTakenBackDraft,
+  readLifted,
+  type StopNotice,
+  stopName,
+  stopsLifted,
+} from "../../model/index.ts";
 import { ChoiceField, TextField, useForm } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
@@ -13,13 +21,19 @@ interface Props {
 }
 
 export function StopLift({ state, stops }: Props) {
-  const { casebook } = useCasebook();
+  const { casebook, record, today } = useCasebook();
   const say = words.case.stop;
   const lifted = stopsLifted(casebook, state);
+  if (lifted.length + stops.length === 0) return null;
   return (
     <div className="stop-report">
       {lifted.map((stop) => (
-        <p key={stop.key}>{say.lifted({ ...stop.lifted, what: stopName(stop) })}</p>
+        <p key={stop.key}>
+          {say.lifted({ ...stop.lifted, what: stopName(stop) })}{" "}
+          <button type="button" className="act" onClick={() => void record([liftTakenBackDraft(state, stop, today)])}>
+            {say.takeBack}
+          </button>
+        </p>
       ))}
       {stops.length > 0 ? <LiftForm state={state} stops={stops} /> : null}
     </div>

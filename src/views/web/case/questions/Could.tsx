@@ -71,7 +71,10 @@ export default function Could({ caseId }: QuestionProps) {
         <Notes problems={problems.map(sentence)} />
       </>
     );
+  const stops = stopNotices(casebook, state, words);
+  const stopped = stops.flatMap((notice) => notice.conditions);
   const view = couldView({
+    isStopped: stops.length > 0,
     answer: reply.result.value,
     input: asked.input,
     evidence: own.evidence,
@@ -79,7 +82,6 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
-  const stopped = stopNotices(casebook, state, words).flatMap((notice) => notice.conditions);
   const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (

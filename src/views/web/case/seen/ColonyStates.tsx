@@ -46,9 +46,10 @@ function ColonyLine({ state, colony, on }: LineProps) {
   const say = words.seen;
   const kept = settled(state.colonyStates[colony.id]);
   const keepDeath = (typed: string) => {
-    const read = readDiedOn(typed, today);
+    if (kept === null || typed === (kept.diedOn ?? "")) return;
+    const read = readDiedOn(typed, { today, seenDeadOn: kept.on });
     setProblem(read.problems[0] ?? null);
-    if (read.ok) void record([colonyStateDraft(state, colony.id, { state: "dead", on, ...read.value })]);
+    if (read.ok) void record([colonyStateDraft(state, colony.id, { state: "dead", on: kept.on, ...read.value })]);
   };
   return (
     <li>
@@ -77,8 +78,8 @@ function ColonyLine({ state, colony, on }: LineProps) {
             aria-label={say.diedOnOf({ colony: colony.code })}
             aria-invalid={problem !== null}
             defaultValue={kept.diedOn ?? ""}
-            max={today}
-            onChange={(event) => keepDeath(event.target.value)}
+            max={kept.on}
+            onBlur={(event) => keepDeath(event.target.value)}
           />
           {problem ? <span className="trouble">{sentence(problem)}</span> : null}
         </label>

@@ -21,7 +21,7 @@ const keepings: Readonly<Record<string, string>> = {
 
 export const caseProblems = {
   "mites-in-sister": (slots: Slots) =>
-    `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they are taken as found in the region. Write it down at the apiary; bees of the other colonies are worth opening.`,
+    `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they count as found around the other colonies. Write it down at the apiary; their bees are worth opening.`,
   "no-latitude": () =>
     "No latitude is on record, so the season is taken as in the north. Add it on the page of the apiary.",
   "region-in-conflict": () =>
@@ -45,7 +45,7 @@ export const caseProblems = {
   "seen-while-alive": (slots: Slots) =>
     `Only live bees show “${slots.finding}”: it is counted as seen before the colony died.`,
   "seen-after-death": (slots: Slots) =>
-    `Only live bees show this, and the colony was dead by ${day(String(slots.on))}: ${slots.findings}. It counts for nothing; set it back at question 1, or mend the day.`,
+    `Only live bees show this, and it was answered for a day after the colony died on ${day(String(slots.on))}: ${slots.findings}. It counts for nothing; set it back at question 1, or mend the day.`,
   "absent-without-brood": (slots: Slots) =>
     `There was no brood to look at, so the answer “absent” counts for nothing: ${slots.findings}.`,
   "unknown-finding": (slots: Slots) =>
@@ -57,6 +57,8 @@ export const caseProblems = {
     `What follows other causes may be named here while a cause of up to ${inHundred(Number(slots.open))} in 100 is open, though ${inHundred(Number(slots.leading))} in 100 is enough to be named.`,
   "test-cannot-be": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
+  "test-unknown": (slots: Slots) =>
+    `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look. It is weighed as if it were of now; take it back at question 4 if the colony is another since.`,
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
