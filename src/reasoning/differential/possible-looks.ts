@@ -62,12 +62,37 @@ export const needsBrood: readonly (FindingId | TestId)[] = [
   "bump-test",
 ];
 
+/** Tests made on a larva or scale that looks sick: without one there is nothing to put on the strip or the slide. */
+const needsSickBrood: readonly (FindingId | TestId)[] = [
+  "rope-test",
+  "afb-strip",
+  "efb-strip",
+  "milk-test",
+  "smear-microscopy",
+];
+
+/** Signs of a larva or scale that looks sick. */
+const sickBrood: readonly FindingId[] = [
+  "sunken_perforated_caps",
+  "ropy_thread",
+  "hard_flat_scale",
+  "twisted_discoloured_larva",
+  "grey_slumped_larva",
+  "sac_larva",
+  "brood_dead_at_edge",
+  "foul_odour",
+];
+
 /** Findings that one look cannot show both, by their definitions; each may be true of another day. */
 const contradicting: readonly (readonly [FindingId, FindingId])[] = [
   ["normal_eggs_and_queen", "queen_not_found_no_eggs"],
   ["normal_eggs_and_queen", "sealed_brood_only"],
   ["multiple_eggs_per_cell", "queen_not_found_no_eggs"],
   ["multiple_eggs_per_cell", "sealed_brood_only"],
+  ["stores_ample", "stores_low"],
+  ["stores_exhausted", "stores_low"],
+  ["few_dead_depopulated", "dead_pile_floor"],
+  ["few_dead_depopulated", "dead_heap"],
   ...needsBrood.filter(isFindingId).map((id) => [id, "no_brood_in_season"] as const),
 ];
 
@@ -99,6 +124,10 @@ export function isPossible(
 ): boolean {
   if (colonyState === "dead" && needsLiveBees.includes(id)) return false;
   if (present.includes("no_brood_in_season") && needsBrood.includes(id)) return false;
+  // In winter there may be none, and an absent sign would be taken for a look at sound brood: brood seen opens it.
+  const isBroodSeen = present.some((each) => needsBrood.includes(each));
+  if (season === "winter" && needsBrood.includes(id) && !isBroodSeen) return false;
+  if (needsSickBrood.includes(id) && !present.some((each) => sickBrood.includes(each))) return false;
   // Not asked while neighbouring colonies have no brood; in winter they have none.
   return !(isFindingId(id) && findings[id].onlyWhenNeighboursHaveBrood === true && season === "winter");
 }

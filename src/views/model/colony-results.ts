@@ -21,9 +21,12 @@ type Test = differential.TestInput;
 /** A result of so many days before the last look is told to be old: the colony has gone through a season since. Judgement. */
 const oldAfterDays = 90;
 
+/** One older than half a year tells of a colony with other bees, and is left out. Judgement. */
+const tooOldAfterDays = 183;
+
 /**
  * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
- * that it does not take the answer of every colony with it; one from long before is weighed and told.
+ * that it does not take the answer of every colony with it; one from long before is weighed and told, one from longer ago left out and told.
  */
 export function testsOf(
   state: CaseState,
@@ -47,6 +50,10 @@ export function testsOf(
         return [];
       }
       const days = daysBetween(on, looked);
+      if (days > tooOldAfterDays) {
+        notes.push(problem("test-too-old", "warned", null, { slots: { ...slots, days } }));
+        return [];
+      }
       if (days > oldAfterDays) notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days } }));
       return [asked];
     });

@@ -73,6 +73,7 @@ function judgedSentence(answer: Answer, { words, evidence }: Said): string {
     if (lead) return words.could.leads({ term, share: lead.posterior, low: lead.low, high: lead.high });
   }
   const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
+  if (verdict.because === "no-sign-or-test") return words.could.noSign({ share: answer.nothingWrong });
   if (!first) return words.could.nothingStandsOut;
   const named = (each: Ranked) => ({ term: conditionTerm(evidence, each.id), share: each.posterior });
   return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });

@@ -122,7 +122,7 @@ export function couldView(asked: {
       each,
       beside: neighbours(ranked, index),
       dots: dots?.[each.id] ?? null,
-      answered: input.findings,
+      input,
       mites,
       evidence,
       words,
@@ -164,22 +164,27 @@ interface Placed {
   readonly each: Ranked;
   readonly beside: readonly Ranked[];
   readonly dots: readonly number[] | null;
-  readonly answered: Input["findings"];
+  readonly input: Input;
   readonly mites: MitesSeen | null;
   readonly evidence: Evidence;
   readonly words: Words;
 }
 
-function causeView({ each, beside, dots, answered, mites, evidence, words }: Placed): CauseView {
+function causeView({ each, beside, dots, input, mites, evidence, words }: Placed): CauseView {
   const say = words.could;
   const proof = mites && each.id === provenByDissection ? say.proof(mites) : null;
   const suppressed = (finding: string) => evidence.frequencies[each.id]?.[finding]?.suppresses === true;
   const view = (reason: differential.Reason<string>): ReasonView => ({
     id: reason.finding,
-    term: reasonTerm({ id: reason.finding, isAbsent: answered[reason.finding] === "absent", evidence, words }),
+    term: reasonTerm({
+      id: reason.finding,
+      isAbsent: input.findings[reason.finding] === "absent",
+      tests: input.tests ?? [],
+      ...{ evidence, words },
+    }),
     elsewhere:
       reason.bits < 0 &&
-      answered[reason.finding] === "present" &&
+      input.findings[reason.finding] === "present" &&
       evidence.findings[reason.finding]?.kind === "sign" &&
       !suppressed(reason.finding),
     bits: reason.bits,
@@ -215,13 +220,21 @@ const bitsOf = (other: Ranked, finding: string): number =>
 function reasonTerm(reason: {
   readonly id: string;
   readonly isAbsent: boolean;
+  readonly tests: NonNullable<Input["tests"]>;
   readonly evidence: Evidence;
   readonly words: Words;
 }): string {
-  const { id, isAbsent, evidence, words } = reason;
+  const { id, isAbsent, tests, evidence, words } = reason;
   const term = stepTerm(evidence, id);
-  return isAbsent && !isTestId(id) ? words.could.absentReason({ term }) : words.could.reason({ term });
+  if (isTestId(id)) return words.could.testReason({ term, isPositive: tests.some(isFind(id)) });
+  return isAbsent ? words.could.absentReason({ term }) : words.could.reason({ term });
 }
+
+/** Whether a result of this test found something. */
+const isFind =
+  (id: string) =>
+  ({ test, result, positive = 0, mites = 0, sporesMillionsPerBee = 0 }: differential.TestInput): boolean =>
+    test === id && (result === "found" || positive + mites + sporesMillionsPerBee > 0);
 
 function andOf(id: string, words: Words): string {
   const others = new Set<ConditionId>();

@@ -114,6 +114,27 @@ function recorded({
 }
 
 /**
+ * What an answer of the day `on` would do to the season of a case: the season it was looked at in so far, with its last
+ * day, and the one it would be ranked for; null where they are the same or nothing was looked at.
+ */
+export function seasonTurn(
+  casebook: Casebook,
+  state: CaseState,
+  on: Day,
+): { readonly from: Season; readonly to: Season; readonly last: Day } | null {
+  const looked = Object.keys(state.findings).filter((key) => Object.keys(state.findings[key] ?? {}).length > 0);
+  const last = looked
+    .map((key) => lastLook(state, key))
+    .sort()
+    .at(-1);
+  if (last === undefined || on <= last) return null;
+  const place = state.apiary === null ? null : settled(casebook.apiaries[state.apiary]?.record);
+  const latitude = place?.latitude ?? assumedLatitude;
+  const [from, to] = [seasonOf(last, latitude), seasonOf(on, latitude)];
+  return from === to ? null : { from, to, last };
+}
+
+/**
  * The answers without those on what only live bees show, where they were given for a day after the colony had died. They
  * are told. A colony found dead with no day of death may have shown them before: they count, and that is told too.
  */

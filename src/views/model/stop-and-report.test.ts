@@ -70,7 +70,7 @@ describe("what stops", () => {
 
   it("the list of cases says stop for a finding as for a flag", () => {
     const { casebook } = following(start, ropes);
-    expect(casesView({ casebook, today, who: null, words }).stops[0]?.act).toContain("tell the competent authority");
+    expect(casesView({ casebook, today, who: null, words }).stops[0]?.act).toContain("Tell the competent authority");
   });
 });
 

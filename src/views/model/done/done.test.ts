@@ -18,7 +18,6 @@ import {
   readDecision,
   readWeighing,
   siteOf,
-  specimensFound,
   stopNotices,
   untilResult,
   yearView,
@@ -28,7 +27,7 @@ const words = wordsOf("en");
 const withen = "demonstration-case-tv-26-014";
 const demonstration = demonstrationCasebook();
 const state = demonstration.cases[withen] ?? expect.fail("no case");
-const counted = countedColonies(specimensFound(demonstration, withen));
+const counted = countedColonies(demonstration, withen);
 const prices = {
   about: counted[0]?.id ?? "",
   currency: "invented money",

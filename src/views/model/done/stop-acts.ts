@@ -102,7 +102,7 @@ export function untoldStops(casebook: Casebook, state: CaseState): readonly Stop
 }
 
 /** The newest day on which a stop was seen or reported. */
-export const stopSince = ({ answers }: StopAct): Day =>
+export const stopSince = ({ answers }: Pick<StopAct, "answers">): Day =>
   answers
     .map(({ at }) => at.slice(0, 10))
     .sort()

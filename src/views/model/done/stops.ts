@@ -3,11 +3,11 @@
  *
  * @module views/model
  */
-import { type Casebook, type CaseState, settled } from "../../../casebook/index.ts";
+import { type Casebook, type CaseState, casesAt, settled } from "../../../casebook/index.ts";
 import { type ConditionId, conditions, findings, isFindingId } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
-import { type StopAct, stopActs, stopSince } from "./stop-acts.ts";
+import { ownStops, type StopAct, stopActs, stopSince } from "./stop-acts.ts";
 
 export interface StopNotice {
   readonly key: string;
@@ -27,22 +27,33 @@ export interface StopNotice {
 
 /** Every stop for the apiary of the case, in the order of `stopActs`, with its names. */
 export const stopNotices = (casebook: Casebook, state: CaseState, words: Words): readonly StopNotice[] =>
-  stopActs(casebook, state).map((stop) => {
-    const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
-    const isSeen = because.filter(isFindingId);
-    return {
-      key,
-      elsewhere: caseId === state.id ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
-      conditions: may,
-      what: stopName(stop),
-      because: [
-        ...isSeen.map((id) => findings[id].term),
-        ...because.filter((id) => !isFindingId(id)).map((test) => words.case.stop.byResult({ test })),
-      ].join("; "),
-      ...{ act, doNot, answers },
-      since: stopSince(stop),
-    };
-  });
+  stopActs(casebook, state).map((stop) => noticeOf(casebook, stop, { here: state.id, words }));
+
+/** Every stop that stands for an apiary, each with the case it is on record in. */
+export const apiaryStops = (casebook: Casebook, apiary: string, words: Words): readonly StopNotice[] =>
+  casesAt(casebook, apiary)
+    .flatMap((state) => ownStops(casebook, state))
+    .map((stop) => noticeOf(casebook, stop, { here: null, words }));
+
+function noticeOf(
+  casebook: Casebook,
+  stop: StopAct,
+  { here, words }: { readonly here: string | null; readonly words: Words },
+): StopNotice {
+  const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
+  return {
+    key,
+    elsewhere: caseId === here ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
+    conditions: may,
+    what: stopName(stop),
+    because: [
+      ...because.filter(isFindingId).map((id) => findings[id].term),
+      ...because.filter((id) => !isFindingId(id)).map((test) => words.case.stop.byResult({ test })),
+    ].join("; "),
+    ...{ act, doNot, answers },
+    since: stopSince(stop),
+  };
+}
 
 /** What stops: the question of the red flag, or the condition it may be. */
 export const stopName = ({ question, conditions: may }: Pick<StopAct, "question" | "conditions">): string =>

@@ -7,7 +7,7 @@
 import type { CaseState } from "../../../casebook/index.ts";
 import type { BodyOf, EntryDraft } from "../../../journal/index.ts";
 import { type Day, isDay, problem, type Result } from "../../../units/index.ts";
-import type { StopAct } from "../done/stop-acts.ts";
+import { type StopAct, stopSince } from "../done/stop-acts.ts";
 import { handOnDraft } from "../drafts.ts";
 import { type Fields, present, readForm } from "../form.ts";
 import { happenedOn } from "../happened.ts";
@@ -24,6 +24,9 @@ export function readTold(
   const due = form.day("answerBy");
   if (isDay(due) && isDay(on) && due < on)
     form.complain(problem("due-before-told", "blocked", "answerBy", { given: due, slots: { given: due, told: on } }));
+  const since = stops.map(stopSince).sort().at(-1) ?? "";
+  if (isDay(on) && on < since)
+    form.complain(problem("told-before-seen", "blocked", "toldOn", { given: on, slots: { given: on, seen: since } }));
   const answers = [...new Set(stops.flatMap((stop) => stop.answers.map(({ entry }) => entry)))];
   return form.result(
     present({ toldWhom: form.text("toldWhom"), on, due, reference: form.maybeText("reference"), answers }),

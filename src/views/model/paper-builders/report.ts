@@ -18,6 +18,7 @@ import type { Day } from "../../../units/index.ts";
 import { sentenceOf, type Words } from "../../words/index.ts";
 import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
+import { reportsTold } from "../forms/reports-told.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
@@ -161,10 +162,17 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
   const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
   if (stops.length > 0)
-    return stops.map((stop) => ({
-      on: on(today),
-      what: `${words.done.stopHead}: ${stop.what}. ${[stop.act, ...stop.doNot].join(" ")}`,
-    }));
+    return [
+      ...stops.map((stop) => ({
+        on: on(today),
+        what: [
+          `${words.done.stopHead}: ${stop.what}.`.replace("?.", "?"),
+          ...(stop.elsewhere ? [`${words.case.stop.elsewhere({ code: stop.elsewhere.code })}.`] : []),
+          ...[stop.act, ...stop.doNot],
+        ].join(" "),
+      })),
+      ...reportsTold(state, words).map((what) => ({ on: "", what })),
+    ];
   const decided = settled(state.decision);
   if (!decided) return [{ on: on(today), what: words.paper.nothingToDo }];
   const steps = plansOf(casebook, state.id).flatMap((plan) => {

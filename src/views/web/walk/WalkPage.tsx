@@ -3,7 +3,8 @@ import { useState } from "react";
 import { Link, useLocation } from "wouter";
 import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
-import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { findingDrafts, stopNotices, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { StopList } from "../case/StopBox.tsx";
 import { useHand } from "../case/seen/hand.ts";
 import { useSeenOn } from "../case/seen/seen-on.ts";
 import { Drawn } from "../parts/Drawn.tsx";
@@ -32,6 +33,7 @@ export default function WalkPage({ params }: PageProps) {
   const [pressed, setPressed] = useState<readonly Pressed[]>([]);
   const [chosen, setChosen] = useState<number | null>(null);
   const [busy, setBusy] = useState(false);
+  const [heeded, setHeeded] = useState<ReadonlySet<string>>(new Set());
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
   const on = useSeenOn(caseId, today);
@@ -41,6 +43,7 @@ export default function WalkPage({ params }: PageProps) {
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const number = colonies.findIndex((colony) => colony.id === key);
   const code = colonies[number]?.code ?? say.apiaryWide;
+  const unheeded = stopNotices(casebook, state, words).filter(({ key: stop }) => !heeded.has(stop));
   const steps = walkOf({ state, key, colonies: colonies.length, words, evidence });
   const waiting = steps.findIndex((step) => step.state === null);
   const index = chosen ?? waiting;
@@ -85,7 +88,11 @@ export default function WalkPage({ params }: PageProps) {
         </Link>
         {step ? <Progress step={step} steps={steps} /> : null}
       </header>
-      {step ? (
+      {unheeded.length > 0 ? (
+        <div className="find">
+          <StopList notices={unheeded} />
+        </div>
+      ) : step ? (
         <div className="find">
           <h1>{step.question}</h1>
           <LookFor key={step.finding} step={step} />
@@ -98,7 +105,15 @@ export default function WalkPage({ params }: PageProps) {
         </div>
       )}
       <div className="keys">
-        {step ? (
+        {unheeded.length > 0 ? (
+          <button
+            type="button"
+            className="tall present wide"
+            onClick={() => setHeeded(new Set([...heeded, ...unheeded.map(({ key: stop }) => stop)]))}
+          >
+            {say.stopRead}
+          </button>
+        ) : step ? (
           <>
             <button type="button" className="tall absent" onClick={() => void press("absent")}>
               {say.states.absent}
@@ -124,7 +139,7 @@ export default function WalkPage({ params }: PageProps) {
           <b>{say.undo}</b>
           {last ? say.undoWhat({ finding: last.step.term, state: say.states[last.answer] }) : say.nothingToUndo}
         </button>
-        {step ? (
+        {step && unheeded.length === 0 ? (
           <button type="button" className="unlooked" onClick={() => void press("not-looked")}>
             {say.states["not-looked"]}
           </button>

@@ -72,7 +72,10 @@ export const caseWords = {
       readonly laboratoryReference: string;
       readonly on: string;
     }) =>
-      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}`,
+      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}. What the laboratory found counts once it is written down at question 4.`.replace(
+        "?.",
+        "?",
+      ),
     takeBack: "Take it back",
     correct: "To the findings and red flags",
     notTold: "Nobody is recorded as told yet.",

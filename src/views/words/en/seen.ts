@@ -30,10 +30,15 @@ export const seen = {
   seenOn: "Seen on",
   seenOnHint: "Every answer you give from now on carries this day. The causes are ranked for its season.",
   onDayOfCall: (slots: { readonly on: string }) => `On the day of the call, ${day(slots.on)}`,
+  seasonTurns: (slots: { readonly from: string; readonly to: string; readonly last: string }) =>
+    `This case was last looked at on ${day(slots.last)}, in ${slots.from}. An answer of the day chosen here ranks all of it for ${slots.to}.`,
+  onLastDay: (slots: { readonly on: string }) => `Answer for ${day(slots.on)}`,
   stillDated: (slots: { readonly on: string }) => `Until then answers carry ${day(slots.on)}.`,
   seenOnDay: (slots: { readonly on: string }) => `Seen on ${day(slots.on)}`,
   findings: "Findings",
   goTo: "Go to:",
+  seeStop: "What to do is said at the top.",
+  stopRead: "Read; go on",
   colony: "Colony",
   apiaryWide: "whole apiary",
   cell: (slots: { readonly finding: string; readonly colony: string; readonly state: string }) =>

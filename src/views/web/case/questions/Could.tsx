@@ -14,6 +14,7 @@ import {
   type OwnReckoning,
   redFlags,
   stopNotices,
+  stopsLifted,
   withTerms,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
@@ -82,7 +83,11 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
-  const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
+  const lifted = stopsLifted(casebook, state).flatMap((stop) => stop.conditions);
+  const notices = view.notices.filter(
+    (notice) => !(notice.report && [...stopped, ...lifted].includes(notice.condition)),
+  );
+  const heeded = problems.filter(({ code, severity }) => severity === "warned" || code === "mites-in-sister");
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
@@ -101,6 +106,11 @@ export default function Could({ caseId }: QuestionProps) {
       </p>
       <OwnUsed own={own} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
+      {heeded.map(sentence).map((says) => (
+        <p key={says} className="heed">
+          {says}
+        </p>
+      ))}
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
       {stopped.length > 0 ? null : (
@@ -109,7 +119,7 @@ export default function Could({ caseId }: QuestionProps) {
       {reply.comparison && stopped.length === 0 ? (
         <Compare view={comparisonView(reply.comparison, words, own.evidence)} causes={view.causes} choose={setPair} />
       ) : null}
-      <Notes problems={problems.map(sentence)} />
+      <Notes problems={problems.filter((each) => !heeded.includes(each)).map(sentence)} />
       <Onward caseId={caseId} to={3} />
     </div>
   );

@@ -8,7 +8,6 @@ import {
   fromCase,
   moreBeesAddress,
   readWeighing,
-  specimensFound,
   stopNotices,
   type Weighing,
 } from "../../../model/index.ts";
@@ -36,7 +35,7 @@ export default function Done({ caseId }: QuestionProps) {
 function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
-  const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
+  const counted = useMemo(() => countedColonies(casebook, state.id), [casebook, state.id]);
   const [weighing, setWeighing] = useState<Weighing | null>(() => {
     const typed = readWeighing(typedBefore(typingOf.weighing(state.id)), counted);
     return typed.ok ? typed.value : null;

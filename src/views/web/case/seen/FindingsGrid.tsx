@@ -8,6 +8,7 @@ import {
   type FindingGroupView,
   type FindingRow,
   findingDrafts,
+  stopNotices,
 } from "../../../model/index.ts";
 import { Drawn } from "../../parts/Drawn.tsx";
 import { Mark } from "../../parts/Mark.tsx";
@@ -31,8 +32,9 @@ interface Place {
 const letters: Readonly<Record<string, FindingState>> = { p: "present", a: "absent", n: "not-looked" };
 
 export function FindingsGrid({ state, groups, colonies }: Props) {
-  const { record, today } = useCasebook();
+  const { casebook, record, today } = useCasebook();
   const on = useSeenOn(state.id, today);
+  const stops = stopNotices(casebook, state, words);
   const [pen, setPen] = useState<FindingState>("present");
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
   /** What the last press set back, in words; empty when nothing. */
@@ -86,9 +88,6 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
           </span>
         ))}
       </p>
-      <p className="q2" role="status">
-        {setBackSays}
-      </p>
       <div className="sheet-two">
         <div className="sheet-scroll">
           {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the pattern of a grid is a table whose cells take keys */}
@@ -116,7 +115,18 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
             ))}
           </table>
         </div>
-        {here ? <LookFor row={here} colony={hereAt(here, at.column, colonies)} /> : null}
+        {here ? (
+          <LookFor row={here} colony={hereAt(here, at.column, colonies)}>
+            {stops.map(({ key, what }) => (
+              <p key={key} className="clash" role="alert">
+                {words.case.stop.head}: {what}. <a href="#page">{say.seeStop}</a>
+              </p>
+            ))}
+            <p className="clash" role="status" hidden={setBackSays === ""}>
+              {setBackSays}
+            </p>
+          </LookFor>
+        ) : null}
       </div>
     </section>
   );
@@ -241,11 +251,21 @@ function hereAt(row: FindingRow, column: number, colonies: readonly ColonyRef[])
 }
 
 /** What to look for, of the finding under the pointer or the keys, and in which colony. */
-function LookFor({ row, colony }: { readonly row: FindingRow; readonly colony: Here | null }) {
+function LookFor({
+  row,
+  colony,
+  children,
+}: {
+  readonly row: FindingRow;
+  readonly colony: Here | null;
+  /** What was said of the last press, ahead of it. */
+  readonly children: React.ReactNode;
+}) {
   const [isOpen, setOpen] = useState(false);
   const say = words.seen;
   return (
     <aside className="look-for" aria-label={say.lookFor} data-open={isOpen || undefined}>
+      {children}
       {colony?.isClash ? <p className="clash">{say.clash({ finding: row.term, colony: colony.code })}</p> : null}
       <h3>
         {row.question} <span className="c q3">{colony?.code}</span>

@@ -34,6 +34,8 @@ export const formProblems = {
       "?.",
       "?",
     ),
+  "told-before-seen": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the last answer that is reported, of ${day(String(slots.seen))}. Expected: that day or a later one.`,
   "lifted-before-seen": (slots: Slots) =>
     `${day(String(slots.given))} lies before the last answer that the stop follows from, of ${day(String(slots.seen))}. Expected: that day or a later one.`,
   "died-after-seen-dead": (slots: Slots) =>

@@ -59,6 +59,8 @@ export const caseProblems = {
     `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
   "test-unknown": (slots: Slots) =>
     `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
+  "test-too-old": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look. It is weighed as if it were of now; take it back at question 4 if the colony is another since.`,
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
