@@ -25,6 +25,8 @@ export * from "./observe.ts";
 export * from "./parameters.ts";
 export * from "./particles.ts";
 export * from "./problems.ts";
+export * from "./published/calibration-figures.ts";
+export * from "./published/published-checks.ts";
 export * from "./rates.ts";
 export * from "./start-colony.ts";
 export * from "./what-if/branch.ts";
