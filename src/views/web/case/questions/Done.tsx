@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { Link } from "wouter";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import {
+  type CountedColony,
   choiceView,
   countedColonies,
   fromCase,
@@ -18,6 +19,7 @@ import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { DecisionForm } from "../done/DecisionForm.tsx";
 import { Plan } from "../done/Plan.tsx";
+import { SeasonAhead } from "../done/SeasonAhead.tsx";
 import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
@@ -91,6 +93,7 @@ function Decide({ state }: { readonly state: CaseState }) {
         }}
         weighAnyway={() => setAnyway(true)}
       />
+      <SeasonAhead caseId={state.id} colony={aheadOf(counted, weighing, decided)} control={decided?.control ?? null} />
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
@@ -104,4 +107,15 @@ function Decide({ state }: { readonly state: CaseState }) {
       </Onward>
     </>
   );
+}
+
+/** The colony whose season is told: the one weighed, else one decided about, else the one with most mites. */
+function aheadOf(
+  counted: readonly CountedColony[],
+  weighing: Weighing | null,
+  decided: { readonly colonies: readonly string[] } | null | undefined,
+): string | null {
+  const isCounted = (id: string | undefined) => counted.some((each) => each.id === id);
+  const wanted = [weighing?.about, ...(decided?.colonies ?? [])].find(isCounted);
+  return wanted ?? counted[0]?.id ?? null;
 }

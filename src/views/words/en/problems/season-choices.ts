@@ -24,6 +24,10 @@ export const seasonChoiceProblems = {
     `${per100(n(slots, "sure"))} of 100 decisions cannot be asked to stand. Expected: from 50 to below 100.`,
   "season-more-bees-out-of-range": (slots: Slots) =>
     `A further count of ${slots.bees} bees cannot be looked ahead to. Expected: a whole number from 1 to ${whole(n(slots, "most"))}.`,
+  "season-count-line-unread": (slots: Slots) =>
+    `Line ${slots.line}, “${slots.given}”, is no count. Expected: a day, bees with mites, bees read, such as 2026-10-15 6 50.`,
+  "season-means-incomplete": (slots: Slots) =>
+    `Twelve monthly means are expected, January first; ${slots.found} ${Number(slots.found) === 1 ? "number was" : "numbers were"} read. Fill in the missing months, or leave the field empty.`,
   "season-draws-thin": (slots: Slots) =>
     `A further count of ${whole(n(slots, "bees"))} bees would leave the worth of ${whole(n(slots, "worth"))} draws: what it narrows is rough. Ask for more draws.`,
 };

@@ -1,0 +1,61 @@
+/**
+ * Choices as they are put together on the page: named by what they do, moved by days, turned into the reasoning's.
+ *
+ * @module views/model
+ */
+import type { dynamics } from "../../../reasoning/index.ts";
+import { addDays, type Day, daysBetween } from "../../../units/index.ts";
+import type { Words } from "../../words/index.ts";
+import { type ColonySeason, modelledControls, usualNewStock } from "./colony-season.ts";
+
+export type SeasonActionKind = dynamics.Action["kind"];
+export const seasonActionKinds = [
+  "menthol",
+  "formic",
+  "oil-patty",
+  "requeen",
+] as const satisfies readonly SeasonActionKind[];
+
+/** Most choices and most actions of one: what fits beside each other. */
+export const mostChoices = 4;
+export const mostActions = 4;
+/** Days a patty lies in the colony at first: eleven weeks, as the example of the method; judgement. */
+const pattyDays = 75;
+
+/** A new action of a kind, a week after the choice. */
+export function newAction(kind: SeasonActionKind, decideOn: Day): dynamics.Action {
+  const from = addDays(decideOn, 7);
+  if (kind === "oil-patty") return { kind, from, to: addDays(from, pattyDays) };
+  if (kind === "requeen") return { kind, from, susceptibility: usualNewStock };
+  return { kind, from };
+}
+
+/** The action begun on another day; what has a last day keeps its length. */
+export const movedTo = (action: dynamics.Action, from: Day): dynamics.Action =>
+  action.kind === "oil-patty"
+    ? { ...action, from, to: addDays(from, Math.max(0, daysBetween(action.from, action.to))) }
+    : { ...action, from };
+
+/** What a choice is called: what it does and when. */
+export const choiceName = (actions: readonly dynamics.Action[], words: Words): string =>
+  words.season.choiceName({ actions: actions.map((action) => words.season.actionWhen(action)) });
+
+/** The choices as they are asked. */
+export const choicesAsked = (
+  choices: readonly (readonly dynamics.Action[])[],
+  words: Words,
+): readonly dynamics.Choice[] => choices.map((actions) => ({ name: choiceName(actions, words), actions }));
+
+/** What a case intends for a colony: its plan, else the control decided on and not yet put in; empty where the model knows none. */
+export function intended(
+  colony: ColonySeason,
+  { control, today }: { readonly control: string | null; readonly today: Day },
+): readonly dynamics.Action[] {
+  if (colony.planned.length > 0) return colony.planned;
+  const kind = control === null ? undefined : modelledControls[control];
+  return kind === undefined || colony.done.some((each) => each.kind === kind) ? [] : [newAction(kind, today)];
+}
+
+/** The address of a colony's season. */
+export const seasonAddress = (caseId: string, colony: string): string =>
+  `/season?${new URLSearchParams({ case: caseId, colony })}`;

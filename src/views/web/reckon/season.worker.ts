@@ -1,0 +1,26 @@
+/** Compares choices of a season away from the page's own thread; each is told as soon as it is reckoned. */
+import { dynamics } from "../../../reasoning/index.ts";
+import type { SeasonAnswer, SeasonQuestion } from "./season-messages.ts";
+
+self.onmessage = ({ data: { number, question } }: MessageEvent<SeasonQuestion>) => {
+  const send = (answer: SeasonAnswer): void => self.postMessage(answer);
+  let told = 0;
+  const answer = dynamics.compareChoices(
+    question,
+    { everyDay: true },
+    {
+      past: (past) => send({ number, kind: "past", past }),
+      choice: (outcome) => send({ number, kind: "choice", outcome }),
+      progress: (share) => {
+        if (share - told < 0.02) return;
+        told = share;
+        send({ number, kind: "progress", share });
+      },
+    },
+  );
+  send(
+    answer.ok
+      ? { number, kind: "done", settling: answer.value.settling, problems: answer.problems }
+      : { number, kind: "unfit", problems: answer.problems },
+  );
+};

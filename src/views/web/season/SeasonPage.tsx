@@ -1,0 +1,189 @@
+/** The page Season: where a colony's infestation goes, with and without what could be done, and what it rests on. */
+import { useCallback, useEffect, useMemo, useState } from "react";
+import { useSearch } from "wouter";
+import type { dynamics } from "../../../reasoning/index.ts";
+import {
+  type ColonySeason,
+  choiceName,
+  choicesAsked,
+  colonySeason,
+  countedSeasons,
+  type Fields,
+  movedTo,
+  newAction,
+  readSeason,
+  type SeasonAsk,
+  seasonFields,
+  seasonView,
+  seasonYear,
+} from "../../model/index.ts";
+import { Answer } from "../parts/Answer.tsx";
+import { sentence } from "../parts/Form.tsx";
+import { Missing } from "../parts/Missing.tsx";
+import { Rich } from "../parts/Rich.tsx";
+import { useSeason } from "../reckon/use-season.ts";
+import { useCasebook } from "../store/context.ts";
+import { words } from "../words.ts";
+import { Choices, Tells } from "./Choices.tsx";
+import { From, Head } from "./Facts.tsx";
+import { Flags } from "./Flags.tsx";
+import { SeasonForm } from "./SeasonForm.tsx";
+import { type FlagMoved, SeasonPicture } from "./SeasonPicture.tsx";
+import { Trust } from "./Trust.tsx";
+import { Working } from "./Working.tsx";
+import "./season.css";
+
+type ChoiceActions = readonly dynamics.Action[];
+
+export default function SeasonPage() {
+  const { casebook, today } = useCasebook();
+  const given = new URLSearchParams(useSearch());
+  const caseId = given.get("case");
+  const wanted = given.get("colony") ?? (caseId === null ? null : (countedSeasons(casebook, caseId)[0]?.id ?? null));
+  const colony = useMemo(
+    () => (caseId === null || wanted === null ? null : colonySeason(casebook, { caseId, colony: wanted, today })),
+    [casebook, caseId, wanted, today],
+  );
+  if (caseId !== null && colony === null)
+    return <Missing text={words.season.noColony} to={{ href: "/season", says: words.season.title }} />;
+  return <Season key={`${caseId} ${wanted}`} colony={colony} />;
+}
+
+function Season({ colony }: { readonly colony: ColonySeason | null }) {
+  const { today } = useCasebook();
+  const say = words.season;
+  const [fields, setFields] = useState<Fields>(() => seasonFields(colony, today));
+  const [ask, setAsk] = useState<SeasonAsk | null>(() => {
+    const read = readSeason(fields, colony);
+    return colony !== null && read.ok ? read.value : null;
+  });
+  const [choices, setChoices] = useState<readonly ChoiceActions[]>(() =>
+    colony && colony.planned.length > 0 ? [colony.planned] : [],
+  );
+  const [shown, setShown] = useState<number | null>(choices.length > 0 ? 0 : null);
+  const reckoning = useSeason<SeasonAsk>();
+  const { ask: send, seen, unfit, working } = reckoning;
+
+  const reckon = useCallback(() => {
+    if (ask) send({ ...ask, choices: choicesAsked(choices, words) }, ask);
+  }, [ask, choices, send]);
+  useEffect(reckon, [reckon]);
+
+  const view = useMemo(() => (seen ? seasonView(seen.asked, seen, shown, words) : null), [seen, shown]);
+  const year = useMemo(() => (seen ? seasonYear(seen.asked) : null), [seen]);
+  const isOld = working !== null || unfit.length > 0;
+  const own = shown === null ? [] : (choices[shown] ?? []);
+
+  const change = (place: number, actions: ChoiceActions) => {
+    if (actions.length === 0) remove(place);
+    else setChoices(choices.map((each, at) => (at === place ? actions : each)));
+  };
+  const remove = (place: number) => {
+    setChoices(choices.filter((_, at) => at !== place));
+    setShown(choices.length > 1 ? 0 : null);
+  };
+  const move = ({ action, isLast, date }: FlagMoved) => {
+    if (shown === null) return;
+    change(
+      shown,
+      own.map((each, place) => {
+        if (place !== action) return each;
+        return isLast && each.kind === "oil-patty" ? { ...each, to: date } : movedTo(each, date);
+      }),
+    );
+  };
+  const isForm = (field: string | null) => field !== null && fieldNames[field.split(/[.[]/, 2).join(".")] !== undefined;
+  const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
+  const elsewhere = unfit.filter(({ field }) => !isForm(field));
+  return (
+    <main id="page" className="season">
+      <Head colony={colony} />
+      {view ? (
+        <div aria-busy={isOld || undefined}>
+          <Answer text={view.says} />
+        </div>
+      ) : (
+        <Answer text={unfit.length > 0 ? say.answerTrouble : ask ? say.answerBusy : say.answerEmpty} />
+      )}
+      {elsewhere.map((each) => (
+        <p key={`${each.code} ${each.field}`} className="trouble" role="alert">
+          {sentence(each)}
+        </p>
+      ))}
+      <Working reckoning={reckoning} all={choices.length + 1} again={reckon} />
+      {view && seen ? (
+        <>
+          <SeasonPicture
+            view={view}
+            ask={seen.asked}
+            year={year}
+            supers={colony?.supers ?? []}
+            actions={own}
+            isOld={isOld}
+            move={move}
+          />
+          <p className="alive note">
+            <Rich text={view.survival} />
+          </p>
+        </>
+      ) : null}
+      {ask ? (
+        <>
+          {shown === null ? null : (
+            <section aria-labelledby="h-flags">
+              <h2 id="h-flags">{say.flagsHead}</h2>
+              <Flags actions={own} decideOn={ask.decideOn} move={move} change={(actions) => change(shown, actions)} />
+            </section>
+          )}
+          <Choices
+            view={view}
+            names={choices.map((actions) => choiceName(actions, words))}
+            shown={shown}
+            show={setShown}
+            add={(kind) => {
+              setChoices([...choices, [newAction(kind, ask.decideOn)]]);
+              setShown(choices.length);
+            }}
+            remove={remove}
+          />
+        </>
+      ) : null}
+      {view && seen?.isWhole ? <Tells view={view} /> : null}
+      <From colony={colony} problems={(seen?.problems ?? []).map(sentence)} counts={ask?.counts.length ?? null} />
+      <SeasonForm
+        colony={colony}
+        fields={fields}
+        unfit={inForm}
+        take={(next, typed) => {
+          setFields(typed);
+          setAsk(next);
+        }}
+      />
+      <Trust />
+    </main>
+  );
+}
+
+/** Fields of the form by the field of the question. */
+const fieldNames: Readonly<Record<string, string | undefined>> = {
+  "start.date": "start",
+  "start.bees": "bees",
+  "start.infestedShare": "share",
+  until: "until",
+  decideOn: "decideOn",
+  counts: "counts",
+  stockSusceptibility: "stock",
+  line: "line",
+  moreBees: "moreBees",
+  "site.latitude": "latitude",
+  "site.monthlyMeanCelsius": "means",
+  monthlyMeanCelsius: "means",
+  latitude: "latitude",
+};
+
+function formField(field: string | null): string | null {
+  if (field === null) return null;
+  return (
+    fieldNames[field] ?? fieldNames[field.split(/[.[]/, 2).join(".")] ?? (field.startsWith("counts") ? "counts" : field)
+  );
+}
