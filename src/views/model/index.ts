@@ -63,6 +63,7 @@ export * from "./season/season-choices.ts";
 export * from "./season/season-form.ts";
 export * from "./season/season-trust.ts";
 export * from "./season/season-view.ts";
+export * from "./season/season-year.ts";
 export * from "./seen-on.ts";
 export * from "./spine.ts";
 export * from "./tell.ts";

@@ -169,3 +169,24 @@ function countsOf(
     })
     .sort((one, other) => one.date.localeCompare(other.date) || one.code.localeCompare(other.code));
 }
+
+export interface CountAfter {
+  readonly count: SeasonCount;
+  readonly action: dynamics.Action;
+  readonly days: number;
+}
+
+/** Days after a vapour began within which bees with dead mites alone are still alive. Judgement: a winter bee's months. */
+const deadMitesDays = 120;
+
+/** Counts that may have met dead mites: taken within months after a vapour began. */
+export const countsAfterDone = ({ counts, done }: ColonySeason): readonly CountAfter[] =>
+  counts
+    .filter(({ leftOut }) => leftOut === null)
+    .flatMap((count) =>
+      done
+        .filter(({ kind }) => kind === "menthol" || kind === "formic")
+        .map((action) => ({ count, action, days: daysBetween(action.from, count.date) }))
+        .filter(({ days }) => days > 0 && days <= deadMitesDays)
+        .slice(-1),
+    );

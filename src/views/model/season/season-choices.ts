@@ -22,9 +22,20 @@ export const mostActions = 4;
 /** Days a patty lies in the colony at first: eleven weeks, as the example of the method; judgement. */
 const pattyDays = 75;
 
-/** A new action of a kind, a week after the choice. */
-export function newAction(kind: SeasonActionKind, decideOn: Day): dynamics.Action {
-  const from = addDays(decideOn, 7);
+/** Days between two choices of one kind, so that they are not the same. */
+const apart = 14;
+
+/** A new action of a kind, a week after the choice, or two weeks after the last of its kind in another choice. */
+export function newAction(
+  kind: SeasonActionKind,
+  decideOn: Day,
+  others: readonly (readonly dynamics.Action[])[] = [],
+): dynamics.Action {
+  const last = others
+    .flat()
+    .filter((each) => each.kind === kind)
+    .reduce<Day | null>((latest, each) => (latest !== null && latest > each.from ? latest : each.from), null);
+  const from = last === null ? addDays(decideOn, 7) : addDays(last, apart);
   if (kind === "oil-patty") return { kind, from, to: addDays(from, pattyDays) };
   if (kind === "requeen") return { kind, from, susceptibility: usualNewStock };
   return { kind, from };

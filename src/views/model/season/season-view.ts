@@ -4,8 +4,8 @@
  *
  * @module views/model
  */
-import { bench, dynamics } from "../../../reasoning/index.ts";
-import { addDays, type Day, daysBetween, type Problem } from "../../../units/index.ts";
+import { bench, type dynamics } from "../../../reasoning/index.ts";
+import { type Day, daysBetween, type Problem } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import type { SeasonAsk } from "./season-form.ts";
 
@@ -216,36 +216,5 @@ function tableOf(
   return {
     columns: [say.date, say.choice, say.q05, say.q25, say.q50, say.q75, say.q95, say.bees, say.alive],
     rows: lines.flatMap(({ name, days }, place) => rowsOf(name, place === 0 ? [...past, ...days.slice(1)] : days)),
-  };
-}
-
-/** The year beneath the fan: mean temperatures, highs, nectar, day by day as the model takes them. */
-export interface SeasonYear {
-  readonly days: readonly {
-    readonly date: Day;
-    readonly celsius: number;
-    readonly flow: number;
-    /** The day's high is too low for menthol to leave its crystals. */
-    readonly isCool: boolean;
-  }[];
-}
-
-/** Highs below this are too cool for menthol: Herbert, Shimanuki & Matthenius 1988. */
-const coolBelowCelsius = 21;
-const yearStep = 3;
-
-/** Weather and forage of the days of a question; null for one that cannot be. */
-export function seasonYear(ask: SeasonAsk): SeasonYear | null {
-  const ready = dynamics.readyRun({ ...ask, actions: [] });
-  if (!ready.ok) return null;
-  const { model, days } = ready.value;
-  const above = ask.site.highAboveMeanCelsius ?? model.parameters.highAboveMeanCelsius;
-  const places = Array.from({ length: Math.floor(days / yearStep) + 1 }, (_, place) => place * yearStep);
-  return {
-    days: places.map((elapsed) => {
-      const date = addDays(ask.start.date, elapsed);
-      const { celsius, flow } = model.rates[dynamics.dayOfYear(date)]?.drivers ?? { celsius: 0, flow: 0 };
-      return { date, celsius, flow, isCool: celsius + above < coolBelowCelsius };
-    }),
   };
 }

@@ -1,6 +1,12 @@
 /** Which colony a season is of, and what its forecast comes from. */
 import { Link, useLocation } from "wouter";
-import { type ColonySeason, countedSeasons, seasonAddress } from "../../model/index.ts";
+import {
+  type ColonySeason,
+  type CountAfter,
+  countedSeasons,
+  countsAfterDone,
+  seasonAddress,
+} from "../../model/index.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 
@@ -53,6 +59,7 @@ export function From({
     ...(counts === 0 ? [say.noCounts] : []),
     ...left,
     ...(colony && colony.done.length > 0 ? [say.doneBefore({ actions: colony.done.map(say.actionWhen) })] : []),
+    ...(colony ? countsAfterDone(colony).map((each) => say.afterDone(afterWords(each))) : []),
     ...(colony && colony.unknown.length > 0 ? [say.unknownDone({ ingredients: colony.unknown })] : []),
     ...(colony?.hasFlows ? [say.flowAssumed] : []),
     ...problems,
@@ -68,3 +75,9 @@ export function From({
     </section>
   );
 }
+
+const afterWords = ({ count, action, days }: CountAfter) => ({
+  count: words.season.countOn(count),
+  action: words.season.actionName(action).toLowerCase(),
+  days,
+});

@@ -128,20 +128,24 @@ function bandPath({ days }: FanLine, x: At, y: Height, which: "wide" | "half"): 
 const middlePath = ({ days }: FanLine, x: At, y: Height): string =>
   `M${days.map(({ date, range }) => point(x(date), y(range.q50))).join("L")}`;
 
-/** Names at the right end, apart from each other. */
+/** Names at the right end: above the band where it ends low, on it where it ends high; apart from each other. */
 function Names({ view, y, right }: { readonly view: SeasonView; readonly y: Height; readonly right: number }) {
-  const end = (line: FanLine | null) => line?.days.at(-1)?.range;
-  const [without, chosen] = [end(view.without), end(view.chosen)];
+  const without = view.without.days.at(-1)?.range;
+  const chosen = view.chosen?.days.at(-1)?.range;
   if (!without) return null;
-  const upper = Math.max(top + 26, y(without.q75));
-  const lower = chosen ? Math.max(upper + 22, y(chosen.q95) - 8) : 0;
+  const above = y(without.q95) - 8;
+  const first = above > top + 40 ? above : Math.max(top + 26, y(without.q75));
+  const second = chosen ? y(chosen.q95) - 8 : first;
+  // The lower of two that would lie on each other moves down, the upper one stays.
+  const apart = Math.abs(second - first) < 20 ? first + (second < first ? -20 : 20) : second;
+  const at = { x: right - 4, textAnchor: "end", fontWeight: 600, className: "on-line" } as const;
   return (
     <>
-      <text className="on-line" x={right - 4} y={upper} textAnchor="end" fontWeight="600">
+      <text {...at} y={first}>
         {view.without.name}
       </text>
       {view.chosen ? (
-        <text className="on-line" x={right - 4} y={lower} textAnchor="end" fontWeight="600">
+        <text {...at} y={apart}>
           {view.chosen.name}
         </text>
       ) : null}

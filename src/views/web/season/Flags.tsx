@@ -1,18 +1,27 @@
 /** What the choice shown does, flag by flag: its days by − and +, by a date field; added and taken out. */
 import type { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, isDay } from "../../../units/index.ts";
-import { flagsOf, mostActions, newAction, type SeasonActionKind, seasonActionKinds } from "../../model/index.ts";
+import {
+  flagsOf,
+  mostActions,
+  newAction,
+  type SeasonActionKind,
+  type SeasonYear,
+  seasonActionKinds,
+  warmthNote,
+} from "../../model/index.ts";
 import { words } from "../words.ts";
 import type { FlagMoved } from "./SeasonPicture.tsx";
 
 interface Props {
   readonly actions: readonly dynamics.Action[];
   readonly decideOn: Day;
+  readonly year: SeasonYear | null;
   readonly move: (moved: FlagMoved) => void;
   readonly change: (actions: readonly dynamics.Action[]) => void;
 }
 
-export function Flags({ actions, decideOn, move, change }: Props) {
+export function Flags({ actions, decideOn, year, move, change }: Props) {
   const say = words.season;
   return (
     <>
@@ -56,6 +65,7 @@ export function Flags({ actions, decideOn, move, change }: Props) {
                   </select>
                 </label>
               ) : null}
+              <WarmthNote action={action} year={year} />
             </div>
             <button
               type="button"
@@ -117,4 +127,9 @@ function DayField({
       </button>
     </span>
   );
+}
+
+function WarmthNote({ action, year }: { readonly action: dynamics.Action; readonly year: SeasonYear | null }) {
+  const note = warmthNote(action, year, words);
+  return note === null ? null : <p className="note">{note}</p>;
 }

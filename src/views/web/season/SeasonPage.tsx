@@ -96,12 +96,10 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
   const elsewhere = unfit.filter(({ field }) => !isForm(field));
   return (
-    <main id="page" className="season">
+    <main id="page" className="season" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
       {view ? (
-        <div aria-busy={isOld || undefined}>
-          <Answer text={view.says} />
-        </div>
+        <Answer text={view.says} />
       ) : (
         <Answer text={unfit.length > 0 ? say.answerTrouble : ask ? say.answerBusy : say.answerEmpty} />
       )}
@@ -119,7 +117,6 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
             year={year}
             supers={colony?.supers ?? []}
             actions={own}
-            isOld={isOld}
             move={move}
           />
           <p className="alive note">
@@ -132,7 +129,13 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           {shown === null ? null : (
             <section aria-labelledby="h-flags">
               <h2 id="h-flags">{say.flagsHead}</h2>
-              <Flags actions={own} decideOn={ask.decideOn} move={move} change={(actions) => change(shown, actions)} />
+              <Flags
+                actions={own}
+                decideOn={ask.decideOn}
+                year={year}
+                move={move}
+                change={(actions) => change(shown, actions)}
+              />
             </section>
           )}
           <Choices
@@ -141,7 +144,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
             shown={shown}
             show={setShown}
             add={(kind) => {
-              setChoices([...choices, [newAction(kind, ask.decideOn)]]);
+              setChoices([...choices, [newAction(kind, ask.decideOn, choices)]]);
               setShown(choices.length);
             }}
             remove={remove}

@@ -22,7 +22,6 @@ interface Props {
   readonly supers: readonly { readonly from: Day; readonly to: Day }[];
   /** Actions of the choice shown, as they stand now. */
   readonly actions: readonly dynamics.Action[];
-  readonly isOld: boolean;
   readonly move: (moved: FlagMoved) => void;
 }
 
@@ -30,7 +29,7 @@ interface Handle extends PlacedFlag {
   readonly action: number;
 }
 
-export function SeasonPicture({ view, ask, year, supers, actions, isOld, move }: Props) {
+export function SeasonPicture({ view, ask, year, supers, actions, move }: Props) {
   const [holder, width] = useWidth(736);
   const [dragged, setDragged] = useState<{ readonly key: string; readonly date: Day } | null>(null);
   const { x } = fanFrame(view, width, { isSmall: false, flagRows: 0 });
@@ -38,7 +37,7 @@ export function SeasonPicture({ view, ask, year, supers, actions, isOld, move }:
   const flagRows = handles.reduce((most, { row }) => Math.max(most, row + 1), 0);
   const frame = fanFrame(view, width, { isSmall: false, flagRows });
   return (
-    <div ref={holder} className="season-picture" aria-busy={isOld || undefined}>
+    <div ref={holder} className="season-picture">
       <Picture
         title={words.season.picture}
         under={words.season.pictureUnder}

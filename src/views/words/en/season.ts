@@ -94,6 +94,10 @@ export const season = {
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
+  tooCool: (slots: { readonly high: number; readonly least: number }) =>
+    `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
+  anyWarmth: (slots: { readonly high: number }) =>
+    `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
   from: "first day",
   to: "last day",
   earlier: "One day earlier",
@@ -185,6 +189,8 @@ export const season = {
   reckon: "Reckon the season",
   leftOut: (slots: { readonly code: string; readonly why: "limited" | "stopped"; readonly count: string }) =>
     `Left out: ${slots.code}, ${slots.count}, ${slots.why === "limited" ? "taken with limits" : "read to a stop, which the model cannot weigh"}.`,
+  afterDone: (slots: { readonly count: string; readonly action: string; readonly days: number }) =>
+    `${slots.count.replace(/^./, (first) => first.toUpperCase())} was counted ${some(slots.days, "day", "days")} after ${slots.action} began. Dead mites stay in the trunks; it is taken as a count of bees with living ones.`,
   noWeather: "No monthly means of this place are on record, so an invented cool-temperate place stands in.",
   flowAssumed: "How strong the flows on record are is not known: each is taken as full.",
   noCounts: "Nothing of this colony is counted yet: the ranges are those of the guess alone.",
@@ -207,6 +213,10 @@ export const season = {
     `The model knows nothing of ${slots.control}: only the course without it is shown.`,
   aheadNothing: "No colony of this case is counted, so a forecast would rest on a guess alone.",
 } as const;
+
+/** Both ways, as thermometers differ. */
+const degrees = (celsius: number): string =>
+  `${Math.round(celsius)} °C (${Math.round(1.8 * celsius + 32)} °F)`.replaceAll("-", "−");
 
 /** A difference of shares in points of 100, rounded. */
 function points(share: number): string {
