@@ -191,8 +191,8 @@ describe("Season", () => {
     await page.locator("h1").waitFor();
     await device.setOffline(true);
     await page.goto(`${site.address}/cases/demonstration-case-tv-26-014/5`);
-    await page.locator(".ahead svg").waitFor();
-    expect(await page.locator(".ahead").textContent()).toMatch(
+    await page.locator(".season-ahead svg").waitFor();
+    expect(await page.locator(".season-ahead").textContent()).toMatch(
       /Without further action about .* infested on 31 March 2027/,
     );
     await page.getByRole("link", { name: "Season: move the days and compare" }).click();

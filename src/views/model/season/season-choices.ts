@@ -5,7 +5,7 @@
  */
 import type { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { type ColonySeason, modelledControls, usualNewStock } from "./colony-season.ts";
 
 export type SeasonActionKind = dynamics.Action["kind"];
@@ -48,14 +48,12 @@ export const movedTo = (action: dynamics.Action, from: Day): dynamics.Action =>
     : { ...action, from };
 
 /** What a choice is called: what it does and when. */
-export const choiceName = (actions: readonly dynamics.Action[], words: Words): string =>
-  words.season.choiceName({ actions: actions.map((action) => words.season.actionWhen(action)) });
+export const choiceName = (actions: readonly dynamics.Action[]): string =>
+  seasonWords.choiceName({ actions: actions.map((action) => seasonWords.actionWhen(action)) });
 
 /** The choices as they are asked. */
-export const choicesAsked = (
-  choices: readonly (readonly dynamics.Action[])[],
-  words: Words,
-): readonly dynamics.Choice[] => choices.map((actions) => ({ name: choiceName(actions, words), actions }));
+export const choicesAsked = (choices: readonly (readonly dynamics.Action[])[]): readonly dynamics.Choice[] =>
+  choices.map((actions) => ({ name: choiceName(actions), actions }));
 
 /** What a case intends for a colony: its plan, else the control decided on and not yet put in; empty where the model knows none. */
 export function intended(

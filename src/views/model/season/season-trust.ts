@@ -4,7 +4,7 @@
  * @module views/model
  */
 import { dynamics } from "../../../reasoning/index.ts";
-import type { Words } from "../../words/index.ts";
+import { seasonTrustWords } from "../../words/index.ts";
 
 export interface TrustTable {
   readonly columns: readonly string[];
@@ -18,8 +18,8 @@ export interface TrustView {
 }
 
 /** Both tables; the model's figures are reckoned anew. */
-export function trustView(words: Words): TrustView {
-  const say = words.seasonTrust;
+export function trustView(): TrustView {
+  const say = seasonTrustWords;
   const per100 = (share: number) => String(Number((100 * share).toFixed(1)));
   return {
     checks: {

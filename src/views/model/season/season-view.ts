@@ -6,7 +6,7 @@
  */
 import { bench, type dynamics } from "../../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import type { SeasonAsk } from "./season-form.ts";
 
 /** What is there so far: a stopped run has the past and some of the choices. */
@@ -72,11 +72,11 @@ const survivalDoubt = 0.1;
 const tableStep = 7;
 
 /** The view of what was reckoned; null before doing nothing is. `shown`: place of the choice in the list, from 0. */
-export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | null, words: Words): SeasonView | null {
+export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | null): SeasonView | null {
   const nothing = seen.outcomes[0];
   const end = nothing?.at.at(-1);
   if (!nothing || !end) return null;
-  const say = words.season;
+  const say = seasonWords;
   const other = shown === null ? undefined : seen.outcomes[shown + 1];
   const otherEnd = other?.at.at(-1);
   const afterDone = ask.actions.length > 0;
@@ -84,7 +84,7 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | nul
     say.answer({ ...endsOf(end.infestedShare), on: ask.until, afterDone }),
     other && otherEnd ? say.answerWith({ name: other.name, ...endsOf(otherEnd.infestedShare) }) : "",
   ].join("");
-  const counts = ask.counts.map((count) => dotOf(count, words));
+  const counts = ask.counts.map((count) => dotOf(count));
   const lines = seen.outcomes.map((outcome, place) => ({
     name: place === 0 ? say.without(afterDone) : outcome.name,
     days: outcome.days,
@@ -109,10 +109,10 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | nul
     chosen: other ? fanOf(say.with({ name: other.name }), other.days) : null,
     counts,
     done: ask.actions.flatMap(flagsOf),
-    rows: seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? "", words)),
-    tells: tellsOf(ask, seen, nothing, words),
+    rows: seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? "")),
+    tells: tellsOf(ask, seen, nothing),
     best: (seen.settling?.best ?? []).map(({ chance }, place) => ({ name: lines[place]?.name ?? "", chance })),
-    table: tableOf(ask, seen.past, lines, words),
+    table: tableOf(ask, seen.past, lines),
   };
 }
 
@@ -138,15 +138,15 @@ export function flagsOf(action: dynamics.Action): readonly SeasonFlag[] {
   return action.kind === "oil-patty" ? [first, { kind, date: action.to, isLast: true }] : [first];
 }
 
-function dotOf(count: dynamics.DatedCount, words: Words): CountDot {
+function dotOf(count: dynamics.DatedCount): CountDot {
   const estimate = bench.prevalence({ positive: count.infested, examined: count.examined, stoppedEarly: false });
   const share = count.infested / count.examined;
   const { low, high } = estimate.ok ? estimate.value : { low: share, high: share };
-  return { date: count.date, share, low, high, says: words.season.countSays(count) };
+  return { date: count.date, share, low, high, says: seasonWords.countSays(count) };
 }
 
-function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string, words: Words): ChoiceRow {
-  const say = words.season;
+function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string): ChoiceRow {
+  const say = seasonWords;
   const end = at.at(-1);
   const less = difference?.at(-1)?.infestedShare;
   if (!end) return { name, infested: "", difference: "", better: "", bees: "", alive: "" };
@@ -173,20 +173,19 @@ function tellsOf(
   ask: SeasonAsk,
   { settling, outcomes }: SeasonSeen,
   nothing: dynamics.ChoiceOutcome,
-  words: Words,
 ): readonly string[] {
-  const say = words.season;
+  const say = seasonWords;
   const narrows = say.narrows({
     bees: ask.moreBees,
     before: nothing.moreBees.widthNow,
     after: nothing.moreBees.widthAfter,
   });
   if (settling === null) return [narrows];
-  return [outcomes.length > 1 ? settled(settling, ask, words) : say.nothingToSettle, narrows];
+  return [outcomes.length > 1 ? settled(settling, ask) : say.nothingToSettle, narrows];
 }
 
-function settled(settling: dynamics.Settling, ask: SeasonAsk, words: Words): string {
-  const say = words.season;
+function settled(settling: dynamics.Settling, ask: SeasonAsk): string {
+  const say = seasonWords;
   const { line, sure, bees, best, days, earliest } = settling;
   const likeliest = best.reduce((one, other) => (other.chance > one.chance ? other : one));
   if (settling.isSettled) {
@@ -202,9 +201,8 @@ function tableOf(
   ask: SeasonAsk,
   past: readonly dynamics.ForecastDay[],
   lines: readonly { readonly name: string; readonly days: readonly dynamics.ForecastDay[] }[],
-  words: Words,
 ): SeasonView["table"] {
-  const say = words.season.columns;
+  const say = seasonWords.columns;
   const per100 = (share: number) => Number((100 * share).toFixed(1));
   const rowsOf = (name: string, days: readonly dynamics.ForecastDay[]) =>
     days

@@ -6,7 +6,7 @@
  */
 import { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import type { SeasonAsk } from "./season-form.ts";
 
 /** The year beneath the fan: mean temperatures, highs, nectar, day by day as the model takes them. */
@@ -43,10 +43,10 @@ export function seasonYear(ask: SeasonAsk): SeasonYear | null {
 }
 
 /** What the warmth of an action's first days says against it; null for nothing the model or its sources know. */
-export function warmthNote(action: dynamics.Action, year: SeasonYear | null, words: Words): string | null {
+export function warmthNote(action: dynamics.Action, year: SeasonYear | null): string | null {
   const day = year?.days.findLast(({ date }) => date <= action.from);
   if (!day) return null;
-  const say = words.season;
+  const say = seasonWords;
   if (action.kind === "menthol") return day.isCool ? say.tooCool({ high: day.high, least: coolBelowCelsius }) : null;
   return action.kind === "formic" ? say.anyWarmth({ high: day.high }) : null;
 }

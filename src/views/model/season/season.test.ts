@@ -2,7 +2,6 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
-import { wordsOf } from "../../words/index.ts";
 import { colonySeason, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { choicesAsked, intended, movedTo, newAction, seasonAddress } from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
@@ -10,7 +9,6 @@ import { trustView } from "./season-trust.ts";
 import { type SeasonSeen, seasonView } from "./season-view.ts";
 import { seasonYear, warmthNote } from "./season-year.ts";
 
-const words = wordsOf("en");
 const casebook = demonstrationCasebook();
 const [caseId, treated, untreated] = ["demonstration-case-tv-26-014", "demonstration-wb-07", "demonstration-wb-03"];
 const today = "2026-11-19";
@@ -24,7 +22,7 @@ function asked(fields: Record<string, string> = {}, colony = of(untreated)): Sea
 }
 
 function seenOf(ask: SeasonAsk, choices: readonly (readonly dynamics.Action[])[]): SeasonSeen {
-  const answer = dynamics.compareChoices({ ...ask, choices: choicesAsked(choices, words) }, { everyDay: true });
+  const answer = dynamics.compareChoices({ ...ask, choices: choicesAsked(choices) }, { everyDay: true });
   if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
   const { past, choices: outcomes, settling } = answer.value;
   return { past, outcomes, settling, problems: answer.problems };
@@ -115,14 +113,14 @@ describe("the answer", () => {
   const formic = [newAction("formic", today)];
   const menthol = [newAction("menthol", today)];
   const seen = seenOf(ask, [formic, menthol]);
-  const view = seasonView(ask, seen, 0, words) ?? expect.fail("no view");
+  const view = seasonView(ask, seen, 0) ?? expect.fail("no view");
 
   it("is a sentence of the share at the end, without and with the choice shown", () => {
     expect(view.says).toMatch(
       /^\*\*Without action about \d to \d of 10 bees infested on 31 March 2027;\*\* it could be \d to \d of 10 bees\. With formic acid from 26 November about \*\*\d+ to \d+ of 100 bees\*\*, could be \d+ to \d+ of 100 bees\.$/,
     );
-    expect(seasonView(ask, seen, null, words)?.says).not.toContain("With formic");
-    expect(seasonView(asked({}, of(treated)), seenOf(asked({}, of(treated)), []), null, words)?.says).toMatch(
+    expect(seasonView(ask, seen, null)?.says).not.toContain("With formic");
+    expect(seasonView(asked({}, of(treated)), seenOf(asked({}, of(treated)), []), null)?.says).toMatch(
       /^\*\*Without further action/,
     );
   });
@@ -161,10 +159,10 @@ describe("the answer", () => {
   it("tells what would settle it and what more bees narrow; a stopped run tells what it has", () => {
     expect(view.tells).toHaveLength(2);
     expect(view.tells[1]).toMatch(/^Another 50 bees now would narrow .* from \d+ to \d+ of 100 bees/);
-    const partial = seasonView(ask, { ...seen, outcomes: seen.outcomes.slice(0, 2), settling: null }, 1, words);
+    const partial = seasonView(ask, { ...seen, outcomes: seen.outcomes.slice(0, 2), settling: null }, 1);
     expect(partial?.rows).toHaveLength(2);
     expect(partial?.chosen).toBeNull();
-    expect(seasonView(ask, { ...seen, outcomes: [] }, null, words)).toBeNull();
+    expect(seasonView(ask, { ...seen, outcomes: [] }, null)).toBeNull();
   });
 
   it("has a table of every choice, week by week, to the last day", () => {
@@ -180,9 +178,9 @@ describe("the answer", () => {
     expect(year.days.find(({ date }) => date >= "2026-07-15")?.isCool).toBe(false);
     expect(year.days.find(({ date }) => date >= "2027-01-15")?.isCool).toBe(true);
     expect(Math.max(...year.days.map(({ flow }) => flow))).toBeGreaterThan(0.9);
-    expect(warmthNote(menthol[0] as dynamics.Action, year, words)).toContain("menthol hardly leaves its crystals");
-    expect(warmthNote({ kind: "menthol", from: "2026-07-20" }, year, words)).toBeNull();
-    expect(warmthNote(formic[0] as dynamics.Action, year, words)).toContain("at any warmth");
+    expect(warmthNote(menthol[0] as dynamics.Action, year)).toContain("menthol hardly leaves its crystals");
+    expect(warmthNote({ kind: "menthol", from: "2026-07-20" }, year)).toBeNull();
+    expect(warmthNote(formic[0] as dynamics.Action, year)).toContain("at any warmth");
     expect(seasonYear({ ...ask, until: "x" })).toBeNull();
   });
 });
@@ -193,7 +191,7 @@ describe("choices", () => {
     const moved = movedTo(patty, "2027-01-01");
     expect(moved).toEqual({ kind: "oil-patty", from: "2027-01-01", to: "2027-03-17" });
     const queen = newAction("requeen", today);
-    expect(choicesAsked([[patty, queen]], words)[0]?.name).toBe(
+    expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",
     );
   });
@@ -210,7 +208,7 @@ describe("a second choice of one kind", () => {
 
 describe("how far to trust it", () => {
   it("tells every published figure with how it was met, and the measured ranges", () => {
-    const { checks, ranges } = trustView(words);
+    const { checks, ranges } = trustView();
     expect(checks.rows).toHaveLength(dynamics.checkIds.length);
     for (const row of [...checks.rows, ...ranges.rows]) expect(row.every((cell) => cell !== "")).toBe(true);
     expect(checks.rows.filter((row) => row[3] === "predicted").map(([what]) => what)).toEqual([

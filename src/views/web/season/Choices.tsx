@@ -1,7 +1,7 @@
 /** The choices beside each other, which one is shown, and what would tell them apart. */
 import { mostChoices, type SeasonActionKind, type SeasonView } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { Rich } from "../parts/Rich.tsx";
-import { words } from "../words.ts";
 import { AddAction } from "./Flags.tsx";
 
 interface Props {
@@ -15,7 +15,7 @@ interface Props {
 }
 
 export function Choices({ view, names, shown, show, add, remove }: Props) {
-  const say = words.season;
+  const say = seasonWords;
   const columns = say.choiceColumns;
   return (
     <section aria-labelledby="h-choices">
@@ -80,7 +80,7 @@ export function Choices({ view, names, shown, show, add, remove }: Props) {
 
 /** What would settle the choice, and what more bees would narrow. */
 export function Tells({ view }: { readonly view: SeasonView }) {
-  const say = words.season;
+  const say = seasonWords;
   return (
     <section aria-labelledby="h-tells">
       <h2 id="h-tells">{say.tellHead}</h2>

@@ -7,14 +7,14 @@ import {
   countsAfterDone,
   seasonAddress,
 } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
 
 /** The line above the answer: case, colony, place. */
 export function Head({ colony }: { readonly colony: ColonySeason | null }) {
   const { casebook } = useCasebook();
   const [, go] = useLocation();
-  const say = words.season;
+  const say = seasonWords;
   if (!colony) return <p className="line">{say.title}</p>;
   const others = countedSeasons(casebook, colony.caseId);
   return (
@@ -50,7 +50,7 @@ export function From({
   readonly problems: readonly string[];
   readonly counts: number | null;
 }) {
-  const say = words.season;
+  const say = seasonWords;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );
@@ -67,17 +67,19 @@ export function From({
   return (
     <section aria-labelledby="h-from">
       <h2 id="h-from">{say.fromHead}</h2>
-      <ul className="notes">
-        {[...new Set(notes)].map((each) => (
-          <li key={each}>{each}</li>
-        ))}
-      </ul>
+      {notes.length > 0 ? (
+        <ul className="notes">
+          {[...new Set(notes)].map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      ) : null}
     </section>
   );
 }
 
 const afterWords = ({ count, action, days }: CountAfter) => ({
-  count: words.season.countOn(count),
-  action: words.season.actionName(action).toLowerCase(),
+  count: seasonWords.countOn(count),
+  action: seasonWords.actionName(action).toLowerCase(),
   days,
 });

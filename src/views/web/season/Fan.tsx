@@ -2,6 +2,7 @@
 import { useId } from "react";
 import { addDays, type Day, monthOf, yearOf } from "../../../units/index.ts";
 import type { FanLine, SeasonView, SeasonYear } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { words } from "../words.ts";
 import { type FanFrame, flagSide, flagStep, type PlacedFlag, point, fanTop as top } from "./frame.ts";
 import { Year } from "./YearBeneath.tsx";
@@ -16,7 +17,7 @@ interface Props {
 
 export function Fan({ view, year, supers, frame, flags }: Props) {
   const id = useId();
-  const say = words.season;
+  const say = seasonWords;
   const { width, left, right, bottom, height, x } = frame;
   const most = topOf(view);
   const y = (share: number) => bottom - (Math.min(share, most) / most) * (bottom - top);
@@ -209,7 +210,7 @@ function Flag({ flag, frame, to }: { readonly flag: PlacedFlag; readonly frame: 
         textAnchor="middle"
         fontWeight="650"
       >
-        {words.season.letters[flag.kind]}
+        {seasonWords.letters[flag.kind]}
         {flag.isLast ? "." : ""}
       </text>
       {flag.isDone ? null : (

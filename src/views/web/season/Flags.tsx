@@ -10,7 +10,7 @@ import {
   seasonActionKinds,
   warmthNote,
 } from "../../model/index.ts";
-import { words } from "../words.ts";
+import { seasonWords } from "../../words/index.ts";
 import type { FlagMoved } from "./SeasonPicture.tsx";
 
 interface Props {
@@ -22,7 +22,7 @@ interface Props {
 }
 
 export function Flags({ actions, decideOn, year, move, change }: Props) {
-  const say = words.season;
+  const say = seasonWords;
   return (
     <>
       <ol className="flags-list">
@@ -92,7 +92,7 @@ export function AddAction({ says, add }: { readonly says: string; readonly add: 
       <legend>{says}</legend>
       {seasonActionKinds.map((kind) => (
         <button key={kind} type="button" className="press quiet" onClick={() => add(kind)}>
-          {words.season.newWith[kind]}
+          {seasonWords.newWith[kind]}
         </button>
       ))}
     </fieldset>
@@ -108,7 +108,7 @@ function DayField({
   readonly date: Day;
   readonly move: (date: Day) => void;
 }) {
-  const say = words.season;
+  const say = seasonWords;
   return (
     <span className="day-field">
       <input
@@ -130,6 +130,6 @@ function DayField({
 }
 
 function WarmthNote({ action, year }: { readonly action: dynamics.Action; readonly year: SeasonYear | null }) {
-  const note = warmthNote(action, year, words);
+  const note = warmthNote(action, year);
   return note === null ? null : <p className="note">{note}</p>;
 }

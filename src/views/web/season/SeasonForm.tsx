@@ -3,8 +3,8 @@ import { useRef } from "react";
 import type { Problem } from "../../../units/index.ts";
 import type { ColonySeason, Fields } from "../../model/index.ts";
 import { readSeason, type SeasonAsk } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { ChoiceField, LongField, TextField, useForm } from "../parts/Form.tsx";
-import { words } from "../words.ts";
 
 interface Props {
   readonly colony: ColonySeason | null;
@@ -15,7 +15,7 @@ interface Props {
 }
 
 export function SeasonForm({ colony, fields, unfit, take }: Props) {
-  const say = words.season;
+  const say = seasonWords;
   const typed = useRef<Fields>(fields);
   const { problems: own, onSubmit } = useForm(
     (now) => {

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useMemo, useState } from "react";
 import { useSearch } from "wouter";
 import type { dynamics } from "../../../reasoning/index.ts";
+import type { Problem } from "../../../units/index.ts";
 import {
   type ColonySeason,
   choiceName,
@@ -17,13 +18,13 @@ import {
   seasonView,
   seasonYear,
 } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { sentence } from "../parts/Form.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useSeason } from "../reckon/use-season.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
 import { Choices, Tells } from "./Choices.tsx";
 import { From, Head } from "./Facts.tsx";
 import { Flags } from "./Flags.tsx";
@@ -45,13 +46,13 @@ export default function SeasonPage() {
     [casebook, caseId, wanted, today],
   );
   if (caseId !== null && colony === null)
-    return <Missing text={words.season.noColony} to={{ href: "/season", says: words.season.title }} />;
+    return <Missing text={seasonWords.noColony} to={{ href: "/season", says: seasonWords.title }} />;
   return <Season key={`${caseId} ${wanted}`} colony={colony} />;
 }
 
 function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const { today } = useCasebook();
-  const say = words.season;
+  const say = seasonWords;
   const [fields, setFields] = useState<Fields>(() => seasonFields(colony, today));
   const [ask, setAsk] = useState<SeasonAsk | null>(() => {
     const read = readSeason(fields, colony);
@@ -65,11 +66,11 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const { ask: send, seen, unfit, working } = reckoning;
 
   const reckon = useCallback(() => {
-    if (ask) send({ ...ask, choices: choicesAsked(choices, words) }, ask);
+    if (ask) send({ ...ask, choices: choicesAsked(choices) }, ask);
   }, [ask, choices, send]);
   useEffect(reckon, [reckon]);
 
-  const view = useMemo(() => (seen ? seasonView(seen.asked, seen, shown, words) : null), [seen, shown]);
+  const view = useMemo(() => (seen ? seasonView(seen.asked, seen, shown) : null), [seen, shown]);
   const year = useMemo(() => (seen ? seasonYear(seen.asked) : null), [seen]);
   const isOld = working !== null || unfit.length > 0;
   const own = shown === null ? [] : (choices[shown] ?? []);
@@ -96,7 +97,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
   const elsewhere = unfit.filter(({ field }) => !isForm(field));
   return (
-    <main id="page" className="season" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
+    <main id="page" className="season-page" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
       {view ? (
         <Answer text={view.says} />
@@ -140,7 +141,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           )}
           <Choices
             view={view}
-            names={choices.map((actions) => choiceName(actions, words))}
+            names={choices.map((actions) => choiceName(actions))}
             shown={shown}
             show={setShown}
             add={(kind) => {
@@ -152,7 +153,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
         </>
       ) : null}
       {view && seen?.isWhole ? <Tells view={view} /> : null}
-      <From colony={colony} problems={(seen?.problems ?? []).map(sentence)} counts={ask?.counts.length ?? null} />
+      <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} counts={ask?.counts.length ?? null} />
       <SeasonForm
         colony={colony}
         fields={fields}
@@ -166,6 +167,9 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
     </main>
   );
 }
+
+/** A note of the reasoning; the year of the place is told here as the weather it is. */
+const noteOf = (each: Problem): string => (each.code === "ordinary-year" ? seasonWords.ordinaryYear : sentence(each));
 
 /** Fields of the form by the field of the question. */
 const fieldNames: Readonly<Record<string, string | undefined>> = {

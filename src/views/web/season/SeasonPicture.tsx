@@ -3,8 +3,8 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } fr
 import type { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween } from "../../../units/index.ts";
 import { flagsOf, type SeasonAsk, type SeasonView, type SeasonYear } from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { Picture } from "../pictures/Picture.tsx";
-import { words } from "../words.ts";
 import { Fan } from "./Fan.tsx";
 import { type FanFrame, fanFrame, flagSide, flagStep, type PlacedFlag } from "./frame.ts";
 
@@ -39,8 +39,8 @@ export function SeasonPicture({ view, ask, year, supers, actions, move }: Props)
   return (
     <div ref={holder} className="season-picture">
       <Picture
-        title={words.season.picture}
-        under={words.season.pictureUnder}
+        title={seasonWords.picture}
+        under={seasonWords.pictureUnder}
         table={{ name: "season", columns: view.table.columns, rows: view.table.rows }}
       >
         <div className="fan" style={{ width: frame.width, height: frame.height }}>
@@ -111,7 +111,7 @@ function FlagHandle({
   readonly move: (date: Day) => void;
 }) {
   const held = useRef<{ readonly x: number; readonly date: Day; now: Day } | null>(null);
-  const say = words.season;
+  const say = seasonWords;
   const { least, most, from, to } = bounds;
   const within = (date: Day): Day => (date < least ? least : date > most ? most : date);
   const perDay = (frame.right - frame.left) / Math.max(1, daysBetween(from, to));

@@ -1,18 +1,18 @@
 /** How far a season can be trusted: what the model does not know, published figures beside its own, how often ranges hold. */
 import { useState } from "react";
 import { type TrustTable, trustView } from "../../model/index.ts";
+import { seasonTrustWords, seasonWords } from "../../words/index.ts";
 import { Rich } from "../parts/Rich.tsx";
-import { words } from "../words.ts";
 
 export function Trust() {
-  const say = words.seasonTrust;
-  const [view] = useState(() => trustView(words));
+  const say = seasonTrustWords;
+  const [view] = useState(() => trustView());
   return (
     <>
       <section aria-labelledby="h-unknown">
-        <h2 id="h-unknown">{words.season.unknownHead}</h2>
+        <h2 id="h-unknown">{seasonWords.unknownHead}</h2>
         <ul className="plain-list">
-          {words.season.unknown.map((each) => (
+          {seasonWords.unknown.map((each) => (
             <li key={each}>{each}</li>
           ))}
           <li>{say.apart}</li>
@@ -36,7 +36,7 @@ export function Trust() {
 function Table({ table: { columns, rows }, name }: { readonly table: TrustTable; readonly name: string }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is read by moving sideways, by keys too
-    <section className="wide-table" tabIndex={0} aria-label={words.season.tableOf({ head: name })}>
+    <section className="wide-table" tabIndex={0} aria-label={seasonWords.tableOf({ head: name })}>
       <table>
         <thead>
           <tr>

@@ -1,7 +1,7 @@
 /** How far a season is reckoned, with a way to stop it; and what a stopped one has kept. */
 import { useEffect, useState } from "react";
+import { seasonWords } from "../../words/index.ts";
 import type { SeasonReckoning } from "../reckon/use-season.ts";
-import { words } from "../words.ts";
 
 interface Props {
   readonly reckoning: Pick<SeasonReckoning<unknown>, "working" | "wasStopped" | "hasFailed" | "stop" | "seen">;
@@ -11,7 +11,7 @@ interface Props {
 }
 
 export function Working({ reckoning: { working, wasStopped, hasFailed, stop, seen }, all, again }: Props) {
-  const say = words.season;
+  const say = seasonWords;
   const isLong = useLong(working !== null);
   if (hasFailed) return <p role="alert">{say.failed}</p>;
   if (wasStopped)

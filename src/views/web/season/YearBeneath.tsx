@@ -1,7 +1,7 @@
 /** The year beneath a fan: warmth, days too cool for menthol, nectar, supers. */
 import { type Day, daysBetween } from "../../../units/index.ts";
 import type { SeasonView, SeasonYear } from "../../model/index.ts";
-import { words } from "../words.ts";
+import { seasonWords } from "../../words/index.ts";
 import { type FanFrame, point } from "./frame.ts";
 
 /** Warmth, nectar and supers, on the same days. */
@@ -18,7 +18,7 @@ export function Year({
   readonly frame: FanFrame;
   readonly cool: string;
 }) {
-  const say = words.season;
+  const say = seasonWords;
   const { left, right, bottom, isNarrow, x } = frame;
   if (!year || year.days.length === 0) return null;
   const warmthTop = bottom + (isNarrow ? 50 : 34);

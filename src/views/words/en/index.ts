@@ -14,8 +14,6 @@ import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { reckoner } from "./reckoner.ts";
 import { records } from "./records.ts";
-import { season } from "./season.ts";
-import { seasonTrust } from "./season-trust.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
 import { tell } from "./tell.ts";
@@ -41,7 +39,5 @@ export const en = {
   paper,
   reckoner,
   records,
-  season,
-  seasonTrust,
   problems,
 };

@@ -193,6 +193,7 @@ export const season = {
     `${slots.count.replace(/^./, (first) => first.toUpperCase())} was counted ${some(slots.days, "day", "days")} after ${slots.action} began. Dead mites stay in the trunks; it is taken as a count of bees with living ones.`,
   noWeather: "No monthly means of this place are on record, so an invented cool-temperate place stands in.",
   flowAssumed: "How strong the flows on record are is not known: each is taken as full.",
+  ordinaryYear: "The weather is that of an ordinary year of the place, not of the year to come.",
   noCounts: "Nothing of this colony is counted yet: the ranges are those of the guess alone.",
   toCase: (slots: { readonly code: string }) => `To case ${slots.code}`,
   noColony: "**There is no such colony in this case.**",

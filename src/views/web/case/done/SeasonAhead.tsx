@@ -14,6 +14,7 @@ import {
   seasonFields,
   seasonView,
 } from "../../../model/index.ts";
+import { seasonWords } from "../../../words/index.ts";
 import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
 import { Picture } from "../../pictures/Picture.tsx";
@@ -22,7 +23,6 @@ import { Fan } from "../../season/Fan.tsx";
 import { fanFrame } from "../../season/frame.ts";
 import { useWidth } from "../../season/SeasonPicture.tsx";
 import { useCasebook } from "../../store/context.ts";
-import { words } from "../../words.ts";
 import "../../season/season.css";
 
 /** Fewer than on the page: a sketch that leads there. */
@@ -36,36 +36,36 @@ interface Props {
   readonly control: string | null;
 }
 
-export function SeasonAhead({ caseId, colony, control }: Props) {
+export default function SeasonAhead({ caseId, colony, control }: Props) {
   const { casebook, today } = useCasebook();
-  const say = words.season;
+  const say = seasonWords;
   const season = useMemo(
     () => (colony === null ? null : colonySeason(casebook, { caseId, colony, today })),
     [casebook, caseId, colony, today],
   );
   return (
-    <section aria-labelledby="h-ahead" className="ahead">
+    <div className="season-ahead">
       <div className="head">
         <h2 id="h-ahead">{season ? say.aheadOf({ code: season.code }) : say.ahead}</h2>
       </div>
       {season ? <Ahead key={season.colony} season={season} control={control} /> : <p>{say.aheadNothing}</p>}
-    </section>
+    </div>
   );
 }
 
 function Ahead({ season, control }: { readonly season: ColonySeason; readonly control: string | null }) {
   const { today } = useCasebook();
-  const say = words.season;
+  const say = seasonWords;
   const { ask, seen, unfit, hasFailed } = useSeason<SeasonAsk>();
   const [holder, width] = useWidth(480);
   useEffect(() => {
     const read = readSeason(seasonFields(season, today), season);
     if (!read.ok) return;
     const actions = intended(season, { control, today });
-    ask({ ...read.value, draws, choices: choicesAsked(actions.length > 0 ? [actions] : [], words) }, read.value);
+    ask({ ...read.value, draws, choices: choicesAsked(actions.length > 0 ? [actions] : []) }, read.value);
   }, [season, control, today, ask]);
   const view = useMemo(
-    () => (seen?.isWhole ? seasonView(seen.asked, seen, seen.outcomes.length > 1 ? 0 : null, words) : null),
+    () => (seen?.isWhole ? seasonView(seen.asked, seen, seen.outcomes.length > 1 ? 0 : null) : null),
     [seen],
   );
   const frame = fanFrame(view ?? { from: today, to: today }, Math.min(width, 480), { isSmall: true, flagRows: 0 });
@@ -92,7 +92,9 @@ function Ahead({ season, control }: { readonly season: ColonySeason; readonly co
           </Picture>
         </>
       ) : unfit.length === 0 && !hasFailed ? (
-        <p className="busy">{say.answerBusy.replaceAll("**", "")}</p>
+        <p className="busy" aria-busy="true">
+          {say.answerBusy.replaceAll("**", "")}
+        </p>
       ) : null}
       <p>
         <Link className="act" href={seasonAddress(season.caseId, season.colony)}>

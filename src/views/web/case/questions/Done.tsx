@@ -1,5 +1,5 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
-import { useMemo, useState } from "react";
+import { lazy, Suspense, useMemo, useState } from "react";
 import { Link } from "wouter";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import {
@@ -19,7 +19,6 @@ import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
 import { DecisionForm } from "../done/DecisionForm.tsx";
 import { Plan } from "../done/Plan.tsx";
-import { SeasonAhead } from "../done/SeasonAhead.tsx";
 import { Stops } from "../done/Stops.tsx";
 import { Until } from "../done/Until.tsx";
 import { Weigh } from "../done/Weigh.tsx";
@@ -28,6 +27,9 @@ import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
 import "../notices-acts.css";
 import "../done/done.css";
+
+/** Fetched apart: the page is of use before the season is reckoned. */
+const SeasonAhead = lazy(() => import("../done/SeasonAhead.tsx"));
 
 export default function Done({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
@@ -93,7 +95,13 @@ function Decide({ state }: { readonly state: CaseState }) {
         }}
         weighAnyway={() => setAnyway(true)}
       />
-      <SeasonAhead caseId={state.id} colony={aheadOf(counted, weighing, decided)} control={decided?.control ?? null} />
+      <Suspense fallback={<div aria-busy="true" />}>
+        <SeasonAhead
+          caseId={state.id}
+          colony={aheadOf(counted, weighing, decided)}
+          control={decided?.control ?? null}
+        />
+      </Suspense>
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
