@@ -210,7 +210,7 @@ export function lossWarning(course: readonly Pick<CourseDay, "date" | "bees" | "
   const first = course[0];
   if (lost === undefined || first === undefined) return [];
   const { date } = lost;
-  if (at <= soonDays)
+  if (daysBetween(first.date, date) <= soonDays)
     return [dynamicsProblem("season-colony-lost-at-once", "warned", "start.bees", { date, bees: first.bees })];
   return [dynamicsProblem("season-colony-likely-lost", "warned", null, { date })];
 }

@@ -113,7 +113,7 @@ export const seasonChoices = verb({
   run: ({ countError, ...asked }, progress) => {
     const compared = compareChoices(
       { ...asked, ...(countError === undefined ? {} : { error: countError }) },
-      { everyDay: false },
+      { every: null },
       { progress },
     );
     if (!compared.ok) return compared;

@@ -32,15 +32,17 @@ export interface Trunk {
   /** ln of the factors on contact and laying, day by day from `decideOn`, draw by draw. */
   readonly contact: Float64Array;
   readonly laying: Float64Array;
-  /** Mornings up to the choice, that of the choice included. */
+  /** Mornings up to the choice, that of the choice included; empty unless asked for. */
   readonly past: readonly ForecastDay[];
+  /** Mean survival on every one of them. */
+  readonly alive: readonly number[];
   readonly counts: readonly CountTaken[];
 }
 
 /** Runs a colony to the day of the choice. The question's own actions are those that are done whatever is chosen. */
 export function trunkOf(
   question: ForecastQuestion,
-  decideOn: Day,
+  { decideOn, every }: { readonly decideOn: Day; readonly every: number | null },
   tell: (share: number) => void = () => undefined,
 ): Result<Trunk> {
   const ready = readyRun(question);
@@ -53,23 +55,27 @@ export function trunkOf(
   const mornings = daysBetween(start.date, decideOn) + 1;
   const path = (of: Float64Array, morning: number) =>
     of.subarray(morning * cloud.particles, (morning + 1) * cloud.particles);
-  const past = Array.from({ length: mornings }, (_, morning) =>
-    seenOn(addDays(start.date, morning), {
-      bees: path(cloud.paths.bees, morning),
-      infestedShare: path(cloud.paths.infestedShare, morning),
-      survival: path(cloud.paths.survival, morning),
-    }),
-  );
+  const alive = Array.from({ length: mornings }, (_, morning) => meanOf(path(cloud.paths.survival, morning)));
+  const told = every === null ? [] : Array.from({ length: mornings }, (_, morning) => morning);
+  const past = told
+    .filter((morning) => isTold(morning, mornings - 1, every))
+    .map((morning) =>
+      seenOn(addDays(start.date, morning), {
+        bees: path(cloud.paths.bees, morning),
+        infestedShare: path(cloud.paths.infestedShare, morning),
+        survival: path(cloud.paths.survival, morning),
+      }),
+    );
   const to = noiseToCome(
     cloud.states,
     { layout, draws: cloud.particles, seed, noise, from: mornings - 1 },
     ready.value.days,
   );
   const problems = filtered.problems.filter(({ code }) => code !== "season-action-after-end");
-  return answered({ question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, counts }, [
-    ...problems,
-    ...ready.problems.filter(({ code }) => code === "season-action-after-end"),
-  ]);
+  return answered(
+    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, alive, counts },
+    [...problems, ...ready.problems.filter(({ code }) => code === "season-action-after-end")],
+  );
 }
 
 /** Drawn once for all choices: the same numbers that a forecast of one choice alone would draw. */
@@ -102,7 +108,7 @@ function noiseToCome(
 
 /** What one choice leads to. */
 export interface Branch {
-  /** Each morning from the choice on; empty unless it was asked for. */
+  /** Mornings from the choice on; empty unless they were asked for. */
   readonly days: readonly ForecastDay[];
   /** Every draw on the days to keep. */
   readonly kept: ReadonlyMap<Day, Row>;
@@ -113,7 +119,7 @@ export interface Branch {
 export function branchOf(
   trunk: Trunk,
   actions: readonly Action[],
-  { keep, everyDay }: { readonly keep: ReadonlySet<Day>; readonly everyDay: boolean },
+  { keep, every }: { readonly keep: ReadonlySet<Day>; readonly every: number | null },
   tell: (share: number) => void = () => undefined,
 ): Result<Branch> {
   const { question, decideOn, draws, contact, laying } = trunk;
@@ -127,10 +133,11 @@ export function branchOf(
   const seen: ForecastDay[] = [];
   for (let elapsed = from; elapsed <= days; elapsed++) {
     const today = addDays(question.start.date, elapsed);
-    if (everyDay || keep.has(today)) {
+    const isSeen = isTold(elapsed - from, days - from, every);
+    if (isSeen || keep.has(today)) {
       const row = rowOf(states, length, draws);
       if (keep.has(today)) kept.set(today, row);
-      if (everyDay) seen.push(seenOn(today, row));
+      if (isSeen) seen.push(seenOn(today, row));
     }
     if (elapsed === days) break;
     const day = { dayOfYear: dayOfYear(today), elapsed };
@@ -144,6 +151,10 @@ export function branchOf(
   }
   return answered({ days: seen, kept, problems: ready.problems });
 }
+
+/** Every so many mornings, the first and the last among them. Ranges want sorting, which costs as much as some days of the draws. */
+const isTold = (morning: number, last: number, every: number | null): boolean =>
+  every !== null && (morning % every === 0 || morning === last);
 
 function rowOf(states: Float64Array, length: number, draws: number): Row {
   const room = () => new Float64Array(draws);
@@ -165,6 +176,9 @@ export function seenOn(date: Day, row: Row): ForecastDay {
     date,
     bees: rangeOf(row.bees.slice().sort()),
     infestedShare: rangeOf(row.infestedShare.slice().sort()),
-    survival: { ...rangeOf(survival), mean: survival.reduce((sum, each) => sum + each, 0) / survival.length },
+    survival: { ...rangeOf(survival), mean: meanOf(survival) },
   };
 }
+
+/** Mean over the draws. */
+export const meanOf = (values: Float64Array): number => values.reduce((sum, each) => sum + each, 0) / values.length;

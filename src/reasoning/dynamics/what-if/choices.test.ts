@@ -35,16 +35,17 @@ const early = { name: "menthol early", actions: menthol("2026-09-01") };
 const late = { name: "menthol late", actions: menthol("2026-09-20") };
 const queen = { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] as const };
 
-function answerOf(more: Partial<ChoicesQuestion> = {}, everyDay = false) {
-  const answer = compareChoices({ ...question, ...more }, { everyDay });
+function answerOf(more: Partial<ChoicesQuestion> = {}, every: number | null = null) {
+  const answer = compareChoices({ ...question, ...more }, { every });
   if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
   return answer;
 }
-const outcomes = (more: Partial<ChoicesQuestion> = {}, everyDay = false) => answerOf(more, everyDay).value.choices;
+const outcomes = (more: Partial<ChoicesQuestion> = {}, every: number | null = null) =>
+  answerOf(more, every).value.choices;
 const named = (all: readonly ChoiceOutcome[], name: string): ChoiceOutcome =>
   all.find((each) => each.name === name) ?? expect.fail(`no ${name}`);
 const codes = (more: Partial<ChoicesQuestion>) =>
-  compareChoices({ ...question, ...more }, { everyDay: false }).problems.map(({ code, field }) => `${code} ${field}`);
+  compareChoices({ ...question, ...more }, { every: null }).problems.map(({ code, field }) => `${code} ${field}`);
 
 describe("choices on the same draws", () => {
   it("[SE66] a choice without actions differs by exactly nothing, and so does one after the end, which is told", () => {
@@ -113,10 +114,20 @@ describe("choices on the same draws", () => {
   });
 
   it("[SE69] the past is that of the forecast", () => {
-    const { past, counts } = answerOf({ choices: [early] }).value;
+    const { past, counts } = answerOf({ choices: [early] }, 1).value;
     const alone = colonyForecast({ ...question, until: "2026-08-25" });
     expect(past).toEqual(alone.ok ? alone.value.days : null);
     expect(counts).toEqual(alone.ok ? alone.value.counts : null);
+  });
+
+  it("[SE69] some of the mornings may be told: the same ones, the first and the last among them", () => {
+    const whole = answerOf({ choices: [early] }, 1).value;
+    const some = answerOf({ choices: [early] }, 10).value;
+    expect(some.past).toEqual(whole.past.filter((_, morning) => morning % 10 === 0 || morning === 24));
+    for (const [place, { days, at }] of some.choices.entries()) {
+      expect(days).toEqual(whole.choices[place]?.days.filter((_, morning) => morning % 10 === 0 || morning === 143));
+      expect(at).toEqual(whole.choices[place]?.at);
+    }
   });
 
   it("[SE73] what acts helps, the earlier the more; what is done anyway helps every choice", () => {
@@ -137,7 +148,7 @@ describe("choices on the same draws", () => {
     let share = 0;
     const answer = compareChoices(
       { ...question, choices: [early] },
-      { everyDay: true },
+      { every: 1 },
       {
         past: (past) => told.push(`past ${past.length}`),
         choice: ({ name, days }) => told.push(`${name} ${days.length}`),
@@ -272,10 +283,10 @@ describe("a further count", () => {
     const earliest = settling?.earliest ?? expect.fail("never settled");
     expect(settling?.isSettled).toBe(false);
     const all = new Set(Array.from({ length: 219 }, (_, each) => addDays("2026-08-25", each)));
-    const trunk = trunkOf(asked, "2026-08-25");
+    const trunk = trunkOf(asked, { decideOn: "2026-08-25", every: null });
     if (!trunk.ok) throw new Error("no trunk");
     const rowsOf = (actions: readonly Action[]) => {
-      const branch = branchOf(trunk.value, actions, { keep: all, everyDay: false });
+      const branch = branchOf(trunk.value, actions, { keep: all, every: null });
       return (day: string) => (branch.ok ? branch.value.kept.get(day)?.infestedShare : null) ?? expect.fail(day);
     };
     const [without, acting] = [rowsOf([]), rowsOf(early.actions)];
@@ -331,12 +342,16 @@ describe("what cannot be asked", () => {
         line: 0.1,
         dates: ["2026-12-01"],
       },
-      true,
+      1,
     );
     const told = weak.problems.map(({ code }) => code);
     expect(told.some((code) => code === "season-colony-likely-lost" || code === "season-colony-lost-at-once")).toBe(
       true,
     );
+    // Whatever is told on the way, the loss is told alike.
+    const loss = ({ problems }: ReturnType<typeof answerOf>) => problems.filter(({ code }) => /lost/.test(code));
+    const unseen = answerOf({ start: { ...question.start, bees: 600 }, counts: [], choices: [early], line: 0.1 });
+    expect(loss(unseen)).toEqual(loss(weak));
     expect(JSON.stringify(weak.value)).not.toMatch(/null,"q|NaN|Infinity/);
     const clean = answerOf({ start: { ...question.start, infestedShare: 0 }, counts: [], choices: [early], line: 0 });
     expect(clean.value.choices.map(({ at }) => at.at(-1)?.infestedShare.q95)).toEqual([0, 0]);

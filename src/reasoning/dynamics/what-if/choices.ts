@@ -1,8 +1,8 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
 import { addDays, answered, blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
-import { type CourseDay, lossWarning, readyRun } from "../course.ts";
+import { lossWarning, readyRun } from "../course.ts";
 import { assumedError, type CountTaken, countFaults, drawsFaults, type ForecastDay } from "../filter/forecast.ts";
-import { type Branch, branchOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
+import { type Branch, branchOf, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
@@ -19,7 +19,7 @@ export interface ChoiceOutcome {
   readonly difference: readonly Paired[] | null;
   /** What a further count on the day of the choice would narrow. */
   readonly moreBees: Narrowing;
-  /** Each morning from the choice on; empty unless asked for. */
+  /** Mornings from the choice on; empty unless asked for. */
   readonly days: readonly ForecastDay[];
 }
 
@@ -48,7 +48,7 @@ export interface Settling {
 
 export interface Choices {
   readonly decideOn: Day;
-  /** Mornings up to the choice, the same for all. */
+  /** Mornings up to the choice, the same for all; empty unless asked for. */
   readonly past: readonly ForecastDay[];
   readonly counts: readonly CountTaken[];
   /** Doing nothing first, then as asked. */
@@ -78,6 +78,8 @@ const thinBelow = 50;
  * same draws with the same noise (common random numbers), so that a difference between two choices is the action's and
  * not chance's. The list of choices changes none of them.
  *
+ * `every`: days between the mornings that are told of past and choices; null for none but the days asked for.
+ *
  * Not for choices that the model does not know, nor for telling which choice is lawful: label, local codes and the
  * competent authority come first. Survival rests on little.
  *
@@ -86,7 +88,7 @@ const thinBelow = 50;
  */
 export function compareChoices(
   question: ChoicesQuestion,
-  { everyDay }: { readonly everyDay: boolean },
+  { every }: { readonly every: number | null },
   heard: Heard = {},
 ): Result<Choices> {
   const { progress = () => undefined } = heard;
@@ -95,13 +97,16 @@ export function compareChoices(
   const decideOn = decisionDay(question);
   const all: readonly Choice[] = [{ name: noAction, actions: [] }, ...question.choices];
   const parts = all.length + 1;
-  const trunk = trunkOf(question, decideOn, (share) => progress(share / parts));
+  const trunk = trunkOf(question, { decideOn, every }, (share) => progress(share / parts));
   if (!trunk.ok) return trunk;
   heard.past?.(trunk.value.past, trunk.value.counts);
 
   const dates = [...new Set([...(question.dates ?? []), question.until])].sort();
-  // A further count could fall on any day, and is of a colony to which nothing was done.
-  const daysOfNothing = question.line === undefined ? [decideOn, ...dates] : daysFrom(decideOn, question.until, 1);
+  // A further count could fall on any day, and is of a colony to which nothing was done; its loss is told to the week.
+  const daysOfNothing =
+    question.line === undefined
+      ? [...daysFrom(decideOn, question.until, 7), ...dates]
+      : daysFrom(decideOn, question.until, 1);
   const outcomes: ChoiceOutcome[] = [];
   const ends: Float64Array[] = [];
   const notes: Problem[] = [];
@@ -110,7 +115,7 @@ export function compareChoices(
     const branch = branchOf(
       trunk.value,
       choice.actions,
-      { keep: new Set(place === 0 ? daysOfNothing : dates), everyDay },
+      { keep: new Set(place === 0 ? daysOfNothing : dates), every },
       (share) => progress((place + 1 + share) / parts),
     );
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
@@ -130,7 +135,7 @@ export function compareChoices(
           ? null
           : settlingOf(question, { line: question.line, decideOn, without: without as Branch, ends }),
     },
-    [...trunk.problems, ...notes, ...lossOf(trunk.value, nothing), ...thinOf(question, nothing)],
+    [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
   );
 }
 
@@ -233,13 +238,14 @@ const daysFrom = (from: Day, to: Day, apart: number): readonly Day[] =>
   );
 
 /** Doing nothing, the colony is likely lost: told by the mean of survival. */
-function lossOf(trunk: Trunk, { at, days }: ChoiceOutcome): readonly Problem[] {
-  const course = [...trunk.past, ...(days.length > 0 ? days.slice(1) : at)].map(
-    ({ date, bees, survival }): Pick<CourseDay, "date" | "bees" | "survival"> => ({
-      ...{ date, bees: bees.q50, survival: survival.mean },
-    }),
-  );
-  return lossWarning(course);
+function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
+  const { date: first, bees } = question.start;
+  const past = alive.map((survival, morning) => ({ date: addDays(first, morning), bees, survival }));
+  const ahead = [...kept]
+    .filter(([date]) => date > decideOn)
+    .sort(([one], [other]) => one.localeCompare(other))
+    .map(([date, { survival }]) => ({ date, bees, survival: meanOf(survival) }));
+  return lossWarning([...past, ...ahead]);
 }
 
 function thinOf({ draws, moreBees = usualMoreBees }: ChoicesQuestion, outcome: ChoiceOutcome): readonly Problem[] {

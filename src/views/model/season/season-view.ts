@@ -68,7 +68,7 @@ export interface SeasonView {
 
 /** Widened on both sides by this: the curve of losses rests on chosen points. Judgement. */
 const survivalDoubt = 0.1;
-/** A row of the table in so many days. */
+/** The table has the first morning told of each so many days, and the last of all. */
 const tableStep = 7;
 
 /** The view of what was reckoned; null before doing nothing is. `shown`: place of the choice in the list, from 0. */
@@ -204,9 +204,13 @@ function tableOf(
 ): SeasonView["table"] {
   const say = seasonWords.columns;
   const per100 = (share: number) => Number((100 * share).toFixed(1));
+  const weekOf = (date: Day) => Math.floor(daysBetween(ask.start.date, date) / tableStep);
   const rowsOf = (name: string, days: readonly dynamics.ForecastDay[]) =>
     days
-      .filter(({ date }) => daysBetween(ask.start.date, date) % tableStep === 0 || date === ask.until)
+      .filter(({ date }, place) => {
+        const before = days[place - 1];
+        return before === undefined || date === ask.until || weekOf(date) !== weekOf(before.date);
+      })
       .map(({ date, infestedShare: { q05, q25, q50, q75, q95 }, bees, survival }) => [
         ...[date, name, ...[q05, q25, q50, q75, q95].map(per100)],
         ...[Math.round(bees.q50), per100(survival.mean)],

@@ -2,12 +2,15 @@
 import { dynamics } from "../../../reasoning/index.ts";
 import type { SeasonAnswer, SeasonQuestion } from "./season-messages.ts";
 
+/** Days between the mornings of a picture: nearer ones could not be told apart on it. */
+const mornings = 3;
+
 self.onmessage = ({ data: { number, question } }: MessageEvent<SeasonQuestion>) => {
   const send = (answer: SeasonAnswer): void => self.postMessage(answer);
   let told = 0;
   const answer = dynamics.compareChoices(
     question,
-    { everyDay: true },
+    { every: mornings },
     {
       past: (past) => send({ number, kind: "past", past }),
       choice: (outcome) => send({ number, kind: "choice", outcome }),
