@@ -65,6 +65,14 @@ describe.each(["phone", "desk"] as const)("Season on a %s", (size) => {
     expect(await flag.getAttribute("aria-valuetext")).not.toBe("19 December 2026");
     await reckoned(page);
     expect(await objections(page)).toEqual([]);
+    // Away and back: what was put together is still there.
+    const left = await answer(page);
+    await page.getByRole("link", { name: "To case TV-26-014" }).click();
+    await page.locator("#h-weigh").waitFor();
+    await page.goBack();
+    await page.getByRole("slider").first().waitFor();
+    await reckoned(page);
+    expect(await answer(page)).toBe(left);
     expect(complaints).toEqual([]);
     await device.close();
   });

@@ -4,7 +4,7 @@
  * @module views/model
  */
 import type { dynamics } from "../../../reasoning/index.ts";
-import { addDays, type Day, daysBetween } from "../../../units/index.ts";
+import { addDays, type Day, daysBetween, isDay } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { type ColonySeason, modelledControls, usualNewStock } from "./colony-season.ts";
 
@@ -54,6 +54,31 @@ export const choiceName = (actions: readonly dynamics.Action[]): string =>
 /** The choices as they are asked. */
 export const choicesAsked = (choices: readonly (readonly dynamics.Action[])[]): readonly dynamics.Choice[] =>
   choices.map((actions) => ({ name: choiceName(actions), actions }));
+
+/** Choices as they are kept while one is away from the page. */
+export const choicesText = (choices: readonly (readonly dynamics.Action[])[]): string => JSON.stringify(choices);
+
+/** Choices that were kept; null when nothing was, or nothing that can be read. */
+export function keptChoices(text: string | undefined): readonly (readonly dynamics.Action[])[] | null {
+  if (text === undefined) return null;
+  try {
+    const kept: unknown = JSON.parse(text);
+    return Array.isArray(kept) && kept.every((each) => Array.isArray(each) && each.length > 0 && each.every(isAction))
+      ? kept
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+function isAction(value: unknown): value is dynamics.Action {
+  if (typeof value !== "object" || value === null) return false;
+  const { kind, from, to, susceptibility } = value as Readonly<Record<string, unknown>>;
+  const isDate = (each: unknown): boolean => typeof each === "string" && isDay(each);
+  if (!isDate(from)) return false;
+  if (kind === "oil-patty") return isDate(to);
+  return kind === "requeen" ? typeof susceptibility === "number" : kind === "menthol" || kind === "formic";
+}
 
 /** What a case intends for a colony: its plan, else the control decided on and not yet put in; empty where the model knows none. */
 export function intended(

@@ -71,13 +71,19 @@ const survivalDoubt = 0.1;
 /** The table has the first morning told of each so many days, and the last of all. */
 const tableStep = 7;
 
-/** The view of what was reckoned; null before doing nothing is. `shown`: place of the choice in the list, from 0. */
-export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | null): SeasonView | null {
+/** The choice that is shown: its place in the list, from 0, and what it does. */
+export interface ShownChoice {
+  readonly place: number;
+  readonly kinds: readonly dynamics.Action["kind"][];
+}
+
+/** The view of what was reckoned; null before doing nothing is. */
+export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice | null): SeasonView | null {
   const nothing = seen.outcomes[0];
   const end = nothing?.at.at(-1);
   if (!nothing || !end) return null;
   const say = seasonWords;
-  const other = shown === null ? undefined : seen.outcomes[shown + 1];
+  const other = shown === null ? undefined : seen.outcomes[shown.place + 1];
   const otherEnd = other?.at.at(-1);
   const afterDone = ask.actions.length > 0;
   const says = [
@@ -106,7 +112,7 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: number | nul
       counts: ask.counts.map((count) => say.countOn(count)),
     }),
     without: fanOf(say.without(afterDone), [...seen.past, ...nothing.days.slice(1)]),
-    chosen: other ? fanOf(say.with({ name: other.name }), other.days) : null,
+    chosen: other ? fanOf(say.with({ kinds: shown?.kinds ?? [] }), other.days) : null,
     counts,
     done: ask.actions.flatMap(flagsOf),
     rows: seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? "")),

@@ -24,6 +24,8 @@ export interface SeasonYear {
 
 /** Highs below this are too cool for menthol: Herbert, Shimanuki & Matthenius 1988. */
 const coolBelowCelsius = 21;
+/** Below this a cluster is left alone: common practice, no source. */
+const coldBelowCelsius = 13;
 const yearStep = 3;
 
 /** Weather and forage of the days of a question; null for one that cannot be. */
@@ -48,5 +50,6 @@ export function warmthNote(action: dynamics.Action, year: SeasonYear | null): st
   if (!day) return null;
   const say = seasonWords;
   if (action.kind === "menthol") return day.isCool ? say.tooCool({ high: day.high, least: coolBelowCelsius }) : null;
+  if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold({ high: day.high }) : null;
   return action.kind === "formic" ? say.anyWarmth({ high: day.high }) : null;
 }

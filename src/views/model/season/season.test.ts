@@ -3,7 +3,15 @@ import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
 import { colonySeason, countedSeasons, countsAfterDone } from "./colony-season.ts";
-import { choicesAsked, intended, movedTo, newAction, seasonAddress } from "./season-choices.ts";
+import {
+  choicesAsked,
+  choicesText,
+  intended,
+  keptChoices,
+  movedTo,
+  newAction,
+  seasonAddress,
+} from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
 import { type SeasonSeen, seasonView } from "./season-view.ts";
@@ -113,7 +121,7 @@ describe("the answer", () => {
   const formic = [newAction("formic", today)];
   const menthol = [newAction("menthol", today)];
   const seen = seenOf(ask, [formic, menthol]);
-  const view = seasonView(ask, seen, 0) ?? expect.fail("no view");
+  const view = seasonView(ask, seen, { place: 0, kinds: ["formic"] }) ?? expect.fail("no view");
 
   it("is a sentence of the share at the end, without and with the choice shown", () => {
     expect(view.says).toMatch(
@@ -159,7 +167,11 @@ describe("the answer", () => {
   it("tells what would settle it and what more bees narrow; a stopped run tells what it has", () => {
     expect(view.tells).toHaveLength(2);
     expect(view.tells[1]).toMatch(/^Another 50 bees now would narrow .* from \d+ to \d+ of 100 bees/);
-    const partial = seasonView(ask, { ...seen, outcomes: seen.outcomes.slice(0, 2), settling: null }, 1);
+    const partial = seasonView(
+      ask,
+      { ...seen, outcomes: seen.outcomes.slice(0, 2), settling: null },
+      { place: 1, kinds: ["menthol"] },
+    );
     expect(partial?.rows).toHaveLength(2);
     expect(partial?.chosen).toBeNull();
     expect(seasonView(ask, { ...seen, outcomes: [] }, null)).toBeNull();
@@ -203,6 +215,23 @@ describe("a second choice of one kind", () => {
     const other = newAction("formic", today, [[first]]);
     const second = newAction("menthol", today, [[first], [other]]);
     expect([first.from, other.from, second.from]).toEqual(["2026-11-26", "2026-11-26", "2026-12-10"]);
+  });
+});
+
+describe("choices kept while one is away", () => {
+  it("come back as they were; what cannot be read is not there", () => {
+    const choices = [[newAction("menthol", today)], [newAction("oil-patty", today), newAction("requeen", today)]];
+    expect(keptChoices(choicesText(choices))).toEqual(choices);
+    expect(keptChoices("[]")).toEqual([]);
+    for (const text of [
+      undefined,
+      "",
+      "{}",
+      "[[]]",
+      '[[{"kind":"menthol","from":"soon"}]]',
+      '[[{"kind":"x","from":"2026-01-01"}]]',
+    ])
+      expect(keptChoices(text)).toBeNull();
   });
 });
 

@@ -95,7 +95,15 @@ export function Fan({ view, year, supers, frame, flags }: Props) {
       <Months view={view} x={x} y={bottom} right={right} />
       <Year year={year} supers={supers} view={view} frame={frame} cool={`${id}c`} />
       {flags.map((flag) => (
-        <Flag key={flag.key} flag={flag} frame={frame} to={y(0.62 * most)} />
+        <path
+          key={`pole ${flag.key}`}
+          d={`M${x(flag.date)} ${y(0.62 * most)}V${frame.flagsTop + flag.row * flagStep}`}
+          stroke={colourOf(flag)}
+          strokeWidth="2"
+        />
+      ))}
+      {flags.map((flag) => (
+        <Flag key={flag.key} flag={flag} frame={frame} />
       ))}
     </svg>
   );
@@ -185,16 +193,17 @@ function Months({
 
 const nextMonth = (day: Day): Day => `${addDays(`${day.slice(0, 7)}-01`, 32).slice(0, 7)}-01`;
 
-function Flag({ flag, frame, to }: { readonly flag: PlacedFlag; readonly frame: FanFrame; readonly to: number }) {
+const colourOf = ({ isDone }: PlacedFlag): string => (isDone ? "var(--ink-3)" : "var(--stain)");
+
+function Flag({ flag, frame }: { readonly flag: PlacedFlag; readonly frame: FanFrame }) {
   const at = frame.x(flag.date);
   const y = frame.flagsTop + flag.row * flagStep;
-  const colour = flag.isDone ? "var(--ink-3)" : "var(--stain)";
-  const half = flagSide / 2;
+  const colour = colourOf(flag);
+  const voice = flag.isDone ? "flag-word q" : "flag-word on";
   return (
     <g>
-      <path d={`M${at} ${to}V${y}`} stroke={colour} strokeWidth="2" />
       <rect
-        x={at - half}
+        x={at - flagSide / 2}
         y={y}
         width={flagSide}
         height={flagSide}
@@ -203,17 +212,14 @@ function Flag({ flag, frame, to }: { readonly flag: PlacedFlag; readonly frame: 
         stroke={colour}
         strokeWidth="1.5"
       />
-      <text
-        className={flag.isDone ? "flag-word q" : "flag-word on"}
-        x={at}
-        y={y + (flag.isDone ? 27 : 21)}
-        textAnchor="middle"
-        fontWeight="650"
-      >
+      <text className={voice} x={at} y={y + (flag.isDone ? 27 : 21)} textAnchor="middle" fontWeight="650">
         {seasonWords.letters[flag.kind]}
-        {flag.isLast ? "." : ""}
       </text>
-      {flag.isDone ? null : (
+      {flag.isDone ? null : flag.isLast ? (
+        <text className={voice} x={at} y={y + 36} textAnchor="middle">
+          {seasonWords.out}
+        </text>
+      ) : (
         <path d={`M${at - 8} ${y + 29}h16M${at - 8} ${y + 34}h16`} stroke="var(--on-stain)" strokeWidth="1.5" />
       )}
     </g>

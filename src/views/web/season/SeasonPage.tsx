@@ -1,5 +1,5 @@
 /** The page Season: where a colony's infestation goes, with and without what could be done, and what it rests on. */
-import { useCallback, useEffect, useMemo, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useSearch } from "wouter";
 import type { dynamics } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
@@ -7,9 +7,11 @@ import {
   type ColonySeason,
   choiceName,
   choicesAsked,
+  choicesText,
   colonySeason,
   countedSeasons,
   type Fields,
+  keptChoices,
   movedTo,
   newAction,
   readSeason,
@@ -21,6 +23,7 @@ import {
 import { seasonWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { sentence } from "../parts/Form.tsx";
+import { keepTyping, typedBefore, typingOf } from "../parts/kept-typing.ts";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useSeason } from "../reckon/use-season.ts";
@@ -35,6 +38,7 @@ import { Working } from "./Working.tsx";
 import "./season.css";
 
 type ChoiceActions = readonly dynamics.Action[];
+const nothing: ChoiceActions = [];
 
 export default function SeasonPage() {
   const { casebook, today } = useCasebook();
@@ -53,13 +57,14 @@ export default function SeasonPage() {
 function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const { today } = useCasebook();
   const say = seasonWords;
-  const [fields, setFields] = useState<Fields>(() => seasonFields(colony, today));
+  const slot = typingOf.season(colony?.caseId ?? "", colony?.colony ?? "");
+  const [fields, setFields] = useState<Fields>(() => ({ ...seasonFields(colony, today), ...typedBefore(slot) }));
   const [ask, setAsk] = useState<SeasonAsk | null>(() => {
     const read = readSeason(fields, colony);
-    return colony !== null && read.ok ? read.value : null;
+    return (colony !== null || fields.choices !== undefined) && read.ok ? read.value : null;
   });
-  const [choices, setChoices] = useState<readonly ChoiceActions[]>(() =>
-    colony && colony.planned.length > 0 ? [colony.planned] : [],
+  const [choices, setChoices] = useState<readonly ChoiceActions[]>(
+    () => keptChoices(fields.choices) ?? (colony && colony.planned.length > 0 ? [colony.planned] : []),
   );
   const [shown, setShown] = useState<number | null>(choices.length > 0 ? 0 : null);
   const reckoning = useSeason<SeasonAsk>();
@@ -69,18 +74,33 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
     if (ask) send({ ...ask, choices: choicesAsked(choices) }, ask);
   }, [ask, choices, send]);
   useEffect(reckon, [reckon]);
+  // Going away and coming back loses nothing, once something was asked otherwise than the page did by itself.
+  const isTouched = useRef(false);
+  useEffect(() => {
+    if (isTouched.current) keepTyping(slot, { ...fields, choices: choicesText(choices) });
+  }, [slot, fields, choices]);
 
-  const view = useMemo(() => (seen ? seasonView(seen.asked, seen, shown) : null), [seen, shown]);
+  const own = shown === null ? nothing : (choices[shown] ?? nothing);
+  const view = useMemo(
+    () =>
+      seen
+        ? seasonView(seen.asked, seen, shown === null ? null : { place: shown, kinds: own.map(({ kind }) => kind) })
+        : null,
+    [seen, shown, own],
+  );
   const year = useMemo(() => (seen ? seasonYear(seen.asked) : null), [seen]);
   const isOld = working !== null || unfit.length > 0;
-  const own = shown === null ? [] : (choices[shown] ?? []);
 
+  const setAll = (next: readonly ChoiceActions[]) => {
+    isTouched.current = true;
+    setChoices(next);
+  };
   const change = (place: number, actions: ChoiceActions) => {
     if (actions.length === 0) remove(place);
-    else setChoices(choices.map((each, at) => (at === place ? actions : each)));
+    else setAll(choices.map((each, at) => (at === place ? actions : each)));
   };
   const remove = (place: number) => {
-    setChoices(choices.filter((_, at) => at !== place));
+    setAll(choices.filter((_, at) => at !== place));
     setShown(choices.length > 1 ? 0 : null);
   };
   const move = ({ action, isLast, date }: FlagMoved) => {
@@ -145,7 +165,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
             shown={shown}
             show={setShown}
             add={(kind) => {
-              setChoices([...choices, [newAction(kind, ask.decideOn, choices)]]);
+              setAll([...choices, [newAction(kind, ask.decideOn, choices)]]);
               setShown(choices.length);
             }}
             remove={remove}
@@ -159,6 +179,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
         fields={fields}
         unfit={inForm}
         take={(next, typed) => {
+          isTouched.current = true;
           setFields(typed);
           setAsk(next);
         }}

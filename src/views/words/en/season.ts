@@ -16,11 +16,11 @@ const kinds = { menthol: "menthol", formic: "formic acid", "oil-patty": "patty",
 
 const tenths = (share: number): string => (share < 0.05 ? "under 1" : String(Math.round(10 * share)));
 const span = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
-/** Of 10 bees where that tells enough, else of 100. */
-const bees = ({ low, high }: Ends): string =>
-  high >= 0.2
-    ? `${span(tenths(low), tenths(high))} of 10 bees`
-    : `${span(inHundred(low), inHundred(high))} of 100 bees`;
+/** Of 10 bees where the middle tells enough in tens, else of 100; both ranges in the same. */
+const bees = (middle: Ends): ((ends: Ends) => string) =>
+  middle.high >= 0.2
+    ? ({ low, high }) => `${span(tenths(low), tenths(high))} of 10 bees`
+    : ({ low, high }) => `${span(inHundred(low), inHundred(high))} of 100 bees`;
 /** Rounded outwards: never narrower than it is. */
 const alive = ({ low, high }: Ends): string =>
   span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
@@ -35,9 +35,9 @@ export const season = {
   answerEmpty: "**Where does the infestation go from here?** Say how the colony stands, and what was counted.",
   answerBusy: "**Reckoning the season** …",
   answer: (slots: { readonly middle: Ends; readonly wide: Ends; readonly on: string; readonly afterDone: boolean }) =>
-    `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.wide)}.`,
+    `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
   answerWith: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends }) =>
-    ` With ${slots.name} about **${bees(slots.middle)}**, could be ${bees(slots.wide)}.`,
+    ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
@@ -68,7 +68,9 @@ export const season = {
     `${slots.infested} of ${slots.examined} on ${day(slots.date)}`,
   today: "choice",
   without: noAction,
-  with: (slots: { readonly name: string }) => `with ${slots.name}`,
+  /** Short: it stands inside the picture. */
+  with: (slots: { readonly kinds: readonly Kind[] }) =>
+    `with ${list([...new Set(slots.kinds)].map((kind) => kinds[kind]))}`,
   rows: { warmth: "Warmth", forage: "Nectar", supers: "Supers" },
   cool: "high under 21 °C: too cool for menthol",
   columns: {
@@ -94,6 +96,9 @@ export const season = {
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
+  out: "out",
+  tooCold: (slots: { readonly high: number }) =>
+    `Highs then are about ${degrees(slots.high)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
   tooCool: (slots: { readonly high: number; readonly least: number }) =>
     `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
   anyWarmth: (slots: { readonly high: number }) =>

@@ -58,15 +58,18 @@ function Ahead({ season, control }: { readonly season: ColonySeason; readonly co
   const say = seasonWords;
   const { ask, seen, unfit, hasFailed } = useSeason<SeasonAsk>();
   const [holder, width] = useWidth(480);
+  const actions = useMemo(() => intended(season, { control, today }), [season, control, today]);
   useEffect(() => {
     const read = readSeason(seasonFields(season, today), season);
     if (!read.ok) return;
-    const actions = intended(season, { control, today });
     ask({ ...read.value, draws, choices: choicesAsked(actions.length > 0 ? [actions] : []) }, read.value);
-  }, [season, control, today, ask]);
+  }, [season, actions, today, ask]);
   const view = useMemo(
-    () => (seen?.isWhole ? seasonView(seen.asked, seen, seen.outcomes.length > 1 ? 0 : null) : null),
-    [seen],
+    () =>
+      seen?.isWhole
+        ? seasonView(seen.asked, seen, actions.length > 0 ? { place: 0, kinds: actions.map(({ kind }) => kind) } : null)
+        : null,
+    [seen, actions],
   );
   const frame = fanFrame(view ?? { from: today, to: today }, Math.min(width, 480), { isSmall: true, flagRows: 0 });
   return (
