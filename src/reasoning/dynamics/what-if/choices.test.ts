@@ -73,6 +73,29 @@ describe("choices on the same draws", () => {
     expect(many.map(({ name }) => name)).toEqual([noAction, "new queen", "menthol late", "menthol early"]);
   });
 
+  it("[SE67] what is recalled from an earlier comparison changes nothing but the time", () => {
+    const kept = new Map<string, unknown>();
+    const made: string[] = [];
+    const recall = <Made>(key: string, make: () => Made): Made => {
+      if (!kept.has(key)) {
+        made.push(key);
+        kept.set(key, make());
+      }
+      return kept.get(key) as Made;
+    };
+    const ask = (more: Partial<ChoicesQuestion>) =>
+      compareChoices({ ...question, line: 0.2, ...more }, { every: 7 }, { recall });
+    ask({ choices: [early] });
+    expect(made).toHaveLength(3);
+    const again = { choices: [late, early], moreBees: 20, line: 0.3 };
+    expect(ask(again)).toEqual(compareChoices({ ...question, ...again }, { every: 7 }));
+    expect(made).toHaveLength(4);
+    expect(ask({ choices: [early], seed: 9 })).toEqual(
+      compareChoices({ ...question, line: 0.2, choices: [early], seed: 9 }, { every: 7 }),
+    );
+    expect(made).toHaveLength(7);
+  });
+
   it("[SE68] each choice is the forecast with its actions alone, to the byte", () => {
     const all = outcomes({ choices: [early, late], dates: ["2026-10-10"] });
     for (const { name, actions } of [{ name: noAction, actions: [] }, early, late]) {

@@ -1,7 +1,14 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
 import { addDays, answered, blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
 import { lossWarning, readyRun } from "../course.ts";
-import { assumedError, type CountTaken, countFaults, drawsFaults, type ForecastDay } from "../filter/forecast.ts";
+import {
+  assumedError,
+  type CountTaken,
+  countFaults,
+  drawsFaults,
+  type ForecastDay,
+  type ForecastQuestion,
+} from "../filter/forecast.ts";
 import { type Branch, branchOf, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
@@ -62,6 +69,11 @@ export interface Heard {
   readonly past?: (past: readonly ForecastDay[], counts: readonly CountTaken[]) => void;
   /** Each choice as soon as it is reckoned: what a stopped run keeps. */
   readonly choice?: (outcome: ChoiceOutcome) => void;
+  /**
+   * Asked for what may be known from an earlier question: returns what was made under this key, or makes it. The same
+   * key stands for the same question, so nothing changes but the time.
+   */
+  readonly recall?: <Made>(key: string, make: () => Made) => Made;
 }
 
 const usualSure = 0.9;
@@ -91,13 +103,15 @@ export function compareChoices(
   { every }: { readonly every: number | null },
   heard: Heard = {},
 ): Result<Choices> {
-  const { progress = () => undefined } = heard;
+  const { progress = () => undefined, recall = (_, make) => make() } = heard;
   const faults = faultsOf(question);
   if (faults.length > 0) return blocked(...faults);
   const decideOn = decisionDay(question);
   const all: readonly Choice[] = [{ name: noAction, actions: [] }, ...question.choices];
   const parts = all.length + 1;
-  const trunk = trunkOf(question, { decideOn, every }, (share) => progress(share / parts));
+  const alone = withoutChoices(question);
+  const colony = JSON.stringify([alone, decideOn, every]);
+  const trunk = recall(colony, () => trunkOf(alone, { decideOn, every }, (share) => progress(share / parts)));
   if (!trunk.ok) return trunk;
   heard.past?.(trunk.value.past, trunk.value.counts);
 
@@ -112,17 +126,18 @@ export function compareChoices(
   const notes: Problem[] = [];
   let without: Branch | null = null;
   for (const [place, choice] of all.entries()) {
-    const branch = branchOf(
-      trunk.value,
-      choice.actions,
-      { keep: new Set(place === 0 ? daysOfNothing : dates), every },
-      (share) => progress((place + 1 + share) / parts),
+    const keep = place === 0 ? daysOfNothing : dates;
+    const branch = recall(JSON.stringify([colony, choice.actions, keep]), () =>
+      branchOf(trunk.value, choice.actions, { keep: new Set(keep), every }, (share) =>
+        progress((place + 1 + share) / parts),
+      ),
     );
+    progress((place + 2) / parts);
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
     notes.push(...afterEnd(branch.value.problems, question, place - 1));
     without ??= branch.value;
     ends.push(rowOn(branch.value, question.until).infestedShare);
-    const outcome = outcomeOf(choice.name, { trunk: trunk.value, branch: branch.value, without, dates });
+    const outcome = outcomeOf(choice.name, question, { decideOn, branch: branch.value, without, dates });
     outcomes.push(outcome);
     heard.choice?.(outcome);
   }
@@ -137,6 +152,20 @@ export function compareChoices(
     },
     [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
   );
+}
+
+/** The forecast behind all choices: what two comparisons of one colony share. */
+function withoutChoices(question: ChoicesQuestion): ForecastQuestion {
+  const { site, start, actions, until, stockSusceptibility, parameters, counts, draws, seed, doubt, error, noise } =
+    question;
+  return {
+    ...{ site, start, actions, until, counts, draws, seed },
+    ...(stockSusceptibility === undefined ? {} : { stockSusceptibility }),
+    ...(parameters === undefined ? {} : { parameters }),
+    ...(doubt === undefined ? {} : { doubt }),
+    ...(error === undefined ? {} : { error }),
+    ...(noise === undefined ? {} : { noise }),
+  };
 }
 
 /** The forecast's own faults first: those of choices need sound days. */
@@ -176,11 +205,11 @@ function rowOn({ kept }: Branch, day: Day): Row {
 
 function outcomeOf(
   name: string,
-  of: { readonly trunk: Trunk; readonly branch: Branch; readonly without: Branch; readonly dates: readonly Day[] },
+  { error = assumedError, moreBees = usualMoreBees, until }: ChoicesQuestion,
+  of: { readonly decideOn: Day; readonly branch: Branch; readonly without: Branch; readonly dates: readonly Day[] },
 ): ChoiceOutcome {
-  const { trunk, branch, without, dates } = of;
-  const { error = assumedError, moreBees = usualMoreBees, until } = trunk.question as ChoicesQuestion;
-  const now = rowOn(without, trunk.decideOn).infestedShare;
+  const { decideOn, branch, without, dates } = of;
+  const now = rowOn(without, decideOn).infestedShare;
   return {
     name,
     at: dates.map((date) => seenOn(date, rowOn(branch, date))),
