@@ -80,6 +80,9 @@ const output = z.strictObject({
       earliest: z.string().nullable().describe("first day on which that share is as large as asked"),
     })
     .nullable(),
+  learnt: z
+    .strictObject({ contactBefore: z.number(), contactAfter: z.number() })
+    .describe("standard deviation of ln of the contact rate before and after the counts: what they taught of it"),
 });
 
 export const seasonChoices = verb({
@@ -117,8 +120,8 @@ export const seasonChoices = verb({
       { progress },
     );
     if (!compared.ok) return compared;
-    const { decideOn, choices, counts, settling } = compared.value;
+    const { decideOn, choices, counts, settling, learnt } = compared.value;
     const told = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
-    return { ...compared, value: { decideOn, choices: told, counts, settling } };
+    return { ...compared, value: { decideOn, choices: told, counts, settling, learnt } };
   },
 });

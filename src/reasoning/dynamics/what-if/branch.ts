@@ -4,6 +4,7 @@ import type { Action } from "../actions.ts";
 import { dayOfYear } from "../calendar.ts";
 import { readyRun } from "../course.ts";
 import { oneDay } from "../day.ts";
+import { assumedDoubt } from "../filter/colony-particles.ts";
 import {
   type CountTaken,
   type ForecastDay,
@@ -37,6 +38,13 @@ export interface Trunk {
   /** Mean survival on every one of them. */
   readonly alive: readonly number[];
   readonly counts: readonly CountTaken[];
+  readonly learnt: Learnt;
+}
+
+/** How unsure the contact rate is before the counts and after: standard deviations of its logarithm over the draws. */
+export interface Learnt {
+  readonly contactBefore: number;
+  readonly contactAfter: number;
 }
 
 /** Runs a colony to the day of the choice. The question's own actions are those that are done whatever is chosen. */
@@ -51,7 +59,11 @@ export function trunkOf(
   if (!filtered.ok) return filtered;
   const { cloud, counts } = filtered.value;
   const { layout } = ready.value.model;
-  const { start, seed, noise = assumedNoise } = question;
+  const { start, seed, noise = assumedNoise, doubt = assumedDoubt } = question;
+  const contacts = Float64Array.from({ length: cloud.particles }, (_, each) =>
+    Math.log(cloud.states[each * layout.length + at.contactRate] as number),
+  );
+  const learnt = { contactBefore: doubt.contact, contactAfter: deviationOf(contacts) };
   const mornings = daysBetween(start.date, decideOn) + 1;
   const path = (of: Float64Array, morning: number) =>
     of.subarray(morning * cloud.particles, (morning + 1) * cloud.particles);
@@ -73,7 +85,7 @@ export function trunkOf(
   );
   const problems = filtered.problems.filter(({ code }) => code !== "season-action-after-end");
   return answered(
-    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, alive, counts },
+    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, alive, counts, learnt },
     [...problems, ...ready.problems.filter(({ code }) => code === "season-action-after-end")],
   );
 }
@@ -178,6 +190,11 @@ export function seenOn(date: Day, row: Row): ForecastDay {
     infestedShare: rangeOf(row.infestedShare.slice().sort()),
     survival: { ...rangeOf(survival), mean: meanOf(survival) },
   };
+}
+
+function deviationOf(values: Float64Array): number {
+  const mean = meanOf(values);
+  return Math.sqrt(meanOf(values.map((each) => (each - mean) ** 2)));
 }
 
 /** Mean over the draws. */

@@ -187,6 +187,23 @@ describe("choices on the same draws", () => {
   });
 });
 
+describe("what counts teach of the contact rate", () => {
+  it("[SE78] is its spread before and after; without counts nothing, with a few counts of shares little", () => {
+    const learnt = (counts: ChoicesQuestion["counts"]) =>
+      answerOf({ counts, draws: 600, until: "2026-11-01", decideOn: "2026-10-20" }).value.learnt;
+    const none = learnt([]);
+    expect(none.contactBefore).toBe(0.15);
+    // Six hundred normal draws: their deviation is off by 0.15 / √1,200 in one of three.
+    expect(Math.abs(none.contactAfter - 0.15)).toBeLessThan(4 * (0.15 / Math.sqrt(1200)));
+    const some = learnt([
+      { date: "2026-09-01", infested: 4, examined: 50 },
+      { date: "2026-10-15", infested: 6, examined: 50 },
+    ]);
+    expect(some.contactAfter).toBeLessThan(none.contactAfter * 1.1);
+    expect(some.contactAfter).toBeGreaterThan(none.contactAfter * 0.6);
+  });
+});
+
 describe("a further count", () => {
   const shares = Float64Array.of(0, 1e-9, 0.004, 0.1, 0.5, 0.93, 1);
 

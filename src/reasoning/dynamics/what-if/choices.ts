@@ -9,7 +9,7 @@ import {
   type ForecastDay,
   type ForecastQuestion,
 } from "../filter/forecast.ts";
-import { type Branch, branchOf, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
+import { type Branch, branchOf, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
@@ -61,6 +61,7 @@ export interface Choices {
   /** Doing nothing first, then as asked. */
   readonly choices: readonly ChoiceOutcome[];
   readonly settling: Settling | null;
+  readonly learnt: Learnt;
 }
 
 /** Told on the way. */
@@ -144,7 +145,13 @@ export function compareChoices(
   const nothing = outcomes[0] as ChoiceOutcome;
   return answered(
     {
-      ...{ decideOn, past: trunk.value.past, counts: trunk.value.counts, choices: outcomes },
+      ...{
+        decideOn,
+        past: trunk.value.past,
+        counts: trunk.value.counts,
+        choices: outcomes,
+        learnt: trunk.value.learnt,
+      },
       settling:
         question.line === undefined
           ? null

@@ -15,6 +15,8 @@ export interface SeasonSeen {
   /** Doing nothing first. */
   readonly outcomes: readonly dynamics.ChoiceOutcome[];
   readonly settling: dynamics.Settling | null;
+  /** What the counts taught of the contact rate; null of a stopped run. */
+  readonly learnt: dynamics.Learnt | null;
   readonly problems: readonly Problem[];
 }
 

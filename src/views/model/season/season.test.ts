@@ -32,8 +32,8 @@ function asked(fields: Record<string, string> = {}, colony = of(untreated)): Sea
 function seenOf(ask: SeasonAsk, choices: readonly (readonly dynamics.Action[])[]): SeasonSeen {
   const answer = dynamics.compareChoices({ ...ask, choices: choicesAsked(choices) }, { every: 3 });
   if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
-  const { past, choices: outcomes, settling } = answer.value;
-  return { past, outcomes, settling, problems: answer.problems };
+  const { past, choices: outcomes, settling, learnt } = answer.value;
+  return { past, outcomes, settling, learnt, problems: answer.problems };
 }
 
 describe("from the casebook", () => {

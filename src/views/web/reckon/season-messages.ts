@@ -12,6 +12,11 @@ export type SeasonAnswer = { readonly number: number } & (
   | { readonly kind: "progress"; readonly share: number }
   | { readonly kind: "past"; readonly past: readonly dynamics.ForecastDay[] }
   | { readonly kind: "choice"; readonly outcome: dynamics.ChoiceOutcome }
-  | { readonly kind: "done"; readonly settling: dynamics.Settling | null; readonly problems: readonly Problem[] }
+  | {
+      readonly kind: "done";
+      readonly settling: dynamics.Settling | null;
+      readonly learnt: dynamics.Learnt;
+      readonly problems: readonly Problem[];
+    }
   | { readonly kind: "unfit"; readonly problems: readonly Problem[] }
 );

@@ -37,7 +37,10 @@ self.onmessage = ({ data: { number, question } }: MessageEvent<SeasonQuestion>) 
   );
   send(
     answer.ok
-      ? { number, kind: "done", settling: answer.value.settling, problems: answer.problems }
+      ? {
+          ...{ number, kind: "done", settling: answer.value.settling },
+          ...{ learnt: answer.value.learnt, problems: answer.problems },
+        }
       : { number, kind: "unfit", problems: answer.problems },
   );
 };

@@ -54,12 +54,13 @@ export function useSeason<Asked>(): SeasonReckoning<Asked> {
         }
         if (data.kind === "choice") {
           outcomes = [...outcomes, data.outcome];
-          setSeen({ asked, past, outcomes, settling: null, problems: [], isWhole: false });
+          setSeen({ asked, past, outcomes, settling: null, learnt: null, problems: [], isWhole: false });
           return;
         }
-        if (data.kind === "done")
-          setSeen({ asked, past, outcomes, settling: data.settling, problems: data.problems, isWhole: true });
-        else setUnfit(data.problems);
+        if (data.kind === "done") {
+          const { settling, learnt, problems } = data;
+          setSeen({ asked, past, outcomes, settling, learnt, problems, isWhole: true });
+        } else setUnfit(data.problems);
         isBusy.current = false;
         setWorking(null);
       };

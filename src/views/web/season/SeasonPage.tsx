@@ -184,7 +184,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           setAsk(next);
         }}
       />
-      <Trust />
+      <Trust learnt={seen && seen.asked.counts.length > 0 ? seen.learnt : null} />
     </main>
   );
 }

@@ -1,10 +1,11 @@
 /** How far a season can be trusted: what the model does not know, published figures beside its own, how often ranges hold. */
 import { useState } from "react";
+import type { dynamics } from "../../../reasoning/index.ts";
 import { type TrustTable, trustView } from "../../model/index.ts";
 import { seasonTrustWords, seasonWords } from "../../words/index.ts";
 import { Rich } from "../parts/Rich.tsx";
 
-export function Trust() {
+export function Trust({ learnt }: { readonly learnt: dynamics.Learnt | null }) {
   const say = seasonTrustWords;
   const [view] = useState(() => trustView());
   return (
@@ -16,6 +17,7 @@ export function Trust() {
             <li key={each}>{each}</li>
           ))}
           <li>{say.apart}</li>
+          {learnt ? <li>{say.learnt(learnt)}</li> : null}
         </ul>
       </section>
       <section aria-labelledby="h-trust">

@@ -65,6 +65,8 @@ export const seasonTrust = {
   },
   none: "none",
   rangesNote: "Chance alone makes 0.95 and 1.6 of 100 in the two shares. With 200 bees the ranges are a little narrow.",
+  learnt: (slots: { readonly contactBefore: number; readonly contactAfter: number }) =>
+    `What the counts here taught of the contact rate: its spread in logarithms was ${slots.contactBefore.toFixed(2)} before them and is ${slots.contactAfter.toFixed(2)} after.`,
   apart:
     "Contact, its decline with age and its loss by flow and flight cannot be told apart by counts alone: only their joint effect is learnt.",
 } as const;
