@@ -7,7 +7,7 @@ export interface PageProps {
   readonly params: Readonly<Record<string, string | undefined>>;
 }
 
-export type Area = "cases" | "apiaries" | "bench" | "evidence" | "reckoner";
+export type Area = "cases" | "apiaries" | "bench" | "season" | "evidence" | "reckoner";
 
 export interface PageRoute {
   readonly path: string;
@@ -24,6 +24,7 @@ export const areaHome: Readonly<Record<Area, string>> = {
   cases: "/cases",
   apiaries: "/apiaries",
   bench: "/bench",
+  season: "/season",
   evidence: "/evidence",
   reckoner: "/reckoner",
 };
@@ -37,6 +38,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
   { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
   { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
+  { path: "/season", area: "season", light: "desk", load: () => import("./season/SeasonPage.tsx") },
   { path: "/cases/:case/paper/:paper", area: "cases", light: "desk", load: () => import("./paper/PaperPage.tsx") },
   { path: "/reckoner/:method?", area: "reckoner", light: "desk", load: () => import("./reckoner/ReckonerPage.tsx") },
   { path: "/evidence", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },

@@ -167,7 +167,7 @@ function dayOf({ particles, paths }: Cloud, morning: number, date: Day): Forecas
 }
 
 /** Points of sorted values, interpolated between their middles. */
-function rangeOf(sorted: Float64Array): Range {
+export function rangeOf(sorted: Float64Array): Range {
   const at = (share: number): number => {
     const place = Math.min(Math.max(share * sorted.length - 0.5, 0), sorted.length - 1);
     const below = Math.floor(place);
@@ -177,12 +177,14 @@ function rangeOf(sorted: Float64Array): Range {
   return { q05: at(0.05), q25: at(0.25), q50: at(0.5), q75: at(0.75), q95: at(0.95) };
 }
 
-function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
+/** What the draws of a forecast cannot be. */
+export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
   const isFit = Number.isInteger(draws) && draws >= drawsRange.least && draws <= drawsRange.most;
   return isFit ? [] : [dynamicsProblem("season-draws-out-of-range", "blocked", "draws", { draws, ...drawsRange })];
 }
 
-function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
+/** What its counts cannot be. */
+export function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
   return counts.flatMap(({ date, infested, examined }, index): readonly Problem[] => {
     const field = `counts[${index}]`;
     if (!isDay(date))

@@ -11,6 +11,7 @@ export const shell = {
     cases: "Cases",
     apiaries: "Apiaries",
     bench: "Bench",
+    season: "Season",
     evidence: "Evidence",
     reckoner: "Reckoner",
   },

@@ -1,8 +1,9 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
-import { useMemo, useState } from "react";
+import { lazy, Suspense, useMemo, useState } from "react";
 import { Link } from "wouter";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import {
+  type CountedColony,
   choiceView,
   countedColonies,
   fromCase,
@@ -25,6 +26,9 @@ import { PaperLinks } from "../PaperLinks.tsx";
 import type { QuestionProps } from "./registry.ts";
 import "../notices-acts.css";
 import "../done/done.css";
+
+/** Fetched apart: the page is of use before the season is reckoned. */
+const SeasonAhead = lazy(() => import("../done/SeasonAhead.tsx"));
 
 export default function Done({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
@@ -90,6 +94,13 @@ function Decide({ state }: { readonly state: CaseState }) {
         }}
         weighAnyway={() => setAnyway(true)}
       />
+      <Suspense fallback={<div aria-busy="true" />}>
+        <SeasonAhead
+          caseId={state.id}
+          colony={aheadOf(counted, weighing, decided)}
+          control={decided?.control ?? null}
+        />
+      </Suspense>
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
@@ -103,4 +114,15 @@ function Decide({ state }: { readonly state: CaseState }) {
       </Onward>
     </>
   );
+}
+
+/** The colony whose season is told: the one weighed, else one decided about, else the one with most mites. */
+function aheadOf(
+  counted: readonly CountedColony[],
+  weighing: Weighing | null,
+  decided: { readonly colonies: readonly string[] } | null | undefined,
+): string | null {
+  const isCounted = (id: string | undefined) => counted.some((each) => each.id === id);
+  const wanted = [weighing?.about, ...(decided?.colonies ?? [])].find(isCounted);
+  return wanted ?? counted[0]?.id ?? null;
 }

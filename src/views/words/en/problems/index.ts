@@ -8,6 +8,7 @@ import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
 import { seasonProblems } from "./season.ts";
+import { seasonChoiceProblems } from "./season-choices.ts";
 import { surveyProblems } from "./surveys.ts";
 
 /** What a sentence may need: the slots of the problem. */
@@ -26,4 +27,5 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...comparisonProblems,
   ...controlProblems,
   ...seasonProblems,
+  ...seasonChoiceProblems,
 };
