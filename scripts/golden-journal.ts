@@ -1,6 +1,6 @@
 /**
- * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, and that of a
- * programme's own evidence, named by the newest schema of its kinds.
+ * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, that of a
+ * programme's own evidence and that of its members, each named by the newest schema of its kinds.
  * A file that is there stays: it shows for good that what a past version wrote is still read.
  */
 import { writeFileSync } from "node:fs";
@@ -8,6 +8,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { encodeJournal, kinds } from "../src/journal/index.ts";
 import { everyKind } from "../tests/journals/every-kind.ts";
+import { membersStory } from "../tests/journals/members-kinds.ts";
 import { programmeStory } from "../tests/journals/programme-kinds.ts";
 
 const newest = Math.max(...Object.values(kinds).map((kind) => kind.schema));
@@ -17,6 +18,7 @@ const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "te
 for (const [name, entries] of [
   [`schema-${newest}.jsonl`, everyKind()],
   [`programme-${newestOfProgramme}.jsonl`, programmeStory()],
+  [`members-${kinds["access-noted"].schema}.jsonl`, membersStory()],
 ] as const) {
   const file = path.join(folder, name);
   try {
