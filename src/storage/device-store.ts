@@ -83,7 +83,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
   async function admit(entries: readonly Entry[], from: { cursor?: number; areUnsent: boolean }): Promise<PushReply> {
     return change(async (tx, record) => {
       const held = await heldIn(tx, entries);
-      const verdict = judge(entries, held, { programme, acceptsWithheld: true });
+      const verdict = judge(entries, held, { programme, acceptsWithheld: true, acceptsGaps: !from.areUnsent });
       const { admitted, heads, erased, refused } = verdict;
       const end = await takeIn(tx, { admitted, heads, erased, record, areUnsent: from.areUnsent });
       await quarantine(tx, verdict, (entry) => headerHash(entry.header));

@@ -20,7 +20,7 @@ export const headsNoted = z.strictObject({
 });
 
 /** What can be done about who may come in. */
-export const accessActs = [
+const accessActs = [
   "member-admitted",
   "member-ended",
   "role-given",
