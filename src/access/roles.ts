@@ -18,6 +18,7 @@ export const acts = [
   "see-members",
   "invite",
   "change-member",
+  "change-password",
   "see-sessions",
   "end-session",
   "register-device",
@@ -38,6 +39,7 @@ const everyones = ["own", "other"] as const;
 const ofEveryone: Readonly<Partial<Record<Act, readonly Relation[]>>> = {
   reckon: own,
   "see-members": own,
+  "change-password": own,
   "see-sessions": own,
   "end-session": own,
   "register-device": own,
@@ -56,6 +58,7 @@ const table: Readonly<Record<Role, Readonly<Partial<Record<Act, readonly Relatio
     "see-members": everyones,
     invite: everyones,
     "change-member": everyones,
+    "change-password": own,
     "see-sessions": everyones,
     "end-session": everyones,
     "register-device": own,

@@ -158,11 +158,16 @@ export interface MemberBook {
     at: string,
   ) => Promise<{ readonly member: string | null } | null>;
 
+  /** Every entry about the member's roots or written on the member's devices, in the order taken in. */
+  readonly entriesOf: (member: string) => Promise<readonly Entry[]>;
+  /**
+   * Erases the account, and of a keeper the bodies of every entry about his or her roots, by entries that say so. What
+   * others opened about others' apiaries is not a member's own, whoever wrote it down.
+   */
+  readonly erase: (member: string, reason: string, doing: Doing) => Promise<Result<{ readonly erased: number }>>;
+
   /** Writes an act into the journal that changes nothing in the book, such as an export. */
-  readonly note: (
-    act: { readonly act: "signed-in" | "data-exported" | "data-erased"; readonly member?: string },
-    doing: Doing,
-  ) => Promise<void>;
+  readonly note: (act: { readonly act: "data-exported"; readonly member?: string }, doing: Doing) => Promise<void>;
 
   /** The journal as the member may ask for it: entries with whose they are. The cursor moves over what is not given. */
   readonly pull: (asker: PullAsker, cursor: number, limit?: number) => Promise<MemberPage>;

@@ -5,6 +5,7 @@ import { byDevice, judge } from "./admission.ts";
 import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { deskOf } from "./member-desk.ts";
+import { erasureOf } from "./member-erasure.ts";
 import { memberExchange } from "./member-exchange.ts";
 import { keysOf } from "./member-keys.ts";
 import { notesOf } from "./member-notes.ts";
@@ -75,6 +76,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
       ...sessionsOf(desk),
       ...keysOf(desk),
       ...memberExchange(desk, afterErasure),
+      ...erasureOf(desk, afterErasure),
       ...notesOf(desk),
     },
     async push(given) {

@@ -8,6 +8,7 @@ import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
 import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
+import { memberCommand } from "./member-command.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
 import { RecordsUnusable } from "./records.ts";
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   backupCommand,
   restoreCommand,
   serveCommand,
+  memberCommand,
 ];
 
 export async function main(argv: readonly string[], io: Io = processIo()): Promise<ExitStatus> {

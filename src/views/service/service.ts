@@ -1,15 +1,21 @@
 /** The service: one Fastify with its guards, limits, headers and routes. Nothing listens until it is told to. */
 import compress from "@fastify/compress";
+import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
+import rateLimit from "@fastify/rate-limit";
 import Fastify, { type FastifyInstance } from "fastify";
+import { gateOf } from "./gate.ts";
 import { guard } from "./guards.ts";
 import { healthRoute } from "./health-route.ts";
+import { serveMemberRoute } from "./member-route.ts";
+import { memberRoutes } from "./member-routes.ts";
 import { openApiRoute } from "./open-api-route.ts";
 import { servePage } from "./page-route.ts";
 import { answerTrouble } from "./problem-replies.ts";
 import { programmeRoutes } from "./programme-routes.ts";
 import type { Programmes } from "./programmes.ts";
 import { reasoningRoute } from "./reasoning-route.ts";
+import { sessionRoutes } from "./session-routes.ts";
 
 export interface ServiceOptions {
   readonly version: string;
@@ -19,10 +25,24 @@ export interface ServiceOptions {
   /** Port that requests name in their Host header. */
   readonly port: () => number;
   readonly logger?: boolean;
+  /** Where people reach it, when not on this machine alone: then everything asks for a session. */
+  readonly address?: URL | null;
+  /** Addresses of proxies whose word is taken for who asks; left out: nobody's. */
+  readonly trustedProxies?: readonly string[];
+  /** Milliseconds since 1970 UTC; the machine's clock when left out. */
+  readonly now?: () => number;
+  /** Requests a minute from one address; left out: as stated. */
+  readonly requestsPerMinute?: number;
 }
 
+/** Requests a minute from one address where others can reach the service. A choice of ours: a first pull of 100 pages fits. */
+const requestsPerMinute = 600;
+
 export async function service(options: ServiceOptions): Promise<FastifyInstance> {
+  const { address = null, trustedProxies = [] } = options;
+  const gate = gateOf({ programmes: options.programmes, address, now: options.now ?? Date.now });
   const app = Fastify({
+    trustProxy: trustedProxies.length > 0 ? [...trustedProxies] : false,
     logger: options.logger === true ? { level: "error" } : false,
     bodyLimit: 1024 * 1024,
     requestTimeout: 30_000,
@@ -34,12 +54,21 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   });
   answerTrouble(app);
   app.removeContentTypeParser("text/plain");
-  guard(app, options.port);
-  await app.register(helmet, headers);
+  guard(app, options.port, address);
+  await app.register(helmet, headersFor(address));
+  await app.register(cookie);
+  await app.register(rateLimit, {
+    global: address !== null,
+    max: options.requestsPerMinute ?? requestsPerMinute,
+    timeWindow: 60_000,
+    cache: 10_000,
+  });
   await app.register(compress, { threshold: 1024, encodings: ["br", "gzip"] });
   healthRoute(app, options.version);
-  reasoningRoute(app);
-  programmeRoutes(app, options.programmes);
+  reasoningRoute(app, gate);
+  sessionRoutes(app, gate);
+  for (const route of memberRoutes) serveMemberRoute(app, gate, route);
+  programmeRoutes(app, gate);
   openApiRoute(app, options.version);
   await servePage(app, options.page);
   app.addHook("onClose", () => options.programmes.close());
@@ -48,28 +77,29 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
 
 /**
  * Everything comes from this address. Styles may stand inline, since the component library sets them while it runs:
- * they can draw but neither run nor fetch from elsewhere. No HTTPS upgrade: the service speaks plain HTTP to its own
- * machine.
+ * they can draw but neither run nor fetch from elsewhere. No HTTPS upgrade: on its own machine the service speaks plain
+ * HTTP. Under an address of its own it is reached over TLS, and browsers are told to come no other way.
  */
-const headers = {
-  contentSecurityPolicy: {
-    useDefaults: false,
-    directives: {
-      defaultSrc: ["'none'"],
-      scriptSrc: ["'self'"],
-      workerSrc: ["'self'"],
-      styleSrc: ["'self'", "'unsafe-inline'"],
-      imgSrc: ["'self'", "data:", "blob:"],
-      fontSrc: ["'self'"],
-      connectSrc: ["'self'"],
-      manifestSrc: ["'self'"],
-      frameSrc: ["'self'", "blob:"],
-      baseUri: ["'none'"],
-      formAction: ["'self'"],
-      frameAncestors: ["'none'"],
+const headersFor = (address: URL | null) =>
+  ({
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        scriptSrc: ["'self'"],
+        workerSrc: ["'self'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", "data:", "blob:"],
+        fontSrc: ["'self'"],
+        connectSrc: ["'self'"],
+        manifestSrc: ["'self'"],
+        frameSrc: ["'self'", "blob:"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
     },
-  },
-  strictTransportSecurity: false,
-  xFrameOptions: { action: "deny" },
-  referrerPolicy: { policy: "no-referrer" },
-} as const;
+    strictTransportSecurity: address?.protocol === "https:" ? { maxAge: 31_536_000, includeSubDomains: false } : false,
+    xFrameOptions: { action: "deny" },
+    referrerPolicy: { policy: "no-referrer" },
+  }) as const;
