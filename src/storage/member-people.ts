@@ -87,7 +87,7 @@ export function peopleOf({ database, read, write }: Desk): People {
           undefined,
       ),
     members: () =>
-      read(async () => (await database.selectFrom("members").selectAll().orderBy("id").execute()).map(memberOf)),
+      read(async () => (await database.selectFrom("members").selectAll().orderBy("sign_in").execute()).map(memberOf)),
     admit: (given, doing) =>
       write(doing, async (tx, note): Promise<Result<Member>> => {
         const row = await enter(tx, given, doing.at);

@@ -45,7 +45,7 @@ export const serveCommand: Command = {
   help: () =>
     `skepsis serve: serve the page and the API on this machine.\n\nFlags\n${flags.map(flagHelp).join("")}\n` +
     "Settings\n  SKEPSIS_PORT  port, 4747 when not set; 0 takes any free one\n" +
-    "  SKEPSIS_HOST  127.0.0.1 when not set; an address that others can reach needs SKEPSIS_ADDRESS and an\n" +
+    "  SKEPSIS_HOST  127.0.0.1 when not set; one that others can reach needs SKEPSIS_ADDRESS and an\n" +
     "                administrator (skepsis member add)\n" +
     "  SKEPSIS_ADDRESS  https://… where people reach it: everything then asks them to sign in\n" +
     "  SKEPSIS_TRUST_PROXY  addresses of proxies before it, with commas\n" +

@@ -1,9 +1,10 @@
 /** The service: one Fastify with its guards, limits, headers and routes. Nothing listens until it is told to. */
+import type { Writable } from "node:stream";
 import compress from "@fastify/compress";
 import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
-import Fastify, { type FastifyInstance } from "fastify";
+import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from "fastify";
 import { gateOf } from "./gate.ts";
 import { guard } from "./guards.ts";
 import { healthRoute } from "./health-route.ts";
@@ -24,7 +25,8 @@ export interface ServiceOptions {
   readonly page: string | null;
   /** Port that requests name in their Host header. */
   readonly port: () => number;
-  readonly logger?: boolean;
+  /** Where errors of ours are written; true: standard output. */
+  readonly logger?: true | Writable;
   /** Where people reach it, when not on this machine alone: then everything asks for a session. */
   readonly address?: URL | null;
   /** Addresses of proxies whose word is taken for who asks; left out: nobody's. */
@@ -43,7 +45,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   const gate = gateOf({ programmes: options.programmes, address, now: options.now ?? Date.now });
   const app = Fastify({
     trustProxy: trustedProxies.length > 0 ? [...trustedProxies] : false,
-    logger: options.logger === true ? { level: "error" } : false,
+    logger: options.logger === undefined ? false : logOf(options.logger),
     bodyLimit: 1024 * 1024,
     requestTimeout: 30_000,
     connectionTimeout: 60_000,
@@ -74,6 +76,21 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   app.addHook("onClose", () => options.programmes.close());
   return app;
 }
+
+/**
+ * Errors of ours, without who asked for what: no address, no query, no header. A database tells the row that stood in its
+ * way beside its message; that is left out.
+ */
+const logOf = (to: true | Writable) => ({
+  level: "error",
+  ...(to === true ? {} : { stream: to }),
+  serializers: {
+    req: ({ method, routeOptions }: FastifyRequest) => ({ method, route: routeOptions.url }),
+    err: (error: FastifyError) => ({
+      ...{ type: error.name, code: error.code, message: error.message, stack: error.stack ?? "" },
+    }),
+  },
+});
 
 /**
  * Everything comes from this address. Styles may stand inline, since the component library sets them while it runs:
