@@ -175,6 +175,10 @@ export const mayAdd = (role: Role, kind: string, whose: Whose): boolean => added
 export const mayEverAdd = (role: Role, kind: string): boolean =>
   (["own", "other", "common"] as const).some((whose) => mayAdd(role, kind, whose));
 
+/** The words for a kind that a role may not add. */
+export const notAddable = (role: Role, kind: string): Problem =>
+  problem("entry-not-allowed", "blocked", "header.kind", { given: kind, slots: { kind, role } });
+
 /** What the service knows of an entry that a member sends. */
 export interface Sent {
   readonly entry: Entry;
@@ -188,8 +192,8 @@ export interface Sent {
 
 /** Why a member may not add an entry; null when it may be added. */
 export function addingTrouble(role: Role, { entry, root, named, replacesOwn }: Sent): Problem | null {
-  const { kind, id } = entry.header;
-  const refused = problem("entry-not-allowed", "blocked", "header.kind", { given: kind, slots: { id, kind, role } });
+  const { kind } = entry.header;
+  const refused = notAddable(role, kind);
   if (!mayAdd(role, kind, root)) return refused;
   // A keeper's new case may not hang on another's apiary, nor a new vial on another's case.
   if (role === "keeper" && (named.includes("other") || !bodyNamesItsAbout(entry))) return refused;

@@ -21,7 +21,6 @@ export function passwordTrouble(password: string, name: string): Problem | null 
   const signs = [...password].length;
   if (signs < shortestPassword || signs > longestPassword)
     return problem("password-length", "blocked", "password", {
-      expected: `${shortestPassword} to ${longestPassword} signs`,
       slots: { least: shortestPassword, most: longestPassword },
     });
   return isEasy(password, name) ? problem("password-easy", "blocked", "password") : null;

@@ -11,7 +11,7 @@ export function SpecimenLabel({
   readonly reading?: OpenReading | undefined;
 }) {
   const say = words.bench;
-  const { programme } = useCasebook();
+  const { isDemonstration } = useCasebook();
   const blind = reading?.started.blindNumber;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a label is no fieldset of a form
@@ -32,7 +32,7 @@ export function SpecimenLabel({
           </span>
         </>
       )}
-      {programme === "demonstration" ? <span className="foot">{say.invented}</span> : null}
+      {isDemonstration ? <span className="foot">{say.invented}</span> : null}
     </div>
   );
 }
