@@ -69,6 +69,7 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   await office.locator(".cases-table tbody tr").first().waitFor();
   await office.goto(`${site.address}/members`);
   await office.getByRole("button", { name: "Ash's phone is lost" }).click();
+  await office.getByRole("button", { name: "It is lost: end its session" }).click();
   await office.getByRole("button", { name: "Ash's phone is back" }).waitFor();
   await office.getByRole("link", { name: "Who did what: the audit" }).click();
   await office.getByText("reported a device lost, of Ash Moor").waitFor();

@@ -3,6 +3,7 @@ import { unknownVerb, verbs } from "../../reasoning/index.ts";
 import { readArguments } from "./arguments.ts";
 import { backupCommand } from "./backup-command.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { doctorCommand } from "./doctor-command.ts";
 import { experienceCommand } from "./experience-command.ts";
 import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
@@ -27,6 +28,7 @@ export const commands: readonly Command[] = [
   restoreCommand,
   serveCommand,
   memberCommand,
+  doctorCommand,
 ];
 
 export async function main(argv: readonly string[], io: Io = processIo()): Promise<ExitStatus> {

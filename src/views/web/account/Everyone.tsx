@@ -3,9 +3,10 @@ import { type FormEvent, useState } from "react";
 import { type Role, roles } from "../../../access/index.ts";
 import { settled } from "../../../casebook/index.ts";
 import { accountWords } from "../../words/index.ts";
-import { ChoiceField, fieldsOf } from "../parts/Form.tsx";
+import { ChoiceField, fieldsOf, TextField } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
-import { Part } from "./MembersPage.tsx";
+import { Part } from "./Part.tsx";
+import { Sure } from "./Sure.tsx";
 import type { BookInvitation, BookMember, UseBook } from "./use-book.ts";
 
 interface Props {
@@ -79,9 +80,10 @@ function Line({ member, book: { book, change }, own }: Props & { readonly member
             />
           ))}
       {id === own ? null : (
-        <button type="button" className="act" onClick={() => to({ ended: true })}>
-          {say.end({ name })}
-        </button>
+        <>
+          <Sure says={say.end({ name })} sure={say.sureEnd} act={() => to({ ended: true })} />
+          <Erase id={id} name={name} change={change} />
+        </>
       )}
     </li>
   );
@@ -96,10 +98,35 @@ function Phone(props: {
   const { name, device, isLost, change } = props;
   const say = accountWords.members;
   const path = `/devices/${encodeURIComponent(device)}/loss`;
+  if (!isLost)
+    return <Sure says={say.reportLost({ device: name })} sure={say.sureLost} act={() => void change("POST", path)} />;
   return (
-    <button type="button" className="act" onClick={() => void change(isLost ? "DELETE" : "POST", path)}>
-      {isLost ? say.returned({ device: name }) : say.reportLost({ device: name })}
+    <button type="button" className="act" onClick={() => void change("DELETE", path)}>
+      {say.returned({ device: name })}
     </button>
+  );
+}
+
+/** Behind a fold, and only after the name was typed. */
+function Erase({ id, name, change }: Pick<BookMember, "id" | "name"> & { readonly change: UseBook["change"] }) {
+  const say = accountWords.members;
+  const send = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const { typed = "", reason = "" } = fieldsOf(event.currentTarget);
+    await change("POST", `/members/${id}/erasure`, { name: typed, reason });
+  };
+  return (
+    <details className="erase">
+      <summary>{say.erase({ name })}</summary>
+      <p className="q2">{say.eraseUnder}</p>
+      <form className="line-form" onSubmit={(event) => void send(event)}>
+        <TextField name="typed" label={say.eraseName} problems={[]} />
+        <TextField name="reason" label={say.eraseReason} problems={[]} />
+        <button type="submit" className="press quiet">
+          {say.eraseNow}
+        </button>
+      </form>
+    </details>
   );
 }
 

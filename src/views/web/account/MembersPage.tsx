@@ -1,5 +1,5 @@
 /** Members and devices: who I am here, where I am signed in, a lost phone; for an administrator everyone. */
-import { type FormEvent, type ReactNode, useId, useState } from "react";
+import { type FormEvent, useState } from "react";
 import { Link, Redirect } from "wouter";
 import { accountWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -8,8 +8,10 @@ import { saveText } from "../parts/save.ts";
 import { useCasebook } from "../store/context.ts";
 import { ask } from "./ask.ts";
 import { Everyone } from "./Everyone.tsx";
+import { Part } from "./Part.tsx";
 import { Says, SecretField } from "./SecretField.tsx";
 import { useSession } from "./SessionProvider.tsx";
+import { Sure } from "./Sure.tsx";
 import type { SignedIn } from "./standing.ts";
 import { type UseBook, useBook } from "./use-book.ts";
 import "./account.css";
@@ -57,26 +59,6 @@ function Signed({ member }: { readonly member: SignedIn }) {
   );
 }
 
-/** A part of the page under its heading. */
-export function Part({
-  head,
-  under,
-  children,
-}: {
-  readonly head: string;
-  readonly under?: string;
-  readonly children: ReactNode;
-}) {
-  const id = useId();
-  return (
-    <section aria-labelledby={id}>
-      <h2 id={id}>{head}</h2>
-      {under ? <p className="q2">{under}</p> : null}
-      {children}
-    </section>
-  );
-}
-
 interface PartProps {
   readonly book: UseBook;
   readonly own: string;
@@ -98,13 +80,11 @@ function Devices({ book: { book, change }, own }: PartProps) {
               {lostAt ? say.lost : say.inUse}, <time>{(lostAt ?? registeredAt).slice(0, 10)}</time>
             </span>
             {lostAt ? null : (
-              <button
-                type="button"
-                className="act"
-                onClick={() => void change("POST", `/devices/${encodeURIComponent(device)}/loss`)}
-              >
-                {say.reportLost({ device: name || say.unnamed })}
-              </button>
+              <Sure
+                says={say.reportLost({ device: name || say.unnamed })}
+                sure={say.sureLost}
+                act={() => void change("POST", `/devices/${encodeURIComponent(device)}/loss`)}
+              />
             )}
           </li>
         ))}

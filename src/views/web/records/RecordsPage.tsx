@@ -2,6 +2,7 @@
 import { useEffect, useState } from "react";
 import type { Head } from "../../../journal/index.ts";
 import type { ChainCheck } from "../../model/index.ts";
+import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { askJournal } from "../reckon/ask-journal.ts";
@@ -78,13 +79,15 @@ export default function RecordsPage() {
 
 /** The check of the chains on this device, when it is asked for. */
 function Whole() {
-  const { entries } = useCasebook();
+  const { entries, device, isDemonstration } = useCasebook();
+  const { member } = useSession();
+  const isPart = !isDemonstration && (member?.role === "keeper" || member?.role === "reader");
   const say = words.records;
   const [check, setCheck] = useState<ChainCheck | "checking" | "failed" | null>(null);
   const ask = async () => {
     setCheck("checking");
     try {
-      setCheck((await askJournal({ kind: "here", entries: await entries() })).check);
+      setCheck((await askJournal({ kind: "here", entries: await entries(), onlyWhole: isPart ? device : null })).check);
     } catch {
       setCheck("failed");
     }
@@ -113,7 +116,7 @@ const mostTold = 20;
 /** What a check of chains found. */
 export function Found({ check }: { readonly check: ChainCheck }) {
   const say = words.records;
-  const { checked, devices, faults, bodiless } = check;
+  const { checked, devices, faults, bodiless, holes } = check;
   return (
     <>
       <p>
@@ -129,6 +132,7 @@ export function Found({ check }: { readonly check: ChainCheck }) {
           {faults.length > mostTold ? <li>{say.more({ count: faults.length - mostTold })}</li> : null}
         </ul>
       ) : null}
+      {holes > 0 ? <p className="q2">{say.holes({ holes })}</p> : null}
       {bodiless > 0 ? <p className="q2">{say.bodiless({ entries: bodiless })}</p> : null}
     </>
   );
