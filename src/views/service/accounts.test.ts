@@ -287,7 +287,7 @@ describe("a service that others can reach", () => {
     expect(cookieOf(reply)).toMatch(
       /^__Host-skepsis=main\.[\w-]{43}; Max-Age=7776000; Path=\/; HttpOnly; Secure; SameSite=Strict$/,
     );
-    expect(reply.headers["strict-transport-security"]).toBe("max-age=31536000");
+    expect(reply.headers["strict-transport-security"]).toBe("max-age=31536000; includeSubDomains");
     expect((await send("POST", "/api/session", null, { no: 1 }, { origin: "http://bees.example" })).statusCode).toBe(
       403,
     );
@@ -422,8 +422,12 @@ describe("the log", () => {
     Object.assign(broken.store.members, { pull });
     const entries = "/api/programmes/main/entries?cursor=0";
     expect((await broken.send("GET", entries, who, undefined, { "x-forwarded-for": "10.9.8.7" })).statusCode).toBe(500);
+    await signIn(broken.send, "Rowan Vale", "not the password");
+    await broken.send("GET", "/api/session", null, undefined, { host: "evil.example" });
     const text = lines.join("");
     expect(text).toContain("the disk is on fire");
+    expect(text).toContain('"refused":403,"method":"POST","route":"/api/session"');
+    expect(text).toContain('"refused":421');
     expect(text).not.toMatch(/Rowan|quiet copper|10\.9\.8\.7|127\.0\.0\.1|cookie/i);
     expect(text).not.toContain(who.cookie.slice(13));
   });

@@ -59,9 +59,11 @@ export function serveMemberRoute(app: FastifyInstance, gate: Gate, route: Member
       const who = await gate.who(request);
       if ("ended" in who) return sendProblems(reply, 401, signInNeeded);
       // Another programme is answered as a thing that is not allowed, whether it exists or not.
-      if (who.programme !== params.programme) return sendProblems(reply, 403, notAllowed(who.role, route.act));
-      const relation = await route.whose({ who, params });
-      if (!mayAct(who.role, route.act, relation)) return sendProblems(reply, 403, notAllowed(who.role, route.act));
+      const isOwn = who.programme === params.programme;
+      if (!isOwn || !mayAct(who.role, route.act, await route.whose({ who, params }))) {
+        request.log.warn({ notAllowed: route.act, member: who.member.id });
+        return sendProblems(reply, 403, notAllowed(who.role, route.act));
+      }
       const body = route.body ? read(route.body, request.body) : { ok: true as const, value: undefined };
       const query = route.query ? read(route.query, request.query) : { ok: true as const, value: undefined };
       if (!body.ok) return sendProblems(reply, 422, ...body.problems);

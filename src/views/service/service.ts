@@ -25,7 +25,7 @@ export interface ServiceOptions {
   readonly page: string | null;
   /** Port that requests name in their Host header. */
   readonly port: () => number;
-  /** Where errors of ours are written; true: standard output. */
+  /** Where errors of ours and refusals are written; true: standard output. */
   readonly logger?: true | Writable;
   /** Where people reach it, when not on this machine alone: then everything asks for a session. */
   readonly address?: URL | null;
@@ -56,6 +56,10 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   });
   answerTrouble(app);
   app.removeContentTypeParser("text/plain");
+  // Wrong passwords, rights that are lacking, foreign origins and names, and too many requests: to be looked at together.
+  app.addHook("onResponse", async ({ method, routeOptions, log }, { statusCode }) => {
+    if ([403, 421, 429].includes(statusCode)) log.warn({ refused: statusCode, method, route: routeOptions.url });
+  });
   guard(app, options.port, address);
   await app.register(helmet, headersFor(address));
   await app.register(cookie);
@@ -78,11 +82,11 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
 }
 
 /**
- * Errors of ours, without who asked for what: no address, no query, no header. A database tells the row that stood in its
- * way beside its message; that is left out.
+ * Errors of ours and what was refused, without who asked for what: no address, no query, no header; a member by an opaque
+ * id. A database tells the row that stood in its way beside its message; that is left out.
  */
 const logOf = (to: true | Writable) => ({
-  level: "error",
+  level: "warn",
   ...(to === true ? {} : { stream: to }),
   serializers: {
     req: ({ method, routeOptions }: FastifyRequest) => ({ method, route: routeOptions.url }),
@@ -103,6 +107,7 @@ const headersFor = (address: URL | null) =>
       useDefaults: false,
       directives: {
         defaultSrc: ["'none'"],
+        objectSrc: ["'none'"],
         scriptSrc: ["'self'"],
         workerSrc: ["'self'"],
         styleSrc: ["'self'", "'unsafe-inline'"],
@@ -116,7 +121,7 @@ const headersFor = (address: URL | null) =>
         frameAncestors: ["'none'"],
       },
     },
-    strictTransportSecurity: address?.protocol === "https:" ? { maxAge: 31_536_000, includeSubDomains: false } : false,
+    strictTransportSecurity: address?.protocol === "https:" ? { maxAge: 31_536_000, includeSubDomains: true } : false,
     xFrameOptions: { action: "deny" },
     referrerPolicy: { policy: "no-referrer" },
   }) as const;
