@@ -432,3 +432,35 @@ describe("the log", () => {
     expect(text).not.toContain(who.cookie.slice(13));
   });
 });
+
+describe("every answer", () => {
+  it("[AC34] says what it is, is framed by nobody, tells no other site anything, and lists no folder", async () => {
+    const { app, send } = await withAdministrator();
+    for (const [method, url] of [
+      ["GET", "/api/health"],
+      ["GET", "/api/session"],
+      ["GET", "/api/none"],
+      ["GET", "/"],
+      ["POST", "/api/session"],
+      ["GET", "/api/programmes/main/entries"],
+    ] as const) {
+      const { headers } = await send(method, url, null, method === "POST" ? { no: 1 } : undefined);
+      const policy = String(headers["content-security-policy"]);
+      for (const directive of ["object-src 'none'", "base-uri 'none'", "frame-ancestors 'none'", "default-src 'none'"])
+        expect(policy, url).toContain(directive);
+      expect(headers, url).toMatchObject({
+        "x-content-type-options": "nosniff",
+        "referrer-policy": "no-referrer",
+        "x-frame-options": "DENY",
+        "content-type": "application/json; charset=utf-8",
+      });
+      expect(Object.keys(headers).filter((name) => /^access-control|^server$|^x-powered/.test(name))).toEqual([]);
+    }
+    expect(
+      (await app.inject({ method: "TRACE" as "GET", url: "/api/health", headers: { host: "localhost" } })).statusCode,
+    ).toBe(404);
+    const preflight = { origin: "https://evil.example", "access-control-request-method": "POST" };
+    const asked = await send("OPTIONS", "/api/session", null, undefined, preflight);
+    expect(asked.headers["access-control-allow-origin"]).toBeUndefined();
+  });
+});

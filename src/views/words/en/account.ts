@@ -80,7 +80,7 @@ export const accountWords = {
     signOut: "Sign out",
     devicesHead: "Your devices",
     devicesUnder:
-      "Report a lost phone at once, from any browser: its session ends, and what it sends later is kept apart. What is stored on it stays on it, behind the lock of the phone alone.",
+      "Report a lost phone at once, from any browser: its session ends, and what it sends later is kept apart. At its next contact it lets go of what the service has; until then only the lock of the phone protects it.",
     device: "Device",
     since: "Since",
     state: "State",
