@@ -217,7 +217,7 @@ reckon             o o o   o   o   o
 see-members        o o o   o   o   ot
 invite             - - -   -   -   ot
 change-member      - - -   -   -   ot
-change-password    o o o   o   o   o
+change-credentials o o o   o   o   o
 see-sessions       o o o   o   o   ot
 end-session        o o o   o   o   ot
 register-device    o o o   o   o   o

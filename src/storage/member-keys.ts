@@ -5,7 +5,7 @@ import type { Tables } from "./tables.ts";
 
 type Keys = Pick<
   MemberBook,
-  "passkeys" | "passkey" | "addPasskey" | "removePasskey" | "usePasskey" | "putChallenge" | "takeChallenge"
+  "passkeys" | "passkey" | "addPasskey" | "removePasskey" | "notePasskeyUse" | "putChallenge" | "takeChallenge"
 >;
 
 const passkeyOf = (row: Tables["passkeys"]): Passkey => ({
@@ -51,7 +51,7 @@ export function keysOf({ database, read, write }: Desk): Keys {
         note({ act: "passkey-removed", member });
         return true;
       }),
-    usePasskey: (id, counter, at) =>
+    notePasskeyUse: (id, counter, at) =>
       read(async () => {
         await database.updateTable("passkeys").set({ counter, used_at: at }).where("id", "=", id).execute();
       }),

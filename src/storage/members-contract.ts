@@ -144,7 +144,7 @@ export interface MemberBook {
   readonly passkey: (id: string) => Promise<Passkey | null>;
   readonly addPasskey: (given: Omit<Passkey, "madeAt" | "usedAt">, doing: Doing) => Promise<void>;
   readonly removePasskey: (id: string, member: string, doing: Doing) => Promise<boolean>;
-  readonly usePasskey: (id: string, counter: number, at: string) => Promise<void>;
+  readonly notePasskeyUse: (id: string, counter: number, at: string) => Promise<void>;
   readonly putChallenge: (given: {
     readonly hash: string;
     readonly purpose: string;

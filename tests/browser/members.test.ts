@@ -34,10 +34,10 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   expect(await troubles(office)).toEqual([]);
   await office.getByLabel("Name", { exact: true }).fill("Rowan Vale");
   await office.getByLabel("Password").fill("not the password");
-  await office.getByRole("button", { name: "Sign in" }).click();
+  await office.getByRole("button", { name: "Sign in", exact: true }).click();
   await office.getByText("Name and password do not go together").waitFor();
   await office.getByLabel("Password").fill("quiet copper lantern");
-  await office.getByRole("button", { name: "Sign in" }).click();
+  await office.getByRole("button", { name: "Sign in", exact: true }).click();
   await office.getByText("You are Rowan Vale, administrator").waitFor();
 
   await office.getByLabel("Role", { exact: true }).selectOption("keeper");
@@ -89,4 +89,47 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   expect(await office.locator(".cases-table tbody tr").count()).toBe(0);
   expect(complaints.filter((line) => !/40[139]/.test(line))).toEqual([]);
   await Promise.all([desk.close(), pocket.close()]);
+});
+
+it("[AC35] a passkey is made with the password, signs in alone, and works no more when it was taken away", async () => {
+  const desk = await freshDevice(browser, "desk");
+  const page = await desk.newPage();
+  // A passkey is bound to a name, and 127.0.0.1 is none.
+  const address = site.address.replace("127.0.0.1", "localhost");
+  const session = await desk.newCDPSession(page);
+  await session.send("WebAuthn.enable");
+  await session.send("WebAuthn.addVirtualAuthenticator", {
+    options: {
+      ...{ protocol: "ctap2", transport: "internal", hasResidentKey: true, hasUserVerification: true },
+      ...{ isUserVerified: true, automaticPresenceSimulation: true },
+    },
+  });
+  await page.goto(`${address}/sign-in`);
+  await page.getByLabel("Name", { exact: true }).fill("Rowan Vale");
+  await page.getByLabel("Password").fill("quiet copper lantern");
+  await page.getByRole("button", { name: "Sign in", exact: true }).click();
+  await page.getByText("You are Rowan Vale").waitFor();
+  const make = page.getByRole("region", { name: "Passkeys" });
+  await make.getByLabel("Your password now").fill("not the password");
+  await make.getByRole("button", { name: "Make a passkey" }).click();
+  await make.getByText("Name and password do not go together").waitFor();
+  await make.getByLabel("Your password now").fill("quiet copper lantern");
+  await make.getByRole("button", { name: "Make a passkey" }).click();
+  await make.getByRole("button", { name: "Take away: This device" }).waitFor();
+  expect(await troubles(page)).toEqual([]);
+  const again = async () => {
+    await page.getByRole("button", { name: "Sign out" }).click();
+    await page.goto(`${address}/sign-in`);
+    await page.getByRole("button", { name: "Sign in with a passkey" }).click();
+  };
+  await again();
+  await page.getByText("You are Rowan Vale, administrator").waitFor();
+  await make.getByRole("button", { name: "Take away: This device" }).click();
+  await make.getByRole("button", { name: "Take it away" }).click();
+  await make.getByRole("button", { name: "Take away: This device" }).waitFor({ state: "detached" });
+  await again();
+  await page.getByText("The passkey was not accepted").waitFor();
+  const acts = (await (await site.programmes.open("main")).all()).map(({ body }) => body?.data.act);
+  expect(acts).toEqual(expect.arrayContaining(["passkey-added", "passkey-removed"]));
+  await desk.close();
 });

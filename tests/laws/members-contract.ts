@@ -311,7 +311,7 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
         name: "Phone",
       };
       await book.addPasskey(key, doing);
-      await book.usePasskey("key-1", 7, later);
+      await book.notePasskeyUse("key-1", 7, later);
       expect(await book.passkey("key-1")).toEqual({ ...key, counter: 7, madeAt: at, usedAt: later });
       expect(await book.removePasskey("key-1", "nobody", doing)).toBe(false);
       expect(await book.removePasskey("key-1", member.id, doing)).toBe(true);

@@ -62,6 +62,10 @@ const table: readonly Row[] = [
   { route: "POST /members/:member/password", own: all, another: nobody, payload: { no: 1 } },
   { route: "POST /members/:member/apiaries/:apiary", own: administrator, another: administrator },
   { route: "DELETE /members/:member/apiaries/:apiary", own: administrator, another: administrator },
+  { route: "GET /members/:member/passkeys", own: all, another: nobody },
+  { route: "POST /members/:member/passkeys/question", own: all, another: nobody, payload: { no: 1 } },
+  { route: "POST /members/:member/passkeys", own: all, another: nobody, payload: { no: 1 } },
+  { route: "DELETE /members/:member/passkeys/:passkey", own: all, another: nobody },
   { route: "GET /members/:member/data", own: all, another: administrator },
   { route: "POST /members/:member/erasure", own: administrator, another: administrator, payload: { no: 1 } },
   { route: "GET /members/:member/sessions", own: all, another: administrator },
@@ -88,6 +92,8 @@ const open = [
   "GET /api/session",
   "POST /api/session",
   "DELETE /api/session",
+  "POST /api/session/passkey",
+  "POST /api/session/passkey-question",
   "POST /api/invitation",
   "POST /api/invitation/acceptance",
   "GET /api/openapi.json",
@@ -126,6 +132,7 @@ function addressFor(
     device: thing === "none" ? "no-such-device" : spare.device,
     session: thing === "none" ? "no-such-session" : spare.session,
     invitation: "no-such-invitation",
+    passkey: "no-such-passkey",
   };
   const route = `${prefix}${row.route.split(" ")[1]}`;
   return route.replaceAll(/:(\w+)/g, (_, name: string) => named[name] ?? "");

@@ -157,6 +157,30 @@ describe("signing in", () => {
   });
 });
 
+describe("a passkey", () => {
+  it("[AC35] is asked for under a name alone, made only with the password, and a made-up answer is refused", async () => {
+    const { app, send, id } = await withAdministrator();
+    const bare = sender(app, "127.0.0.1:80");
+    expect((await bare("POST", "/api/session/passkey-question", null, {})).statusCode).toBe(409);
+    const asked = await send("POST", "/api/session/passkey-question", null, {});
+    expect(asked.json()).toMatchObject({ rpId: "localhost", userVerification: "required" });
+    const nowhere = await send("POST", "/api/session/passkey-question", null, { programme: "none" });
+    expect(Object.keys(nowhere.json()).toSorted()).toEqual(Object.keys(asked.json()).toSorted());
+    const response = { id: "made-up", rawId: "made-up", type: "public-key", response: {}, clientExtensionResults: {} };
+    expect((await send("POST", "/api/session/passkey", null, { response })).statusCode).toBe(403);
+    const head = { cookie: tokenOf(await signIn(send)) };
+    const url = `/api/programmes/main/members/${id}/passkeys`;
+    expect((await send("POST", `${url}/question`, head, { password: "not the password" })).statusCode).toBe(403);
+    const question = await send("POST", `${url}/question`, head, { password });
+    expect(question.json()).toMatchObject({
+      rp: { id: "localhost" },
+      authenticatorSelection: { residentKey: "required", userVerification: "required" },
+    });
+    expect((await send("POST", url, head, { name: "Phone", response })).statusCode).toBe(403);
+    expect((await send("GET", url, head)).json()).toEqual({ passkeys: [] });
+  });
+});
+
 describe("an invitation", () => {
   it("[AC22] makes one member of its role; its secret is told once", async () => {
     const { send, store } = await withAdministrator();

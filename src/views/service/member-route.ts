@@ -3,7 +3,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod";
 import { type Act, mayAct, notAllowed, type Relation } from "../../access/index.ts";
 import { readInput, type Shape } from "../../reasoning/index.ts";
-import type { Result } from "../../units/index.ts";
+import { problem, type Result } from "../../units/index.ts";
 import { type Gate, signInNeeded, type Who } from "./gate.ts";
 import { sendProblems } from "./problem-replies.ts";
 
@@ -15,6 +15,8 @@ export interface Asked<Body, Query> {
   readonly at: string;
   readonly reply: FastifyReply;
   readonly gate: Gate;
+  /** The name by which the service was asked. */
+  readonly host: string | undefined;
 }
 
 /** What a handler gives back: the answer, or problems with their status. */
@@ -68,10 +70,32 @@ export function serveMemberRoute(app: FastifyInstance, gate: Gate, route: Member
       const query = route.query ? read(route.query, request.query) : { ok: true as const, value: undefined };
       if (!body.ok) return sendProblems(reply, 422, ...body.problems);
       if (!query.ok) return sendProblems(reply, 422, ...query.problems);
-      const asked = { who, params, body: body.value, query: query.value, at: gate.instant(), reply, gate };
+      const asked = {
+        who,
+        params,
+        body: body.value,
+        query: query.value,
+        at: gate.instant(),
+        reply,
+        gate,
+        host: request.headers.host,
+      };
       const answer = await route.handle(asked);
       if (!answer.ok) return sendProblems(reply, answer.status ?? 409, ...answer.problems);
       return route.answer ? reply.send(answer.value) : reply.code(204).send();
     },
   });
 }
+
+/** Whose the member is that the address names. */
+export const ofMember = ({ who, params }: Pick<Asked<unknown, unknown>, "who" | "params">): Relation =>
+  params.member === who.member.id ? "own" : "other";
+
+/** There is no such thing. */
+export const unknown = (code: string): Answer => ({
+  ok: false,
+  problems: [problem(code, "blocked", null)],
+  status: 404,
+});
+
+export const doneBy = (who: Who, at: string) => ({ by: who.member.id, at });

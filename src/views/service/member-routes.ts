@@ -1,27 +1,17 @@
-/** The book of members over HTTP: members, invitations, sessions, devices, apiaries, places, audit, one's data. */
+/** The book of members over HTTP: members, invitations, sessions, devices, apiaries, places, audit. */
 import * as z from "zod";
-import { coarsened, passwordTrouble, type Relation } from "../../access/index.ts";
+import { coarsened, type Relation } from "../../access/index.ts";
 import { settled } from "../../casebook/index.ts";
-import { answered, blocked, problem } from "../../units/index.ts";
+import { answered } from "../../units/index.ts";
+import { accountRoutes } from "./account-routes.ts";
 import type { Who } from "./gate.ts";
-import { type Answer, type MemberRoute, memberRoute } from "./member-route.ts";
+import { doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
-import { hashed, invitationDays, newInvitation } from "./passwords.ts";
+import { invitationDays, newInvitation } from "./passwords.ts";
 
-const ofMember = ({
-  who,
-  params,
-}: {
-  readonly who: Who;
-  readonly params: Readonly<Record<string, string>>;
-}): Relation => (params.member === who.member.id ? "own" : "other");
 const one = (): Relation => "own";
 const anyones = (): Relation => "other";
 const region = (): Relation => "region";
-
-const unknown = (code: string): Answer => ({ ok: false, problems: [problem(code, "blocked", null)], status: 404 });
-
-const doneBy = (who: Who, at: string) => ({ by: who.member.id, at });
 
 /** Whose a device or session is; one that is not there is another's, so that its absence is not told apart. */
 const ofThing = async (
@@ -71,21 +61,6 @@ export const memberRoutes: readonly MemberRoute[] = [
     },
   }),
   memberRoute({
-    ...{ operationId: "changePassword", method: "POST", path: "/members/:member/password", act: "change-password" },
-    summary: "Choose another password; every other session of the member ends. Only one's own.",
-    whose: ofMember,
-    body: z.strictObject({ old: shape.password, new: shape.password }),
-    async handle({ who, body, at, gate }) {
-      const { members } = who.store;
-      const checked = await gate.checkPassword(who.store, who.member.name, body.old);
-      if (!checked.ok) return { ...checked, status: 403 };
-      const unfit = passwordTrouble(body.new, who.member.name);
-      if (unfit) return { ...blocked({ ...unfit, field: "new" }), status: 422 };
-      await members.setPassword(who.member.id, await hashed(body.new), who.session.id, doneBy(who, at));
-      return answered(null);
-    },
-  }),
-  memberRoute({
     ...{ operationId: "giveApiary", method: "POST", path: "/members/:member/apiaries/:apiary", act: "give-apiary" },
     summary: "Make an apiary a member's own, with its cases and their past.",
     whose: ofMember,
@@ -98,49 +73,6 @@ export const memberRoutes: readonly MemberRoute[] = [
     whose: ofMember,
     handle: ({ who, params, at }) =>
       who.store.members.takeApiary(params.member ?? "", params.apiary ?? "", doneBy(who, at)),
-  }),
-  memberRoute({
-    ...{ operationId: "exportMember", method: "GET", path: "/members/:member/data", act: "export-data" },
-    summary: "Everything that is kept of a member: account, devices, sessions, and every entry that is his or hers.",
-    whose: ofMember,
-    answer: z.strictObject({
-      member: shape.member,
-      devices: z.array(shape.device),
-      sessions: z.array(z.looseObject({ id: z.string() })),
-      entries: z.array(z.looseObject({ header: z.unknown(), body: z.unknown() })),
-    }),
-    async handle({ who, params, at }) {
-      const { members } = who.store;
-      const member = (await members.members()).find((each) => each.id === params.member);
-      if (!member) return unknown("member-unknown");
-      await members.note({ act: "data-exported", member: member.id }, doneBy(who, at));
-      return answered({
-        member,
-        devices: (await members.devices()).filter((each) => each.member === member.id),
-        sessions: await members.sessions(member.id, at),
-        entries: await members.entriesOf(member.id),
-      });
-    },
-  }),
-  memberRoute({
-    ...{ operationId: "eraseMember", method: "POST", path: "/members/:member/erasure", act: "erase-data" },
-    summary:
-      "Erase what is kept of a member: name, password and passkeys, and, of a keeper, body and salt of every entry about his or her apiaries and cases. Headers stay, and the chain still verifies.",
-    whose: ofMember,
-    body: z.strictObject({ name: shape.name, reason: z.string().trim().min(1).max(2000) }),
-    answer: z.strictObject({ erased: z.number().int() }),
-    async handle({ who, params, body, at }) {
-      const { members } = who.store;
-      const member = (await members.members()).find((each) => each.id === params.member);
-      if (!member) return unknown("member-unknown");
-      // Typed by hand, so that a slip of the finger erases nobody.
-      if (member.name !== body.name)
-        return {
-          ...blocked(problem("field-unfit", "blocked", "name", { given: body.name, expected: "the member’s name" })),
-          status: 422,
-        };
-      return members.erase(member.id, body.reason, doneBy(who, at));
-    },
   }),
   memberRoute({
     ...{ operationId: "invite", method: "POST", path: "/invitations", act: "invite" },
@@ -246,6 +178,7 @@ export const memberRoutes: readonly MemberRoute[] = [
       });
     },
   }),
+  ...accountRoutes,
 ];
 
 /** Apiaries whose place is known. Code and name say where it is, so they go with the exact place alone. */

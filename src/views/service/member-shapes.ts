@@ -3,7 +3,7 @@ import * as z from "zod";
 import { roles } from "../../access/index.ts";
 
 const text = z.string().trim().min(1).max(200);
-const id = z.string().min(1).max(200);
+const id = z.string().min(1).max(2000);
 export const role = z.enum(roles);
 /** How a member is called by others and signs in. */
 export const name = text.max(80);
@@ -47,6 +47,8 @@ export const invitation = z.strictObject({
   endsAt: text,
   usedAt: text.nullable(),
 });
+
+export const passkey = z.strictObject({ id, name: text, madeAt: text, usedAt: text.nullable() });
 
 export const place = z.strictObject({
   apiary: id,

@@ -3,6 +3,7 @@ import * as z from "zod";
 import { type MemberRoute, underProgramme } from "./member-route.ts";
 import { memberRoutes } from "./member-routes.ts";
 import * as shape from "./member-shapes.ts";
+import { answerBody, options, questionBody } from "./passkeys.ts";
 import { acceptBody, lookAnswer, lookBody, signInBody } from "./session-routes.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -85,6 +86,32 @@ export const memberPaths: Json = {
       operationId: "signOut",
       summary: "End this session.",
       responses: { "204": { description: "It has ended." } },
+    },
+  },
+  "/api/session/passkey-question": {
+    post: {
+      operationId: "passkeySignInQuestion",
+      summary: "The question that a passkey answers to sign in.",
+      requestBody: given(questionBody),
+      responses: {
+        "200": answer("The question, as WebAuthn spells it.", options),
+        "409": trouble("Passkeys need a name: on its own machine the service must be met as localhost."),
+        "422": unfit,
+        "429": tooOften,
+      },
+    },
+  },
+  "/api/session/passkey": {
+    post: {
+      operationId: "signInByPasskey",
+      summary: "Begin a session by the answer of a passkey.",
+      requestBody: given(answerBody),
+      responses: {
+        "200": answer("Signed in.", shape.standing),
+        "403": trouble("The passkey was not accepted."),
+        "422": unfit,
+        "429": tooOften,
+      },
     },
   },
   "/api/invitation": {

@@ -12,6 +12,7 @@ import { serveMemberRoute } from "./member-route.ts";
 import { memberRoutes } from "./member-routes.ts";
 import { openApiRoute } from "./open-api-route.ts";
 import { servePage } from "./page-route.ts";
+import { passkeyRoutes } from "./passkeys.ts";
 import { answerTrouble } from "./problem-replies.ts";
 import { programmeRoutes } from "./programme-routes.ts";
 import type { Programmes } from "./programmes.ts";
@@ -50,7 +51,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
     requestTimeout: 30_000,
     connectionTimeout: 60_000,
     keepAliveTimeout: 10_000,
-    routerOptions: { maxParamLength: 100 },
+    routerOptions: { maxParamLength: 1500 },
     return503OnClosing: true,
     forceCloseConnections: "idle",
   });
@@ -73,6 +74,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   healthRoute(app, options.version);
   reasoningRoute(app, gate);
   sessionRoutes(app, gate);
+  passkeyRoutes(app, gate);
   for (const route of memberRoutes) serveMemberRoute(app, gate, route);
   programmeRoutes(app, gate);
   openApiRoute(app, options.version);

@@ -9,6 +9,7 @@ import { useCasebook } from "../store/context.ts";
 import { ask } from "./ask.ts";
 import { Everyone } from "./Everyone.tsx";
 import { Part } from "./Part.tsx";
+import { Passkeys } from "./Passkeys.tsx";
 import { Says, SecretField } from "./SecretField.tsx";
 import { useSession } from "./SessionProvider.tsx";
 import { Sure } from "./Sure.tsx";
@@ -54,6 +55,7 @@ function Signed({ member }: { readonly member: SignedIn }) {
       <Devices book={book} own={member.id} />
       <Sessions book={book} />
       <Password book={book} own={member.id} />
+      <Passkeys member={member} />
       <Data member={member} />
     </main>
   );

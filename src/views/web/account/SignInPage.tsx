@@ -5,6 +5,7 @@ import { accountWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf, TextField } from "../parts/Form.tsx";
 import { comeIn, usualName } from "./come-in.ts";
+import { canUsePasskeys, comeInByPasskey } from "./passkeys.ts";
 import { Says, SecretField } from "./SecretField.tsx";
 import { useSession } from "./SessionProvider.tsx";
 import "./account.css";
@@ -20,6 +21,11 @@ export default function SignInPage() {
     setSending(true);
     const reply = await comeIn("/api/session", { name, password }, device || usualName());
     setSending(false);
+    if (reply.ok) take(reply.value);
+    else setSays(reply.says);
+  };
+  const byPasskey = async () => {
+    const reply = await comeInByPasskey(usualName());
     if (reply.ok) take(reply.value);
     else setSays(reply.says);
   };
@@ -46,6 +52,11 @@ export default function SignInPage() {
           <button type="submit" className="press" disabled={isSending}>
             {say.send}
           </button>
+          {canUsePasskeys() ? (
+            <button type="button" className="press quiet" disabled={isSending} onClick={() => void byPasskey()}>
+              {accountWords.passkeys.use}
+            </button>
+          ) : null}
         </p>
       </form>
     </main>

@@ -141,6 +141,17 @@ export const accountWords = {
     audit: "Who did what: the audit",
     none: "**Nobody is signed in here.**",
   },
+  passkeys: {
+    head: "Passkeys",
+    under: "Sign in by the lock of your device, without a password. A passkey stays on the device or in its keychain.",
+    name: "What shall it be called?",
+    usualName: "This device",
+    make: "Make a passkey",
+    remove: (slots: { readonly name: string }) => `Take away: ${slots.name}`,
+    sure: "Take it away",
+    use: "Sign in with a passkey",
+    calledOff: "No passkey was used. Try again, or use your password.",
+  },
   audit: {
     answer: "**Who did what, newest first.** Made from the journal, which nobody can change in silence.",
     under: "A member is known by the device that wrote the entry, whatever name stands on it.",

@@ -23,5 +23,7 @@ export const accessProblems = {
   "device-lost": () =>
     "This device was reported lost. What it sends is kept apart until an administrator says that it is back.",
   "session-unknown": () => "There is no such session, or it has ended.",
+  "passkey-needs-name": () =>
+    "A passkey is bound to a name, and this address has none. On the machine itself open the page as localhost.",
   "passkey-failed": () => "The passkey was not accepted. Try again, or sign in with your password.",
 };
