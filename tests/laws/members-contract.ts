@@ -294,6 +294,30 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
       },
     );
 
+    withBook(
+      "[SG212] a keeper's data come whole, and are erased with the account; headers stay",
+      async (book, store) => {
+        const [one, two] = [await admitted(book, "Ash"), await admitted(book, "Elm")];
+        await admitted(book, "Head", "administrator");
+        const [mine, theirs] = [ownStory("phone-1", "one"), ownStory("phone-2", "two")];
+        await book.push(mine.entries, pusher(one.id));
+        await book.push(theirs.entries, pusher(two.id));
+        expect(await book.entriesOf(one.id)).toEqual(mine.entries);
+        const result = await book.erase(one.id, "asked for", doing);
+        expect(result).toMatchObject({ ok: true, value: { erased: mine.entries.length } });
+        const all = await store.all();
+        const of = (device: string) => all.filter(({ header }) => header.device === device);
+        expect(of("phone-1")).toEqual(mine.entries.map(({ header }) => ({ header, body: null })));
+        expect(of("phone-2")).toEqual(theirs.entries);
+        const report = verifyChain(all, await store.heads());
+        expect(report.isIntact).toBe(true);
+        expect(new Set(report.missingBodies.map(({ erased }) => erased?.by))).toEqual(new Set(["machine"]));
+        expect(await store.states()).toEqual(fold(all));
+        expect((await book.members()).map(({ name }) => name)).not.toContain("Ash");
+        expect(await book.credential("Ash")).toBeNull();
+      },
+    );
+
     withBook("[SG210] a question to a passkey is answered once, in time, and for what it was put", async (book) => {
       const member = await admitted(book, "Ash");
       await book.putChallenge({ hash: hash("q"), purpose: "sign-in", member: null, endsAt: later });

@@ -8,6 +8,7 @@ import { comeIn, usualName } from "./come-in.ts";
 import { canUsePasskeys, comeInByPasskey } from "./passkeys.ts";
 import { Says, SecretField } from "./SecretField.tsx";
 import { useSession } from "./SessionProvider.tsx";
+import { lastProgramme } from "./standing.ts";
 import "./account.css";
 
 export default function SignInPage() {
@@ -17,15 +18,19 @@ export default function SignInPage() {
   const say = accountWords.signIn;
   const send = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    const { name = "", password = "", device = "" } = fieldsOf(event.currentTarget);
+    const { name = "", password = "", device = "", programme = "" } = fieldsOf(event.currentTarget);
     setSending(true);
-    const reply = await comeIn("/api/session", { name, password }, device || usualName());
+    const reply = await comeIn(
+      "/api/session",
+      { programme: programme || "main", name, password },
+      device || usualName(),
+    );
     setSending(false);
     if (reply.ok) take(reply.value);
     else setSays(reply.says);
   };
   const byPasskey = async () => {
-    const reply = await comeInByPasskey(usualName());
+    const reply = await comeInByPasskey(lastProgramme(), usualName());
     if (reply.ok) take(reply.value);
     else setSays(reply.says);
   };
@@ -45,7 +50,14 @@ export default function SignInPage() {
         <fieldset>
           <TextField name="name" label={say.name} problems={[]} fill="username" />
           <SecretField name="password" label={say.password} fill="current-password" />
-          <TextField name="device" label={say.device} hint={say.deviceHint} problems={[]} value={usualName()} wide />
+          <TextField name="device" label={say.device} hint={say.deviceHint} problems={[]} value={usualName()} />
+          <TextField
+            name="programme"
+            label={say.programme}
+            hint={say.programmeHint}
+            problems={[]}
+            value={lastProgramme()}
+          />
         </fieldset>
         <Says says={says} />
         <p className="acts">

@@ -15,12 +15,12 @@ const unreached = accountWords.signIn.unreached;
 const called = (): Reply<never> => ({ ok: false, says: [say.calledOff] });
 
 /** Signs in by a passkey that this device, or one near it, holds. */
-export async function comeInByPasskey(deviceName: string): Promise<Reply<Standing>> {
-  const question = await ask<Questions>("POST", "/api/session/passkey-question", unreached, {});
+export async function comeInByPasskey(programme: string, deviceName: string): Promise<Reply<Standing>> {
+  const question = await ask<Questions>("POST", "/api/session/passkey-question", unreached, { programme });
   if (!question.ok) return question;
   try {
     const response = await startAuthentication({ optionsJSON: question.value });
-    return await comeIn("/api/session/passkey", { response }, deviceName);
+    return await comeIn("/api/session/passkey", { programme, response }, deviceName);
   } catch {
     return called();
   }

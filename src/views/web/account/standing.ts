@@ -28,8 +28,18 @@ export function remembered(): SignedIn | null {
   }
 }
 
+/** The programme that was signed in to last on this device. */
+export function lastProgramme(): string {
+  try {
+    return localStorage.getItem("skepsis.programme") ?? "main";
+  } catch {
+    return "main";
+  }
+}
+
 export function remember(member: SignedIn | null): void {
   try {
+    if (member) localStorage.setItem("skepsis.programme", member.programme);
     if (member) localStorage.setItem(key, JSON.stringify(member));
     else localStorage.removeItem(key);
   } catch {

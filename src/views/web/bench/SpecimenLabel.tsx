@@ -23,9 +23,7 @@ export function SpecimenLabel({
         </span>
       ) : (
         <>
-          <span className="place">
-            {view.place}, {view.colony}
-          </span>
+          <span className="place">{[view.place, view.colony].filter((each) => each !== "").join(", ")}</span>
           <span className="row">
             <time>{view.received?.takenOn ?? view.label.takenOn ?? ""}</time>
             <span>{view.from}</span>

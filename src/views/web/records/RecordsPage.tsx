@@ -14,7 +14,9 @@ import { OpenCopy } from "./OpenCopy.tsx";
 import "./records.css";
 
 export default function RecordsPage() {
-  const { casebook, keeping, heads, device } = useCasebook();
+  const { casebook, keeping, heads, device, entries: all } = useCasebook();
+  const isPart = useIsPart();
+  const [given, setGiven] = useState(0);
   const [newest, setNewest] = useState<readonly Head[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was written or pulled
   useEffect(() => {
@@ -24,8 +26,17 @@ export default function RecordsPage() {
       here = false;
     };
   }, [heads, casebook, keeping.savedAt]);
+  // A whole chain is as long as its last number says; one with holes is counted.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: counted again whenever something was written or pulled
+  useEffect(() => {
+    let here = true;
+    if (isPart) void all().then((read) => here && setGiven(read.length));
+    return () => {
+      here = false;
+    };
+  }, [isPart, casebook, keeping.savedAt]);
   const say = words.records;
-  const entries = newest.reduce((sum, { seq }) => sum + seq, 0);
+  const entries = isPart ? given : newest.reduce((sum, { seq }) => sum + seq, 0);
   return (
     <main id="page" className="plain records-page">
       <Answer
@@ -77,11 +88,17 @@ export default function RecordsPage() {
   );
 }
 
+/** Whether the member is given only a part of the records. */
+function useIsPart(): boolean {
+  const { isDemonstration } = useCasebook();
+  const { member } = useSession();
+  return !isDemonstration && (member?.role === "keeper" || member?.role === "reader");
+}
+
 /** The check of the chains on this device, when it is asked for. */
 function Whole() {
-  const { entries, device, isDemonstration } = useCasebook();
-  const { member } = useSession();
-  const isPart = !isDemonstration && (member?.role === "keeper" || member?.role === "reader");
+  const { entries, device } = useCasebook();
+  const isPart = useIsPart();
   const say = words.records;
   const [check, setCheck] = useState<ChainCheck | "checking" | "failed" | null>(null);
   const ask = async () => {

@@ -7,7 +7,7 @@ export function Account() {
   const { isGuarded, member } = useSession();
   if (!isGuarded && !member) return null;
   return (
-    <Link className="act" href={member ? "/members" : "/sign-in"}>
+    <Link className="act account" href={member ? "/members" : "/sign-in"}>
       {member ? member.name : words.shell.signIn}
     </Link>
   );

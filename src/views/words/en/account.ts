@@ -51,6 +51,8 @@ export const accountWords = {
     password: "Password",
     device: "What is this device called?",
     deviceHint: "You will know it by this name when you look for it in the list, or report it lost.",
+    programme: "Programme",
+    programmeHint: "Leave it as it is unless you were told another name.",
     phone: "Phone",
     computer: "Computer",
     send: "Sign in",
