@@ -33,6 +33,8 @@ export interface MissingBody {
   readonly device: string;
   readonly seq: number;
   readonly why: "erased" | "withheld";
+  /** Who erased it and when, as the entry that did says; null when it is withheld. */
+  readonly erased: { readonly by: string; readonly at: string; readonly entry: EntryId } | null;
 }
 
 /** What checking a journal found. */
@@ -164,7 +166,12 @@ export function hasItsContent(entry: Entry): boolean {
 }
 
 function missingBodies(placed: readonly Placed[]): readonly MissingBody[] {
-  const erased = new Set(placed.flatMap(({ entry }) => erasedBy(entry)));
+  const erased = new Map(
+    placed.flatMap(({ entry }) => {
+      const { id, author, at } = entry.header;
+      return erasedBy(entry).map((each) => [each, { by: author, at, entry: id }] as const);
+    }),
+  );
   return placed
     .filter(({ entry }) => entry.body === null)
     .map(({ entry: { header } }) => ({
@@ -172,6 +179,7 @@ function missingBodies(placed: readonly Placed[]): readonly MissingBody[] {
       device: header.device,
       seq: header.seq,
       why: erased.has(header.id) ? ("erased" as const) : ("withheld" as const),
+      erased: erased.get(header.id) ?? null,
     }))
     .sort((one, other) => (one.entry < other.entry ? -1 : 1));
 }

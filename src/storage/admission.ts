@@ -34,6 +34,11 @@ export interface AdmissionRule {
   readonly programme: string;
   /** Whether entries whose body is withheld are taken in: by a reader's device, not by the service. */
   readonly acceptsWithheld: boolean;
+  /**
+   * Whether a chain may have holes: a device is given only what its member may see. What is held of it must still
+   * follow where two neighbours meet.
+   */
+  readonly acceptsGaps?: boolean;
 }
 
 export interface Admitted {
@@ -98,8 +103,10 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     if (ids.get(id) === hash) continue; // already here: acknowledged again
     const place = places.get(placeKey(device, seq));
     const trouble =
-      placeTrouble(entry, { hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) }) ??
-      bodyTrouble(entry, mayLackBody(entry));
+      placeTrouble(entry, {
+        ...{ hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) },
+        mayLeap: rule.acceptsGaps === true,
+      }) ?? bodyTrouble(entry, mayLackBody(entry));
     if (trouble) {
       refused.push({ id, problem: trouble });
       if (place !== undefined && place !== hash) quarantined.push(entry);
@@ -108,7 +115,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     admitted.push({ entry, hash });
     ids.set(id, hash);
     places.set(placeKey(device, seq), hash);
-    heads.set(device, { device, seq, hash });
+    if (seq > (heads.get(device)?.seq ?? 0)) heads.set(device, { device, seq, hash });
     for (const [key, erasure] of erasuresOf(entry)) erased.set(key, erasure);
   }
   return {
@@ -161,9 +168,10 @@ interface Place {
   readonly sameId: Hash | undefined;
   readonly samePlace: Hash | undefined;
   readonly head: Head | undefined;
+  readonly mayLeap: boolean;
 }
 
-function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): Problem | null {
+function placeTrouble(entry: Entry, { hash, sameId, samePlace, head, mayLeap }: Place): Problem | null {
   const { id, device, seq, prev } = entry.header;
   const expected = (head?.seq ?? 0) + 1;
   const slots = { id, device, seq, expected };
@@ -171,6 +179,7 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): P
     return problem("two-entries-one-number", "blocked", "header.seq", { given: seq, slots });
   }
   if (sameId !== undefined) return problem("entry-id-taken", "blocked", "header.id", { given: id, slots });
+  if (seq !== expected && mayLeap) return null;
   if (seq !== expected) {
     return problem("entries-missing-before", "blocked", "header.seq", { given: seq, expected: `${expected}`, slots });
   }

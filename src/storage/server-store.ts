@@ -4,6 +4,14 @@ import { answered, blocked, type Result } from "../units/index.ts";
 import { byDevice, judge } from "./admission.ts";
 import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
+import { deskOf } from "./member-desk.ts";
+import { erasureOf } from "./member-erasure.ts";
+import { memberExchange } from "./member-exchange.ts";
+import { keysOf } from "./member-keys.ts";
+import { notesOf } from "./member-notes.ts";
+import { peopleOf } from "./member-people.ts";
+import { sessionsOf } from "./member-sessions.ts";
+import type { MemberBook } from "./members-contract.ts";
 import { patiently } from "./patience.ts";
 import { statesReader } from "./projection.ts";
 import { entryOf, lockCounter } from "./rows.ts";
@@ -11,6 +19,8 @@ import { heldIn, takeIn } from "./server-writing.ts";
 import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
+  /** Who may come in, and what each is given. */
+  readonly members: MemberBook;
   /**
    * Removes the demonstration with all that it was kept in. The store is closed and of no more use.
    * Refused for any other programme: records are never removed this way.
@@ -58,8 +68,17 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
   }
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
+  const desk = deskOf(database, engine, programme, onTables);
   return {
     programme,
+    members: {
+      ...peopleOf(desk),
+      ...sessionsOf(desk),
+      ...keysOf(desk),
+      ...memberExchange(desk, afterErasure),
+      ...erasureOf(desk, afterErasure),
+      ...notesOf(desk),
+    },
     async push(given) {
       const verdict = await onTables(() =>
         database

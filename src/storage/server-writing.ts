@@ -11,6 +11,7 @@ import {
   withoutErasedBody,
 } from "./admission.ts";
 import { keepStates } from "./projection.ts";
+import { keepScopes } from "./scopes.ts";
 import type { EntryRow, Writing } from "./tables.ts";
 
 /** Databases take only so many values in one statement. */
@@ -73,10 +74,19 @@ export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promi
       .onConflict((conflict) => conflict.doNothing())
       .execute();
   }
+  await settleQuarantine(tx, verdict);
   await erase(tx, verdict.erased);
+  const { programme } = await tx.selectFrom("counters").select("programme").executeTakeFirstOrThrow();
+  await keepScopes(tx, { programme, from, entries: verdict.admitted.map(({ entry }) => entry) });
   await keepStates(tx, new Set(verdict.admitted.map(({ entry }) => rootOf(entry))), position);
   await tx.updateTable("counters").set({ position }).execute();
   return position;
+}
+
+/** An entry of a lost device that was found and sent again is kept apart no longer. */
+async function settleQuarantine(tx: Writing, { admitted }: Verdict): Promise<void> {
+  for (const hashes of batches(admitted.map(({ hash }) => hash)))
+    await tx.deleteFrom("quarantine").where("hash", "in", hashes).execute();
 }
 
 async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {

@@ -2,6 +2,7 @@
 export * from "./backup.ts";
 export * from "./contract.ts";
 export { OtherProgramme } from "./keeping.ts";
+export * from "./members-contract.ts";
 export { memoryStore } from "./memory.ts";
 export { StoreTrouble } from "./patience.ts";
 export * from "./records.ts";

@@ -113,6 +113,12 @@ export async function readText(file: string, field: string, io: Io): Promise<Res
   }
 }
 
+/** Who erased how many bodies, and when. */
+function erasures(missing: VerifyReport["missingBodies"]): readonly string[] {
+  const told = missing.flatMap(({ erased }) => (erased ? [`erased by ${erased.by} on ${erased.at.slice(0, 10)}`] : []));
+  return [...Map.groupBy(told, (each) => each)].map(([each, all]) => `  ${all.length} ${each}`);
+}
+
 function forPeople(report: VerifyReport & { readonly keptApart: number }): string {
   const { isIntact, checked, faults, missingBodies, heads, keptApart } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
@@ -123,6 +129,7 @@ function forPeople(report: VerifyReport & { readonly keptApart: number }): strin
     ...(missingBodies.length > 0
       ? [`Without body: ${erased} erased, ${missingBodies.length - erased} withheld. That is no fault.`]
       : []),
+    ...erasures(missingBodies),
     ...(keptApart > 0
       ? [`Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`]
       : []),

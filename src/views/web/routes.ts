@@ -46,5 +46,9 @@ export const routes: readonly PageRoute[] = [
   { path: "/evidence/changes", area: "evidence", light: "desk", load: () => import("./own/ChangesPage.tsx") },
   { path: "/evidence/:kind/:id", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
   { path: "/records", area: null, light: "desk", load: () => import("./records/RecordsPage.tsx") },
+  { path: "/sign-in", area: null, light: "desk", load: () => import("./account/SignInPage.tsx") },
+  { path: "/invitation", area: null, light: "desk", load: () => import("./account/InvitationPage.tsx") },
+  { path: "/members", area: null, light: "desk", load: () => import("./account/MembersPage.tsx") },
+  { path: "/members/audit", area: null, light: "desk", load: () => import("./account/AuditPage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

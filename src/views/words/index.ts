@@ -1,4 +1,6 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
+
+export { accountWords } from "./en/account.ts";
 export {
   type FieldWords,
   familyNames,

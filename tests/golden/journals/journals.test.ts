@@ -164,6 +164,17 @@ describe("the journal of a lifted stop in stop-1.jsonl", () => {
   });
 });
 
+describe("the journal of a programme's members in members-1.jsonl", () => {
+  const entries = entriesOf("members-1.jsonl");
+
+  it("is intact, is written again byte for byte, and amounts to no record of bees", () => {
+    expect(verifyChain(entries)).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(encodeJournal(entries)).toBe(textOf("members-1.jsonl"));
+    expect(fold(entries)).toEqual({ ...fold([]), unread: [] });
+    expect(entries.map(({ body }) => body?.data.act)).toEqual(["member-admitted", "invited", "device-lost"]);
+  });
+});
+
 it("holds every schema of every kind in one of the files", () => {
   const files = readdirSync(folder).filter((name) => name.endsWith(".jsonl"));
   const held = new Set(files.flatMap(entriesOf).map(({ header }) => `${header.kind} ${header.schema}`));

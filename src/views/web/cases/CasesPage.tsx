@@ -10,7 +10,7 @@ import { WaitsOn } from "./WaitsOn.tsx";
 import "./cases.css";
 
 export default function CasesPage() {
-  const { casebook, today, programme, openProgramme } = useCasebook();
+  const { casebook, today, isDemonstration, openCasebook } = useCasebook();
   const [who, setWho] = useState<string | null>(null);
   const view = casesView({ casebook, today, who, words });
   const say = words.cases;
@@ -22,11 +22,11 @@ export default function CasesPage() {
           <Link className="press" href="/cases/open">
             {say.openOne}
           </Link>
-          {programme === "main" ? (
-            <button type="button" className="press quiet" onClick={() => openProgramme("demonstration")}>
+          {isDemonstration ? null : (
+            <button type="button" className="press quiet" onClick={() => openCasebook("demonstration")}>
               {say.openDemonstration}
             </button>
-          ) : null}
+          )}
         </p>
       </main>
     );
@@ -51,11 +51,11 @@ export default function CasesPage() {
           <Link className="press" href="/cases/open">
             {say.openOne}
           </Link>
-          {programme === "main" ? (
-            <button type="button" className="act" onClick={() => openProgramme("demonstration")}>
+          {isDemonstration ? null : (
+            <button type="button" className="act" onClick={() => openCasebook("demonstration")}>
               {say.openDemonstration}
             </button>
-          ) : null}
+          )}
         </p>
       </main>
     </div>

@@ -2,6 +2,7 @@
 import { useEffect, useState } from "react";
 import type { Head } from "../../../journal/index.ts";
 import type { ChainCheck } from "../../model/index.ts";
+import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { askJournal } from "../reckon/ask-journal.ts";
@@ -13,7 +14,9 @@ import { OpenCopy } from "./OpenCopy.tsx";
 import "./records.css";
 
 export default function RecordsPage() {
-  const { casebook, keeping, heads, device } = useCasebook();
+  const { casebook, keeping, heads, device, entries: all } = useCasebook();
+  const isPart = useIsPart();
+  const [given, setGiven] = useState(0);
   const [newest, setNewest] = useState<readonly Head[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was written or pulled
   useEffect(() => {
@@ -23,8 +26,17 @@ export default function RecordsPage() {
       here = false;
     };
   }, [heads, casebook, keeping.savedAt]);
+  // A whole chain is as long as its last number says; one with holes is counted.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: counted again whenever something was written or pulled
+  useEffect(() => {
+    let here = true;
+    if (isPart) void all().then((read) => here && setGiven(read.length));
+    return () => {
+      here = false;
+    };
+  }, [isPart, casebook, keeping.savedAt]);
   const say = words.records;
-  const entries = newest.reduce((sum, { seq }) => sum + seq, 0);
+  const entries = isPart ? given : newest.reduce((sum, { seq }) => sum + seq, 0);
   return (
     <main id="page" className="plain records-page">
       <Answer
@@ -76,15 +88,23 @@ export default function RecordsPage() {
   );
 }
 
+/** Whether the member is given only a part of the records. */
+function useIsPart(): boolean {
+  const { isDemonstration } = useCasebook();
+  const { member } = useSession();
+  return !isDemonstration && (member?.role === "keeper" || member?.role === "reader");
+}
+
 /** The check of the chains on this device, when it is asked for. */
 function Whole() {
-  const { entries } = useCasebook();
+  const { entries, device } = useCasebook();
+  const isPart = useIsPart();
   const say = words.records;
   const [check, setCheck] = useState<ChainCheck | "checking" | "failed" | null>(null);
   const ask = async () => {
     setCheck("checking");
     try {
-      setCheck((await askJournal({ kind: "here", entries: await entries() })).check);
+      setCheck((await askJournal({ kind: "here", entries: await entries(), onlyWhole: isPart ? device : null })).check);
     } catch {
       setCheck("failed");
     }
@@ -113,7 +133,7 @@ const mostTold = 20;
 /** What a check of chains found. */
 export function Found({ check }: { readonly check: ChainCheck }) {
   const say = words.records;
-  const { checked, devices, faults, bodiless } = check;
+  const { checked, devices, faults, bodiless, holes } = check;
   return (
     <>
       <p>
@@ -129,6 +149,7 @@ export function Found({ check }: { readonly check: ChainCheck }) {
           {faults.length > mostTold ? <li>{say.more({ count: faults.length - mostTold })}</li> : null}
         </ul>
       ) : null}
+      {holes > 0 ? <p className="q2">{say.holes({ holes })}</p> : null}
       {bodiless > 0 ? <p className="q2">{say.bodiless({ entries: bodiless })}</p> : null}
     </>
   );

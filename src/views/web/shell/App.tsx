@@ -5,6 +5,7 @@ import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { type PageRoute, routes } from "../routes.ts";
 import { words } from "../words.ts";
+import { Account } from "./Account.tsx";
 import { Broken } from "./Broken.tsx";
 import { KeepingNotes, Kept } from "./Kept.tsx";
 import { LightChoice } from "./LightChoice.tsx";
@@ -40,6 +41,7 @@ function Frame({
             <>
               <Kept />
               <SaveJournal />
+              <Account />
             </>
           }
           light={<LightChoice chosen={chosen} byWork={route.light} />}

@@ -1,5 +1,6 @@
 /** "Saved here 16:42 · 3 entries not yet sent", and in words what stands in the way of keeping or sending. */
 import { Link, useLocation } from "wouter";
+import { useSession } from "../account/SessionProvider.tsx";
 import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
@@ -24,12 +25,13 @@ export function Kept() {
 
 /** Lines under the top line: only when there is something a person must know. */
 export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
-  const { keeping, programme, today, openProgramme, removeDemonstration } = useCasebook();
+  const { keeping, isDemonstration, today, openCasebook, removeDemonstration } = useCasebook();
+  const { ended } = useSession();
   const [, go] = useLocation();
   // A page of the demonstration has nothing to show of one's own cases: the way back leads to their list.
   const leave = () => {
     go("/cases");
-    openProgramme("main");
+    openCasebook("own");
   };
   const remove = async () => {
     await removeDemonstration();
@@ -38,7 +40,7 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
   const say = words.shell;
   return (
     <>
-      {programme === "demonstration" ? (
+      {isDemonstration ? (
         <p className="quiet-line demo">
           <b>{say.demonstrationOn({ day: today })}</b>
           <span className="both">
@@ -49,6 +51,14 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
               {say.removeDemonstration}
             </button>
           </span>
+        </p>
+      ) : null}
+      {keeping.needsSignIn ? (
+        <p className="quiet-line" role="status">
+          {ended === "device-lost" ? say.signInLost : say.signInNeeded}{" "}
+          <Link className="act" href="/sign-in">
+            {say.signIn}
+          </Link>
         </p>
       ) : null}
       {keeping.stopped ? (

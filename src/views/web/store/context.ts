@@ -5,7 +5,8 @@ import type { Entry, EntryDraft, Head } from "../../../journal/index.ts";
 import type { PushReply } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 
-export type Programme = "main" | "demonstration";
+/** One's own records, or the invented ones. */
+export type Casebooks = "own" | "demonstration";
 
 /** What was kept and sent. */
 export interface Keeping {
@@ -18,6 +19,8 @@ export interface Keeping {
   readonly reached: boolean | null;
   /** What the last exchange warned of, such as a clock that is off. */
   readonly troubles: readonly Problem[];
+  /** Whether the service asks to sign in before it exchanges anything. */
+  readonly needsSignIn: boolean;
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
   readonly persisted: boolean | null;
   /** Why this device may not record; null when it may. */
@@ -25,7 +28,9 @@ export interface Keeping {
 }
 
 export interface CasebookAccess {
-  readonly programme: Programme;
+  /** Name of the programme: the demonstration's for the invented records. */
+  readonly programme: string;
+  readonly isDemonstration: boolean;
   readonly casebook: Casebook;
   readonly keeping: Keeping;
   /** The reader's calendar day. */
@@ -43,7 +48,7 @@ export interface CasebookAccess {
   readonly device: string;
   /** The newest entry of each device that wrote here. */
   readonly heads: () => Promise<readonly Head[]>;
-  readonly openProgramme: (programme: Programme) => void;
+  readonly openCasebook: (which: Casebooks) => void;
   /** Removes the demonstration from this device and goes back to the real records. */
   readonly removeDemonstration: () => Promise<void>;
 }

@@ -26,7 +26,7 @@ interface Pressed {
 }
 
 export default function WalkPage({ params }: PageProps) {
-  const { casebook, programme, today, record, keeping } = useCasebook();
+  const { casebook, isDemonstration, today, record, keeping } = useCasebook();
   const evidence = useEvidence();
   const hand = useHand();
   const [, go] = useLocation();
@@ -82,7 +82,7 @@ export default function WalkPage({ params }: PageProps) {
           <span className="code">{code}</span>
           <span className="mark">{number >= 0 ? say.colonyOf({ now: number + 1, all: colonies.length }) : ""}</span>
           <span className="row">
-            <span>{programme === "demonstration" ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
+            <span>{isDemonstration ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
             <span className="leave">{say.leave}</span>
           </span>
         </Link>

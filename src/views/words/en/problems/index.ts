@@ -1,4 +1,5 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { accessProblems } from "./access.ts";
 import { regionProblems } from "./colonies-and-regions.ts";
 import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
@@ -17,6 +18,7 @@ export type Slots = Readonly<Record<string, string | number>>;
 /** By `Problem.code`. */
 export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...formProblems,
+  ...accessProblems,
   ...importProblems,
   ...recordProblems,
   ...caseProblems,
