@@ -1,8 +1,11 @@
 /** The kept states of the roots: made by the fold, thrown away and made again at will, never a source of anything. */
+import { createHash } from "node:crypto";
 import { type Casebook, emptyCasebook, foldRoot, foldVersion, withRoots } from "../casebook/index.ts";
 import type { Engine } from "./engine.ts";
 import { entryOf, lockCounter } from "./rows.ts";
-import type { Database, Writing } from "./tables.ts";
+import type { Database, Tables, Writing } from "./tables.ts";
+
+type StateRow = Tables["states"];
 
 /** What a root's entries amount to. */
 async function folded(database: Database | Writing, root: string): Promise<Casebook> {
@@ -13,13 +16,31 @@ async function folded(database: Database | Writing, root: string): Promise<Caseb
 /** Folds these roots and keeps what comes of it, in the transaction that took in their entries. */
 export async function keepStates(tx: Writing, roots: Iterable<string>, position: number): Promise<void> {
   for (const root of roots) {
-    const row = { root, fold_version: foldVersion, position, part: JSON.stringify(await folded(tx, root)) };
+    const row = sealedState({ root, position, part: JSON.stringify(await folded(tx, root)) });
     await tx
       .insertInto("states")
       .values(row)
       .onConflict((conflict) => conflict.column("root").doUpdateSet(row))
       .execute();
   }
+}
+
+/** The row of a state: what it says of itself stands first in it, so that a damaged one is never taken for a whole one. */
+function sealedState({ root, position, part }: Omit<StateRow, "fold_version">): StateRow {
+  const row = { root, fold_version: foldVersion, position };
+  return { ...row, part: `${sealOf({ ...row, part })} ${part}` };
+}
+
+const sealLength = 32;
+
+const sealOf = ({ root, fold_version, position, part }: StateRow): string =>
+  createHash("sha256").update(`${root}\n${fold_version}\n${position}\n${part}`).digest("hex").slice(0, sealLength);
+
+/** The kept state; null when this fold did not make it, or when it is not what was written. */
+export function stateIn(row: StateRow): Casebook | null {
+  const part = row.part.slice(sealLength + 1);
+  if (row.fold_version !== foldVersion || row.part !== `${sealOf({ ...row, part })} ${part}`) return null;
+  return JSON.parse(part) as Casebook;
 }
 
 /** Makes the states anew that another version of the fold has left, or all of them when they were dropped. */
@@ -33,10 +54,12 @@ export async function renewStates(database: Database, engine: Engine, programme:
 }
 
 async function outdatedRoots(database: Database | Writing): Promise<readonly string[]> {
-  const any = await database.selectFrom("states").select("root").limit(1).executeTakeFirst();
-  const rows = any
-    ? await database.selectFrom("states").select("root").where("fold_version", "!=", foldVersion).execute()
-    : await database.selectFrom("entries").select("root").distinct().execute();
+  const any = await database.selectFrom("states").select("part").limit(1).executeTakeFirst();
+  // Versions before the seal wrote the bare JSON.
+  const rows =
+    any && !any.part.startsWith("{")
+      ? await database.selectFrom("states").select("root").where("fold_version", "!=", foldVersion).execute()
+      : await database.selectFrom("entries").select("root").distinct().execute();
   return rows.map((row) => row.root);
 }
 
@@ -55,11 +78,9 @@ export function statesReader(database: Database): StatesReader {
   async function look(): Promise<Casebook> {
     const changed = await database.selectFrom("states").selectAll().where("position", ">", position).execute();
     const parts: Casebook[] = [];
-    // Another version of the program may be writing beside this one: what its fold made is not read, but folded here.
-    for (const row of changed)
-      parts.push(
-        row.fold_version === foldVersion ? (JSON.parse(row.part) as Casebook) : await folded(database, row.root),
-      );
+    // Another version of the program may be writing beside this one, and a disk may fail: what is not this fold's own
+    // whole state is not read, but folded here.
+    for (const row of changed) parts.push(stateIn(row) ?? (await folded(database, row.root)));
     casebook = withRoots(
       casebook,
       changed.map((row) => row.root),

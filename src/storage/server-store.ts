@@ -1,12 +1,13 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
-import type { Entry } from "../journal/index.ts";
+import type { Entry, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
 import { byDevice, judge } from "./admission.ts";
+import { checkStore, type StoreReport } from "./check.ts";
 import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { patiently } from "./patience.ts";
 import { statesReader } from "./projection.ts";
-import { entryOf, lockCounter } from "./rows.ts";
+import { entryOf, lockCounter, wordsOf } from "./rows.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
 import { openFile } from "./sqlite.ts";
 
@@ -16,6 +17,8 @@ export interface ServerStore extends JournalStore {
    * Refused for any other programme: records are never removed this way.
    */
   removeDemonstration(): Promise<Result<null>>;
+  /** Reads everything that is kept and says whether it is what was written; heads noted elsewhere may be given. */
+  check(noted?: readonly Head[]): Promise<StoreReport>;
 }
 
 export interface ServerSettings {
@@ -94,8 +97,9 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
     quarantined: () =>
       onTables(async () => {
         const rows = await database.selectFrom("quarantine").select("entry").execute();
-        return rows.map((row) => JSON.parse(row.entry) as Entry);
+        return rows.map((row) => wordsOf<Entry>(row.entry));
       }),
+    check: (noted = []) => onTables(() => checkStore(keeping, noted)),
     async removeDemonstration() {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       await patiently(engine, discard);

@@ -2,13 +2,14 @@
 import { rmSync } from "node:fs";
 import SQLite from "better-sqlite3";
 import { Kysely, SqliteDialect } from "kysely";
-import { sqliteEngine } from "./engine.ts";
+import { codeOf, sqliteEngine } from "./engine.ts";
 import type { Keeping } from "./keeping.ts";
+import { damagedRecords, StoreTrouble } from "./patience.ts";
 import type { Tables } from "./tables.ts";
 
 /**
  * Opens or makes the file; what it holds is not looked at yet.
- * @throws an error of SQLite when it is none, or may not be opened
+ * @throws StoreTrouble when it is damaged or none; an error of SQLite when it may not be opened
  */
 export function openFile(file: string): Keeping {
   const driver = new SQLite(file);
@@ -20,7 +21,7 @@ export function openFile(file: string): Keeping {
     driver.pragma("busy_timeout = 0"); // from here on `patiently` waits, so that the service goes on answering
   } catch (trouble) {
     driver.close();
-    throw trouble;
+    throw sqliteEngine.isDamaged(trouble) ? new StoreTrouble(damagedRecords(`SQLite: ${codeOf(trouble)}`)) : trouble;
   }
   const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: driver }) });
   const close = () => database.destroy();

@@ -17,6 +17,8 @@ export const recordProblems = {
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
   "records-unavailable": (slots: Slots) =>
     `The records cannot be reached now (${slots.reason}). Try again later: what was acknowledged before is safe, and what was sent now may be sent again.`,
+  "records-damaged": (slots: Slots) =>
+    `The records are damaged (${unended(slots.reason)}). Stop the service, keep the damaged files, run skepsis verify to see what is touched, and restore the newest backup: devices send again what came after it.`,
   "records-newer": () =>
     "The records were written by a newer version of this program. Use that version; nothing was changed.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
