@@ -15,7 +15,7 @@ import {
 import { erasureKey } from "./admission.ts";
 import type { Engine } from "./engine.ts";
 import { StoreTrouble } from "./patience.ts";
-import { stateIn } from "./projection.ts";
+import { stateIn, statesByRoot } from "./projection.ts";
 import { entryOf } from "./rows.ts";
 import type { Database, EntryRow } from "./tables.ts";
 
@@ -59,7 +59,7 @@ export async function checkStore(
   const erased = new Set<string>();
   await part("entries", () => walkEntries(database, { walk, erased, tell }));
   await part("erasures", () => checkErasures(database, erased, tell));
-  await part("states", () => checkStates(database, tell));
+  await part("states", () => checkStates(database, engine, tell));
   let keptApart = 0;
   await part("kept apart", async () => {
     keptApart = await checkApart(database, tell);
@@ -147,16 +147,11 @@ async function checkErasures(
 }
 
 /** Every root has its state, sealed by the fold that made it. */
-async function checkStates(database: Database, tell: (what: string) => void): Promise<void> {
-  let last = "";
+async function checkStates(database: Database, engine: Engine, tell: (what: string) => void): Promise<void> {
   let states = 0;
-  for (;;) {
-    const query = database.selectFrom("states").selectAll().where("root", ">", last).orderBy("root");
-    const rows = await query.limit(pageRows).execute();
-    for (const row of rows) if (stateIn(row) === null) tell(`state of ${row.root}: not what was written`);
-    states += rows.length;
-    last = rows.at(-1)?.root ?? last;
-    if (rows.length < pageRows) break;
+  for await (const row of statesByRoot(database, engine)) {
+    states += 1;
+    if (stateIn(row) === null) tell(`state of ${row.root}: not what was written`);
   }
   const { roots } = await database
     .selectFrom("entries")

@@ -8,6 +8,8 @@ export interface Engine {
   readonly whole: "integer" | "bigint";
   /** What ends the statement that makes a table. */
   readonly tableEnd: RawBuilder<unknown>;
+  /** A column of text in the order of its bytes, whatever language the database sorts in. */
+  readonly byBytes: (column: string) => RawBuilder<string>;
   /** Times that a transaction is tried when other writers stand in its way. */
   readonly mostTries: number;
   /** The first thing in a transaction that writes entries. */
@@ -38,6 +40,7 @@ export const sqliteEngine: Engine = {
   name: "SQLite",
   whole: "integer",
   tableEnd: sql`strict`,
+  byBytes: (column) => sql`${sql.ref(column)}`,
   mostTries: Number.POSITIVE_INFINITY, // a try fails at once here: patience is measured in time
   beforeWriting: async () => {},
   beforeShaping: async () => {},
@@ -46,7 +49,8 @@ export const sqliteEngine: Engine = {
   // Also when the words that name tables and columns are no longer what was written.
   isDamaged: (trouble) =>
     startsLike(/^SQLITE_(CORRUPT|NOTADB)/)(trouble) ||
-    (codeOf(trouble) === "SQLITE_ERROR" && /^(no such (table|column)|malformed)|has no column/.test(String((trouble as Error).message))),
+    (codeOf(trouble) === "SQLITE_ERROR" &&
+      /^(no such (table|column)|malformed)|has no column/.test(String((trouble as Error).message))),
   findsWrong: async (database) =>
     (await sql<{ readonly integrity_check: string }>`pragma integrity_check(20)`.execute(database)).rows
       .map((row) => row.integrity_check)
@@ -69,6 +73,7 @@ export const postgresEngine: Engine = {
   name: "PostgreSQL",
   whole: "bigint",
   tableEnd: sql``,
+  byBytes: (column) => sql`${sql.ref(column)} collate "C"`,
   mostTries: 6,
   // A commit is acknowledged to devices, so it must be on the disk whatever the server's default; and a machine that
   // lost its power with the counter's lock in hand may not hold the others up for hours.

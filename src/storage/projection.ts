@@ -1,15 +1,21 @@
 /** The kept states of the roots: made by the fold, thrown away and made again at will, never a source of anything. */
 import { createHash } from "node:crypto";
 import { type Casebook, emptyCasebook, foldRoot, foldVersion, withRoots } from "../casebook/index.ts";
+import { canonicalJson, type Hash, textHash } from "../journal/index.ts";
 import type { Engine } from "./engine.ts";
 import { entryOf, lockCounter } from "./rows.ts";
 import type { Database, Tables, Writing } from "./tables.ts";
 
 type StateRow = Tables["states"];
 
-/** What a root's entries amount to. */
-async function folded(database: Database | Writing, root: string): Promise<Casebook> {
-  const rows = await database.selectFrom("entries").select(["header", "body"]).where("root", "=", root).execute();
+/** What a root's entries amount to, those up to a position. */
+async function folded(database: Database | Writing, root: string, upTo = Number.MAX_SAFE_INTEGER): Promise<Casebook> {
+  const rows = await database
+    .selectFrom("entries")
+    .select(["header", "body"])
+    .where("root", "=", root)
+    .where("position", "<=", upTo)
+    .execute();
   return foldRoot(root, rows.map(entryOf));
 }
 
@@ -101,3 +107,33 @@ export function statesReader(database: Database): StatesReader {
     },
   };
 }
+
+/** States read at once where all of them are gone through. */
+const statesAtOnce = 200;
+
+/** The kept states in the order of their roots' bytes, which is the same in every database. */
+export async function* statesByRoot(database: Database, { byBytes }: Engine): AsyncGenerator<StateRow> {
+  const root = byBytes("root");
+  for (let last: string | null = null; ; ) {
+    let query = database.selectFrom("states").selectAll().orderBy(root).limit(statesAtOnce);
+    if (last !== null) query = query.where(root, ">", last);
+    const rows: readonly StateRow[] = await query.execute();
+    yield* rows;
+    if (rows.length < statesAtOnce) return;
+    last = rows.at(-1)?.root ?? "";
+  }
+}
+
+/** Hash over the hashes of the roots' states, as they were at a position. */
+export async function fingerprint(database: Database, engine: Engine, upTo: number): Promise<Hash> {
+  const all = createHash("sha256");
+  for await (const row of statesByRoot(database, engine)) {
+    const part = row.position <= upTo ? stateIn(row) : null;
+    const text = canonicalJson(part ?? (await folded(database, row.root, upTo)));
+    // A root whose first entry came later amounts to nothing yet.
+    if (text !== nothing) all.update(`${JSON.stringify(row.root)} ${textHash(text)}\n`);
+  }
+  return all.digest("hex");
+}
+
+const nothing = canonicalJson(emptyCasebook);

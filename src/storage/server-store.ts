@@ -1,12 +1,12 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
-import type { Entry, Head } from "../journal/index.ts";
+import type { Entry, Hash, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
 import { byDevice, judge } from "./admission.ts";
 import { checkStore, type StoreReport } from "./check.ts";
-import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
+import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { patiently } from "./patience.ts";
-import { statesReader } from "./projection.ts";
+import { fingerprint, statesReader } from "./projection.ts";
 import { entryOf, lockCounter, wordsOf } from "./rows.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
 import { openFile } from "./sqlite.ts";
@@ -17,6 +17,13 @@ export interface ServerStore extends JournalStore {
    * Refused for any other programme: records are never removed this way.
    */
   removeDemonstration(): Promise<Result<null>>;
+  /**
+   * Takes in entries of a backup, in their order: also those whose body is gone before the erasure that names it has
+   * come. What is erased for good must be named in the end, see `check`.
+   */
+  pushRestored(entries: readonly Entry[]): Promise<PushReply>;
+  /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
+  fingerprint(upTo: number): Promise<Hash>;
   /** Reads everything that is kept and says whether it is what was written; heads noted elsewhere may be given. */
   check(noted?: readonly Head[]): Promise<StoreReport>;
 }
@@ -61,24 +68,27 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
   }
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
+  async function takeInAll(given: readonly Entry[], acceptsWithheld: boolean): Promise<PushReply> {
+    const verdict = await onTables(() =>
+      database
+        .transaction()
+        .setIsolationLevel("read committed") // after the lock, see what others have committed before it
+        .execute(async (tx) => {
+          await engine.beforeWriting(tx);
+          const from = await lockCounter(tx, programme);
+          const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld });
+          if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
+          return judged;
+        }),
+    );
+    if (verdict.erased.size > 0) afterErasure();
+    return { heads: verdict.heads, refused: verdict.refused };
+  }
+
   return {
     programme,
-    async push(given) {
-      const verdict = await onTables(() =>
-        database
-          .transaction()
-          .setIsolationLevel("read committed") // after the lock, see what others have committed before it
-          .execute(async (tx) => {
-            await engine.beforeWriting(tx);
-            const from = await lockCounter(tx, programme);
-            const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld: false });
-            if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
-            return judged;
-          }),
-      );
-      if (verdict.erased.size > 0) afterErasure();
-      return { heads: verdict.heads, refused: verdict.refused };
-    },
+    push: (given) => takeInAll(given, false),
+    pushRestored: (given) => takeInAll(given, true),
     pull: (cursor, limit = pageSize) =>
       onTables(async () => {
         const rows = await entries()
@@ -99,6 +109,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
         const rows = await database.selectFrom("quarantine").select("entry").execute();
         return rows.map((row) => wordsOf<Entry>(row.entry));
       }),
+    fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
     check: (noted = []) => onTables(() => checkStore(keeping, noted)),
     async removeDemonstration() {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));

@@ -31,6 +31,14 @@ export function openFile(file: string): Keeping {
     place: file,
     // Moves what was written into the main file, so that erased text does not linger in the log beside it.
     afterErasure: () => void driver.pragma("wal_checkpoint(TRUNCATE)"),
+    async beside(place, work) {
+      driver.prepare("attach database ? as aside").run(place);
+      try {
+        return await work("main", "aside");
+      } finally {
+        driver.exec("detach database aside");
+      }
+    },
     async discard() {
       await close();
       for (const ending of ["", "-wal", "-shm"]) rmSync(`${file}${ending}`, { force: true });
