@@ -1,7 +1,7 @@
 /** A SQLite file, opened: one for each programme, so that programmes cannot mix. */
 import { rmSync } from "node:fs";
 import SQLite from "better-sqlite3";
-import { Kysely, SqliteDialect } from "kysely";
+import { type DatabaseConnection, type Dialect, Kysely, SqliteDialect } from "kysely";
 import { codeOf, sqliteEngine } from "./engine.ts";
 import type { Keeping } from "./keeping.ts";
 import { damagedRecords, StoreTrouble } from "./patience.ts";
@@ -23,7 +23,7 @@ export function openFile(file: string): Keeping {
     driver.close();
     throw sqliteEngine.isDamaged(trouble) ? new StoreTrouble(damagedRecords(`SQLite: ${codeOf(trouble)}`)) : trouble;
   }
-  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: driver }) });
+  const database = new Kysely<Tables>({ dialect: dialectOf(driver) });
   const close = () => database.destroy();
   return {
     engine: sqliteEngine,
@@ -44,5 +44,24 @@ export function openFile(file: string): Keeping {
       for (const ending of ["", "-wal", "-shm"]) rmSync(`${file}${ending}`, { force: true });
     },
     close,
+  };
+}
+
+/** A full disk makes SQLite end the transaction by itself: to undo it again would hide what was the trouble. */
+function dialectOf(database: SQLite.Database): Dialect {
+  const plain = new SqliteDialect({ database });
+  return {
+    createAdapter: () => plain.createAdapter(),
+    createIntrospector: (db) => plain.createIntrospector(db),
+    createQueryCompiler: () => plain.createQueryCompiler(),
+    createDriver() {
+      const made = plain.createDriver();
+      const undo = made.rollbackTransaction.bind(made);
+      return Object.assign(made, {
+        rollbackTransaction: async (connection: DatabaseConnection) => {
+          if (database.inTransaction) await undo(connection);
+        },
+      });
+    },
   };
 }
