@@ -1,17 +1,19 @@
 /** Tries an import without doing it: every entry it would make, or every problem, never some of either. */
 import type { EntryDraft } from "../journal/index.ts";
-import { type Cell, plainCell, readText, type Writing } from "./cells.ts";
+import { type Cell, looksChanged, plainCell, readText, type Writing } from "./cells.ts";
+import { readGiven } from "./given-file.ts";
 import { importId } from "./import-id.ts";
 import { type ImportAnswer, type ImportProblem, importProblem } from "./import-problem.ts";
 import { columnsOf, type Mapping } from "./mapping.ts";
 import type { PlannedImport } from "./planned-import.ts";
 import { findingDraft, knownIdProblems, resultDraft } from "./row-drafts.ts";
 import { type RowReader, rowReader } from "./row-reader.ts";
-import { readTable, type Table } from "./table.ts";
+import type { Table } from "./table.ts";
 import { temperatureDrafts } from "./temperature-drafts.ts";
 
 export interface ImportRequest {
-  readonly text: string;
+  /** The file: a workbook, JSON, or a table as text. */
+  readonly given: Uint8Array | string;
   readonly mapping: Mapping;
   /** Today; days after it are refused. Null when not asked. */
   readonly today: string | null;
@@ -21,10 +23,10 @@ export interface ImportRequest {
  * The entries that a table would become under a mapping. Nothing is partial: one blocked cell, and there are no
  * drafts, but every problem of the file is listed by line and column, with a mend where we know one.
  *
- * The same text and mapping give the same ids; see `freshDrafts` for what already stands.
+ * The same file and mapping give the same ids; see `freshDrafts` for what already stands.
  */
-export function dryRun({ text, mapping, today }: ImportRequest): ImportAnswer<PlannedImport> {
-  const table = readTable(text, mapping.delimiter);
+export function dryRun({ given, mapping, today }: ImportRequest): ImportAnswer<PlannedImport> {
+  const table = readGiven(given, mapping);
   if (!table.ok) return table;
   const { header } = table.value;
   const used = new Set(columnsOf(mapping));
@@ -88,7 +90,7 @@ function applyMends(table: Table, { mends, colony, apiary }: Mapping, problems: 
         );
       }
     }
-    return { line: row.line, cells };
+    return { ...row, cells };
   });
   for (const mend of unused)
     problems.push(
@@ -109,7 +111,8 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
     const reader = rowReader({ table, row, mapping, writing, problems });
     const placeCell = requiredCell(reader, apiary.column);
     const placeName = reader.keep(readText(placeCell, 200));
-    const code = colony ? reader.keep(readText(requiredCell(reader, colony.column), 200)) : null;
+    const codeCell = colony ? requiredCell(reader, colony.column) : null;
+    const code = codeCell ? reader.keep(readText(codeCell, 200)) : null;
     if (placeName === undefined || code === undefined) continue;
     const place = Object.hasOwn(apiary.places, placeName) ? apiary.places[placeName] : undefined;
     if (!place) {
@@ -134,7 +137,7 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       continue;
     }
     seen.set(`${apiaryId} ${code}`, row.line);
-    if (/^\d{1,2}[-/ ][A-Za-z]{3}$|^[A-Za-z]{3}[-/ ]\d{2}$|^\d(\.\d+)?[Ee]\+?\d+$/.test(code))
+    if (codeCell && looksChanged(codeCell))
       reader.tell(
         importProblem("code-looks-changed", { severity: "warned", line: row.line, column: colony.column, given: code }),
       );

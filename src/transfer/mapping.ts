@@ -52,6 +52,8 @@ export const mappingShape = z.strictObject({
   source: text,
   /** Day the table describes the places on. */
   asOf: day,
+  /** Sheet of a workbook; its first when left out. */
+  sheet: z.string().min(1).max(200).optional(),
   delimiter: z.enum(delimiters).default(","),
   decimal: z.enum([".", ","]).default("."),
   dates: z.enum(["iso", "day-month-year", "month-day-year"]).default("iso"),

@@ -54,6 +54,19 @@ export const recordProblems = {
 export const importProblems = {
   "mapping-does-not-fit": (slots: Slots) => `The mapping does not fit at ${slots.field}: ${unended(slots.message)}.`,
   "not-a-text-file": () => "This is not a text file. Expected: a table as comma-separated text.",
+  "not-a-workbook": () => "This is not a spreadsheet file that can be read. Save it as .xlsx or as CSV.",
+  "workbook-too-large": (slots: Slots) =>
+    `The spreadsheet unpacks to more than ${slots.most} megabytes. Keep only the sheet that is wanted.`,
+  "file-too-large": (slots: Slots) =>
+    `The file has ${slots.megabytes} megabytes. Expected: at most ${slots.most}. Bring it in by parts.`,
+  "table-too-large": (slots: Slots) =>
+    `The table is too large. Expected: at most ${whole(n(slots, "rows"))} rows and ${whole(n(slots, "columns"))} columns. Bring it in by parts.`,
+  "sheet-missing": (slots: Slots) => `There is no sheet “${slots.sheet}”. There are: ${slots.sheets}.`,
+  "sheet-chosen": (slots: Slots) => `The sheet “${slots.sheet}” was read. Not read: ${slots.others}.`,
+  "json-unreadable": (slots: Slots) =>
+    `This is not JSON: ${unended(slots.reason)}. If the file was cut, copy it again.`,
+  "json-without-rows": () => "There is no list of rows in this JSON. Expected: a list of objects.",
+  "json-row-not-flat": () => "This is not one value. Expected: a text, a number, true, false or null.",
   "table-empty": () => "The table is empty.",
   "table-without-rows": () => "The table has a head and no rows.",
   "other-delimiter": (slots: Slots) =>
@@ -78,6 +91,9 @@ export const importProblems = {
   "text-missing": () => "The cell is empty; it is needed.",
   "text-too-long": (slots: Slots) => `The text is too long. Expected: at most ${whole(n(slots, "longest"))} signs.`,
   "formula-cell": () => "The cell begins like a formula of a spreadsheet. Expected: a value.",
+  "formula-value-taken": () =>
+    "A formula stands here: what it was last shown with is taken, and nothing is reckoned anew.",
+  "cell-error": () => "The spreadsheet shows an error here. Mend it there, or empty the cell.",
   "code-looks-changed": () => "A spreadsheet may have made this code into a date or a number. Check it.",
   "number-unreadable": () => "This is not a number.",
   "number-not-whole": () => "This is not a whole number.",
