@@ -1,5 +1,6 @@
 /** The records themselves: how many, sent or not, whether they are whole, a copy elsewhere, the newest entry of each device. */
 import { useEffect, useState } from "react";
+import { Link } from "wouter";
 import type { Head } from "../../../journal/index.ts";
 import type { ChainCheck } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -43,6 +44,15 @@ export default function RecordsPage() {
           <SaveJournal />
         </p>
         <OpenCopy />
+      </section>
+      <section aria-labelledby="h-table">
+        <h2 id="h-table">{say.tableHead}</h2>
+        <p className="q2">{say.tableUnder}</p>
+        <p className="acts">
+          <Link className="press quiet" href="/records/table">
+            {say.bringTable}
+          </Link>
+        </p>
       </section>
       {newest.length > 0 ? (
         <section aria-labelledby="h-heads">

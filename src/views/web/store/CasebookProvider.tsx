@@ -1,13 +1,14 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
-import type { Day } from "../../../units/index.ts";
+import { type DeviceStore, openDeviceStore, recordingTrouble } from "../../../storage/device.ts";
+import type { Day, Problem } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
 import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
 import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { headsNote, headsWereNoted } from "./heads-note.ts";
 import { useToday } from "./today.ts";
+import { useCleared } from "./use-cleared.ts";
 import { useExchange } from "./use-exchange.ts";
 
 /** Until someone signs, entries say that nobody did. */
@@ -113,6 +114,19 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
   const persisted = usePersistence();
   const { refused, troubles, reached, soon } = useExchange(store);
   const [author, setAuthor] = useState(store.author());
+  const [notKept, setNotKept] = useState<Problem | null>(null);
+  const cleared = useCleared(store, snapshot);
+  /** Writing that says so when it fails, wherever on the page it was asked for. */
+  const kept = useCallback(async <T,>(write: () => Promise<T>): Promise<T> => {
+    try {
+      const written = await write();
+      setNotKept(null);
+      return written;
+    } catch (trouble) {
+      setNotKept(recordingTrouble(trouble));
+      throw trouble;
+    }
+  }, []);
   const access = useMemo<CasebookAccess>(
     () => ({
       programme,
@@ -121,8 +135,9 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         savedAt: snapshot.lastSafeAt,
         unsent: snapshot.unsentCount,
         refused,
-        troubles,
+        troubles: cleared ? [cleared, ...troubles] : troubles,
         reached,
+        notKept,
         persisted,
         stopped: snapshot.stopped,
       },
@@ -133,14 +148,14 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         setAuthor(name);
       },
       record: async (drafts) => {
-        const entries = await store.record([...drafts, ...(await headsNote(store, calendarDay))]);
+        const entries = await kept(async () => store.record([...drafts, ...(await headsNote(store, calendarDay))]));
         headsWereNoted(programme, calendarDay);
         soon();
         return entries.slice(0, drafts.length);
       },
       entries: () => store.all(),
       takeCopy: async (entries) => {
-        const reply = await store.push(entries);
+        const reply = await kept(() => store.push(entries));
         soon();
         return reply;
       },
@@ -158,6 +173,9 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
       refused,
       troubles,
       reached,
+      notKept,
+      cleared,
+      kept,
       persisted,
       today,
       calendarDay,

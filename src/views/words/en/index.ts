@@ -16,6 +16,7 @@ import { reckoner } from "./reckoner.ts";
 import { records } from "./records.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
+import { table } from "./table.ts";
 import { tell } from "./tell.ts";
 import { worked } from "./worked.ts";
 
@@ -39,5 +40,6 @@ export const en = {
   paper,
   reckoner,
   records,
+  table,
   problems,
 };

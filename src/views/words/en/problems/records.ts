@@ -10,6 +10,14 @@ const unended = (text: string | number | undefined): string => String(text ?? ""
 export const recordProblems = {
   "store-closed": () =>
     "The records were closed while this was written. Load the page again; nothing written before is lost.",
+  "device-full": () =>
+    "This device has no room left. What you have just entered is not kept; it still stands in its form. Save a copy of the records, make room on the device, and enter it again.",
+  "device-not-written": (slots: Slots) =>
+    `What you have just entered could not be written on this device (${slots.reason}) and is not kept. Save a copy of the records, load the page again, and enter it again.`,
+  "device-cleared": (slots: Slots) =>
+    n(slots, "unsent") === 0
+      ? "The browser has cleared the records of this device. All of them had been sent: they come back with the next exchange."
+      : `The browser has cleared the records of this device. ${some(n(slots, "unsent"), "entry that had not been sent is", "entries that had not been sent are")} gone unless there is a saved copy: open it under Records. The rest comes back with the next exchange.`,
   "store-removed": () => "The records of this device were removed while the page was open. Load the page again.",
   "only-demonstration-removable": () =>
     "Only the demonstration can be removed. Real records are never removed this way.",

@@ -1,0 +1,106 @@
+/** A table of others comes in by the page, in a real browser: proposed, tried, mended, added once, and nothing the second time. */
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import writeExcel from "write-excel-file/node";
+import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([openBrowser(), serveBuiltPage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+
+const folder = mkdtempSync(path.join(tmpdir(), "skepsis-table-"));
+const file = (name: string, content: string | Uint8Array): string => {
+  writeFileSync(path.join(folder, name), content);
+  return path.join(folder, name);
+};
+const rows = [
+  ["Yard", "Hive No", "Date", "Infested", "Examined", "K-wing", "Notes"],
+  ["North", "7", "2026-03-02", "3", "50", "yes", "x"],
+  ["North", "8", "03/04/2026", "0", "50", "no", ""],
+  ["North", "9", "2026-03-02", "n/a", "n/a", "not examined", ""],
+];
+const csv = rows.map((row) => `${row.join(",")}\n`).join("");
+
+async function choose(page: Page, given: string): Promise<void> {
+  await page.goto(`${site.address}/records/table`);
+  await page.getByLabel("A table", { exact: true }).setInputFiles(given);
+}
+const add = (page: Page) => page.getByRole("button", { name: /^Add \d+ entries$/ });
+
+it("[TR36] is tried, mended, added whole, and found on record when it comes again as a workbook", async () => {
+  const device = await freshDevice(browser, "phone");
+  const page = await device.newPage();
+  const complaints = complaintsOf(page);
+  await choose(page, file("bench.csv", csv));
+  await page.getByText("3 rows, 7 columns.").waitFor();
+  expect(await page.getByLabel("What the column Infested is").inputValue()).toBe("positive");
+  expect(await page.getByLabel("What the column K-wing is").inputValue()).toBe("k_wing");
+  expect(await objections(page)).toEqual([]);
+  await page.getByLabel("Where they are").fill("Invented County");
+  await page.getByRole("button", { name: "Try it" }).click();
+
+  await page.getByText("stand in the way").waitFor();
+  expect(await add(page).count()).toBe(0);
+  await page.getByText("This can be 2026-04-03 or 2026-03-04").first().waitFor();
+  expect(await objections(page)).toEqual([]);
+  await page.getByRole("button", { name: "The month comes first" }).first().click();
+  await page.getByRole("button", { name: "“n/a” is nothing recorded" }).first().click();
+  await add(page).waitFor();
+  expect(await objections(page)).toEqual([]);
+  await add(page).click();
+  await page.getByText("They are sent with the next exchange").waitFor();
+  await page.goto(`${site.address}/cases`);
+  await page.locator(".cases-table tbody tr").first().waitFor();
+
+  const cells = rows.map((row) => row.map((value) => ({ value, type: String })));
+  await choose(page, file("bench.xlsx", await writeExcel(cells as never, { sheet: "Bees" }).toBuffer()));
+  await page.getByText("the same mapping is used").waitFor();
+  await page.getByText("Nothing new.").waitFor();
+  expect(complaints).toEqual([]);
+  await device.close();
+});
+
+it("[TR31] says what is wrong with a file that is none, is cut, or is too large", async () => {
+  const device = await freshDevice(browser);
+  const page = await device.newPage();
+  await choose(page, file("cut.xlsx", new Uint8Array([0x50, 0x4b, 3, 4, 5])));
+  await page.getByText("not a spreadsheet file that can be read").waitFor();
+  await choose(page, file("cut.csv", csv.slice(0, -30)));
+  await page.getByText("The file ends within a row").waitFor();
+  await choose(page, file("large.csv", "x".repeat(65 * 1024 * 1024)));
+  await page.getByText("Expected: at most 64").waitFor();
+  await device.close();
+});
+
+it("[SG115] a device without room says that nothing was kept, keeps what was typed, and offers a copy", async () => {
+  const device = await freshDevice(browser);
+  const page = await device.newPage();
+  await page.goto(`${site.address}/apiaries`);
+  const fill = async (code: string) => {
+    await page.getByLabel(/^Name/).first().fill("Hollow Meadow");
+    await page.getByLabel(/^Code/).first().fill(code);
+    await page
+      .getByLabel(/^(County|Where|District|County or district)/)
+      .first()
+      .fill("Invented County");
+  };
+  await fill("HM");
+  const cdp = await device.newCDPSession(page);
+  await cdp.send("Storage.overrideQuotaForOrigin", { origin: site.address, quotaSize: 1 });
+  await page.locator("form button[type=submit]").first().click();
+  await page.getByText("This device has no room left").waitFor();
+  expect(await page.getByLabel(/^Name/).first().inputValue()).toBe("Hollow Meadow");
+  await cdp.send("Storage.overrideQuotaForOrigin", { origin: site.address });
+  await page.locator("form button[type=submit]").first().click();
+  await page.getByText("This device has no room left").waitFor({ state: "detached" });
+  await device.close();
+});
