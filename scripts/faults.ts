@@ -19,7 +19,8 @@ if (!(Number(share) > 0 && Number(share) <= 1) || words.some((word) => word.star
 }
 const table = path.join(mkdtempSync(path.join(tmpdir(), "skepsis-faults-")), "tried.jsonl");
 const vitest = path.join(import.meta.dirname, "..", "node_modules", "vitest", "vitest.mjs");
-const files = words.length > 0 ? words.map((word) => `tests/faults/${word}`) : ["tests/faults/"];
+const files =
+  words.length > 0 ? words.map((word) => `tests/faults/${word}`) : ["tests/faults/", "tests/browser/killed-tab"];
 const child = spawn(
   process.execPath,
   // A file at a time: what is killed and cut must not wait for the processor.
