@@ -24,6 +24,14 @@ export interface Held {
   readonly erased: ReadonlyMap<string, Erasure>;
 }
 
+/** What is held, kept up to date while several pushes are judged one after another. */
+export interface Holding extends Held {
+  readonly ids: Map<EntryId, Hash>;
+  readonly places: Map<string, Hash>;
+  readonly heads: Map<string, Head>;
+  readonly erased: Map<string, Erasure>;
+}
+
 /** An entry whose body is to be erased, and the root that it must belong to. */
 export interface Erasure {
   readonly id: EntryId;
@@ -118,6 +126,16 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     heads: [...met].sort().flatMap((device) => heads.get(device) ?? []),
     erased: new Map([...erased].filter(([key]) => !held.erased.has(key))),
   };
+}
+
+/** Notes what a verdict admits, so that the next push is judged as if it were written already. */
+export function hold(held: Holding, { admitted, heads, erased }: Verdict): void {
+  for (const { entry, hash } of admitted) {
+    held.ids.set(entry.header.id, hash);
+    held.places.set(placeKey(entry.header.device, entry.header.seq), hash);
+  }
+  for (const head of heads) held.heads.set(head.device, head);
+  for (const [key, erasure] of erased) held.erased.set(key, erasure);
 }
 
 const isErased = (entry: Entry, erased: ReadonlyMap<string, Erasure>): boolean =>

@@ -1,14 +1,14 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
 import type { Entry, Hash, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
-import { byDevice, judge } from "./admission.ts";
+import { byDevice } from "./admission.ts";
 import { checkStore, type StoreReport } from "./check.ts";
 import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { patiently } from "./patience.ts";
 import { fingerprint, statesReader } from "./projection.ts";
-import { entryOf, lockCounter, wordsOf } from "./rows.ts";
-import { heldIn, takeIn } from "./server-writing.ts";
+import { pushesTogether, takeInTogether } from "./push-together.ts";
+import { entryOf, wordsOf } from "./rows.ts";
 import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
@@ -68,27 +68,24 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
   }
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
-  async function takeInAll(given: readonly Entry[], acceptsWithheld: boolean): Promise<PushReply> {
-    const verdict = await onTables(() =>
+  const take = pushesTogether(async (pushes) => {
+    const verdicts = await onTables(() =>
       database
         .transaction()
         .setIsolationLevel("read committed") // after the lock, see what others have committed before it
         .execute(async (tx) => {
           await engine.beforeWriting(tx);
-          const from = await lockCounter(tx, programme);
-          const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld });
-          if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
-          return judged;
+          return takeInTogether(tx, programme, pushes);
         }),
     );
-    if (verdict.erased.size > 0) afterErasure();
-    return { heads: verdict.heads, refused: verdict.refused };
-  }
+    if (verdicts.some(({ erased }) => erased.size > 0)) afterErasure();
+    return verdicts.map(({ heads, refused }) => ({ heads, refused }));
+  });
 
   return {
     programme,
-    push: (given) => takeInAll(given, false),
-    pushRestored: (given) => takeInAll(given, true),
+    push: (given) => take({ given, acceptsWithheld: false }),
+    pushRestored: (given) => take({ given, acceptsWithheld: true }),
     pull: (cursor, limit = pageSize) =>
       onTables(async () => {
         const rows = await entries()

@@ -5,7 +5,7 @@ import {
   canBeLookedUp,
   type Erasure,
   erasureKey,
-  type Held,
+  type Holding,
   placeKey,
   type Verdict,
   withoutErasedBody,
@@ -23,9 +23,9 @@ function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
 }
 
 /** What the database holds as far as these entries touch it. */
-export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Held> {
+export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Holding> {
   const headers = entries.filter((each) => isEntry(each) && canBeLookedUp(each)).map((entry) => entry.header);
-  const held = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
+  const held: Holding = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
   const devices = Map.groupBy(headers, (header) => header.device);
   for (const ids of batches(headers.map((header) => header.id))) {
     const rows = await tx.selectFrom("entries").select(["id", "hash"]).where("id", "in", ids).execute();
