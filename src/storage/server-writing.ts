@@ -1,6 +1,6 @@
 /** What is done inside the service's one transaction: looking up, taking in, erasing. */
 import { rootOf } from "../casebook/index.ts";
-import { type Entry, headerHash, isEntry } from "../journal/index.ts";
+import { type Entry, headerHash } from "../journal/index.ts";
 import {
   canBeLookedUp,
   type Erasure,
@@ -24,7 +24,7 @@ function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
 
 /** What the database holds as far as these entries touch it. */
 export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Holding> {
-  const headers = entries.filter((each) => isEntry(each) && canBeLookedUp(each)).map((entry) => entry.header);
+  const headers = entries.filter(canBeAsked).map((entry) => entry.header);
   const held: Holding = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
   const devices = Map.groupBy(headers, (header) => header.device);
   for (const ids of batches(headers.map((header) => header.id))) {
@@ -47,6 +47,19 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Ho
     }
   }
   return held;
+}
+
+/** Whether it names a place and an id at all: what is no entry is judged later, and looked for in vain here. */
+function canBeAsked(entry: Entry): boolean {
+  const { id, device, seq, about } = (entry as Partial<Entry> | null)?.header ?? ({} as Partial<Entry["header"]>);
+  return (
+    /^[0-9a-f-]{36}$/.test(id ?? "") &&
+    typeof device === "string" &&
+    Number.isSafeInteger(seq) &&
+    Array.isArray(about) &&
+    about.every((each) => typeof each === "string") &&
+    canBeLookedUp(entry)
+  );
 }
 
 /** Writes what a verdict admits, from this position on; returns the new position. */
