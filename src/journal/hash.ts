@@ -43,5 +43,8 @@ export function contentHash(body: EntryBody): Hash {
   ensure(/^[0-9a-f]{32}$/.test(body.salt), "salt", body.salt, "32 lower-case hex digits");
   const salt = hexToBytes(body.salt);
   const data = utf8ToBytes(canonicalJson(body.data));
-  return bytesToHex(sha256(new Uint8Array([...salt, ...data])));
+  const salted = new Uint8Array(salt.length + data.length);
+  salted.set(salt);
+  salted.set(data, salt.length);
+  return bytesToHex(sha256(salted));
 }

@@ -15,7 +15,7 @@ import {
 import { erasureKey } from "./admission.ts";
 import type { Engine } from "./engine.ts";
 import { StoreTrouble } from "./patience.ts";
-import { stateIn, statesByRoot } from "./projection.ts";
+import { isSealed, statesByRoot } from "./projection.ts";
 import { entryOf } from "./rows.ts";
 import type { Database, EntryRow } from "./tables.ts";
 
@@ -151,7 +151,7 @@ async function checkStates(database: Database, engine: Engine, tell: (what: stri
   let states = 0;
   for await (const row of statesByRoot(database, engine)) {
     states += 1;
-    if (stateIn(row) === null) tell(`state of ${row.root}: not what was written`);
+    if (!isSealed(row)) tell(`state of ${row.root}: not what was written`);
   }
   const { roots } = await database
     .selectFrom("entries")

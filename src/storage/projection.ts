@@ -42,12 +42,15 @@ const sealLength = 32;
 const sealOf = ({ root, fold_version, position, part }: StateRow): string =>
   createHash("sha256").update(`${root}\n${fold_version}\n${position}\n${part}`).digest("hex").slice(0, sealLength);
 
+/** Whether the row is what this fold wrote. */
+export const isSealed = (row: StateRow): boolean =>
+  row.fold_version === foldVersion && row.part.startsWith(`${sealOf({ ...row, part: partIn(row) })} `);
+
+const partIn = ({ part }: StateRow): string => part.slice(sealLength + 1);
+
 /** The kept state; null when this fold did not make it, or when it is not what was written. */
-export function stateIn(row: StateRow): Casebook | null {
-  const part = row.part.slice(sealLength + 1);
-  if (row.fold_version !== foldVersion || row.part !== `${sealOf({ ...row, part })} ${part}`) return null;
-  return JSON.parse(part) as Casebook;
-}
+export const stateIn = (row: StateRow): Casebook | null =>
+  isSealed(row) ? (JSON.parse(partIn(row)) as Casebook) : null;
 
 /** Makes the states anew that another version of the fold has left, or all of them when they were dropped. */
 export async function renewStates(database: Database, engine: Engine, programme: string): Promise<void> {

@@ -53,7 +53,8 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Ho
 function canBeAsked(entry: Entry): boolean {
   const { id, device, seq, about } = (entry as Partial<Entry> | null)?.header ?? ({} as Partial<Entry["header"]>);
   return (
-    /^[0-9a-f-]{36}$/.test(id ?? "") &&
+    typeof id === "string" &&
+    /^[0-9a-f-]{36}$/.test(id) &&
     typeof device === "string" &&
     Number.isSafeInteger(seq) &&
     Array.isArray(about) &&

@@ -43,6 +43,7 @@ export const everyPage: readonly Visited[] = [
   { name: "bench-review", path: vial("0271"), ready: ".surface", act: press("Look it over", ".review") },
   { name: "bench-locked", path: vial("0146"), ready: "form" },
   { name: "records", path: "/records", ready: "#h-heads", fromBookmark: true },
+  { name: "differences", path: "/records/differences", ready: "#page h1, #page .answer", fromBookmark: true },
   { name: "bring-table", path: "/records/table", ready: "#h-file", fromBookmark: true },
   { name: "labels", path: "/labels", ready: ".label-records", fromBookmark: true },
   { name: "paper-labels", path: `${caseOf("014")}/paper/labels`, ready: ".paper-sheet" },

@@ -12,6 +12,7 @@ export * from "./codes.ts";
 export * from "./copy-check.ts";
 export * from "./could.ts";
 export * from "./could-compare.ts";
+export * from "./differences.ts";
 export * from "./differential-input.ts";
 export * from "./done/choice.ts";
 export * from "./done/done-drafts.ts";

@@ -44,6 +44,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/evidence/changes", area: "evidence", light: "desk", load: () => import("./own/ChangesPage.tsx") },
   { path: "/evidence/:kind/:id", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
   { path: "/records", area: null, light: "desk", load: () => import("./records/RecordsPage.tsx") },
+  { path: "/records/differences", area: null, light: "desk", load: () => import("./records/DifferencesPage.tsx") },
   { path: "/records/table", area: null, light: "desk", load: () => import("./table/BringTablePage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

@@ -4,6 +4,7 @@ import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
+import { differences } from "./differences.ts";
 import { done } from "./done.ts";
 import { drawings } from "./drawings.ts";
 import { evidence } from "./evidence.ts";
@@ -40,6 +41,7 @@ export const en = {
   paper,
   reckoner,
   records,
+  differences,
   table,
   problems,
 };
