@@ -4,7 +4,7 @@
  */
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, rmSync, statSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { sql } from "kysely";
@@ -70,27 +70,71 @@ async function singles(store: ServerStore): Promise<number> {
   return times.sort((one, other) => one - other)[Math.floor(times.length * 0.95)] ?? Number.NaN;
 }
 
-/** Until the service announces its address and gives a page, in seconds. */
-async function serviceStart(folder: string): Promise<number> {
+interface Served {
+  /** Until the service gives its first page. */
+  readonly seconds: number;
+  /** Most memory it took while a device fetched everything and others pushed; NaN where the system does not tell. */
+  readonly megabytes: number;
+}
+
+async function served(folder: string): Promise<Served> {
   const began = performance.now();
   const env = { ...process.env, SKEPSIS_PORT: "0", SKEPSIS_HOST: "127.0.0.1", SKEPSIS_DATA: folder };
-  const child = spawn(process.execPath, ["src/views/cli/skepsis.ts", "serve"], {
-    env,
-    stdio: ["ignore", "pipe", "ignore"],
-  });
+  const words = ["src/views/cli/skepsis.ts", "serve"];
+  const child = spawn(process.execPath, words, { env, stdio: ["ignore", "pipe", "ignore"] });
   let said = "";
+  let seconds = Number.NaN;
   for await (const piece of child.stdout) {
     said += String(piece);
     const address = /http:\/\/\S+/.exec(said)?.[0];
     if (!address) continue;
-    await (await fetch(`${address}/api/programmes/main/entries?cursor=0&limit=500`)).arrayBuffer();
+    const entries = `${address}/api/programmes/main/entries`;
+    await (await fetch(`${entries}?cursor=0&limit=500`)).arrayBuffer();
+    seconds = (performance.now() - began) / 1000;
+    await pullAndPush(entries);
     break;
   }
-  const seconds = (performance.now() - began) / 1000;
+  const megabytes = Number(/VmHWM:\s+(\d+) kB/.exec(statusOf(child.pid))?.[1]) / 1024;
   const gone = once(child, "exit");
   child.kill("SIGTERM");
   await gone;
-  return seconds;
+  return { seconds, megabytes };
+}
+
+/** Up to a hundred thousand entries fetched, and 200 pushes of 50 beside them. */
+async function pullAndPush(entries: string): Promise<void> {
+  const pull = async () => {
+    for (let [cursor, pages] = [0, 0]; pages < 200; pages += 1) {
+      const page = (await (await fetch(`${entries}?cursor=${cursor}&limit=500`)).json()) as {
+        cursor: number;
+        more: boolean;
+      };
+      if (!page.more) return;
+      cursor = page.cursor;
+    }
+  };
+  const push = async () => {
+    let pushes = 0;
+    for (const batch of batchesOf(devices + 1, shareOf(0.2), 50)) {
+      if (pushes === 200) return;
+      pushes += 1;
+      const init = {
+        method: "POST",
+        headers: { "content-type": "application/json" },
+        body: JSON.stringify({ entries: batch }),
+      };
+      await (await fetch(entries, init)).arrayBuffer();
+    }
+  };
+  await Promise.all([pull(), push()]);
+}
+
+function statusOf(process: number | undefined): string {
+  try {
+    return readFileSync(`/proc/${process}/status`, "utf8");
+  } catch {
+    return "";
+  }
 }
 
 /** Prints every figure for a share of the whole. */
@@ -105,11 +149,13 @@ export async function scale(share: number): Promise<void> {
     rate(entries, push, `SQLite: pushes of 50 from ${devices} devices`, "goal 12000");
     await store.close();
     say("SQLite: size of the file", statSync(file).size / 1e6, "MB", "");
-    say("service start, until the first page is given", await serviceStart(folder), "s", "goal 3");
+    const service = await served(folder);
+    say("service start, until the first page is given", service.seconds, "s", "goal 3");
+    say("most memory of the service, fetched from and pushed to", service.megabytes, "MB", "goal 400");
     store = await openServerStore({ file, programme: "main" });
     const check = await taken(async () => {
       const { isIntact, checked } = await store.check();
-      if (!isIntact || checked !== entries) throw new Error(`verify: ${checked} of ${entries}`);
+      if (!isIntact || checked < entries) throw new Error(`verify: ${checked} of ${entries}`);
     });
     say("SQLite: verify", check.seconds, "s", `goal ${(60 * share).toFixed(1)} for this share`);
     say("SQLite: verify, by the processor alone", check.processor, "s", "");
@@ -123,8 +169,6 @@ export async function scale(share: number): Promise<void> {
     say("SQLite: all states made anew", rebuild.seconds, "s", `goal ${(120 * share).toFixed(1)} for this share`);
     say("SQLite: all states made anew, by the processor alone", rebuild.processor, "s", "");
     await store.close();
-    const { maxRSS } = process.resourceUsage();
-    say("largest memory of this process so far", maxRSS / 1024, "MB", "goal 400");
     const fresh = await openServerStore({ file: path.join(folder, "single.sqlite"), programme: "main" });
     say("SQLite: one entry a push, 95th of 100", await singles(fresh), "ms", "goal 60");
     await fresh.close();
