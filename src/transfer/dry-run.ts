@@ -105,6 +105,7 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
   const colonies: EntryDraft[] = [];
   const found: EntryDraft[] = [];
   const coloniesOfCase = new Map<string, string[]>();
+  const opened = new Map<string, Opened>();
   const seen = new Map<string, number>();
 
   for (const row of table.rows) {
@@ -126,10 +127,15 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       );
       continue;
     }
-    const apiaryId = importId(key, "apiary", place.code);
+    const { onRecord, colonies: known, ...record } = place;
+    const apiaryId = onRecord ?? importId(key, "apiary", place.code);
     const caseId = importId(key, "case", place.code);
     if (!apiaries.has(apiaryId))
-      apiaries.set(apiaryId, [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: place }]);
+      apiaries.set(
+        apiaryId,
+        onRecord ? [] : [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: record }],
+      );
+    opened.set(caseId, { apiaryId, code: place.code });
     if (code === null || !colony) continue;
     const first = seen.get(`${apiaryId} ${code}`);
     if (first !== undefined) {
@@ -141,44 +147,50 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       reader.tell(
         importProblem("code-looks-changed", { severity: "warned", line: row.line, column: colony.column, given: code }),
       );
-    const colonyId = importId(key, "colony", place.code, code);
-    colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
+    const standing = Object.hasOwn(known, code) ? known[code] : undefined;
+    const colonyId = standing ?? importId(key, "colony", place.code, code);
+    if (standing === undefined)
+      colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
     coloniesOfCase.set(caseId, [...(coloniesOfCase.get(caseId) ?? []), colonyId]);
     for (const each of mapping.results) found.push(...resultDraft(reader, each, { caseId, colonyId }));
     for (const each of mapping.findings) found.push(...findingDraft(reader, each, { caseId, colonyId }));
   }
-  const cases = caseDrafts(mapping, [...apiaries.values()].flat(), coloniesOfCase);
+  const cases = caseDrafts(mapping, opened, coloniesOfCase);
   return {
     drafts: [...[...apiaries.values()].flat(), ...colonies, ...cases, ...found],
     counts: {
       rows: table.rows.length,
       apiaries: apiaries.size,
-      colonies: colonies.length,
+      colonies: seen.size,
       results: found.filter(({ kind }) => kind === "test-result-recorded").length,
       findings: found.filter(({ kind }) => kind === "finding-recorded").length,
     },
   };
 }
 
+/** The place that a case is opened for. */
+interface Opened {
+  readonly apiaryId: string;
+  readonly code: string;
+}
+
 /** One case a place, about all its colonies of the file. */
 function caseDrafts(
   mapping: Mapping,
-  apiaries: readonly EntryDraft[],
+  opened: ReadonlyMap<string, Opened>,
   colonies: ReadonlyMap<string, readonly string[]>,
 ): readonly EntryDraft[] {
   const opening = mapping.case;
   if (!opening) return [];
-  return apiaries.flatMap((draft) => {
-    if (draft.kind !== "apiary-registered") return [];
-    const id = importId(mapping.key, "case", draft.data.code);
+  return [...opened].map(([id, { apiaryId, code }]): EntryDraft => {
     const data = {
-      code: opening.code.replace("{apiary}", draft.data.code),
+      code: opening.code.replace("{apiary}", code),
       openedOn: opening.openedOn,
       question: opening.question,
       story: mapping.source,
       colonies: [...(colonies.get(id) ?? [])],
     };
-    return [{ kind: "case-opened", at: opening.openedOn, about: [id, draft.about[0] as string], data } as const];
+    return { kind: "case-opened", at: opening.openedOn, about: [id, apiaryId], data };
   });
 }
 

@@ -1,4 +1,5 @@
 /** A file somebody gives: told by what is in it, not by its name, whether it is a workbook, JSON or a table as text. */
+import { strFromU8 } from "fflate";
 import { type ImportAnswer, importProblem } from "./import-problem.ts";
 import { looksLikeJson, readJsonRows } from "./json-rows.ts";
 import type { Mapping } from "./mapping.ts";
@@ -20,6 +21,6 @@ export function readGiven(given: Uint8Array | string, reading: Reading): ImportA
       problems: [importProblem("file-too-large", { line: 1, slots: { megabytes, most: mostMegabytes } })],
     };
   if (typeof given !== "string" && isArchive(given)) return readWorkbook(given, reading);
-  const text = typeof given === "string" ? given : new TextDecoder("utf-8", { ignoreBOM: true }).decode(given);
+  const text = typeof given === "string" ? given : strFromU8(given);
   return looksLikeJson(text) ? readJsonRows(text, reading.decimal) : readTable(text, reading.delimiter);
 }

@@ -298,6 +298,34 @@ describe("importing into a casebook", () => {
   });
 });
 
+describe("a table of an apiary on record", () => {
+  it("[TR37] adds results to the colonies that stand, registers only new ones, and nothing the second time", () => {
+    const before: readonly EntryDraft[] = [
+      {
+        kind: "apiary-registered",
+        at: "2026-01-01",
+        about: ["ap-1"],
+        data: { code: "OH", name: "Orsa Hollow", place: "x" },
+      },
+      { kind: "colony-registered", at: "2026-01-01", about: ["ap-1", "co-1"], data: { code: "A" } },
+    ];
+    const place = { code: "OH", name: "Orsa Hollow", place: "x", onRecord: "ap-1", colonies: { A: "co-1" } };
+    const onRecord: Mapping = { ...mapping, apiary: { ...mapping.apiary, places: { Orsa: place } } };
+    const rows = "Orsa,A,2026-03-09,17,50,y\nOrsa,B,2026-03-09,0,50,n\n";
+    const made = drafts(rows, onRecord);
+    expect(made.map(({ kind, about }) => [kind, about[kind === "case-opened" ? 1 : 0]]).slice(0, 2)).toEqual([
+      ["colony-registered", "ap-1"],
+      ["case-opened", "ap-1"],
+    ]);
+    const first = freshDrafts(fold(sealed(before)), made);
+    expect(first.fresh).toHaveLength(6);
+    const after = fold(sealed([...before, ...first.fresh]));
+    expect(Object.keys(after.apiaries)).toEqual(["ap-1"]);
+    expect(Object.keys(after.apiaries["ap-1"]?.colonies ?? {})).toHaveLength(2);
+    expect(freshDrafts(after, made).fresh).toEqual([]);
+  });
+});
+
 describe("the published washes", () => {
   const table = readFileSync("examples/varroa-splits-2025/varroa_splits_control_2025.csv", "utf8");
   const washes = mapped(JSON.parse(readFileSync("examples/varroa-splits-2025-import/mapping.json", "utf8")));

@@ -1,6 +1,5 @@
 /** What the columns of a table may be, told by their names and words: proposals for a person, never taken unasked. */
 import { plainCell } from "./cells.ts";
-import type { Mapping } from "./mapping.ts";
 import type { Table } from "./table.ts";
 
 /** What a column is for. `finding` columns name the finding. */
@@ -77,6 +76,15 @@ export function wordsOf(table: Table, column: string): readonly string[] {
   return [...new Set(table.rows.map((row) => plainCell(row.cells[at] ?? "")))].filter((word) => word !== "");
 }
 
+/** An apiary of the table: its code and name, and where it stands on record if it does. */
+export interface ChosenPlace {
+  readonly code: string;
+  readonly name: string;
+  readonly place: string;
+  readonly onRecord?: string;
+  readonly colonies?: Readonly<Record<string, string>>;
+}
+
 export interface ChosenUses {
   readonly uses: ReadonlyMap<string, ColumnUse>;
   readonly words: ReadonlyMap<string, StateWords>;
@@ -86,7 +94,7 @@ export interface ChosenUses {
   /** Day the table describes the places on. */
   readonly asOf: string;
   /** By the name that the table uses. */
-  readonly places: Mapping["apiary"]["places"];
+  readonly places: Readonly<Record<string, ChosenPlace>>;
   /** What the cases that results and findings go to are about. */
   readonly question: string;
 }

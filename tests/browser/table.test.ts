@@ -5,6 +5,7 @@ import path from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import writeExcel from "write-excel-file/node";
+import { openCase } from "./acts.ts";
 import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 
 let browser: Browser;
@@ -66,6 +67,28 @@ it("[TR36] is tried, mended, added whole, and found on record when it comes agai
   await page.getByText("the same mapping is used").waitFor();
   await page.getByText("Nothing new.").waitFor();
   expect(complaints).toEqual([]);
+  await device.close();
+});
+
+it("[TR37] gives results to an apiary that stands on record, and registers no second one", async () => {
+  const device = await freshDevice(browser);
+  const page = await device.newPage();
+  await openCase(page, site, 2);
+  await page.goto(`${site.address}/records/table`);
+  const given = rows.slice(0, 2).map((row) => row.with(0, row[0] === "North" ? "Withen Bank" : (row[0] ?? "")));
+  await page
+    .getByLabel("A table", { exact: true })
+    .setInputFiles(file("known.csv", given.map((row) => `${row.join(",")}\n`).join("")));
+  const meant = page.getByLabel("What Withen Bank is", { exact: true });
+  await meant.waitFor();
+  expect(await meant.inputValue()).not.toBe("");
+  expect(await page.getByLabel("Where they are").count()).toBe(0);
+  await page.getByRole("button", { name: "Try it" }).click();
+  await add(page).click();
+  await page.getByText("They are sent with the next exchange").waitFor();
+  await page.goto(`${site.address}/apiaries`);
+  await page.getByText("Withen Bank").first().waitFor();
+  expect(await page.getByRole("link", { name: /Withen Bank/ }).count()).toBe(1);
   await device.close();
 });
 

@@ -60,7 +60,10 @@ function differenceOf(
   return {
     key: [root, ...slot].join(" "),
     where: placeOf(casebook, root, words),
-    what: slot.map((name) => namedSlot(casebook, root, name, words, evidence)).join(", "),
+    what: slot
+      .filter((name) => name !== "findings")
+      .map((name) => namedSlot(casebook, root, name, words, evidence))
+      .join(", "),
     href: hrefOf(casebook, root),
     sides: candidates.map(({ entry, author, recordedAt, device }, index) => ({
       ...{ entry, author, recordedAt, device },

@@ -73,7 +73,9 @@ function Side({
           </div>
         ))}
       </dl>
-      <p className="q2">{say.by({ author: side.author, when: localTime(side.recordedAt) })}</p>
+      <p className="q2">
+        {say.by({ author: side.author, when: `${side.recordedAt.slice(0, 10)}, ${localTime(side.recordedAt)}` })}
+      </p>
       <button type="button" className="press quiet" onClick={settle}>
         {say.stands}
         <span className="vh"> {say.standsOf({ author: side.author, what })}</span>

@@ -1,5 +1,6 @@
 /** Brings a table of others in: a file, what its columns are, a trial with every problem and its mend, and only then the entries. */
 import { type ChangeEvent, useId, useState } from "react";
+import { type Casebook, settled, stateOf } from "../../../casebook/index.ts";
 import { type ImportAnswer, type Mapping, mappingOf, mostMegabytes, readMapping } from "../../../transfer/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -8,7 +9,7 @@ import { Rich } from "../parts/Rich.tsx";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 import { askTable } from "./ask-table.ts";
-import { ChooseColumns, type Chosen } from "./ChooseColumns.tsx";
+import { ChooseColumns, type Chosen, type KnownApiary } from "./ChooseColumns.tsx";
 import { keepMapping, mappingFor } from "./kept-mappings.ts";
 import type { OpenedTable } from "./messages.ts";
 import { Trial } from "./Trial.tsx";
@@ -35,7 +36,7 @@ async function opening(given: Uint8Array): Promise<Pick<Given, "opened" | "readi
 }
 
 export default function BringTablePage() {
-  const { today } = useCasebook();
+  const { today, casebook } = useCasebook();
   const say = words.table;
   const [state, setState] = useState<"nothing" | "reading" | "failed">("nothing");
   const [file, setFile] = useState<Given | null>(null);
@@ -70,7 +71,7 @@ export default function BringTablePage() {
     if (read?.ok) setMapping(read.value);
   };
   const choose = (chosen: Chosen, form: HTMLFormElement) => {
-    const made = mappingOf({ ...chosen, ...placesOf(chosen.places, fieldsOf(form)), words: chosen.words });
+    const made = mappingOf({ ...chosen, ...placesOf(chosen.places, fieldsOf(form), casebook), words: chosen.words });
     const read = made === null ? null : readMapping(made);
     setProblems(read && !read.ok ? read.problems : []);
     if (read?.ok) setMapping({ ...read.value, ...chosen.reading });
@@ -116,6 +117,7 @@ export default function BringTablePage() {
           fileName={file.name}
           reading={file.reading}
           today={today}
+          known={knownIn(casebook)}
           choose={choose}
         />
       ) : null}
@@ -139,15 +141,28 @@ export default function BringTablePage() {
   );
 }
 
-/** Code and name of each place as they were typed. */
-function placesOf(names: readonly string[], fields: Readonly<Record<string, string | undefined>>) {
+/** Apiaries on record whose record nobody disputes. */
+const knownIn = ({ apiaries }: Casebook): readonly KnownApiary[] =>
+  Object.values(apiaries).flatMap(({ id, record }) => {
+    const known = settled(record);
+    return known ? [{ id, code: known.code, name: known.name, place: known.place }] : [];
+  });
+
+/** Each place as it stands on record, with its colonies, or as its code and name were typed. */
+function placesOf(names: readonly string[], fields: Readonly<Record<string, string | undefined>>, casebook: Casebook) {
   const place = fields.district ?? "";
   return {
     places: Object.fromEntries(
-      names.map((name, index) => [
-        name,
-        { code: fields[`code-${index}`] ?? "", name: fields[`name-${index}`] ?? "", place },
-      ]),
+      names.map((name, index) => {
+        const { id, ...known } = knownIn(casebook).find((each) => each.id === fields[`apiary-${index}`]) ?? { id: "" };
+        const typed = { code: fields[`code-${index}`] ?? "", name: fields[`name-${index}`] ?? "", place };
+        const colonies = Object.values(stateOf(casebook.apiaries, id)?.colonies ?? {});
+        const byCode = colonies.flatMap((colony) => {
+          const record = settled(colony.record);
+          return record ? [[record.code, colony.id] as const] : [];
+        });
+        return [name, id === "" ? typed : { ...typed, ...known, onRecord: id, colonies: Object.fromEntries(byCode) }];
+      }),
     ),
     key: fields.key ?? "",
     source: fields.source ?? "",

@@ -2,7 +2,7 @@
 import { type FormEvent, useState } from "react";
 import type { ColumnUse, Mapping, StateWords } from "../../../transfer/index.ts";
 import type { Day } from "../../../units/index.ts";
-import { TextField } from "../parts/Form.tsx";
+import { ChoiceField, TextField } from "../parts/Form.tsx";
 import { words } from "../words.ts";
 import type { OpenedTable } from "./messages.ts";
 
@@ -20,7 +20,60 @@ interface Props {
   readonly fileName: string;
   readonly reading: Chosen["reading"];
   readonly today: Day;
+  /** Apiaries on record. */
+  readonly known: readonly KnownApiary[];
   readonly choose: (chosen: Chosen, form: HTMLFormElement) => void;
+}
+
+/** An apiary on record, as a table may mean it. */
+export interface KnownApiary {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+  readonly place: string;
+}
+
+const sameAs = (name: string, known: readonly KnownApiary[]): KnownApiary | undefined =>
+  known.find((each) => [each.code, each.name].some((text) => text.toLowerCase() === name.toLowerCase()));
+
+/** Which apiary a name of the table means: one on record, or a new one. */
+function Place({
+  name,
+  index,
+  known,
+  meant,
+  choose,
+}: {
+  readonly name: string;
+  readonly index: number;
+  readonly known: readonly KnownApiary[];
+  readonly meant: string;
+  readonly choose: (id: string) => void;
+}) {
+  const say = words.table;
+  return (
+    <>
+      {known.length > 0 ? (
+        <ChoiceField
+          name={`apiary-${index}`}
+          label={say.meant({ name })}
+          problems={[]}
+          value={meant}
+          onChoose={choose}
+          choices={[
+            { value: "", says: say.newApiary },
+            ...known.map((each) => ({ value: each.id, says: `${each.name} (${each.code})` })),
+          ]}
+        />
+      ) : null}
+      {meant === "" ? (
+        <div className="pair">
+          <TextField name={`code-${index}`} label={say.placeCode({ name })} needed problems={[]} value={name} />
+          <TextField name={`name-${index}`} label={say.placeName({ name })} needed problems={[]} value={name} />
+        </div>
+      ) : null}
+    </>
+  );
 }
 
 /** Values of a column that are shown. */
@@ -34,11 +87,14 @@ const keyFrom = (name: string): string =>
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-+|-+$/g, "")}`.slice(0, 60);
 
-export function ChooseColumns({ table, fileName, reading, today, choose }: Props) {
+export function ChooseColumns({ table, fileName, reading, today, known, choose }: Props) {
   const say = words.table;
   const [uses, setUses] = useState(table.uses);
   const placeColumn = [...uses].find(([, use]) => use.is === "place")?.[0];
   const places = placeColumn === undefined ? [] : (table.first.get(placeColumn) ?? []);
+  const [meant, setMeant] = useState<ReadonlyMap<string, string>>(new Map());
+  /** Id of the apiary on record that a name means; empty for a new one. */
+  const meantBy = (name: string): string => meant.get(name) ?? sameAs(name, known)?.id ?? "";
   const send = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     choose({ uses, words: table.words, places, reading }, event.currentTarget);
@@ -73,12 +129,16 @@ export function ChooseColumns({ table, fileName, reading, today, choose }: Props
         <h2 id="h-places">{say.placesHead}</h2>
         <p className="q2">{places.length > 0 ? say.placesUnder : say.noPlace}</p>
         {places.map((name, index) => (
-          <div className="pair" key={name}>
-            <TextField name={`code-${index}`} label={say.placeCode({ name })} needed problems={[]} value={name} />
-            <TextField name={`name-${index}`} label={say.placeName({ name })} needed problems={[]} value={name} />
-          </div>
+          <Place
+            key={name}
+            name={name}
+            index={index}
+            known={known}
+            meant={meantBy(name)}
+            choose={(id) => setMeant(new Map([...meant, [name, id]]))}
+          />
         ))}
-        {places.length > 0 ? (
+        {places.some((name) => meantBy(name) === "") ? (
           <TextField name="district" label={say.district} hint={say.districtHint} needed problems={[]} />
         ) : null}
       </section>

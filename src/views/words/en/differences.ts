@@ -16,7 +16,6 @@ export const differences = {
   wholeApiary: "whole apiary",
   slots: {
     record: "record",
-    findings: "findings",
     redFlags: "red flags",
     colonyStates: "state of the colony",
     handedOn: "who it waits on",

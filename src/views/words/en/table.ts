@@ -42,8 +42,11 @@ export const table = {
       .filter(Boolean)
       .join(" "),
   placesHead: "Apiaries in the table",
-  placesUnder: "Each becomes an apiary on record, found again by its code when the table comes a second time.",
+  placesUnder:
+    "One that stands on record gets the results; a new one is registered, and found again when the table comes a second time.",
   noPlace: "One column must be the apiary: choose it above.",
+  meant: (slots: { readonly name: string }) => `What ${slots.name} is`,
+  newApiary: "a new apiary",
   placeCode: (slots: { readonly name: string }) => `Code of ${slots.name}`,
   placeName: (slots: { readonly name: string }) => `Name of ${slots.name}`,
   district: "Where they are",
