@@ -1,7 +1,7 @@
 /** A walk along every device's chain, entry by entry, for journals too large to be held at once. */
 import { bytesToHex, hexToBytes } from "@noble/hashes/utils.js";
 import type { Entry, EntryId, Hash, Head } from "./entry.ts";
-import { headerHash } from "./hash.ts";
+import { type Digest, headerHash } from "./hash.ts";
 import { readEntry } from "./read.ts";
 import { type ChainFault, type ChainFaultReason, erasedBy, hasItsContent, type VerifyReport } from "./verify.ts";
 
@@ -43,7 +43,7 @@ interface Chain {
  * @example
  * chainWalk().report().isIntact  // → true
  */
-export function chainWalk(notedHeads: readonly Head[] = []): ChainWalk {
+export function chainWalk(notedHeads: readonly Head[] = [], digest?: Digest): ChainWalk {
   const chains = new Map<string, Chain>();
   const noted: Head[] = [...notedHeads];
   const erased = new Set<EntryId>();
@@ -73,7 +73,7 @@ export function chainWalk(notedHeads: readonly Head[] = []): ChainWalk {
       checked += 1;
       if (!follows(placed, previous)) chain.faults.push(fault(device, seq, "wrong-prev", [placed]));
       if (placed.entry.body === null) bodiless.push({ entry: placed.entry.header.id, device, seq });
-      else if (!hasItsContent(placed.entry)) chain.faults.push(fault(device, seq, "wrong-content", [placed]));
+      else if (!hasItsContent(placed.entry, digest)) chain.faults.push(fault(device, seq, "wrong-content", [placed]));
       if (placed.entry.header.kind === "heads-noted") noted.push(...headsIn(placed.entry));
       for (const id of erasedBy(placed.entry)) erased.add(id);
     }
@@ -84,7 +84,7 @@ export function chainWalk(notedHeads: readonly Head[] = []): ChainWalk {
   }
 
   return {
-    take(entry, hash = headerHash(entry.header)) {
+    take(entry, hash = headerHash(entry.header, digest)) {
       const { device, seq } = entry.header;
       const chain = chainOf(device);
       if (chain.now && chain.now.seq !== seq) endPlace(device, chain);

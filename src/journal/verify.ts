@@ -1,7 +1,7 @@
 /** Checking the chain: is everything there that was written down, and as it was written? */
 import { chainWalk } from "./chain-walk.ts";
 import type { Entry, EntryId, Head } from "./entry.ts";
-import { contentHash, headerHash } from "./hash.ts";
+import { contentHash, type Digest, headerHash } from "./hash.ts";
 import { readEntry } from "./read.ts";
 
 /**
@@ -74,10 +74,10 @@ export function headsOf(entries: readonly Entry[]): readonly Head[] {
 }
 
 /** Whether the body is the one that the header was sealed with; true when it is withheld or erased. */
-export function hasItsContent(entry: Entry): boolean {
+export function hasItsContent(entry: Entry, digest?: Digest): boolean {
   if (entry.body === null) return true;
   try {
-    return contentHash(entry.body) === entry.header.content;
+    return contentHash(entry.body, digest) === entry.header.content;
   } catch {
     return false; // it has no JSON spelling, so it is not what was sealed
   }

@@ -1,6 +1,7 @@
 /** Which entries a store may take in: shape, programme, content, and place in their device's chain. */
 import { rootOf } from "../casebook/index.ts";
 import {
+  type Digest,
   type Entry,
   type EntryId,
   entryMisfit,
@@ -42,6 +43,8 @@ export interface AdmissionRule {
   readonly programme: string;
   /** Whether entries whose body is withheld are taken in: by a reader's device, not by the service. */
   readonly acceptsWithheld: boolean;
+  /** SHA-256 as the machine has it; the journal's own when left out. */
+  readonly digest?: Digest;
 }
 
 export interface Admitted {
@@ -101,13 +104,13 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
 
   for (const entry of fit.toSorted(byChain)) {
     const { id, device, seq } = entry.header;
-    const hash = headerHash(entry.header);
+    const hash = headerHash(entry.header, rule.digest);
     met.add(device);
     if (ids.get(id) === hash) continue; // already here: acknowledged again
     const place = places.get(placeKey(device, seq));
     const trouble =
       placeTrouble(entry, { hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) }) ??
-      bodyTrouble(entry, mayLackBody(entry));
+      bodyTrouble(entry, mayLackBody(entry), rule.digest);
     if (trouble) {
       refused.push({ id, problem: trouble });
       if (place !== undefined && place !== hash) quarantined.push(entry);
@@ -196,9 +199,9 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): P
   return null;
 }
 
-function bodyTrouble(entry: Entry, mayLackBody: boolean): Problem | null {
+function bodyTrouble(entry: Entry, mayLackBody: boolean, digest: Digest | undefined): Problem | null {
   const { id, device, seq } = entry.header;
   const slots = { id, device, seq };
   if (entry.body === null) return mayLackBody ? null : problem("body-missing", "blocked", "body", { slots });
-  return hasItsContent(entry) ? null : problem("body-damaged", "blocked", "body", { slots });
+  return hasItsContent(entry, digest) ? null : problem("body-damaged", "blocked", "body", { slots });
 }

@@ -14,6 +14,7 @@ import {
 } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
 import { type ArchiveFile, openArchive } from "./archive-file.ts";
+import { nativeDigest } from "./native-digest.ts";
 import type { Records } from "./records.ts";
 import type { ServerStore } from "./server-store.ts";
 
@@ -106,7 +107,7 @@ const damaged = (reason: string): Problem =>
  */
 export const readBackup = (file: string): Result<BackupManifest> =>
   inArchive(file, (archived, manifest) => {
-    const walk = chainWalk(manifest.heads);
+    const walk = chainWalk(manifest.heads, nativeDigest);
     let entries = 0;
     for (let part = 0; part < manifest.parts; part += 1) {
       const read = partOf(archived, partName(part));

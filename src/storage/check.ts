@@ -14,6 +14,7 @@ import {
 } from "../journal/index.ts";
 import { erasureKey } from "./admission.ts";
 import type { Engine } from "./engine.ts";
+import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
 import { entryOf } from "./rows.ts";
@@ -54,7 +55,7 @@ export async function checkStore(
   await part("heads", async () => {
     heads = await database.selectFrom("heads").selectAll().execute(); // first, so that what comes in meanwhile is not missed
   });
-  const walk = chainWalk([...heads.filter(isHead), ...noted]);
+  const walk = chainWalk([...heads.filter(isHead), ...noted], nativeDigest);
   for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
   const erased = new Set<string>();
   await part("entries", () => walkEntries(database, { walk, erased, tell }));
@@ -131,7 +132,7 @@ function readable(row: EntryRow, tell: (what: string) => void): Readable | null 
 /** Null when the header has lost the shape of one. */
 function hashOf({ header }: Entry): Hash | null {
   try {
-    return headerHash(header);
+    return headerHash(header, nativeDigest);
   } catch {
     return null;
   }

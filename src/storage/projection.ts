@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { type Casebook, emptyCasebook, foldRoot, foldVersion, withRoots } from "../casebook/index.ts";
 import { canonicalJson, type Hash, textHash } from "../journal/index.ts";
 import type { Engine } from "./engine.ts";
+import { nativeDigest } from "./native-digest.ts";
 import { entryOf, lockCounter } from "./rows.ts";
 import type { Database, Tables, Writing } from "./tables.ts";
 
@@ -134,7 +135,7 @@ export async function fingerprint(database: Database, engine: Engine, upTo: numb
     const part = row.position <= upTo ? stateIn(row) : null;
     const text = canonicalJson(part ?? (await folded(database, row.root, upTo)));
     // A root whose first entry came later amounts to nothing yet.
-    if (text !== nothing) all.update(`${JSON.stringify(row.root)} ${textHash(text)}\n`);
+    if (text !== nothing) all.update(`${JSON.stringify(row.root)} ${textHash(text, nativeDigest)}\n`);
   }
   return all.digest("hex");
 }

@@ -2,6 +2,7 @@
 import type { Entry } from "../journal/index.ts";
 import { hold, judge, type Verdict } from "./admission.ts";
 import type { PushReply } from "./contract.ts";
+import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
@@ -74,7 +75,7 @@ export async function takeInTogether(
     pushes.flatMap(({ given }) => given),
   );
   const verdicts = pushes.map(({ given, acceptsWithheld }) => {
-    const verdict = judge(given, held, { programme, acceptsWithheld });
+    const verdict = judge(given, held, { programme, acceptsWithheld, digest: nativeDigest });
     hold(held, verdict);
     return verdict;
   });
