@@ -167,6 +167,7 @@ const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number
   unit: (args) => tool("vitest", ["run", "--project", "unit", ...args]),
   browser: (args) => tool("vitest", ["run", "--project", "built", ...args]),
   bench: (args) => node("benchmarks/run.ts", args),
+  faults: (args) => node("scripts/faults.ts", args),
   reference: (args) =>
     node(
       "tests/reference/run.ts",

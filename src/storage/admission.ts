@@ -1,6 +1,7 @@
 /** Which entries a store may take in: shape, programme, content, and place in their device's chain. */
 import { rootOf } from "../casebook/index.ts";
 import {
+  type Digest,
   type Entry,
   type EntryId,
   entryMisfit,
@@ -24,6 +25,14 @@ export interface Held {
   readonly erased: ReadonlyMap<string, Erasure>;
 }
 
+/** What is held, kept up to date while several pushes are judged one after another. */
+export interface Holding extends Held {
+  readonly ids: Map<EntryId, Hash>;
+  readonly places: Map<string, Hash>;
+  readonly heads: Map<string, Head>;
+  readonly erased: Map<string, Erasure>;
+}
+
 /** An entry whose body is to be erased, and the root that it must belong to. */
 export interface Erasure {
   readonly id: EntryId;
@@ -39,6 +48,8 @@ export interface AdmissionRule {
    * follow where two neighbours meet.
    */
   readonly acceptsGaps?: boolean;
+  /** SHA-256 as the machine has it; the journal's own when left out. */
+  readonly digest?: Digest;
 }
 
 export interface Admitted {
@@ -98,7 +109,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
 
   for (const entry of fit.toSorted(byChain)) {
     const { id, device, seq } = entry.header;
-    const hash = headerHash(entry.header);
+    const hash = headerHash(entry.header, rule.digest);
     met.add(device);
     if (ids.get(id) === hash) continue; // already here: acknowledged again
     const place = places.get(placeKey(device, seq));
@@ -106,7 +117,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
       placeTrouble(entry, {
         ...{ hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) },
         mayLeap: rule.acceptsGaps === true,
-      }) ?? bodyTrouble(entry, mayLackBody(entry));
+      }) ?? bodyTrouble(entry, mayLackBody(entry), rule.digest);
     if (trouble) {
       refused.push({ id, problem: trouble });
       if (place !== undefined && place !== hash) quarantined.push(entry);
@@ -125,6 +136,16 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     heads: [...met].sort().flatMap((device) => heads.get(device) ?? []),
     erased: new Map([...erased].filter(([key]) => !held.erased.has(key))),
   };
+}
+
+/** Notes what a verdict admits, so that the next push is judged as if it were written already. */
+export function hold(held: Holding, { admitted, heads, erased }: Verdict): void {
+  for (const { entry, hash } of admitted) {
+    held.ids.set(entry.header.id, hash);
+    held.places.set(placeKey(entry.header.device, entry.header.seq), hash);
+  }
+  for (const head of heads) held.heads.set(head.device, head);
+  for (const [key, erasure] of erased) held.erased.set(key, erasure);
 }
 
 const isErased = (entry: Entry, erased: ReadonlyMap<string, Erasure>): boolean =>
@@ -187,9 +208,9 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head, mayLeap }: 
   return null;
 }
 
-function bodyTrouble(entry: Entry, mayLackBody: boolean): Problem | null {
+function bodyTrouble(entry: Entry, mayLackBody: boolean, digest: Digest | undefined): Problem | null {
   const { id, device, seq } = entry.header;
   const slots = { id, device, seq };
   if (entry.body === null) return mayLackBody ? null : problem("body-missing", "blocked", "body", { slots });
-  return hasItsContent(entry) ? null : problem("body-damaged", "blocked", "body", { slots });
+  return hasItsContent(entry, digest) ? null : problem("body-damaged", "blocked", "body", { slots });
 }

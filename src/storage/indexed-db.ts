@@ -107,6 +107,7 @@ export async function inOneTransaction<T>(database: Database, work: (tx: Writing
       // it is over already
     }
     await tx.done.catch(() => {});
-    throw trouble;
+    // A device without room ends the transaction, and each request then only says that it was ended.
+    throw tx.error?.name === "QuotaExceededError" ? tx.error : trouble;
   }
 }

@@ -1,11 +1,11 @@
 /** What is done inside the service's one transaction: looking up, taking in, erasing. */
 import { rootOf } from "../casebook/index.ts";
-import { type Entry, headerHash, isEntry } from "../journal/index.ts";
+import { type Entry, headerHash } from "../journal/index.ts";
 import {
   canBeLookedUp,
   type Erasure,
   erasureKey,
-  type Held,
+  type Holding,
   placeKey,
   type Verdict,
   withoutErasedBody,
@@ -24,9 +24,9 @@ function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
 }
 
 /** What the database holds as far as these entries touch it. */
-export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Held> {
-  const headers = entries.filter((each) => isEntry(each) && canBeLookedUp(each)).map((entry) => entry.header);
-  const held = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
+export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Holding> {
+  const headers = entries.filter(canBeAsked).map((entry) => entry.header);
+  const held: Holding = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
   const devices = Map.groupBy(headers, (header) => header.device);
   for (const ids of batches(headers.map((header) => header.id))) {
     const rows = await tx.selectFrom("entries").select(["id", "hash"]).where("id", "in", ids).execute();
@@ -48,6 +48,20 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
     }
   }
   return held;
+}
+
+/** Whether it names a place and an id at all: what is no entry is judged later, and looked for in vain here. */
+function canBeAsked(entry: Entry): boolean {
+  const { id, device, seq, about } = (entry as Partial<Entry> | null)?.header ?? ({} as Partial<Entry["header"]>);
+  return (
+    typeof id === "string" &&
+    /^[0-9a-f-]{36}$/.test(id) &&
+    typeof device === "string" &&
+    Number.isSafeInteger(seq) &&
+    Array.isArray(about) &&
+    about.every((each) => typeof each === "string") &&
+    canBeLookedUp(entry)
+  );
 }
 
 /** Writes what a verdict admits, from this position on; returns the new position. */

@@ -50,5 +50,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/invitation", area: null, light: "desk", load: () => import("./account/InvitationPage.tsx") },
   { path: "/members", area: null, light: "desk", load: () => import("./account/MembersPage.tsx") },
   { path: "/members/audit", area: null, light: "desk", load: () => import("./account/AuditPage.tsx") },
+  { path: "/records/differences", area: null, light: "desk", load: () => import("./records/DifferencesPage.tsx") },
+  { path: "/records/table", area: null, light: "desk", load: () => import("./table/BringTablePage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

@@ -1,7 +1,8 @@
 /** The records themselves: how many, sent or not, whether they are whole, a copy elsewhere, the newest entry of each device. */
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
+import { Link } from "wouter";
 import type { Head } from "../../../journal/index.ts";
-import type { ChainCheck } from "../../model/index.ts";
+import { type ChainCheck, differences } from "../../model/index.ts";
 import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Rich } from "../parts/Rich.tsx";
@@ -36,6 +37,7 @@ export default function RecordsPage() {
     };
   }, [isPart, casebook, keeping.savedAt]);
   const say = words.records;
+  const apart = useMemo(() => differences(casebook, words).length, [casebook]);
   const entries = isPart ? given : newest.reduce((sum, { seq }) => sum + seq, 0);
   return (
     <main id="page" className="plain records-page">
@@ -55,6 +57,27 @@ export default function RecordsPage() {
           <SaveJournal />
         </p>
         <OpenCopy />
+      </section>
+      <section aria-labelledby="h-differ">
+        <h2 id="h-differ">{words.differences.head}</h2>
+        <p className="acts">
+          {apart > 0 ? (
+            <Link className="press quiet" href="/records/differences">
+              {words.differences.link({ count: apart })}
+            </Link>
+          ) : (
+            words.differences.none
+          )}
+        </p>
+      </section>
+      <section aria-labelledby="h-table">
+        <h2 id="h-table">{say.tableHead}</h2>
+        <p className="q2">{say.tableUnder}</p>
+        <p className="acts">
+          <Link className="press quiet" href="/records/table">
+            {say.bringTable}
+          </Link>
+        </p>
       </section>
       {newest.length > 0 ? (
         <section aria-labelledby="h-heads">

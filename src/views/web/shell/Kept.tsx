@@ -5,6 +5,7 @@ import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
 import { words } from "../words.ts";
+import { SaveJournal } from "./SaveJournal.tsx";
 
 export function Kept() {
   const { keeping } = useCasebook();
@@ -20,6 +21,16 @@ export function Kept() {
             : say.nothingYet}
       </Link>
     </span>
+  );
+}
+
+/** What was just entered and is not kept: on every page, also those without a top line. */
+export function NotKept() {
+  const { keeping } = useCasebook();
+  return keeping.notKept === null ? null : (
+    <div className="quiet-line not-kept" role="alert">
+      <b>{sentence(keeping.notKept)}</b> <SaveJournal />
+    </div>
   );
 }
 

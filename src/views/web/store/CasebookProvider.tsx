@@ -1,7 +1,7 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { mayEverAdd, notAddable } from "../../../access/index.ts";
-import { type DeviceStore, demonstration, openDeviceStore, StoreStopped } from "../../../storage/device.ts";
+import { type DeviceStore, demonstration, openDeviceStore, recordingTrouble, StoreStopped } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
@@ -10,6 +10,7 @@ import { type CasebookAccess, CasebookContext, type Casebooks } from "./context.
 import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { headsNote, headsWereNoted } from "./heads-note.ts";
 import { useToday } from "./today.ts";
+import { useCleared } from "./use-cleared.ts";
 import { useExchange } from "./use-exchange.ts";
 
 /** Until someone signs, entries say that nobody did. */
@@ -144,6 +145,19 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
   const { refused, troubles, reached, needsSignIn, soon } = useExchange(store, isDemonstration);
   const [author, setAuthor] = useState(store.author());
   const [notMine, setNotMine] = useState<Problem | null>(null);
+  const [notKept, setNotKept] = useState<Problem | null>(null);
+  const cleared = useCleared(store, snapshot);
+  /** Writing that says so when it fails, wherever on the page it was asked for. */
+  const kept = useCallback(async <T,>(write: () => Promise<T>): Promise<T> => {
+    try {
+      const written = await write();
+      setNotKept(null);
+      return written;
+    } catch (trouble) {
+      setNotKept(recordingTrouble(trouble));
+      throw trouble;
+    }
+  }, []);
   const access = useMemo<CasebookAccess>(
     () => ({
       programme,
@@ -153,8 +167,9 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
         savedAt: snapshot.lastSafeAt,
         unsent: snapshot.unsentCount,
         refused,
-        troubles,
+        troubles: cleared ? [cleared, ...troubles] : troubles,
         reached,
+        notKept,
         persisted,
         needsSignIn,
         stopped: snapshot.stopped ?? notMine,
@@ -173,14 +188,14 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
           setNotMine(trouble);
           throw new StoreStopped(trouble);
         }
-        const entries = await store.record([...drafts, ...(await headsNote(store, calendarDay))]);
+        const entries = await kept(async () => store.record([...drafts, ...(await headsNote(store, calendarDay))]));
         headsWereNoted(programme, calendarDay);
         soon();
         return entries.slice(0, drafts.length);
       },
       entries: () => store.all(),
       takeCopy: async (entries) => {
-        const reply = await store.push(entries);
+        const reply = await kept(() => store.push(entries));
         soon();
         return reply;
       },
@@ -198,6 +213,9 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
       refused,
       troubles,
       reached,
+      notKept,
+      cleared,
+      kept,
       persisted,
       needsSignIn,
       today,

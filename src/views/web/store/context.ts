@@ -21,6 +21,8 @@ export interface Keeping {
   readonly troubles: readonly Problem[];
   /** Whether the service asks to sign in before it exchanges anything. */
   readonly needsSignIn: boolean;
+  /** Why the last thing that was entered is not kept; null when it is. */
+  readonly notKept: Problem | null;
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
   readonly persisted: boolean | null;
   /** Why this device may not record; null when it may. */
@@ -38,7 +40,7 @@ export interface CasebookAccess {
   /** Who writes, as it stands on entries; empty until someone said. */
   readonly author: string;
   readonly signAs: (author: string) => Promise<void>;
-  /** Writes entries; they are on the disk of the device when the promise settles. */
+  /** Writes entries; they are on the disk of the device when the promise settles. Rejected, and told by `notKept`, when they are not. */
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
   /** Every entry of this casebook, in the order this device took them in. */
   readonly entries: () => Promise<readonly Entry[]>;

@@ -56,21 +56,27 @@ export default function WalkPage({ params }: PageProps) {
     setBusy(true);
     const before = step.state === "conflict" ? null : step.state;
     const { finding, exclusiveWith } = step;
-    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
-    setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
-    // The step just answered no longer waits; the next that does comes up by itself.
-    setChosen(null);
-    setBusy(false);
+    try {
+      const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
+      setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
+      // The step just answered no longer waits; the next that does comes up by itself.
+      setChosen(null);
+    } finally {
+      setBusy(false); // what is not kept can be pressed again
+    }
   };
   const undo = async () => {
     if (!last || busy) return;
     setBusy(true);
-    await record(
-      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
-    );
-    setPressed(pressed.slice(0, -1));
-    setChosen(steps.findIndex((each) => each.finding === last.step.finding));
-    setBusy(false);
+    try {
+      await record(
+        undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
+      );
+      setPressed(pressed.slice(0, -1));
+      setChosen(steps.findIndex((each) => each.finding === last.step.finding));
+    } finally {
+      setBusy(false);
+    }
   };
   const next = [...colonies.slice(number + 1), ...colonies.slice(0, Math.max(0, number))].find((colony) =>
     walkOf({ state, key: colony.id, colonies: colonies.length, words, evidence }).some((each) => each.state === null),

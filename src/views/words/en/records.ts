@@ -67,6 +67,9 @@ export const records = {
       ? `**${some(slots.taken, "entry was", "entries were")} added.** They are sent with the next exchange.`
       : `**${some(slots.taken, "entry was", "entries were")} added, ${whole(slots.refused)} refused:**`,
   failed: "The check broke. Nothing was changed; load the page again.",
+  tableHead: "A table of others",
+  tableUnder: "Counts and findings that stand in a spreadsheet, a CSV or a JSON file.",
+  bringTable: "Bring in a table",
   headsHead: "The newest entry of each device",
   headsUnder: "To note elsewhere: only a note kept elsewhere shows that the end of a chain was cut off.",
   heads: { device: "Device", entry: "Entry", seal: "Seal" },
