@@ -188,6 +188,19 @@ describe("Season", () => {
     await device.close();
   });
 
+  it("offers the counted colonies of open cases, each with its own season", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.getByRole("navigation", { name: "Areas" }).getByRole("link", { name: "Season" }).click();
+    await page.getByRole("link", { name: "WB-11, case TV-26-014" }).click();
+    await page.locator("#h-tells").waitFor();
+    expect(await answer(page)).toMatch(/^Without action about .* infested on 31 March 2027/);
+    await page.getByRole("combobox", { name: "Colony" }).selectOption({ label: "WB-07" });
+    await page.getByText("Without further action about").waitFor();
+    await device.close();
+  });
+
   it("works without a net, and is reached from question 5", async () => {
     const device = await freshDevice(browser, "phone", { offlineReady: true });
     const page = await device.newPage();

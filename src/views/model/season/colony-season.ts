@@ -48,6 +48,28 @@ export function countedSeasons(casebook: Casebook, caseId: string): readonly { i
     .map(([id]) => ({ id, code: code.get(id) ?? id }));
 }
 
+/** Counted colonies of the open cases, by case; the newest cases first, at most so many of them. */
+export function countedInOpenCases(
+  casebook: Casebook,
+  most: number,
+): readonly {
+  readonly caseId: string;
+  readonly caseCode: string;
+  readonly colonies: readonly { id: string; code: string }[];
+}[] {
+  return Object.values(casebook.cases)
+    .filter(({ closed }) => closed === null)
+    .map((state) => ({
+      caseId: state.id,
+      caseCode: settled(state.record)?.code ?? state.id,
+      openedOn: settled(state.record)?.openedOn ?? "",
+    }))
+    .sort((one, other) => other.openedOn.localeCompare(one.openedOn))
+    .slice(0, most)
+    .map(({ caseId, caseCode }) => ({ caseId, caseCode, colonies: countedSeasons(casebook, caseId) }))
+    .filter(({ colonies }) => colonies.length > 0);
+}
+
 /** The season of one colony of a case; null where the case or the colony is not there. */
 export function colonySeason(
   casebook: Casebook,

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
-import { colonySeason, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import {
   choicesAsked,
   choicesText,
@@ -67,6 +67,13 @@ describe("from the casebook", () => {
         .sort(),
     ).toEqual(["WB-03", "WB-07"]);
     expect(countedSeasons(casebook, "none")).toEqual([]);
+  });
+
+  it("counted colonies of open cases can be chosen from", () => {
+    expect(countedInOpenCases(casebook, 30).map(({ caseCode, colonies }) => [caseCode, colonies.length])).toEqual([
+      ["TV-26-014", 4],
+    ]);
+    expect(countedInOpenCases(casebook, 0)).toEqual([]);
   });
 
   it("what is intended is the plan, else the control decided on, else nothing", () => {

@@ -1,8 +1,10 @@
 /** Which colony a season is of, and what its forecast comes from. */
+import { useMemo } from "react";
 import { Link, useLocation } from "wouter";
 import {
   type ColonySeason,
   type CountAfter,
+  countedInOpenCases,
   countedSeasons,
   countsAfterDone,
   seasonAddress,
@@ -15,7 +17,7 @@ export function Head({ colony }: { readonly colony: ColonySeason | null }) {
   const { casebook } = useCasebook();
   const [, go] = useLocation();
   const say = seasonWords;
-  if (!colony) return <p className="line">{say.title}</p>;
+  if (!colony) return <OnRecord />;
   const others = countedSeasons(casebook, colony.caseId);
   return (
     <p className="line">
@@ -37,6 +39,32 @@ export function Head({ colony }: { readonly colony: ColonySeason | null }) {
       </label>
       <span>{colony.place}</span>
     </p>
+  );
+}
+
+/** Cases looked through for counted colonies. */
+const mostCases = 30;
+
+/** Without a colony: those on record that a season can be reckoned of. */
+function OnRecord() {
+  const { casebook } = useCasebook();
+  const cases = useMemo(() => countedInOpenCases(casebook, mostCases), [casebook]);
+  if (cases.length === 0) return <p className="line">{seasonWords.title}</p>;
+  return (
+    <nav className="line" aria-label={seasonWords.onRecord}>
+      <span>{seasonWords.onRecord}:</span>
+      <ul>
+        {cases.flatMap(({ caseId, caseCode, colonies }) =>
+          colonies.map(({ id, code }) => (
+            <li key={`${caseId} ${id}`}>
+              <Link className="act" href={seasonAddress(caseId, id)}>
+                {seasonWords.colonyOf({ colony: code, case: caseCode })}
+              </Link>
+            </li>
+          )),
+        )}
+      </ul>
+    </nav>
   );
 }
 

@@ -201,6 +201,8 @@ export const season = {
   ordinaryYear: "The weather is that of an ordinary year of the place, not of the year to come.",
   noCounts: "Nothing of this colony is counted yet: the ranges are those of the guess alone.",
   toCase: (slots: { readonly code: string }) => `To case ${slots.code}`,
+  onRecord: "Counted colonies of open cases",
+  colonyOf: (slots: { readonly colony: string; readonly case: string }) => `${slots.colony}, case ${slots.case}`,
   noColony: "**There is no such colony in this case.**",
 
   unknownHead: "What the model does not know",
