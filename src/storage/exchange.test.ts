@@ -413,6 +413,32 @@ describe("an exchange of a member", () => {
     await phone.close();
   });
 
+  it("[SG211] others' entries of a carried copy hold the own ones up by nothing, however many they are", async () => {
+    const phone = await open("phone-1");
+    await phone.push(
+      writer({ device: "office-1" }).write(...Array.from({ length: 620 }, (_, index) => bee(index + 1))),
+    );
+    await phone.record([bee(1), bee(2)]);
+    const service = memoryStore({ programme: "main" });
+    const fetch: typeof globalThis.fetch = async (input, init) => {
+      if (init?.method !== "POST") return serviceFetch({ store: service })(input, init);
+      const { entries } = JSON.parse(String(init.body)) as { entries: Entry[] };
+      const own = entries.filter(({ header }) => header.device === "phone-1");
+      const refused = entries.filter(({ header }) => header.device !== "phone-1");
+      const { heads } = await service.push(own);
+      const slots = { device: "office-1" };
+      const told = refused.map(({ header }) => ({ id: header.id, problem: { code: "device-of-another", slots } }));
+      return new Response(JSON.stringify({ heads, refused: told }));
+    };
+    const report = await exchangeOnce({ fetch, base: "/api", store: phone, member: memberOf({ scope: null }) });
+    expect(report.refused.length).toBeGreaterThan(0);
+    expect((await service.all()).map(({ header }) => [header.device, header.seq])).toEqual([
+      ["phone-1", 1],
+      ["phone-1", 2],
+    ]);
+    await phone.close();
+  });
+
   it("[SG211] says that one must sign in when the service asks for it", async () => {
     const phone = await open("phone-1");
     const fetch = async () => new Response("{}", { status: 401 });

@@ -75,7 +75,10 @@ export async function exchangeOnce({
   /** Pushes until nothing is unsent or something is refused. */
   const send = async (): Promise<void> => {
     let limit = pageSize;
-    for (let entries = await batch(store, limit); entries.length > 0; entries = await batch(store, limit)) {
+    /** Devices of others: what a carried copy brought of them is theirs to send, and holds nothing else up. */
+    const others = new Set<string>();
+    const next = () => batch(store, limit, others);
+    for (let entries = await next(); entries.length > 0; entries = await next()) {
       let reply: PushReply;
       try {
         reply = await push(entries);
@@ -93,6 +96,10 @@ export async function exchangeOnce({
         continue;
       }
       refused.push(...reply.refused);
+      const met = others.size;
+      for (const { problem: trouble } of reply.refused)
+        if (trouble.code === "device-of-another") others.add(String(trouble.slots.device));
+      if (others.size > met) continue;
       const fork = reply.refused.find(
         ({ problem: { code, slots } }) => code === forked && slots.device === store.device(),
       );
@@ -146,7 +153,11 @@ export async function exchangeOnce({
 }
 
 /** What goes in one push. A body erased before it was sent is taken in only together with its erasure. */
-async function batch(store: DeviceStore, limit: number): Promise<readonly Entry[]> {
+async function batch(store: DeviceStore, limit: number, others: ReadonlySet<string>): Promise<readonly Entry[]> {
+  if (others.size > 0)
+    return (await store.unsent(Number.MAX_SAFE_INTEGER))
+      .filter(({ header }) => !others.has(header.device))
+      .slice(0, limit);
   const entries = await store.unsent(limit);
   return entries.some((entry) => entry.body === null) ? store.unsent(largestPush) : entries;
 }

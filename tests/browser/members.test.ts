@@ -133,3 +133,27 @@ it("[AC35] a passkey is made with the password, signs in alone, and works no mor
   expect(acts).toEqual(expect.arrayContaining(["passkey-added", "passkey-removed"]));
   await desk.close();
 });
+
+it("a reader is offered nothing that the service would not take", async () => {
+  const store = await site.programmes.open("main");
+  const password = await hashed("quiet copper lantern");
+  await store.members.admit({ name: "Oak Moor", role: "reader", password }, { by: null, at: new Date().toISOString() });
+  const desk = await freshDevice(browser, "desk");
+  const page = await desk.newPage();
+  await page.goto(`${site.address}/sign-in`);
+  await page.getByLabel("Name", { exact: true }).fill("Oak Moor");
+  await page.getByLabel("Password").fill("quiet copper lantern");
+  await page.getByRole("button", { name: "Sign in", exact: true }).click();
+  await page.getByText("You are Oak Moor, reader").waitFor();
+  await page.goto(`${site.address}/cases`);
+  await page.getByRole("link", { name: "Bench" }).waitFor();
+  expect(await page.getByRole("link", { name: "Open a case" }).count()).toBe(0);
+  await page.goto(`${site.address}/cases/open`);
+  await page.getByText("Your role in this programme does not include this").waitFor();
+  await page.goto(`${site.address}/members/audit`);
+  await page.getByText("The audit is for administrators").waitFor();
+  await page.goto(`${site.address}/evidence/changes`);
+  await page.locator("main.own h1").waitFor();
+  expect(await page.locator("main.own form").count()).toBe(0);
+  await desk.close();
+});

@@ -186,6 +186,7 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
           // Written here it would hold up everything after it: the service takes a chain in without a gap.
           const trouble = notAddable(member.role, foreign.kind);
           setNotMine(trouble);
+          window.scrollTo(0, 0); // where it is told
           throw new StoreStopped(trouble);
         }
         const entries = await kept(async () => store.record([...drafts, ...(await headsNote(store, calendarDay))]));
@@ -193,6 +194,7 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
         soon();
         return entries.slice(0, drafts.length);
       },
+      may: (kind) => member === null || mayEverAdd(member.role, kind),
       entries: () => store.all(),
       takeCopy: async (entries) => {
         const reply = await kept(() => store.push(entries));

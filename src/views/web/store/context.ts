@@ -42,6 +42,8 @@ export interface CasebookAccess {
   readonly signAs: (author: string) => Promise<void>;
   /** Writes entries; they are on the disk of the device when the promise settles. Rejected, and told by `notKept`, when they are not. */
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
+  /** Whether whoever is signed in may write entries of this kind; true where nobody needs to sign in. */
+  readonly may: (kind: EntryDraft["kind"]) => boolean;
   /** Every entry of this casebook, in the order this device took them in. */
   readonly entries: () => Promise<readonly Entry[]>;
   /** Adds entries of a saved copy, to be sent with the next exchange; what does not follow is refused by name. */
