@@ -1,6 +1,7 @@
 /**
  * Tries every fault at full count and prints what was tried as a table: `npm run faults`, `npm run faults -- --share 0.1`
- * for a tenth of it, `npm run faults -- killed` for the files whose name holds the word.
+ * for a tenth of it, `npm run faults -- --minutes 5` for at most so long a fault, `npm run faults -- killed` for the files
+ * whose name begins so.
  */
 import { spawn } from "node:child_process";
 import { once } from "node:events";
@@ -10,13 +11,21 @@ import path from "node:path";
 import type { Tried } from "../tests/faults/count.ts";
 
 const args = process.argv.slice(2);
-const at = args.indexOf("--share");
-const share = at < 0 ? "1" : (args[at + 1] ?? "");
-const words = at < 0 ? args : args.toSpliced(at, 2);
-if (!(Number(share) > 0 && Number(share) <= 1) || words.some((word) => word.startsWith("-"))) {
-  process.stderr.write(`Expected: npm run faults -- [--share ABOVE-0-TO-1] [WORD …]; got "${args.join(" ")}".\n`);
+/** Takes an option and its number out of the words. */
+function optionOf(name: string): string | undefined {
+  const at = args.indexOf(name);
+  return at < 0 ? undefined : (args.splice(at, 2)[1] ?? "");
+}
+const given = args.join(" ");
+const [share = "1", minutes = "1e9"] = [optionOf("--share"), optionOf("--minutes")];
+const isFit = Number(share) > 0 && Number(share) <= 1 && Number(minutes) > 0;
+if (!isFit || args.some((word) => word.startsWith("-"))) {
+  process.stderr.write(
+    `Expected: npm run faults -- [--share ABOVE-0-TO-1] [--minutes NUMBER] [WORD …]; got "${given}".\n`,
+  );
   process.exit(2);
 }
+const words = args;
 const table = path.join(mkdtempSync(path.join(tmpdir(), "skepsis-faults-")), "tried.jsonl");
 const vitest = path.join(import.meta.dirname, "..", "node_modules", "vitest", "vitest.mjs");
 const files =
@@ -39,7 +48,7 @@ const child = spawn(
   ],
   {
     stdio: ["ignore", "inherit", "inherit"],
-    env: { ...process.env, SKEPSIS_FAULTS: table, SKEPSIS_FAULTS_SHARE: share },
+    env: { ...process.env, SKEPSIS_FAULTS: table, SKEPSIS_FAULTS_SHARE: share, SKEPSIS_FAULTS_MINUTES: minutes },
   },
 );
 const [status] = await once(child, "exit");

@@ -7,7 +7,7 @@ import path from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { browserPath } from "../../scripts/browser.ts";
-import { seeded, tell, times } from "../faults/count.ts";
+import { seeded, tell, tries } from "../faults/count.ts";
 import { answerFlags, cell, mark, openCase } from "./acts.ts";
 import { serveBuiltPage } from "./harness.ts";
 
@@ -46,9 +46,9 @@ const says = { p: "present", a: "absent", n: "not looked" } as const;
 
 it("[SG111] holds every finding that was shown as written, and the chain is whole", async () => {
   const below = seeded(111);
-  const rounds = times(1, 20);
+  const rounds = tries(1, 20);
   let acknowledged = 0;
-  for (let round = 0; round < rounds; round += 1) {
+  for (const _ of rounds) {
     const site = await serveBuiltPage();
     const folder = mkdtempSync(path.join(tmpdir(), "skepsis-tab-"));
     const first = await browserOver(folder);
@@ -89,7 +89,7 @@ it("[SG111] holds every finding that was shown as written, and the chain is whol
   }
   tell({
     fault: "kill −9 of the browser that writes",
-    tried: rounds,
+    tried: rounds.count(),
     against: `${acknowledged} findings shown as written`,
     lost: 0,
     silent: 0,

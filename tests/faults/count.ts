@@ -10,8 +10,29 @@ const share = Number(process.env.SKEPSIS_FAULTS_SHARE ?? 1);
 /** Whether faults are tried at full count. */
 export const isFull = table !== undefined;
 
-/** How often to try: a few times in the gate, else the full count, or the share of it that was asked for. */
-export const times = (few: number, full: number): number => (isFull ? Math.max(few, Math.ceil(full * share)) : few);
+/** Milliseconds that each fault may take in the full run; without end when not asked. */
+const longest = Number(process.env.SKEPSIS_FAULTS_MINUTES ?? Number.POSITIVE_INFINITY) * 60_000;
+
+/** Numbers of tries, from 0, and how many there have been. Several may take from it at once. */
+export interface Tries extends Iterable<number> {
+  readonly count: () => number;
+}
+
+/** A few tries in the gate, else the full count or the share that was asked for; fewer when the time for it is over. */
+export function tries(few: number, full: number): Tries {
+  const wanted = isFull ? Math.max(few, Math.ceil(full * share)) : few;
+  const end = performance.now() + (isFull ? longest : Number.POSITIVE_INFINITY);
+  let tried = 0;
+  return {
+    count: () => tried,
+    *[Symbol.iterator]() {
+      while (tried < wanted && (tried < few || performance.now() < end)) {
+        tried += 1;
+        yield tried - 1;
+      }
+    },
+  };
+}
 
 /** A line of the table. */
 export interface Tried {

@@ -9,7 +9,7 @@ import { verifyChain } from "../../src/journal/index.ts";
 import { type DeviceStore, exchangeOnce, openDeviceStore } from "../../src/storage/device.ts";
 import { openProgrammes, service } from "../../src/views/service/index.ts";
 import { bee } from "../journals/every-kind.ts";
-import { scratch, seeded, tell, times } from "./count.ts";
+import { scratch, seeded, tell, tries } from "./count.ts";
 import { pause } from "./victim.ts";
 
 /** What a connection suffers: after so many bytes to the service, or back, it is cut; each piece is held back so long. */
@@ -106,8 +106,8 @@ describe("devices behind a bad line", () => {
       });
     };
     const phones = [await phone("phone-1"), await phone("phone-2"), await phone("office-1")];
-    const rounds = times(6, 400);
-    for (let round = 0; round < rounds; round += 1) {
+    const rounds = tries(6, 400);
+    for (const round of rounds) {
       for (const store of phones)
         if (below(3) > 0) {
           const draft = bee((round % 500) + 1);

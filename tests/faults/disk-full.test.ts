@@ -8,7 +8,7 @@ import { openServerStore } from "../../src/storage/server.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
 import { push } from "../postgres/service.ts";
-import { scratch, tell, times } from "./count.ts";
+import { scratch, tell, tries } from "./count.ts";
 import { until } from "./victim.ts";
 
 let serving: ChildProcess | null = null;
@@ -35,9 +35,9 @@ const hasLimits = process.platform !== "win32";
 
 describe.skipIf(!hasLimits)("a service whose disk is full", () => {
   it("[SG106] acknowledges nothing that is not kept, says so, and goes on when there is room", async () => {
-    const rounds = times(1, 25);
+    const rounds = tries(1, 25);
     let [acknowledged, refused] = [0, 0];
-    for (let round = 0; round < rounds; round += 1) {
+    for (const round of rounds) {
       const folder = scratch("full");
       let address = await serveWithin(folder, 200 + 37 * round);
       const phone = writer();
@@ -75,7 +75,7 @@ describe.skipIf(!hasLimits)("a service whose disk is full", () => {
     }
     tell({
       fault: "disk full under the service",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${acknowledged} entries acknowledged, ${refused} pushes told`,
       lost: 0,
       silent: 0,

@@ -7,7 +7,7 @@ import { openServerStore, type ServerStore, StoreTrouble } from "../../src/stora
 import { bee, everyKind } from "../journals/every-kind.ts";
 import { fork } from "../journals/fork.ts";
 import { writer } from "../journals/writer.ts";
-import { scratch, seeded, tell, times } from "./count.ts";
+import { scratch, seeded, tell, tries } from "./count.ts";
 
 const folder = scratch("flipped");
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -53,9 +53,9 @@ describe("a store with one byte flipped", () => {
     await store.close();
     const bytes = readFileSync(whole);
     const below = seeded(20261127);
-    const tries = times(120, 20_000);
+    const rounds = tries(120, 20_000);
     const found = { same: 0, named: 0, silent: 0 };
-    for (let tried = 0; tried < tries; tried += 1) {
+    for (const _ of rounds) {
       const file = path.join(folder, "flipped.sqlite");
       const at = below(bytes.length);
       const flipped = Buffer.from(bytes);
@@ -66,10 +66,10 @@ describe("a store with one byte flipped", () => {
       found[became] += 1;
       expect(became, `byte ${at}`).not.toBe("silent");
     }
-    expect(found.named).toBeGreaterThan(tries / 4);
+    expect(found.named).toBeGreaterThan(rounds.count() / 4);
     tell({
       fault: "one bit flipped in the SQLite file",
-      tried: tries,
+      tried: rounds.count(),
       against: `${found.named} named, ${found.same} without effect`,
       lost: 0,
       silent: found.silent,

@@ -1,7 +1,7 @@
 /** Whatever is sent to the service, it answers within two seconds, in words, and goes on. */
 import { describe, expect, it } from "vitest";
 import { type ServiceProcess, startService } from "../postgres/service.ts";
-import { seeded, tell, times } from "./count.ts";
+import { isFull, seeded, tell, tries } from "./count.ts";
 import { mutated, oddOf, valueFor } from "./from-schema.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -27,8 +27,8 @@ function operationsOf(document: Json): readonly Operation[] {
   );
 }
 
-/** How far a request may take; beyond, it hangs. */
-const longestMilliseconds = 2000;
+/** How long a request may take; beyond, it hangs. In the gate other tests hold the processor meanwhile. */
+const longestMilliseconds = isFull ? 2000 : 10_000;
 const stack = /\bat .{0,200}:\d+:\d+|node_modules|\.ts:\d+/;
 
 /** A request made from an operation: as it should be, changed, or not JSON at all. */
@@ -58,21 +58,23 @@ describe("hostile requests", () => {
     try {
       const document = (await (await fetch(`${service.address}/api/openapi.json`)).json()) as Json;
       const operations = operationsOf(document);
+      // The thread that reckons starts with the first question: that is no answer's time.
+      const [warm] = operations.filter(({ path }) => path.startsWith("/api/reasoning/"));
+      const init = { method: "POST", headers: { "content-type": "application/json" }, body: "{}" };
+      await fetch(`${service.address}${warm?.path}`, init);
       const below = seeded(110);
-      const tries = times(300, 100_000);
+      const rounds = tries(300, 100_000);
       const statuses = new Map<number, number>();
       const wrong: string[] = [];
       let slowest = 0;
-      let left = tries;
       const sender = async () => {
-        while (left > 0) {
-          left -= 1;
+        for (const _ of rounds) {
           const { at, init } = requestOf(operations[below(operations.length)] as Operation, below);
           const began = performance.now();
           try {
             const reply = await fetch(service.address + at, {
               ...init,
-              signal: AbortSignal.timeout(10 * longestMilliseconds),
+              signal: AbortSignal.timeout(30_000),
             });
             const text = await reply.text();
             const took = performance.now() - began;
@@ -96,13 +98,13 @@ describe("hostile requests", () => {
       const told = [...statuses].sort(([one], [other]) => one - other).map(([status, count]) => `${count}×${status}`);
       tell({
         fault: "hostile requests",
-        tried: tries,
+        tried: rounds.count(),
         against: `${operations.length} operations; ${told.join(" ")}; slowest ${Math.round(slowest)} ms; ${wrong.length} wrong`,
         lost: 0,
         silent: 0,
       });
       expect(wrong.slice(0, 10)).toEqual([]);
-      expect(statuses.get(200) ?? 0).toBeGreaterThan(tries / 50);
+      expect(statuses.get(200) ?? 0).toBeGreaterThan(rounds.count() / 50);
     } finally {
       await service.kill();
     }

@@ -5,16 +5,24 @@ import SQLite from "better-sqlite3";
 import { afterAll, describe, expect, it } from "vitest";
 import { fold } from "../../src/casebook/index.ts";
 import { headsOf, verifyChain } from "../../src/journal/index.ts";
-import { inFolder, openServerStore, readBackup } from "../../src/storage/server.ts";
+import { inFolder, openServerStore, readBackup, type ServerStore } from "../../src/storage/server.ts";
 import { bee, everyKind } from "../journals/every-kind.ts";
 import { fork } from "../journals/fork.ts";
 import { writer } from "../journals/writer.ts";
-import { isFull, scratch, seeded, tell, times } from "./count.ts";
+import { isFull, scratch, seeded, tell, tries } from "./count.ts";
 import { pause, until, victim, works } from "./victim.ts";
 
 const folder = scratch("killed");
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const cli = path.resolve("src", "views", "cli", "skepsis.ts");
+
+/** Everything about a store that can be held against something else. */
+async function isWhole(store: ServerStore): Promise<void> {
+  const entries = await store.all();
+  expect(await store.check()).toMatchObject({ isIntact: true, checked: entries.length });
+  expect(await store.states()).toEqual(fold(entries));
+  expect((await store.pull(0, Number.MAX_SAFE_INTEGER - 1)).cursor).toBe(entries.length);
+}
 
 describe("a store whose process goes without a word", () => {
   it("[SG61] is whole when it is dropped without being closed", async () => {
@@ -33,9 +41,9 @@ describe("a store whose process goes without a word", () => {
     const file = path.join(folder, "killed.sqlite");
     await (await openServerStore({ file, programme: "main" })).close();
     const below = seeded(61);
-    const rounds = times(2, 350);
+    const rounds = tries(2, 350);
     let acknowledged = 0;
-    for (let round = 1; round <= rounds; round += 1) {
+    for (const round of rounds) {
       const devices = [`phone-${round}-a`, `phone-${round}-b`];
       const pushers = devices.map((device) => works("push", file, device));
       const all = () => pushers.every((pusher) => pusher.lines().length > 0);
@@ -53,18 +61,16 @@ describe("a store whose process goes without a word", () => {
         expect(verifyChain(await store.entriesOf(`specimen of ${device}`), []).checked).toBe(kept);
         acknowledged += pusher.acknowledged();
       }
-      if (round % 25 === 0 || round === rounds) {
-        const entries = await store.all();
-        expect(await store.check()).toMatchObject({ isIntact: true, checked: entries.length });
-        expect(await store.states()).toEqual(fold(entries));
-        expect((await store.pull(0, Number.MAX_SAFE_INTEGER - 1)).cursor).toBe(entries.length);
-      }
+      if (round % 25 === 1) await isWhole(store);
       await store.close();
     }
-    expect(acknowledged).toBeGreaterThan(rounds);
+    const store = await openServerStore({ file, programme: "main" });
+    await isWhole(store);
+    await store.close();
+    expect(acknowledged).toBeGreaterThan(rounds.count());
     tell({
       fault: "kill −9 of pushing processes",
-      tried: 2 * rounds,
+      tried: 2 * rounds.count(),
       against: `${acknowledged} entries acknowledged`,
       lost: 0,
       silent: 0,
@@ -79,9 +85,9 @@ describe("a store whose process goes without a word", () => {
     const [first, second] = fork();
     const story = [...everyKind(), first];
     const below = seeded(102);
-    const rounds = times(2, 150);
+    const rounds = tries(2, 150);
     let midway = 0;
-    for (let round = 0; round < rounds; round += 1) {
+    for (const round of rounds) {
       const file = path.join(folder, `old-${round}.sqlite`);
       copyFileSync(old, file);
       const opening = works("migrate", file);
@@ -99,7 +105,7 @@ describe("a store whose process goes without a word", () => {
     }
     tell({
       fault: "kill −9 while a store is brought up to date",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${midway} before it was done`,
       lost: 0,
       silent: 0,
@@ -134,9 +140,9 @@ describe("a backup and a restore that are killed", () => {
     const took = Date.now() - began;
     expect(readBackup(made)).toMatchObject({ ok: true, value: { entries: count } });
     const below = seeded(103);
-    const rounds = times(1, 100);
+    const rounds = tries(1, 100);
     let [none, done] = [0, 0];
-    for (let round = 0; round < rounds; round += 1) {
+    for (const round of rounds) {
       const output = path.join(folder, `backup-${round}.zip`);
       const backing = victim([cli, "backup", "--output", output], { SKEPSIS_DATA: data });
       await pause(took / 3 + below(took));
@@ -149,7 +155,7 @@ describe("a backup and a restore that are killed", () => {
     }
     tell({
       fault: "kill −9 while backing up",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${none} left none, ${done} a whole one`,
       lost: 0,
       silent: 0,
@@ -160,10 +166,10 @@ describe("a backup and a restore that are killed", () => {
     const into = path.join(folder, "into");
     const env = { SKEPSIS_DATA: into };
     const below = seeded(104);
-    const rounds = times(2, 100);
+    const rounds = tries(2, 100);
     let [none, done] = [0, 0];
     let took = 1500;
-    for (let round = 0; round < rounds; round += 1) {
+    for (const round of rounds) {
       rmSync(into, { recursive: true, force: true });
       const restoring = victim([cli, "restore", made], env);
       const began = Date.now();
@@ -192,7 +198,7 @@ describe("a backup and a restore that are killed", () => {
     }
     tell({
       fault: "kill −9 while restoring",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${none} left none, ${done} all`,
       lost: 0,
       silent: 0,

@@ -9,7 +9,7 @@ import { memoryStore } from "../../src/storage/index.ts";
 import { apiaryDrafts, callDrafts, ids } from "../journals/every-kind.ts";
 import { serviceFetch } from "../journals/service.ts";
 import { writer } from "../journals/writer.ts";
-import { seeded, tell, times } from "./count.ts";
+import { seeded, tell, tries } from "./count.ts";
 
 const finding = (id: string, state: "present" | "absent" | "not-looked", day: string): EntryDraft => ({
   kind: "finding-recorded",
@@ -73,10 +73,10 @@ const conflicts = (casebook: Casebook) => conflictsOf(casebook, ids.case).map(({
 describe("devices that were offline for days over the same colonies", () => {
   it("[SG105] end with one casebook and the same conflicts, in whatever order they exchange", async () => {
     const below = seeded(105);
-    const rounds = times(12, 10_000);
+    const rounds = tries(12, 10_000);
     const seenOrders = new Set<string>();
     const all = away();
-    for (let round = 0; round < rounds; round += 1) {
+    for (const round of rounds) {
       const pieces = round % 3 === 0 ? all.slice(0, 2) : all;
       const expected = fold(pieces.flat());
       const store = memoryStore({ programme: "main" });
@@ -108,7 +108,7 @@ describe("devices that were offline for days over the same colonies", () => {
     }
     tell({
       fault: "devices offline for days, exchanged in other orders",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${seenOrders.size} different orders`,
       lost: 0,
       silent: 0,
@@ -121,8 +121,8 @@ describe("devices that were offline for days over the same colonies", () => {
       .filter((entry) => rootOf(entry) === ids.case);
     const expected = canonicalJson(fold(entries));
     const below = seeded(7);
-    const rounds = times(100, 10_000);
-    for (let round = 0; round < rounds; round += 1) {
+    const rounds = tries(100, 10_000);
+    for (const _ of rounds) {
       const shuffled = [...entries];
       for (let at = shuffled.length - 1; at > 0; at -= 1) {
         const other = below(at + 1);
@@ -132,7 +132,7 @@ describe("devices that were offline for days over the same colonies", () => {
     }
     tell({
       fault: "entries folded in other orders",
-      tried: rounds,
+      tried: rounds.count(),
       against: `${entries.length} entries`,
       lost: 0,
       silent: 0,

@@ -8,7 +8,7 @@ import { type Entry, headsOf } from "../../src/journal/index.ts";
 import { openServerStore, StoreTrouble } from "../../src/storage/server.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
-import { scratch, seeded, tell, times } from "./count.ts";
+import { scratch, seeded, tell, tries } from "./count.ts";
 
 const folder = scratch("power");
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -84,8 +84,8 @@ describe("a SQLite file after the power failed", () => {
     const disks = await recording;
     expect(disks.some((disk, index) => index > 0 && !disk.main.equals(disks[index - 1]?.main ?? disk.main))).toBe(true);
     const below = seeded(17);
-    const tries = times(40, 3000);
-    for (let tried = 0; tried < tries; tried += 1) {
+    const rounds = tries(40, 3000);
+    for (const tried of rounds) {
       const index = tried < disks.length - 1 ? tried : below(disks.length - 1);
       const [before, after] = [disks[index], disks[index + 1]] as [Disk, Disk];
       const store = await openServerStore({ file: laid(afterCut(before, after, below)), programme: "main" });
@@ -97,15 +97,21 @@ describe("a SQLite file after the power failed", () => {
       expect((await store.push(chain.slice(entries.length, entries.length + 3))).refused).toEqual([]);
       await store.close();
     }
-    tell({ fault: "power cut, SQLite's writes torn", tried: tries, against: "5 to 200 entries", lost: 0, silent: 0 });
+    tell({
+      fault: "power cut, SQLite's writes torn",
+      tried: rounds.count(),
+      against: "5 to 200 entries",
+      lost: 0,
+      silent: 0,
+    });
   });
 
   it("[SG101] of which synchronised parts are gone says so, by the heads that devices keep", async () => {
     const disks = await recording;
     const below = seeded(29);
-    const tries = times(30, 2000);
+    const rounds = tries(30, 2000);
     let [named, whole] = [0, 0];
-    for (let tried = 0; tried < tries; tried += 1) {
+    for (const _ of rounds) {
       const disk = disks[below(disks.length)] as Disk;
       const main = below(2) === 0 ? disk.main : disk.main.subarray(0, below(disk.main.length));
       const log = disk.log.subarray(0, below(disk.log.length + 1));
@@ -126,10 +132,10 @@ describe("a SQLite file after the power failed", () => {
         named += 1;
       }
     }
-    expect(named).toBeGreaterThan(tries / 2);
+    expect(named).toBeGreaterThan(rounds.count() / 2);
     tell({
       fault: "SQLite's file or log cut off",
-      tried: tries,
+      tried: rounds.count(),
       against: `${named} named, ${whole} without effect`,
       lost: 0,
       silent: 0,

@@ -11,7 +11,7 @@ import { writer } from "../journals/writer.ts";
 import { newDatabase, server } from "../postgres/database.ts";
 import { password, startPostgres } from "../postgres/server.ts";
 import { pullAll, push, type ServiceProcess, startService } from "../postgres/service.ts";
-import { tell, times } from "./count.ts";
+import { tell, tries } from "./count.ts";
 
 const started: ServiceProcess[] = [];
 const start = async (database: string): Promise<ServiceProcess> => {
@@ -137,9 +137,9 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
         while (devices.some((device) => (acknowledged.get(device) ?? 0) <= (marks.get(device) ?? 0)))
           await new Promise((resolve) => setTimeout(resolve, 10));
       };
-      const rounds = times(2, 12);
+      const rounds = tries(2, 12);
       await allBeyond(new Map());
-      for (let round = 0; round < rounds; round += 1) {
+      for (const _ of rounds) {
         await own.stop();
         const before = heard.length;
         while (heard.length < before + 6) await new Promise((resolve) => setTimeout(resolve, 10));
@@ -163,7 +163,7 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
       for (const service of services) await service.stop();
       tell({
         fault: "PostgreSQL stopped and started again under two services",
-        tried: rounds,
+        tried: rounds.count(),
         against: `${[...acknowledged.values()].reduce((sum, seq) => sum + seq, 0)} entries acknowledged`,
         lost: 0,
         silent: 0,

@@ -38,7 +38,7 @@ export function victim(args: readonly string[], env: NodeJS.ProcessEnv = {}): Vi
     isOver,
     async kill() {
       if (isOver()) return;
-      const gone = once(child, "exit");
+      const gone = once(child, "close"); // what it had said before is read to its end
       child.kill("SIGKILL");
       await gone;
     },

@@ -34,7 +34,7 @@ export const importCommand: Command = {
   flags,
   help: () =>
     handHelp(
-      "import FILE --mapping MAPPING: take over a table (CSV, XLSX, JSON) by a mapping, whole or not at all.",
+      "import FILE --mapping MAPPING: take over a table (CSV, XLSX, JSON), whole or not at all.",
       flags,
       "One cell that does not fit and nothing is written; every such cell is named by line and column.\n" +
         "What stands already is not added again; what stands differently is shown and never overwritten.\n",
