@@ -92,4 +92,4 @@ export function intended(
 
 /** The address of a colony's season. */
 export const seasonAddress = (caseId: string, colony: string): string =>
-  `/season?${new URLSearchParams({ case: caseId, colony })}`;
+  `/season?case=${encodeURIComponent(caseId)}&colony=${encodeURIComponent(colony)}`;
