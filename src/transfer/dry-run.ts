@@ -151,7 +151,9 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
     const colonyId = standing ?? importId(key, "colony", place.code, code);
     if (standing === undefined)
       colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
-    coloniesOfCase.set(caseId, [...(coloniesOfCase.get(caseId) ?? []), colonyId]);
+    const ofCase = coloniesOfCase.get(caseId) ?? [];
+    ofCase.push(colonyId);
+    coloniesOfCase.set(caseId, ofCase);
     for (const each of mapping.results) found.push(...resultDraft(reader, each, { caseId, colonyId }));
     for (const each of mapping.findings) found.push(...findingDraft(reader, each, { caseId, colonyId }));
   }

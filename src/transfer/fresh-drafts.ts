@@ -1,6 +1,6 @@
 /** Leaves out of an import what the casebook already holds, and shows where it holds something else. */
 import { type Casebook, type Kept, stateOf } from "../casebook/index.ts";
-import { canonicalJson, type EntryDraft, type EntryId } from "../journal/index.ts";
+import { type BodyOf, canonicalJson, type EntryDraft, type EntryId } from "../journal/index.ts";
 
 export interface FreshDrafts {
   /** To be recorded. */
@@ -20,9 +20,13 @@ export interface FreshDrafts {
 export function freshDrafts(casebook: Casebook, drafts: readonly EntryDraft[]): FreshDrafts {
   const fresh: EntryDraft[] = [];
   const differing: { draft: EntryDraft; replaces: readonly EntryId[] }[] = [];
+  const results = resultsByPlace(casebook);
   let standing = 0;
   for (const draft of drafts) {
-    const held = heldInPlaceOf(casebook, draft);
+    const held =
+      draft.kind === "test-result-recorded"
+        ? results(draft.about[0] ?? "", draft.data)
+        : heldInPlaceOf(casebook, draft);
     const wanted = canonicalJson(draft.data);
     if (held.length === 0) fresh.push(draft);
     else if (held.some(({ value }) => canonicalJson(value) === wanted)) standing++;
@@ -37,6 +41,21 @@ interface Held {
 }
 
 const kept = (slot: Kept<unknown> | null | undefined): readonly Held[] => slot?.candidates ?? [];
+
+type Result = BodyOf<"test-result-recorded">;
+
+/** Results of a case by colony, test and day, sorted once a case: a table may hold a hundred thousand of them. */
+function resultsByPlace(casebook: Casebook) {
+  const keyOf = ({ colony, test, on }: Result) => JSON.stringify([colony, test, on]);
+  const sorted = new Map<string, ReadonlyMap<string, readonly Held[]>>();
+  return (caseId: string, result: Result): readonly Held[] => {
+    const known = sorted.get(caseId);
+    const byPlace =
+      known ?? Map.groupBy(Object.values(stateOf(casebook.cases, caseId)?.tests ?? {}), ({ value }) => keyOf(value));
+    if (!known) sorted.set(caseId, byPlace);
+    return byPlace.get(keyOf(result)) ?? [];
+  };
+}
 
 /** What stands where the draft would stand. */
 function heldInPlaceOf(casebook: Casebook, draft: EntryDraft): readonly Held[] {
@@ -58,11 +77,6 @@ function heldInPlaceOf(casebook: Casebook, draft: EntryDraft): readonly Held[] {
         entry: each.entry,
         value: { ...draft.data, state: each.value },
       }));
-    case "test-result-recorded":
-      return Object.values(kase?.tests ?? {}).filter(
-        ({ value }) =>
-          value.colony === draft.data.colony && value.test === draft.data.test && value.on === draft.data.on,
-      );
     default:
       return [];
   }

@@ -19,7 +19,7 @@ export const readingFields = {
 
 /** A plan for one line between low and high. */
 export const planFields = {
-  lowPrevalence: openShare.describe("A share of infested bees that should be called low."),
+  lowPrevalence: openShare.min(1e-9).describe("A share of infested bees that should be called low."),
   highPrevalence: openShare.describe("A share of infested bees that should be called high."),
   ...readingFields,
   errors: z

@@ -165,3 +165,8 @@ describe("three-way-plan", () => {
     expect(wrong({ minBees: 200 })).toEqual(["minBees"]);
   });
 });
+
+it("a low share that no number of bees can tell from none is told by its field", () => {
+  const reply = sequentialReading.ask({ lowPrevalence: 1e-320, highPrevalence: 0.2, maxBees: 50, results: [0, 1] });
+  expect(reply).toMatchObject({ kind: "unfit", problems: [{ field: "lowPrevalence" }] });
+});
