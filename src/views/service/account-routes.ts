@@ -1,6 +1,6 @@
 /** Routes about one account: its password and passkeys, its data given out whole, its erasure. */
 import * as z from "zod";
-import { passwordTrouble } from "../../access/index.ts";
+import { isRole, ownsByRoot, passwordTrouble } from "../../access/index.ts";
 import { answered, blocked, problem } from "../../units/index.ts";
 import { doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
@@ -86,7 +86,7 @@ export const accountRoutes: readonly MemberRoute[] = [
         member,
         devices: (await members.devices()).filter((each) => each.member === member.id),
         sessions: await members.sessions(member.id, at),
-        entries: await members.entriesOf(member.id),
+        entries: await members.entriesOf(member.id, isRole(member.role) && ownsByRoot(member.role)),
       });
     },
   }),
