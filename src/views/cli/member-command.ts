@@ -1,5 +1,5 @@
 /** `skepsis member`: who may come in, for whoever stands at the machine itself. */
-import { isRole, ownsByRoot, passwordTrouble, roles } from "../../access/index.ts";
+import { isRole, ownsByRoot, roles } from "../../access/index.ts";
 import type { Doing, ServerStore } from "../../storage/server.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
@@ -177,7 +177,8 @@ async function passwordFor(
     return answered({ password: drawn.replaceAll(/(.{5})(?=.)/g, "$1-"), drawn: true });
   }
   const [line = ""] = (await io.read("-")).split(/\r?\n/);
-  const unfit = passwordTrouble(line, name);
+  const { newPasswordTrouble } = await import("../service/index.ts");
+  const unfit = await newPasswordTrouble(line, name);
   return unfit ? blocked({ ...unfit, field: "standard input" }) : answered({ password: line, drawn: false });
 }
 
