@@ -11,14 +11,16 @@ type Erasure = Pick<MemberBook, "entriesOf" | "erase">;
 
 export function erasureOf({ database, programme, read, write }: Desk, afterErasure: () => void): Erasure {
   return {
-    entriesOf: (member) =>
+    entriesOf: (member, byRoot) =>
       read(async () => {
         const rows = await database
           .selectFrom("entries")
           .select(["header", "body"])
           .where((eb) =>
             eb.or([
-              eb("root", "in", eb.selectFrom("scopes").select("root").where("member", "=", member)),
+              ...(byRoot
+                ? [eb("root", "in", eb.selectFrom("scopes").select("root").where("member", "=", member))]
+                : []),
               eb("device", "in", eb.selectFrom("devices").select("device").where("member", "=", member)),
             ]),
           )

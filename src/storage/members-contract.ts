@@ -158,8 +158,8 @@ export interface MemberBook {
     at: string,
   ) => Promise<{ readonly member: string | null } | null>;
 
-  /** Every entry about the member's roots or written on the member's devices, in the order taken in. */
-  readonly entriesOf: (member: string) => Promise<readonly Entry[]>;
+  /** Every entry written on the member's devices and, by root, about what is the member's, in the order taken in. */
+  readonly entriesOf: (member: string, byRoot: boolean) => Promise<readonly Entry[]>;
   /**
    * Erases the account, and of a keeper the bodies of every entry about his or her roots, by entries that say so. What
    * others opened about others' apiaries is not a member's own, whoever wrote it down.

@@ -302,7 +302,7 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
         const [mine, theirs] = [ownStory("phone-1", "one"), ownStory("phone-2", "two")];
         await book.push(mine.entries, pusher(one.id));
         await book.push(theirs.entries, pusher(two.id));
-        expect(await book.entriesOf(one.id)).toEqual(mine.entries);
+        expect(await book.entriesOf(one.id, true)).toEqual(mine.entries);
         const result = await book.erase(one.id, "asked for", doing);
         expect(result).toMatchObject({ ok: true, value: { erased: mine.entries.length } });
         const all = await store.all();

@@ -3,6 +3,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, expect, it } from "vitest";
+import { bee } from "../../../tests/journals/every-kind.ts";
+import { writer } from "../../../tests/journals/writer.ts";
 import { inFolder } from "../../storage/server.ts";
 import { fits } from "../service/passwords.ts";
 import { said } from "./test-io.ts";
@@ -56,9 +58,26 @@ it("[AC11] says what is missing, and does nothing", async () => {
   expect(members.map(({ name }: { name: string }) => name)).toEqual(["Ash Moor", "Rowan Vale"]);
 });
 
+it("[AC29] gives a member's data out, and erases them when id and name agree", async () => {
+  const made = await json("add", "--name", "Elm Moor", "--role", "keeper");
+  const store = await inFolder(folder).open("main");
+  const doing = { by: made.id, at: "2026-03-09T10:00:00.000Z", mayClaim: false, trouble: () => null };
+  await store.members.push(writer({ device: "phone-elm" }).write(bee(1)), doing);
+  await store.close();
+  const data = await json("data", "--member", made.id);
+  expect(data).toMatchObject({ member: { name: "Elm Moor" }, devices: [{ device: "phone-elm" }] });
+  expect(data.entries).toHaveLength(1);
+  const erase = (name: string) => member("erase", "--member", made.id, "--name", name, "--reason", "asked for");
+  expect((await erase("Ash Moor")).status).toBe(2);
+  expect((await erase("Elm Moor")).out).toBe("Erased; entries without words now: 1.\n");
+  expect((await member("list")).out).not.toContain("Elm Moor");
+  expect((await said(["verify"], { env })).out).toContain("1 erased by machine on 2026-03-09");
+});
+
 it("[AC11] changes role and places, ends a membership, and never the last administrator's", async () => {
   const { members } = await json("list");
-  const [keeper, head] = members.map(({ id }: { id: string }) => id) as [string, string];
+  const named = (name: string) => members.find((each: { name: string }) => each.name === name).id as string;
+  const [keeper, head] = [named("Ash Moor"), named("Rowan Vale")];
   expect(await json("role", "--member", keeper, "--role", "manager")).toMatchObject({ role: "manager" });
   expect(await json("places", "--member", keeper)).toMatchObject({ hasExactPlaces: true });
   expect(await json("no-places", "--member", keeper)).toMatchObject({ hasExactPlaces: false });

@@ -1,5 +1,5 @@
 /** `skepsis member`: who may come in, for whoever stands at the machine itself. */
-import { isRole, passwordTrouble, roles } from "../../access/index.ts";
+import { isRole, ownsByRoot, roles } from "../../access/index.ts";
 import type { Doing, ServerStore } from "../../storage/server.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
@@ -16,6 +16,7 @@ const flags = [
   valueFlag("member", "Id of the member that is meant, as the list shows it."),
   valueFlag("device", "Id of the device that is meant, as the list shows it."),
   valueFlag("apiary", "Id of the apiary that is given or taken."),
+  valueFlag("reason", "Why data are erased; it stays in the journal, so it names nobody."),
   valueFlag("address", "Where people reach the service, for the link of an invitation.", {
     type: "string",
     default: "http://localhost:4747",
@@ -40,6 +41,8 @@ export const memberCommand: Command = {
         "places    grants --member exact places; no-places revokes them\n" +
         "end       ends the membership of --member and every session\n" +
         "give      makes --apiary the own of --member; take takes it back\n" +
+        "data      everything that is kept of --member, as one JSON value\n" +
+        "erase     erases what is kept of --member, whose --name is typed beside it, with a --reason\n" +
         "lost      the --device is lost: its sessions end, what it sends later is kept apart\n" +
         "returned  the --device is back\n\n" +
         "Whoever may run this may read all records: it asks for no password. What is done stands in the\n" +
@@ -106,6 +109,8 @@ const acts: Readonly<Record<string, Work>> = {
   add,
   invite,
   password,
+  data,
+  erase,
   role: change((given) => {
     const role = wantedRole(given);
     return role.ok ? answered({ role: role.value }) : role;
@@ -172,7 +177,8 @@ async function passwordFor(
     return answered({ password: drawn.replaceAll(/(.{5})(?=.)/g, "$1-"), drawn: true });
   }
   const [line = ""] = (await io.read("-")).split(/\r?\n/);
-  const unfit = passwordTrouble(line, name);
+  const { newPasswordTrouble } = await import("../service/index.ts");
+  const unfit = await newPasswordTrouble(line, name);
   return unfit ? blocked({ ...unfit, field: "standard input" }) : answered({ password: line, drawn: false });
 }
 
@@ -206,6 +212,34 @@ async function password({ members }: ServerStore, doing: Doing, given: Given, io
   await members.setPassword(member.id, await hashed(secret.value.password), null, doing);
   const value = secret.value.drawn ? { member: member.id, password: secret.value.password } : { member: member.id };
   return told(value, `${member.name} has another password; every session has ended.\n${shownOnce(secret.value)}`);
+}
+
+async function data({ members }: ServerStore, doing: Doing, given: Given): Promise<Told> {
+  const id = wanted(given, "member");
+  if (!id.ok) return id;
+  const member = (await members.members()).find((each) => each.id === id.value);
+  if (!member) return blocked(problem("member-unknown", "blocked", "--member", { given: id.value }));
+  await members.note({ act: "data-exported", member: member.id }, doing);
+  const value = {
+    member,
+    devices: (await members.devices()).filter((each) => each.member === member.id),
+    sessions: await members.sessions(member.id, doing.at),
+    entries: await members.entriesOf(member.id, isRole(member.role) && ownsByRoot(member.role)),
+  };
+  return told(value, `${JSON.stringify(value, null, 2)}\n`);
+}
+
+async function erase({ members }: ServerStore, doing: Doing, given: Given): Promise<Told> {
+  const [id, name, reason] = [wanted(given, "member"), wanted(given, "name"), wanted(given, "reason")];
+  if (!id.ok) return id;
+  if (!name.ok) return name;
+  if (!reason.ok) return reason;
+  const member = (await members.members()).find((each) => each.id === id.value);
+  // The name is typed beside the id, so that a slip erases nobody.
+  if (member?.name !== name.value)
+    return blocked(problem("field-unfit", "blocked", "--name", { given: name.value, expected: "the member’s name" }));
+  const erased = await members.erase(member.id, reason.value, doing);
+  return erased.ok ? told(erased.value, `Erased; entries without words now: ${erased.value.erased}.\n`) : erased;
 }
 
 async function invite({ members, programme }: ServerStore, doing: Doing, given: Given): Promise<Told> {

@@ -258,6 +258,9 @@ describe("what the exchange lets through", () => {
     expect((await send("POST", url, people.inspector, { entries: reading })).json().refused).toEqual([]);
     const given = (await pulled(people.reader)).filter(({ header }) => header.id === reading[0]?.header.id);
     expect(given).toEqual([{ header: reading[0]?.header, body: null }]);
+    const data = await send("GET", `/api/programmes/main/members/${people.reader.id}/data`, people.reader);
+    expect(data.json().entries).toEqual(people.reader.entries);
+    expect(data.body).not.toContain("mites-blotches");
   });
 
   it("[AC27] a grant gives a manager exact places and another word for the scope; taken back, no more", async () => {

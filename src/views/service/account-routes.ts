@@ -1,11 +1,11 @@
 /** Routes about one account: its password and passkeys, its data given out whole, its erasure. */
 import * as z from "zod";
-import { passwordTrouble } from "../../access/index.ts";
+import { isRole, ownsByRoot } from "../../access/index.ts";
 import { answered, blocked, problem } from "../../units/index.ts";
 import { doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
 import { addPasskey, options, questionToAdd, response } from "./passkeys.ts";
-import { hashed } from "./passwords.ts";
+import { hashed, newPasswordTrouble } from "./passwords.ts";
 
 export const accountRoutes: readonly MemberRoute[] = [
   memberRoute({
@@ -17,7 +17,7 @@ export const accountRoutes: readonly MemberRoute[] = [
       const { members } = who.store;
       const checked = await gate.checkPassword(who.store, who.member.name, body.old);
       if (!checked.ok) return { ...checked, status: 403 };
-      const unfit = passwordTrouble(body.new, who.member.name);
+      const unfit = await newPasswordTrouble(body.new, who.member.name);
       if (unfit) return { ...blocked({ ...unfit, field: "new" }), status: 422 };
       await members.setPassword(who.member.id, await hashed(body.new), who.session.id, doneBy(who, at));
       return answered(null);
@@ -86,7 +86,7 @@ export const accountRoutes: readonly MemberRoute[] = [
         member,
         devices: (await members.devices()).filter((each) => each.member === member.id),
         sessions: await members.sessions(member.id, at),
-        entries: await members.entriesOf(member.id),
+        entries: await members.entriesOf(member.id, isRole(member.role) && ownsByRoot(member.role)),
       });
     },
   }),

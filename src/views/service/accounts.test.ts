@@ -10,7 +10,7 @@ import { writer } from "../../../tests/journals/writer.ts";
 import { at, type Person, person, sender, start } from "../../../tests/members.ts";
 import { verifyChain } from "../../journal/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
-import { argon2, hashed } from "./passwords.ts";
+import { argon2, hashed, newInvitation } from "./passwords.ts";
 import { openProgrammes, type Programmes } from "./programmes.ts";
 import { type ServiceOptions, service } from "./service.ts";
 import { triesPerMinute } from "./session-routes.ts";
@@ -155,6 +155,20 @@ describe("signing in", () => {
     expect([await alive(here), await alive(there)]).toEqual([true, false]);
     expect((await signIn(send)).statusCode).toBe(403);
   });
+});
+
+describe("a new password", () => {
+  it.each(["leavemealone", "QWERTY123456", "1q2w3e4r5t6y", "motherfucker"])(
+    "[AC13] %s is common, and refused",
+    async (word) => {
+      const { send, store } = await withAdministrator();
+      const { secret, ...made } = newInvitation("main", at);
+      await store.members.invite({ role: "keeper", ...made }, { by: null, at });
+      const body = { secret, name: "Ash Moor", password: word };
+      const reply = await send("POST", "/api/invitation/acceptance", null, body);
+      expect([reply.statusCode, said(reply)]).toEqual([422, expect.stringContaining("common ones")]);
+    },
+  );
 });
 
 describe("a passkey", () => {

@@ -1,6 +1,8 @@
 /** Passwords as they are kept, and the secrets that stand in for them: tokens of sessions and invitations. */
 import { createHash, randomBytes } from "node:crypto";
 import { hash, verify } from "@node-rs/argon2";
+import { passwordTrouble } from "../../access/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
 
 /**
  * Argon2id with 19 MiB, two passes, one lane; a salt of 16 random bytes of the library's.
@@ -19,6 +21,22 @@ export async function fits(kept: string | null, password: string): Promise<boole
   decoy ??= hashed(randomBytes(24).toString("base64"));
   const isRight = await verify(kept ?? (await decoy), password.normalize("NFC"));
   return kept !== null && isRight;
+}
+
+/** Common passwords, without capitals; loaded when the first new password is chosen. */
+let common: Promise<ReadonlySet<string>> | null = null;
+
+async function commonPasswords(): Promise<ReadonlySet<string>> {
+  const { dictionary } = await import("@zxcvbn-ts/language-common");
+  return new Set(Object.values(dictionary["passwords-common"]).map((each) => String(each).toLowerCase()));
+}
+
+/** Why a new password is not taken; null when it is: what the rules of access say, and that it is no common one. */
+export async function newPasswordTrouble(password: string, name: string): Promise<Problem | null> {
+  const trouble = passwordTrouble(password, name);
+  if (trouble) return trouble;
+  common ??= commonPasswords();
+  return (await common).has(password.toLowerCase()) ? problem("password-common", "blocked", "password") : null;
 }
 
 /** 256 random bits as a text that fits an address. */

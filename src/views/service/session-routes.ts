@@ -1,14 +1,13 @@
 /** Coming in and going out: sign in and out, who is signed in, and the use of an invitation. */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod";
-import { passwordTrouble } from "../../access/index.ts";
 import { programmeName } from "../../journal/index.ts";
 import type { Member, ServerStore } from "../../storage/server.ts";
 import { problem } from "../../units/index.ts";
 import type { Gate } from "./gate.ts";
 import { read } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
-import { hashed, tokenHash } from "./passwords.ts";
+import { hashed, newPasswordTrouble, tokenHash } from "./passwords.ts";
 import { sendProblems } from "./problem-replies.ts";
 
 export const signInBody = z.strictObject({
@@ -68,7 +67,7 @@ export function sessionRoutes(app: FastifyInstance, gate: Gate): void {
     const given = read(acceptBody, request.body);
     if (!given.ok) return sendProblems(reply, 422, ...given.problems);
     const { secret, name, password } = given.value;
-    const unfit = passwordTrouble(password, name);
+    const unfit = await newPasswordTrouble(password, name);
     if (unfit) return sendProblems(reply, 422, unfit);
     const store = await invited(gate, secret);
     const accepted = await store?.members.accept(

@@ -12,6 +12,7 @@ export const accessProblems = {
     "Your role does not include writing this entry, so the service did not take it in. It stays on this device; ask an administrator.",
   "password-length": (slots: Slots) => `A password needs ${slots.least} to ${slots.most} signs. A few words do well.`,
   "password-easy": () => "This password is easy to guess: your name, a run of signs, or words of this trade alone.",
+  "password-common": () => "This password is on the list of common ones. Choose another.",
   "name-taken": () => "Another member has this name. Choose one that tells you apart.",
   "invitation-over": () => "This invitation was used, cancelled or has run out. Ask for another one; each works once.",
   "member-unknown": () => "There is no such member, or the member has left.",
