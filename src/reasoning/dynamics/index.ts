@@ -14,6 +14,8 @@ export * from "./drivers.ts";
 export * from "./filter/bootstrap-filter.ts";
 export * from "./filter/colony-particles.ts";
 export * from "./filter/forecast.ts";
+export * from "./filter/forecast-steps.ts";
+export * from "./filter/pieces.ts";
 export * from "./filter/resample.ts";
 export * from "./interventions/formic.ts";
 export * from "./interventions/menthol.ts";

@@ -1,9 +1,7 @@
-/** Colonies that could be this one: a cloud of particles with their paths so far, moved, weighed by a count, resampled. */
+/** Colonies that could be this one: particles about a start, weighed by what was seen, resampled with their paths. */
 import { drawNormal, randomStream } from "../../../numerics/index.ts";
-import type { DayInRun, Engine } from "../day.ts";
+import type { Engine } from "../day.ts";
 import { at } from "../layout.ts";
-import { type BenchCount, type CountError, logChanceOfCount } from "../observe.ts";
-import { type Noise, oneDayForAll } from "../particles.ts";
 import { bringTo, mostInfestedShare } from "../start-colony.ts";
 
 /** How unsure the start is: standard deviations of the logit of the share, of ln bees, of ln contact rate. */
@@ -36,28 +34,34 @@ export interface Cloud {
   readonly paths: Paths;
 }
 
+/** Room for so many mornings of so many particles. */
+export function roomForPaths(particles: number, mornings: number): Paths {
+  const room = () => new Float64Array(particles * mornings);
+  return { bees: room(), infestedShare: room(), survival: room() };
+}
+
 /**
- * Particles about a start. The shape of the colony, its brood and ages, is that of `colony`; a share above the most that
- * such a colony can have is taken as that.
+ * Records of the particles `first` to `first + count − 1` about a start. The shape of the colony, its brood and ages, is
+ * that of `colony`; a share above the most that such a colony can have is taken as that.
  */
-export function cloudAbout(
+export function particlesAbout(
   model: Engine,
   colony: Float64Array,
   of: {
-    readonly particles: number;
+    readonly first: number;
+    readonly count: number;
     readonly seed: number;
-    readonly mornings: number;
     readonly start: { readonly bees: number; readonly infestedShare: number };
     readonly doubt: StartDoubt;
   },
-): Cloud {
-  const { particles, seed, mornings, start, doubt } = of;
+): Float64Array {
+  const { first, count, seed, start, doubt } = of;
   const { layout } = model;
-  const states = new Float64Array(particles * layout.length);
+  const states = new Float64Array(count * layout.length);
   const most = mostInfestedShare(colony, 0, layout);
   const logit = Math.log(start.infestedShare / (1 - start.infestedShare));
-  for (let each = 0; each < particles; each++) {
-    const stream = randomStream({ seed, stream: startStream + each });
+  for (let each = 0; each < count; each++) {
+    const stream = randomStream({ seed, stream: startStream + first + each });
     const [share, bees, contact] = [drawNormal(stream), drawNormal(stream), drawNormal(stream)];
     const record = each * layout.length;
     states.set(colony, record);
@@ -66,66 +70,7 @@ export function cloudAbout(
     bringTo(states, record, layout, { bees: start.bees * Math.exp(doubt.bees * bees), infestedShare });
     states[record + at.contactRate] = (colony[at.contactRate] as number) * Math.exp(doubt.contact * contact);
   }
-  const room = () => new Float64Array(particles * mornings);
-  return { particles, states, paths: { bees: room(), infestedShare: room(), survival: room() } };
-}
-
-/** Writes down what every particle is on this morning. */
-export function note({ particles, states, paths }: Cloud, morning: number, { layout }: Engine): void {
-  for (let each = 0; each < particles; each++) {
-    const record = each * layout.length;
-    const place = morning * particles + each;
-    const bees = states[record + at.bees] as number;
-    paths.bees[place] = bees;
-    paths.infestedShare[place] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
-    paths.survival[place] = Math.exp(-(states[record + at.hazard] as number));
-  }
-}
-
-/** Takes every particle through one day, in expected numbers, with its own noise. */
-export const moveOn = (
-  { states, particles }: Cloud,
-  model: Engine,
-  day: DayInRun,
-  by: { readonly seed: number; readonly noise: Noise },
-): void => oneDayForAll(states, { first: 0, count: particles }, model, day, { ...by, wholeBees: false });
-
-/** ln of the chance of a count under each particle, on a morning that was noted. */
-export function logChancesOf(
-  { particles, paths }: Cloud,
-  morning: number,
-  { count, error }: { readonly count: BenchCount; readonly error: CountError },
-): Float64Array {
-  return Float64Array.from({ length: particles }, (_, each) =>
-    logChanceOfCount(count, paths.infestedShare[morning * particles + each] as number, error),
-  );
-}
-
-/**
- * How far a count lies from what the particles expect of it, in standard deviations of that: scatter of the count about
- * each particle's share, and of the shares.
- */
-export function surpriseOf(
-  { particles, paths }: Cloud,
-  morning: number,
-  { count, error }: { readonly count: BenchCount; readonly error: CountError },
-): number {
-  const { sensitivity, specificity, overdispersion } = error;
-  const { infested, examined } = count;
-  const alike = 1 + (examined - 1) * overdispersion;
-  let [sum, squares, within] = [0, 0, 0];
-  for (let each = 0; each < particles; each++) {
-    const share = paths.infestedShare[morning * particles + each] as number;
-    const positive = sensitivity * share + (1 - specificity) * (1 - share);
-    sum += positive;
-    squares += positive * positive;
-    within += positive * (1 - positive);
-  }
-  const mean = sum / particles;
-  const between = Math.max(0, squares / particles - mean * mean);
-  const variance = (examined * alike * within) / particles + examined * examined * between;
-  const off = infested - examined * mean;
-  return variance > 0 ? off / Math.sqrt(variance) : off === 0 ? 0 : Math.sign(off) * Infinity;
+  return states;
 }
 
 /**
@@ -146,11 +91,11 @@ export function takeAncestors(
     const from = (ancestors[each] as number) * length;
     states.set(before.subarray(from, from + length), each * length);
   }
+  const row = new Float64Array(particles);
   for (const path of [paths.bees, paths.infestedShare, paths.survival])
-    for (let day = 0; day <= morning; day++) {
-      const row = path.slice(day * particles, (day + 1) * particles);
-      for (let each = 0; each < particles; each++)
-        path[day * particles + each] = row[ancestors[each] as number] as number;
+    for (let first = 0; first <= morning * particles; first += particles) {
+      row.set(path.subarray(first, first + particles));
+      for (let each = 0; each < particles; each++) path[first + each] = row[ancestors[each] as number] as number;
     }
   const logs = Float64Array.from({ length: particles }, (_, each) =>
     Math.log(states[each * length + at.contactRate] as number),

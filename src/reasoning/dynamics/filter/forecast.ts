@@ -1,23 +1,12 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
-import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
-import { dayOfYear } from "../calendar.ts";
-import { type CourseQuestion, readyRun } from "../course.ts";
+import { type Day, daysBetween, isDay, type Problem, type Result } from "../../../units/index.ts";
+import type { CourseQuestion } from "../course.ts";
 import type { BenchCount, CountError } from "../observe.ts";
-import { assumedNoise, type Noise } from "../particles.ts";
+import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
-import { assimilate } from "./bootstrap-filter.ts";
-import {
-  assumedDoubt,
-  type Cloud,
-  cloudAbout,
-  combOn,
-  logChancesOf,
-  moveOn,
-  note,
-  type StartDoubt,
-  surpriseOf,
-  takeAncestors,
-} from "./colony-particles.ts";
+import type { StartDoubt } from "./colony-particles.ts";
+import { type Cutting, type Filtered, filterSteps, forecastSteps, type Steps } from "./forecast-steps.ts";
+import { pieceWorker, workIn } from "./pieces.ts";
 
 /** A count of dissected bees of this colony on a day. */
 export interface DatedCount extends BenchCount {
@@ -91,98 +80,54 @@ const contradicts = { below: 0.02, surprise: 5 } as const;
  *
  * @source Gordon, Salmond & Smith 1993; noise, doubt and error of counts: assumed
  */
-export function colonyForecast(
-  question: ForecastQuestion,
-  tell: (share: number) => void = () => undefined,
-): Result<Forecast> {
-  const filtered = filteredCloud(question, tell);
-  if (!filtered.ok) return filtered;
-  const { cloud, counts } = filtered.value;
-  const mornings = cloud.paths.bees.length / cloud.particles;
-  return answered(
-    {
-      days: Array.from({ length: mornings }, (_, morning) =>
-        dayOf(cloud, morning, addDays(question.start.date, morning)),
-      ),
-      counts,
-      logLikelihood: counts.reduce((sum, each) => sum + each.logLikelihood, 0),
-    },
-    filtered.problems,
-  );
+export function colonyForecast(question: ForecastQuestion, tell: Tell = untold): Result<Forecast> {
+  return inOneThread(question, forecastSteps(question, cutOf(question)), tell);
 }
+
+/** Hears how much is done, 0 to 1. */
+type Tell = (share: number) => void;
+const untold: Tell = () => undefined;
 
 /** The particles themselves, with their paths, as `colonyForecast` tells them: for who asks more than ranges. */
-export function filteredCloud(
-  question: ForecastQuestion,
-  tell: (share: number) => void = () => undefined,
-): Result<{ readonly cloud: Cloud; readonly counts: readonly CountTaken[] }> {
-  const faults = [...drawsFaults(question), ...countFaults(question)];
-  if (faults.length > 0) return blocked(...faults);
-  const ready = readyRun(question);
-  if (!ready.ok) return ready;
-  const { model, colony, days } = ready.value;
-  const { start, seed, draws: particles, doubt = assumedDoubt, error = assumedError, noise = assumedNoise } = question;
-  if (particles * (days + 1) > mostKept)
-    return blocked(
-      dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
-        draws: particles,
-        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
-      }),
-    );
-  const cloud = cloudAbout(model, colony, { particles, seed, mornings: days + 1, start, doubt });
-  const taken: CountTaken[] = [];
-  const counts = [...question.counts].sort((one, other) => (one.date < other.date ? -1 : 1));
-  for (let morning = 0; morning <= days; morning++) {
-    const today = addDays(start.date, morning);
-    note(cloud, morning, model);
-    for (const [index, count] of counts.filter(({ date }) => date === today).entries()) {
-      const surprise = surpriseOf(cloud, morning, { count, error });
-      const { logLikelihood, effective } = assimilate({
-        particles,
-        propagate: () => undefined,
-        logChances: () => logChancesOf(cloud, morning, { count, error }),
-        take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, seed }),
-        uniform: () => combOn(seed, morning * sameDay + index),
-      });
-      taken.push({ ...count, logLikelihood, effectiveShare: effective / particles, surprise });
+export function filteredCloud(question: ForecastQuestion, tell: Tell = untold): Result<Filtered> {
+  return inOneThread(question, filterSteps(question, cutOf(question)), tell);
+}
+
+/** Particles in a piece: often enough to tell how far it is. */
+const fewTogether = 250;
+const cutOf = ({ draws }: ForecastQuestion): Cutting => ({ pieces: Math.max(1, Math.ceil(draws / fewTogether)) });
+
+/** Reckons every piece here and now. */
+function inOneThread<Answer>(question: ForecastQuestion, steps: Steps<Answer>, tell: Tell): Answer {
+  const all = workOfForecast(question);
+  let done = 0;
+  let worker: ReturnType<typeof pieceWorker> | null = null;
+  let step = steps.next();
+  while (!step.done) {
+    worker ??= pieceWorker(question);
+    const pieces = [];
+    for (const piece of step.value) {
+      pieces.push(worker(piece));
+      done += workIn(piece);
+      tell(Math.min(done / all, 1));
     }
-    if (morning < days) moveOn(cloud, model, { dayOfYear: dayOfYear(today), elapsed: morning }, { seed, noise });
-    tell((morning + 1) / (days + 1));
+    step = steps.next(pieces);
   }
-  return answered({ cloud, counts: taken }, [...ready.problems, ...contradictions(taken)]);
+  return step.value;
 }
 
-/** Combs set aside for the counts of one day. */
-const sameDay = 64;
+/** Particle-days of a whole forecast. */
+export const workOfForecast = ({ draws, start, until }: ForecastQuestion): number =>
+  draws * daysBetween(start.date, until);
 
-function dayOf({ particles, paths }: Cloud, morning: number, date: Day): ForecastDay {
-  const row = (path: Float64Array) => path.slice(morning * particles, (morning + 1) * particles).sort();
-  const survival = row(paths.survival);
-  return {
-    date,
-    bees: rangeOf(row(paths.bees)),
-    infestedShare: rangeOf(row(paths.infestedShare)),
-    survival: { ...rangeOf(survival), mean: survival.reduce((sum, each) => sum + each, 0) / particles },
-  };
-}
-
-/** Points of sorted values, interpolated between their middles. */
-function rangeOf(sorted: Float64Array): Range {
-  const at = (share: number): number => {
-    const place = Math.min(Math.max(share * sorted.length - 0.5, 0), sorted.length - 1);
-    const below = Math.floor(place);
-    const low = sorted[below] as number;
-    return low + (place - below) * ((sorted[Math.min(below + 1, sorted.length - 1)] as number) - low);
-  };
-  return { q05: at(0.05), q25: at(0.25), q50: at(0.5), q75: at(0.75), q95: at(0.95) };
-}
-
-function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
+/** What the draws of a forecast cannot be. */
+export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
   const isFit = Number.isInteger(draws) && draws >= drawsRange.least && draws <= drawsRange.most;
   return isFit ? [] : [dynamicsProblem("season-draws-out-of-range", "blocked", "draws", { draws, ...drawsRange })];
 }
 
-function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
+/** What its counts cannot be. */
+export function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
   return counts.flatMap(({ date, infested, examined }, index): readonly Problem[] => {
     const field = `counts[${index}]`;
     if (!isDay(date))
@@ -203,7 +148,8 @@ function countFaults({ counts, start, until }: ForecastQuestion): readonly Probl
   });
 }
 
-const contradictions = (taken: readonly CountTaken[]): readonly Problem[] =>
+/** Told of counts that hardly any particle would give. */
+export const contradictions = (taken: readonly CountTaken[]): readonly Problem[] =>
   taken
     .filter(
       ({ effectiveShare, surprise }) => effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise,
@@ -211,3 +157,12 @@ const contradictions = (taken: readonly CountTaken[]): readonly Problem[] =>
     .map(({ date, infested, examined }) =>
       dynamicsProblem("season-count-contradicts", "warned", "counts", { date, infested, examined }),
     );
+
+/** Told when the draws of a run are more than can be kept. */
+export const mostDrawsFor = ({ draws }: ForecastQuestion, days: number): Problem | null =>
+  draws * (days + 1) <= mostKept
+    ? null
+    : dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
+        draws,
+        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
+      });

@@ -19,7 +19,7 @@ export const runDays = (exp: number, drift: number) =>
     const row = local("i32");
     const seen = local("i32");
     const rowBytes = dayFields.length * 8;
-    const today = (field: DayField): Code => f64.load(row.get, dayFields.indexOf(field) * 8);
+    const today: Today = (field) => f64.load(row.get, dayFields.indexOf(field) * 8);
     return all(
       row.set(i32.add(place("days"), i32.mul(from.get, i32.const(rowBytes)))),
       seen.set(place("seen")),

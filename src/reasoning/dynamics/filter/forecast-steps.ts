@@ -1,0 +1,157 @@
+/** The filter as steps that hand out pieces and take them back: who reckons the pieces, and where, is not its business. */
+import { addDays, answered, blocked, daysBetween, type Result } from "../../../units/index.ts";
+import { readyRun } from "../course.ts";
+import type { Engine } from "../day.ts";
+import { assimilate } from "./bootstrap-filter.ts";
+import { type Cloud, combOn, type Paths, roomForPaths, takeAncestors } from "./colony-particles.ts";
+import {
+  assumedError,
+  type CountTaken,
+  contradictions,
+  countFaults,
+  type DatedCount,
+  drawsFaults,
+  type Forecast,
+  type ForecastDay,
+  type ForecastQuestion,
+  mostDrawsFor,
+} from "./forecast.ts";
+import type { MovePiece, Piece, PieceDone, RangePiece } from "./pieces.ts";
+import { logChancesOf, surpriseOf } from "./weigh-count.ts";
+
+/** Hands out pieces that do not depend on each other, and takes what became of them in the same order. */
+export type Steps<Answer> = Generator<readonly Piece[], Answer, readonly PieceDone[]>;
+
+/** How a forecast is cut, which changes no number of it. */
+export interface Cutting {
+  /** Pieces handed out at a time. */
+  readonly pieces: number;
+  /** Told each time a stretch between counts is reckoned: the days so far, held to the counts so far. */
+  readonly tellDays?: (days: readonly ForecastDay[]) => void;
+}
+
+export interface Filtered {
+  readonly cloud: Cloud;
+  readonly counts: readonly CountTaken[];
+}
+
+/** The steps of a whole forecast. */
+export function* forecastSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Forecast>> {
+  const filtered = yield* filterSteps(question, cutting);
+  if (!filtered.ok) return filtered;
+  const { cloud, counts } = filtered.value;
+  const days = yield* daySteps(question, cloud, cloud.paths.bees.length / cloud.particles, cutting);
+  const logLikelihood = counts.reduce((sum, each) => sum + each.logLikelihood, 0);
+  return answered({ days, counts, logLikelihood }, filtered.problems);
+}
+
+/** The steps that hold particles to their counts. */
+export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Filtered>> {
+  const faults = [...drawsFaults(question), ...countFaults(question)];
+  if (faults.length > 0) return blocked(...faults);
+  const ready = readyRun(question);
+  if (!ready.ok) return ready;
+  const { model, days } = ready.value;
+  const tooMany = mostDrawsFor(question, days);
+  if (tooMany !== null) return blocked(tooMany);
+
+  const { draws: particles, start } = question;
+  const cloud: Cloud = {
+    particles,
+    states: new Float64Array(particles * model.layout.length),
+    paths: roomForPaths(particles, days + 1),
+  };
+  const counts = [...question.counts].sort((one, other) => (one.date < other.date ? -1 : 1));
+  const mornings = counts.map(({ date }) => daysBetween(start.date, date));
+  const taken: CountTaken[] = [];
+  let from: number | null = null;
+  for (const to of [...new Set([...mornings, days])]) {
+    yield* moveSteps(cloud, model, { from, to, pieces: cutting.pieces });
+    from = to;
+    const today = counts.filter((_, index) => mornings[index] === to);
+    for (const [index, count] of today.entries())
+      taken.push(takeCount(cloud, model, question, { count, morning: to, index }));
+    if (cutting.tellDays && to < days) cutting.tellDays(yield* daySteps(question, cloud, to + 1, cutting));
+  }
+  return answered({ cloud, counts: taken }, [...ready.problems, ...contradictions(taken)]);
+}
+
+/** Combs set aside for the counts of one day. */
+const sameDay = 64;
+
+function takeCount(
+  cloud: Cloud,
+  model: Engine,
+  { seed, error = assumedError }: ForecastQuestion,
+  { count, morning, index }: { readonly count: DatedCount; readonly morning: number; readonly index: number },
+): CountTaken {
+  const surprise = surpriseOf(cloud, morning, { count, error });
+  const { logLikelihood, effective } = assimilate({
+    particles: cloud.particles,
+    propagate: () => undefined,
+    logChances: () => logChancesOf(cloud, morning, { count, error }),
+    take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, seed }),
+    uniform: () => combOn(seed, morning * sameDay + index),
+  });
+  return { ...count, logLikelihood, effectiveShare: effective / cloud.particles, surprise };
+}
+
+/** Cuts a whole into so many nearly equal stretches, as [first, after the last]. */
+const cut = (whole: number, pieces: number): readonly (readonly [number, number])[] =>
+  Array.from({ length: pieces }, (_, piece): readonly [number, number] => [
+    Math.floor((piece * whole) / pieces),
+    Math.floor(((piece + 1) * whole) / pieces),
+  ]).filter(([first, after]) => after > first);
+
+/** Takes all particles from a morning to another; from null they are drawn first, on morning 0. */
+function* moveSteps(
+  { particles, states, paths }: Cloud,
+  model: Engine,
+  { from, to, pieces }: { readonly from: number | null; readonly to: number; readonly pieces: number },
+): Steps<void> {
+  const { length } = model.layout;
+  const moves = cut(particles, pieces).map(
+    ([first, after]): MovePiece => ({
+      kind: "move",
+      ...{ first, count: after - first, from: from ?? 0, to },
+      states: from === null ? null : states.subarray(first * length, after * length),
+    }),
+  );
+  const done = yield moves;
+  for (const [index, { first, count }] of moves.entries()) {
+    const moved = done[index];
+    if (moved?.kind !== "move") throw new Error("a piece came back as another");
+    if (moved.states.buffer !== states.buffer) states.set(moved.states, first * length);
+    const earliest = from === null ? 0 : from + 1;
+    for (let morning = earliest; morning <= to; morning++)
+      for (const path of ["bees", "infestedShare", "survival"] as const) {
+        const row = (morning - earliest) * count;
+        paths[path].set(moved.paths[path].subarray(row, row + count), morning * particles + first);
+      }
+  }
+}
+
+/** Ranges of the first so many mornings. */
+function* daySteps(
+  { start }: ForecastQuestion,
+  { particles, paths }: Cloud,
+  mornings: number,
+  { pieces }: Cutting,
+): Steps<readonly ForecastDay[]> {
+  const part = (path: Float64Array, [first, after]: readonly [number, number]) =>
+    path.subarray(first * particles, after * particles);
+  const done = yield cut(mornings, pieces).map(
+    (rows): RangePiece => ({
+      kind: "ranges",
+      particles,
+      ...({
+        bees: part(paths.bees, rows),
+        infestedShare: part(paths.infestedShare, rows),
+        survival: part(paths.survival, rows),
+      } satisfies Paths),
+    }),
+  );
+  return done
+    .flatMap((each) => (each.kind === "ranges" ? each.mornings : []))
+    .map((morning, index) => ({ date: addDays(start.date, index), ...morning }));
+}
