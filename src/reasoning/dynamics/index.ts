@@ -15,6 +15,7 @@ export * from "./filter/bootstrap-filter.ts";
 export * from "./filter/colony-particles.ts";
 export * from "./filter/forecast.ts";
 export * from "./filter/forecast-steps.ts";
+export * from "./filter/in-threads.ts";
 export * from "./filter/pieces.ts";
 export * from "./filter/resample.ts";
 export * from "./interventions/formic.ts";

@@ -1,8 +1,15 @@
 /** `season`: where a colony and its tracheal mites go from what was counted, with and without action, each day a range. */
 import * as z from "zod";
-import { assumedError, colonyForecast, pattyReduction } from "../dynamics/index.ts";
+import type { Result } from "../../units/index.ts";
+import {
+  assumedError,
+  colonyForecast,
+  type Forecast,
+  type ForecastQuestion,
+  pattyReduction,
+} from "../dynamics/index.ts";
 import { count, day } from "./fields.ts";
-import { verb } from "./verb.ts";
+import { type Reply, verb } from "./verb.ts";
 
 const share = z.number().min(0).max(1);
 
@@ -140,6 +147,16 @@ export const season = verb({
   },
   input,
   output,
-  run: ({ countError, ...asked }, progress) =>
-    colonyForecast({ ...asked, ...(countError === undefined ? {} : { error: countError }) }, progress),
+  run: (asked, progress) => colonyForecast(questionOf(asked), progress),
 });
+
+const questionOf = ({ countError, ...asked }: z.output<typeof input>): ForecastQuestion => ({
+  ...asked,
+  ...(countError === undefined ? {} : { error: countError }),
+});
+
+/** Asks `season` with the forecast made elsewhere; null when it was stopped. */
+export const askSeason = (
+  raw: unknown,
+  forecast: (question: ForecastQuestion) => Promise<Result<Forecast> | null>,
+): Promise<Reply | null> => season.askThrough(raw, (asked) => forecast(questionOf(asked as z.output<typeof input>)));
