@@ -77,6 +77,7 @@ export function particlesAbout(
  * Puts each particle, with its path up to this morning, in the place of its ancestor; then moves the contact rates a
  * little, so that copies part: towards their mean and out again, which keeps mean and spread.
  *
+ * @param ancestors in rising order, as `systematic` gives them
  * @source kernel shrinkage: Liu & West 2001 (from memory)
  */
 export function takeAncestors(
@@ -86,17 +87,12 @@ export function takeAncestors(
   { morning, seed }: { readonly morning: number; readonly seed: number },
 ): void {
   const { length } = model.layout;
-  const before = states.slice();
-  for (let each = 0; each < particles; each++) {
-    const from = (ancestors[each] as number) * length;
-    states.set(before.subarray(from, from + length), each * length);
-  }
-  const row = new Float64Array(particles);
+  inPlace(ancestors, (from, to) => states.copyWithin(to * length, from * length, (from + 1) * length));
   for (const path of [paths.bees, paths.infestedShare, paths.survival])
-    for (let first = 0; first <= morning * particles; first += particles) {
-      row.set(path.subarray(first, first + particles));
-      for (let each = 0; each < particles; each++) path[first + each] = row[ancestors[each] as number] as number;
-    }
+    for (let first = 0; first <= morning * particles; first += particles)
+      inPlace(ancestors, (from, to) => {
+        path[first + to] = path[first + from] as number;
+      });
   const logs = Float64Array.from({ length: particles }, (_, each) =>
     Math.log(states[each * length + at.contactRate] as number),
   );
@@ -108,6 +104,21 @@ export function takeAncestors(
     states[each * length + at.contactRate] = Math.exp(
       mean + kept * ((logs[each] as number) - mean) + jitter * spread * z,
     );
+  }
+}
+
+/**
+ * Copies each ancestor to its place without room for all of them: numbers of ancestors never fall, so what is copied up
+ * the list, last first, is no source of what is copied down, and neither overwrites a source of its own.
+ */
+function inPlace(ancestors: Int32Array, copy: (from: number, to: number) => void): void {
+  for (let to = ancestors.length - 1; to >= 0; to--) {
+    const from = ancestors[to] as number;
+    if (from < to) copy(from, to);
+  }
+  for (let to = 0; to < ancestors.length; to++) {
+    const from = ancestors[to] as number;
+    if (from > to) copy(from, to);
   }
 }
 

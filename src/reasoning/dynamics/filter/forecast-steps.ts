@@ -115,6 +115,7 @@ function* moveSteps(
       kind: "move",
       ...{ first, count: after - first, from: from ?? 0, to },
       states: from === null ? null : states.subarray(first * length, after * length),
+      into: { paths, particles },
     }),
   );
   const done = yield moves;
@@ -122,6 +123,8 @@ function* moveSteps(
     const moved = done[index];
     if (moved?.kind !== "move") throw new Error("a piece came back as another");
     if (moved.states.buffer !== states.buffer) states.set(moved.states, first * length);
+    // Written into the whole already by who shares its memory.
+    if (moved.paths.bees.length === 0) continue;
     const earliest = from === null ? 0 : from + 1;
     for (let morning = earliest; morning <= to; morning++)
       for (const path of ["bees", "infestedShare", "survival"] as const) {

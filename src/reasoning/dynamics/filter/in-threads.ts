@@ -108,7 +108,7 @@ export function buffersOf(message: Piece | PieceDone): ArrayBuffer[] {
 
 /** A piece with arrays of its own, which may go to another thread while the whole stays. */
 export function detached(piece: Piece): Piece {
-  if (piece.kind === "move") return { ...piece, states: piece.states?.slice() ?? null };
+  if (piece.kind === "move") return { ...piece, states: piece.states?.slice() ?? null, into: null };
   const { bees, infestedShare, survival } = piece;
   return { ...piece, bees: bees.slice(), infestedShare: infestedShare.slice(), survival: survival.slice() };
 }

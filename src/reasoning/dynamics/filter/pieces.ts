@@ -19,6 +19,14 @@ export interface MovePiece {
   readonly to: number;
   /** Their records on the morning `from`, which may be written into; null: they are drawn about the start. */
   readonly states: Float64Array | null;
+  /** Where the mornings are written, for who shares memory with the whole; null for arrays of the piece's own. */
+  readonly into: WholePaths | null;
+}
+
+/** Paths of all particles. */
+export interface WholePaths {
+  readonly paths: Paths;
+  readonly particles: number;
 }
 
 /** Ranges of some mornings over all particles. */
@@ -30,7 +38,7 @@ export interface RangePiece extends Paths {
 /** What threads can be asked; every piece of one question knows nothing of the others. */
 export type Piece = MovePiece | RangePiece;
 
-/** Records on the last morning, and what was seen on each morning from `from` on; without it if that was seen before. */
+/** Records on the last morning, and what was seen on each morning from `from` on; without it if that was seen before, and empty where it was written into the whole. */
 export interface Moved {
   readonly kind: "move";
   readonly states: Float64Array;
@@ -69,11 +77,13 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
   const kernel = kernelFor({ model, days: inOrder, seed, noise });
   const { length } = model.layout;
 
-  function move({ first, count, from, to, states: given }: MovePiece): Moved {
+  function move({ first, count, from, to, states: given, into }: MovePiece): Moved {
     const states = given ?? particlesAbout(model, colony, { first, count, seed, start, doubt });
-    const skipped = given === null ? 0 : 1;
-    const paths = roomForPaths(count, to - from + 1 - skipped);
-    if (given === null) noteFirst(states, count, model.layout, paths);
+    const earliest = given === null ? from : from + 1;
+    const paths = into?.paths ?? roomForPaths(count, to - earliest + 1);
+    const place = (morning: number, each: number) =>
+      into === null ? (morning - earliest) * count + each : morning * into.particles + first + each;
+    if (given === null) noteFirst(states, count, model.layout, paths, place(from, 0));
     const width = (to - from) * seenWidth;
     const gathered = new Float64Array(together * width);
     for (let block = 0; block < count; block += together) {
@@ -83,28 +93,28 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
         gathered.set(kernel.seen.subarray(0, width), each * width);
       }
       for (let day = 0; day < to - from; day++) {
-        const row = (day + 1 - skipped) * count + block;
+        const row = place(from + day + 1, block);
         for (let each = 0; each < size; each++) {
-          const place = each * width + day * seenWidth;
-          paths.bees[row + each] = gathered[place] as number;
-          paths.infestedShare[row + each] = gathered[place + 1] as number;
-          paths.survival[row + each] = gathered[place + 2] as number;
+          const seen = each * width + day * seenWidth;
+          paths.bees[row + each] = gathered[seen] as number;
+          paths.infestedShare[row + each] = gathered[seen + 1] as number;
+          paths.survival[row + each] = gathered[seen + 2] as number;
         }
       }
     }
-    return { kind: "move", states, paths };
+    return { kind: "move", states, paths: into === null ? paths : roomForPaths(0, 0) };
   }
 
   return (piece) => (piece.kind === "move" ? move(piece) : { kind: "ranges", mornings: rangesOf(piece) });
 }
 
-function noteFirst(states: Float64Array, count: number, { length }: Layout, paths: Paths): void {
+function noteFirst(states: Float64Array, count: number, { length }: Layout, paths: Paths, first: number): void {
   for (let each = 0; each < count; each++) {
     const record = each * length;
     const bees = states[record + at.bees] as number;
-    paths.bees[each] = bees;
-    paths.infestedShare[each] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
-    paths.survival[each] = Math.exp(-(states[record + at.hazard] as number));
+    paths.bees[first + each] = bees;
+    paths.infestedShare[first + each] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
+    paths.survival[first + each] = Math.exp(-(states[record + at.hazard] as number));
   }
 }
 
