@@ -18,6 +18,7 @@ export * from "./filter/forecast-steps.ts";
 export * from "./filter/in-threads.ts";
 export * from "./filter/pieces.ts";
 export * from "./filter/resample.ts";
+export * from "./filter/sizes.ts";
 export * from "./interventions/formic.ts";
 export * from "./interventions/menthol.ts";
 export * from "./interventions/oil-patty.ts";

@@ -6,7 +6,9 @@ import {
   colonyForecast,
   type Forecast,
   type ForecastQuestion,
+  oneSidedShare,
   pattyReduction,
+  usualSizes,
 } from "../dynamics/index.ts";
 import { count, day } from "./fields.ts";
 import { type Reply, verb } from "./verb.ts";
@@ -82,12 +84,58 @@ const input = z.strictObject({
     .default([])
     .describe("What is done, each as the published trial did it. No dose and no label: see windows."),
   counts: z
-    .array(z.strictObject({ date: day, infested: count, examined: count }))
+    .array(
+      z.strictObject({
+        ...{ date: day, infested: count, examined: count },
+        stop: z
+          .strictObject({ infested: count, examined: count })
+          .exactOptional()
+          .describe("Reading ended at so many infested or so many read. Left out: the number to read was fixed."),
+        oneSided: z
+          .strictObject({ infested: count, examined: count })
+          .exactOptional()
+          .describe("Further bees of which one trachea alone could be read."),
+      }),
+    )
     .max(100)
     .default([])
-    .describe("Dissections of this colony: bees with mites of bees that could be read."),
+    .describe("Dissections of this colony: bees with mites of bees that could be read; unreadable bees are in none."),
+  sizes: z
+    .array(
+      z.strictObject({
+        date: day,
+        what: z.enum(["bees", "brood"]),
+        frames: z.number().gt(0).max(200).describe("Frames covered with bees or full of brood, both sides."),
+        perFrame: z
+          .number()
+          .gt(0)
+          .max(20_000)
+          .exactOptional()
+          .describe(
+            `Bees on a covered frame, cells in a full one. Left out: ${usualSizes.perFrame.bees} and ${usualSizes.perFrame.brood}, common practice without a source.`,
+          ),
+        scatter: z
+          .number()
+          .gt(0)
+          .max(2)
+          .exactOptional()
+          .describe(
+            `Standard deviation of the logarithm of such an estimate. Left out: ${usualSizes.scatter}, assumed without a source.`,
+          ),
+      }),
+    )
+    .max(25)
+    .exactOptional()
+    .describe("How large the colony was seen to be."),
   countError: z
-    .strictObject({ sensitivity: share, specificity: share, overdispersion: z.number().gt(0).lt(1) })
+    .strictObject({
+      ...{ sensitivity: share, specificity: share, overdispersion: z.number().gt(0).lt(1) },
+      oneSided: share
+        .exactOptional()
+        .describe(
+          `Share of what both tracheae show that one shows. Left out: ${oneSidedShare}, from bees with mites in both.`,
+        ),
+    })
     .exactOptional()
     .describe(
       `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
@@ -97,6 +145,7 @@ const input = z.strictObject({
   seed: z.number().int().min(0).default(1),
 });
 
+const readOut = z.strictObject({ infested: z.number(), examined: z.number() });
 const range = { q05: z.number(), q25: z.number(), q50: z.number(), q75: z.number(), q95: z.number() };
 
 const output = z.strictObject({
@@ -116,13 +165,22 @@ const output = z.strictObject({
     .array(
       z.strictObject({
         ...{ date: z.string(), infested: z.number(), examined: z.number() },
+        ...{ stop: readOut.exactOptional(), oneSided: readOut.exactOptional() },
         ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
       }),
     )
     .describe(
       "what each count did: ln of its chance, share of the particles it left worth, deviations off what was expected",
     ),
-  logLikelihood: z.number().describe("of all counts together"),
+  sizes: z
+    .array(
+      z.strictObject({
+        ...{ date: z.string(), what: z.string(), frames: z.number(), perFrame: z.number(), scatter: z.number() },
+        ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
+      }),
+    )
+    .describe("what each size did, with what was left out filled in"),
+  logLikelihood: z.number().describe("of all counts and sizes together"),
 });
 
 export const season = verb({

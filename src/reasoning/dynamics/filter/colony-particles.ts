@@ -18,7 +18,12 @@ export const assumedDoubt: StartDoubt = { share: 0.9, bees: 0.15, contact: 0.15 
 const jitter = 0.1;
 /** Streams of the start, the jitter and the comb lie beyond those of the days, which end below 2^52. */
 const [startStream, combStream] = [2 ** 52, 2 ** 52 + 2 ** 51];
-const jitterStream = (morning: number, particle: number): number => startStream + 2 ** 32 * (morning + 1) + particle;
+const jitterStream = (sight: number, particle: number): number => startStream + 2 ** 32 * (sight + 1) + particle;
+
+/** Things seen on one day that chance is set aside for. */
+export const sameDay = 128;
+/** Which of all things seen: the morning and its place on that morning. It names streams of chance. */
+export const sightOf = (morning: number, index: number): number => morning * sameDay + index;
 
 /** What is kept of each morning of each particle. */
 export interface Paths {
@@ -84,7 +89,7 @@ export function takeAncestors(
   { particles, states, paths }: Cloud,
   ancestors: Int32Array,
   model: Engine,
-  { morning, seed }: { readonly morning: number; readonly seed: number },
+  { morning, sight, seed }: { readonly morning: number; readonly sight: number; readonly seed: number },
 ): void {
   const { length } = model.layout;
   inPlace(ancestors, (from, to) => states.copyWithin(to * length, from * length, (from + 1) * length));
@@ -100,7 +105,7 @@ export function takeAncestors(
   const spread = Math.sqrt(logs.reduce((sum, each) => sum + (each - mean) ** 2, 0) / particles);
   const kept = Math.sqrt(1 - jitter * jitter);
   for (let each = 0; each < particles; each++) {
-    const z = drawNormal(randomStream({ seed, stream: jitterStream(morning, each) }));
+    const z = drawNormal(randomStream({ seed, stream: jitterStream(sight, each) }));
     states[each * length + at.contactRate] = Math.exp(
       mean + kept * ((logs[each] as number) - mean) + jitter * spread * z,
     );
@@ -122,6 +127,6 @@ function inPlace(ancestors: Int32Array, copy: (from: number, to: number) => void
   }
 }
 
-/** Where the comb of the resampling on a morning begins. */
-export const combOn = (seed: number, morning: number): number =>
-  randomStream({ seed, stream: combStream + morning }).next();
+/** Where the comb of a resampling begins. */
+export const combOf = (seed: number, sight: number): number =>
+  randomStream({ seed, stream: combStream + sight }).next();

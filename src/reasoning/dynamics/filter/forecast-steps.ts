@@ -1,13 +1,12 @@
 /** The filter as steps that hand out pieces and take them back: who reckons the pieces, and where, is not its business. */
-import { addDays, answered, blocked, daysBetween, type Result } from "../../../units/index.ts";
+import { addDays, answered, blocked, type Day, daysBetween, type Result } from "../../../units/index.ts";
 import { readyRun } from "../course.ts";
 import type { Engine } from "../day.ts";
 import { assimilate } from "./bootstrap-filter.ts";
-import { type Cloud, combOn, type Paths, roomForPaths, takeAncestors } from "./colony-particles.ts";
+import { type Cloud, combOf, type Paths, roomForPaths, sightOf, takeAncestors } from "./colony-particles.ts";
 import {
   assumedError,
   type CountTaken,
-  contradictions,
   countFaults,
   type DatedCount,
   drawsFaults,
@@ -15,8 +14,19 @@ import {
   type ForecastDay,
   type ForecastQuestion,
   mostDrawsFor,
+  strains,
 } from "./forecast.ts";
 import type { MovePiece, Piece, PieceDone, RangePiece } from "./pieces.ts";
+import {
+  type DatedSize,
+  filledIn,
+  logChancesOfSize,
+  logSizes,
+  type SizeTaken,
+  sizeFaults,
+  sizeNotes,
+  surpriseOfSize,
+} from "./sizes.ts";
 import { logChancesOf, surpriseOf } from "./weigh-count.ts";
 
 /** Hands out pieces that do not depend on each other, and takes what became of them in the same order. */
@@ -33,21 +43,27 @@ export interface Cutting {
 export interface Filtered {
   readonly cloud: Cloud;
   readonly counts: readonly CountTaken[];
+  readonly sizes: readonly SizeTaken[];
 }
 
 /** The steps of a whole forecast. */
 export function* forecastSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Forecast>> {
   const filtered = yield* filterSteps(question, cutting);
   if (!filtered.ok) return filtered;
-  const { cloud, counts } = filtered.value;
+  const { cloud, counts, sizes } = filtered.value;
   const days = yield* daySteps(question, cloud, cloud.paths.bees.length / cloud.particles, cutting);
-  const logLikelihood = counts.reduce((sum, each) => sum + each.logLikelihood, 0);
-  return answered({ days, counts, logLikelihood }, filtered.problems);
+  const logLikelihood = [...counts, ...sizes].reduce((sum, each) => sum + each.logLikelihood, 0);
+  return answered({ days, counts, sizes, logLikelihood }, filtered.problems);
 }
 
-/** The steps that hold particles to their counts. */
+/** The steps that hold particles to what was seen of the colony. */
 export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Filtered>> {
-  const faults = [...drawsFaults(question), ...countFaults(question)];
+  const { draws: particles, start, until, sizes = [] } = question;
+  const faults = [
+    ...drawsFaults(question),
+    ...countFaults(question),
+    ...sizeFaults(sizes, { from: start.date, until }),
+  ];
   if (faults.length > 0) return blocked(...faults);
   const ready = readyRun(question);
   if (!ready.ok) return ready;
@@ -55,45 +71,62 @@ export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Step
   const tooMany = mostDrawsFor(question, days);
   if (tooMany !== null) return blocked(tooMany);
 
-  const { draws: particles, start } = question;
   const cloud: Cloud = {
     particles,
     states: new Float64Array(particles * model.layout.length),
     paths: roomForPaths(particles, days + 1),
   };
-  const counts = [...question.counts].sort((one, other) => (one.date < other.date ? -1 : 1));
-  const mornings = counts.map(({ date }) => daysBetween(start.date, date));
-  const taken: CountTaken[] = [];
+  const taken: { readonly counts: CountTaken[]; readonly sizes: SizeTaken[] } = { counts: [], sizes: [] };
+  const morningOf = ({ date }: { readonly date: Day }) => daysBetween(start.date, date);
+  const mornings = [...new Set([...question.counts, ...sizes].map(morningOf))].sort((one, other) => one - other);
   let from: number | null = null;
-  for (const to of [...new Set([...mornings, days])]) {
+  for (const to of new Set([...mornings, days])) {
     yield* moveSteps(cloud, model, { from, to, pieces: cutting.pieces });
     from = to;
-    const today = counts.filter((_, index) => mornings[index] === to);
-    for (const [index, count] of today.entries())
-      taken.push(takeCount(cloud, model, question, { count, morning: to, index }));
+    const weighing: Weighing = { cloud, model, question, morning: to };
+    const counted = question.counts.filter((count) => morningOf(count) === to);
+    const seen = sizes.filter((size) => morningOf(size) === to);
+    for (const [index, count] of counted.entries()) taken.counts.push(takeCount(weighing, count, index));
+    for (const [index, size] of seen.entries())
+      taken.sizes.push(takeSize(weighing, filledIn(size), counted.length + index));
     if (cutting.tellDays && to < days) cutting.tellDays(yield* daySteps(question, cloud, to + 1, cutting));
   }
-  return answered({ cloud, counts: taken }, [...ready.problems, ...contradictions(taken)]);
+  const problems = [...ready.problems, ...sizeNotes(sizes), ...strains(question, taken.counts, taken.sizes)];
+  return answered({ cloud, ...taken }, problems);
 }
 
-/** Combs set aside for the counts of one day. */
-const sameDay = 64;
+interface Weighing {
+  readonly cloud: Cloud;
+  readonly model: Engine;
+  readonly question: ForecastQuestion;
+  readonly morning: number;
+}
 
-function takeCount(
-  cloud: Cloud,
-  model: Engine,
-  { seed, error = assumedError }: ForecastQuestion,
-  { count, morning, index }: { readonly count: DatedCount; readonly morning: number; readonly index: number },
-): CountTaken {
-  const surprise = surpriseOf(cloud, morning, { count, error });
+/** Weighs the particles by what was seen and draws them anew. */
+function taking({ cloud, model, question: { seed }, morning }: Weighing, index: number, logs: Float64Array) {
+  const sight = sightOf(morning, index);
   const { logLikelihood, effective } = assimilate({
     particles: cloud.particles,
     propagate: () => undefined,
-    logChances: () => logChancesOf(cloud, morning, { count, error }),
-    take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, seed }),
-    uniform: () => combOn(seed, morning * sameDay + index),
+    logChances: () => logs,
+    take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, sight, seed }),
+    uniform: () => combOf(seed, sight),
   });
-  return { ...count, logLikelihood, effectiveShare: effective / cloud.particles, surprise };
+  return { logLikelihood, effectiveShare: effective / cloud.particles };
+}
+
+function takeCount(weighing: Weighing, count: DatedCount, index: number): CountTaken {
+  const { cloud, morning, question } = weighing;
+  const { error = assumedError } = question;
+  const surprise = surpriseOf(cloud, morning, { count, error });
+  return { ...count, ...taking(weighing, index, logChancesOf(cloud, morning, { count, error })), surprise };
+}
+
+function takeSize(weighing: Weighing, size: Required<DatedSize>, index: number): SizeTaken {
+  const { cloud, model } = weighing;
+  const logs = logSizes(cloud.states, cloud.particles, model.layout, size.what);
+  const surprise = surpriseOfSize(logs, size);
+  return { ...size, ...taking(weighing, index, logChancesOfSize(logs, size)), surprise };
 }
 
 /** Cuts a whole into so many nearly equal stretches, as [first, after the last]. */

@@ -1,12 +1,15 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
 import { type Day, daysBetween, isDay, type Problem, type Result } from "../../../units/index.ts";
 import type { CourseQuestion } from "../course.ts";
-import type { BenchCount, CountError } from "../observe.ts";
+import type { BeesRead, BenchCount, CountError } from "../observe.ts";
 import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
 import type { StartDoubt } from "./colony-particles.ts";
 import { type Cutting, type Filtered, filterSteps, forecastSteps, type Steps } from "./forecast-steps.ts";
 import { pieceWorker, workIn } from "./pieces.ts";
+import type { DatedSize, SizeTaken } from "./sizes.ts";
+
+export { rangeOf } from "./pieces.ts";
 
 /** A count of dissected bees of this colony on a day. */
 export interface DatedCount extends BenchCount {
@@ -18,6 +21,8 @@ export const assumedError: CountError = { sensitivity: 0.97, specificity: 0.995,
 
 export interface ForecastQuestion extends CourseQuestion {
   readonly counts: readonly DatedCount[];
+  /** How large the colony was seen to be, if it was. */
+  readonly sizes?: readonly DatedSize[];
   /** Particles; more make ranges steadier. */
   readonly draws: number;
   readonly seed: number;
@@ -56,6 +61,8 @@ export interface CountTaken extends DatedCount {
 export interface Forecast {
   readonly days: readonly ForecastDay[];
   readonly counts: readonly CountTaken[];
+  readonly sizes: readonly SizeTaken[];
+  /** Of all counts and sizes together. */
   readonly logLikelihood: number;
 }
 
@@ -63,8 +70,10 @@ export interface Forecast {
 export const drawsRange = { least: 100, most: 20_000 } as const;
 /** Numbers of a run that are kept at most: particles times mornings. A run of a year with 20,000 particles. */
 const mostKept = 8_000_000;
-/** A count contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
-const contradicts = { below: 0.02, surprise: 5 } as const;
+/** What was seen contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
+export const contradicts = { below: 0.02, surprise: 5 } as const;
+/** Fewer particles than these are worth make the ends of a range rough: one in twenty is two or three. Judgement. */
+export const fewWorth = 50;
 
 /**
  * The forecast of a colony, each morning from the first to the last, both included.
@@ -74,7 +83,8 @@ const contradicts = { below: 0.02, surprise: 5 } as const;
  * share of bees with living mites, latent ones too. Ranges before a count are those of paths that agree with it.
  * Survival rests on little: chosen, not fitted.
  *
- * Not for a count read to a stop without its plan, nor for bees of one age only.
+ * Counts that were stopped, counts with bees read on one side, and frames of bees and brood are taken in by what each
+ * says. Not for bees of one age only.
  *
  * Blocked for a question that cannot be. Warned when a count contradicts what the model holds possible.
  *
@@ -128,35 +138,70 @@ export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
 
 /** What its counts cannot be. */
 export function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
-  return counts.flatMap(({ date, infested, examined }, index): readonly Problem[] => {
+  return counts.flatMap((count, index): readonly Problem[] => {
+    const { date, infested, examined, stop, oneSided } = count;
     const field = `counts[${index}]`;
     if (!isDay(date))
       return [dynamicsProblem("season-day-unknown", "blocked", `${field}.date`, { date: String(date) })];
-    if (
-      !(
-        Number.isInteger(examined) &&
-        examined >= 1 &&
-        Number.isInteger(infested) &&
-        infested >= 0 &&
-        infested <= examined
-      )
-    )
-      return [dynamicsProblem("season-count-impossible", "blocked", `${field}.infested`, { infested, examined })];
+    const impossible = (part: string, read: BeesRead) =>
+      dynamicsProblem("season-count-impossible", "blocked", `${field}.${part}`, {
+        infested: read.infested,
+        examined: read.examined,
+      });
+    if (!isRead(count, oneSided === undefined ? 1 : 0)) return [impossible("infested", { infested, examined })];
+    if (oneSided !== undefined && !isRead(oneSided, 1)) return [impossible("oneSided.infested", oneSided)];
+    if (stop !== undefined && !endsBy(count, stop))
+      return [
+        dynamicsProblem("season-count-unlike-its-stop", "blocked", `${field}.stop`, {
+          ...{ infested, examined, stopInfested: stop.infested, stopExamined: stop.examined },
+        }),
+      ];
     if (isDay(start.date) && isDay(until) && (date < start.date || date > until))
       return [dynamicsProblem("season-count-outside", "blocked", `${field}.date`, { date, from: start.date, until })];
     return [];
   });
 }
 
-/** Told of counts that hardly any particle would give. */
-export const contradictions = (taken: readonly CountTaken[]): readonly Problem[] =>
-  taken
-    .filter(
-      ({ effectiveShare, surprise }) => effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise,
-    )
-    .map(({ date, infested, examined }) =>
-      dynamicsProblem("season-count-contradicts", "warned", "counts", { date, infested, examined }),
-    );
+const isRead = ({ infested, examined }: BeesRead, least: number): boolean =>
+  Number.isInteger(examined) &&
+  examined >= least &&
+  Number.isInteger(infested) &&
+  infested >= 0 &&
+  infested <= examined;
+
+/** Ended at the infested bee that was waited for, or with the last of the bees to be read. */
+const endsBy = ({ infested, examined }: BeesRead, stop: BeesRead): boolean =>
+  stop.infested >= 1 &&
+  ((infested === stop.infested && examined <= stop.examined) ||
+    (infested < stop.infested && examined === stop.examined));
+
+/** Told of counts and sizes that hardly any particle would give, or that leave too few of them. */
+export function strains(
+  { draws }: ForecastQuestion,
+  counts: readonly CountTaken[],
+  sizes: readonly SizeTaken[],
+): readonly Problem[] {
+  const isContradicting = ({ effectiveShare, surprise }: CountTaken | SizeTaken) =>
+    effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise;
+  return [...counts, ...sizes].flatMap((taken): readonly Problem[] => {
+    const { date, effectiveShare } = taken;
+    const worth = Math.round(effectiveShare * draws);
+    if (!isContradicting(taken))
+      return worth < fewWorth ? [dynamicsProblem("season-particles-few", "warned", "draws", { date, worth })] : [];
+    if ("what" in taken) {
+      const number = Math.round(taken.frames * taken.perFrame);
+      return [dynamicsProblem("season-size-contradicts", "warned", "sizes", { date, what: taken.what, number })];
+    }
+    const { infested, examined, oneSided } = taken;
+    return [
+      dynamicsProblem("season-count-contradicts", "warned", "counts", {
+        date,
+        infested: infested + (oneSided?.infested ?? 0),
+        examined: examined + (oneSided?.examined ?? 0),
+      }),
+    ];
+  });
+}
 
 /** Told when the draws of a run are more than can be kept. */
 export const mostDrawsFor = ({ draws }: ForecastQuestion, days: number): Problem | null =>

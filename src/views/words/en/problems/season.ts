@@ -31,6 +31,16 @@ export const seasonProblems = {
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
     `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-count-unlike-its-stop": (slots: Slots) =>
+    `Reading was to end at ${slots.stopInfested} infested bees or at ${slots.stopExamined} read; ${slots.infested} of ${slots.examined} fits neither. Check the count and its rule.`,
+  "season-particles-few": (slots: Slots) =>
+    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough. Ask for more draws.`,
+  "season-size-impossible": (slots: Slots) =>
+    `${slots.value} cannot be. Expected: above 0 and at most ${whole(n(slots, "most"))}.`,
+  "season-size-contradicts": (slots: Slots) =>
+    `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-frames-by-common-practice": (slots: Slots) =>
+    `${whole(n(slots, "perFrame"))} ${slots.what === "bees" ? "bees on a covered frame" : "cells in a full frame of brood"} is common practice without a source. Say what holds for these frames.`,
   "season-stock-out-of-range": (slots: Slots) =>
     `A stock’s susceptibility from ${slots.least} to ${slots.most} is expected; 1 is the stock the model was tuned to.`,
   "season-day-unknown": (slots: Slots) => `“${slots.date}” is not a day. Expected: year-month-day.`,
