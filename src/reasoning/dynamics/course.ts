@@ -17,7 +17,7 @@ import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
-import { type DynamicsParameters, specified } from "./parameters.ts";
+import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { dynamicsProblem } from "./problems.ts";
 import { type DayRates, rateYear } from "./rates.ts";
 import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
@@ -49,6 +49,7 @@ export interface CourseQuestion {
   readonly until: Day;
   /** Susceptibility of the colony's stock; 1 as specified. */
   readonly stockSusceptibility?: number;
+  /** Left out: those in use. */
   readonly parameters?: DynamicsParameters;
 }
 
@@ -97,7 +98,7 @@ export function colonyCourse(question: CourseQuestion): Result<readonly CourseDa
 
 /** Checks a question and readies model and colony; the same troubles as `colonyCourse` but for the colony's loss. */
 export function readyRun(question: CourseQuestion): Result<ReadyRun> {
-  const { start, until, actions, parameters = specified, stockSusceptibility = 1 } = question;
+  const { start, until, actions, parameters = inUse, stockSusceptibility = 1 } = question;
   const faults = [
     ...spanFaults(start.date, until),
     ...startFaults(start),
