@@ -50,6 +50,10 @@ export interface DynamicsProblems {
   readonly "season-frames-by-common-practice": { readonly what: string; readonly perFrame: number };
   /** warned: hardly a colony that the model holds possible would have given this count. */
   readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
+  /** blocked: varroa on bees, or what leaves a cell, outside what can be meant. */
+  readonly "season-varroa-out-of-range": { readonly value: number; readonly most: number };
+  /** noted: varroa was coupled, but its own harm is left out. */
+  readonly "season-varroa-harm-left-out": Readonly<Record<never, never>>;
   /** warned: the colony is more likely lost than not before the end. */
   readonly "season-colony-likely-lost": { readonly date: string };
   /** warned: already within weeks of the start. */
@@ -83,6 +87,8 @@ export const dynamicsProblemCodes = [
   "season-size-impossible",
   "season-size-contradicts",
   "season-frames-by-common-practice",
+  "season-varroa-out-of-range",
+  "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",

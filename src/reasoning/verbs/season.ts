@@ -9,6 +9,7 @@ import {
   oneSidedShare,
   pattyReduction,
   usualSizes,
+  varroaFigures,
 } from "../dynamics/index.ts";
 import { count, day } from "./fields.ts";
 import { type Reply, verb } from "./verb.ts";
@@ -140,6 +141,18 @@ const input = z.strictObject({
     .describe(
       `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
     ),
+  varroa: z
+    .strictObject({
+      mitesPer100: z.number().min(0).max(200).describe("Varroa on 100 bees on the first day, as a wash counts them."),
+      gain: z
+        .number()
+        .min(0)
+        .max(5)
+        .exactOptional()
+        .describe(`Mites that leave a cell for each that entered. Left out: ${varroaFigures.gain}.`),
+    })
+    .exactOptional()
+    .describe("Makes bees parasitised in their cells more susceptible; varroa's own harm is left out."),
   until: day.describe("Last morning asked about."),
   draws: z.number().int().default(1000).describe("Particles behind the ranges."),
   seed: z.number().int().min(0).default(1),

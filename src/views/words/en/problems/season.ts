@@ -60,6 +60,10 @@ export const seasonProblems = {
   "season-flow-out-of-range": (slots: Slots) =>
     `Nectar flow ${slots.flow} needs a day from 1 to 365, a length above 0 days and a strength from 0 to 1.`,
   "season-latitude-out-of-range": () => "A latitude lies between −90 and 90 degrees.",
+  "season-varroa-out-of-range": (slots: Slots) =>
+    `${slots.value} cannot be meant of varroa. Expected: from 0 to ${whole(n(slots, "most"))}.`,
+  "season-varroa-harm-left-out": () =>
+    "Varroa makes bees here more susceptible to tracheal mites, by one study. What varroa itself does to bees and brood is left out: the colony will do worse.",
   "season-colony-likely-lost": (slots: Slots) =>
     `By ${date(slots, "date")} the colony is more likely lost to cold than not. Numbers after that are those of a colony that lived.`,
   "season-colony-lost-at-once": (slots: Slots) =>
