@@ -141,6 +141,13 @@ const input = z.strictObject({
     .describe(
       `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
     ),
+  broodBreaks: z
+    .array(z.strictObject({ from: day, to: day }))
+    .max(20)
+    .exactOptional()
+    .describe(
+      "First and last day on which the queen was kept from laying. No published figure: it follows from the model.",
+    ),
   varroa: z
     .strictObject({
       mitesPer100: z.number().min(0).max(200).describe("Varroa on 100 bees on the first day, as a wash counts them."),

@@ -11,6 +11,7 @@ const actions: Readonly<Record<string, string>> = {
   formic: "Formic acid",
   "oil-patty": "An oil patty",
   requeen: "A new queen",
+  "brood-break": "A brood break",
 };
 const action = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
 const inside = (slots: Slots, name: string): string =>
