@@ -123,9 +123,18 @@ function logChanceOfReading({ infested, examined }: BeesRead, infestedShare: num
   );
 }
 
-/** ln of a(a + 1)…(a + n − 1). Term by term: a ratio of gamma functions loses digits for shapes near 0, met in clean colonies. */
+/**
+ * ln of a(a + 1)…(a + n − 1), from products that neither overflow nor vanish. A ratio of gamma functions loses digits
+ * for shapes near 0, met in clean colonies; a logarithm a term costs ten times as much.
+ */
 function logRising(a: number, n: number): number {
-  let total = 0;
-  for (let i = 0; i < n; i++) total += Math.log(a + i);
-  return total;
+  let [total, product] = [0, 1];
+  for (let i = 0; i < n; i++) {
+    product *= a + i;
+    if (product > 1e200 || product < 1e-200) {
+      total += Math.log(product);
+      product = 1;
+    }
+  }
+  return total + Math.log(product);
 }

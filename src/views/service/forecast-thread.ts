@@ -6,5 +6,5 @@ const answer = dynamics.pieceAnswers();
 
 parentPort?.on("message", (asked: dynamics.PieceQuestion) => {
   const said = answer(asked);
-  if (said !== null) parentPort?.postMessage(said, "done" in said ? dynamics.buffersOf(said.done) : []);
+  if (said !== null) parentPort?.postMessage(said);
 });

@@ -53,11 +53,8 @@ function started(): Worker {
 
 const threadOf = (worker: Worker): dynamics.Thread => ({
   begin: (question) => worker.postMessage({ kind: "question", question } satisfies dynamics.PieceQuestion),
-  reckon: (given) => {
-    const piece = dynamics.detached(given);
-    const asked: dynamics.PieceQuestion = { kind: "piece", piece };
-    return answered(worker, () => worker.postMessage(asked, dynamics.buffersOf(piece)));
-  },
+  reckon: (piece) =>
+    answered(worker, () => worker.postMessage({ kind: "piece", piece } satisfies dynamics.PieceQuestion)),
 });
 
 /** What comes back next from a thread. */

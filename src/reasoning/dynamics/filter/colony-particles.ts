@@ -39,12 +39,6 @@ export interface Cloud {
   readonly paths: Paths;
 }
 
-/** Room for so many mornings of so many particles. */
-export function roomForPaths(particles: number, mornings: number): Paths {
-  const room = () => new Float64Array(particles * mornings);
-  return { bees: room(), infestedShare: room(), survival: room() };
-}
-
 /**
  * Records of the particles `first` to `first + count − 1` about a start. The shape of the colony, its brood and ages, is
  * that of `colony`; a share above the most that such a colony can have is taken as that.

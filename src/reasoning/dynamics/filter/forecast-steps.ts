@@ -3,7 +3,7 @@ import { addDays, answered, blocked, type Day, daysBetween, type Result } from "
 import { readyRun } from "../course.ts";
 import type { Engine } from "../day.ts";
 import { assimilate } from "./bootstrap-filter.ts";
-import { type Cloud, combOf, type Paths, roomForPaths, sightOf, takeAncestors } from "./colony-particles.ts";
+import { type Cloud, combOf, type Paths, sightOf, takeAncestors } from "./colony-particles.ts";
 import {
   assumedError,
   type CountTaken,
@@ -36,6 +36,8 @@ export type Steps<Answer> = Generator<readonly Piece[], Answer, readonly PieceDo
 export interface Cutting {
   /** Pieces handed out at a time. */
   readonly pieces: number;
+  /** Pieces go to other threads, and all write into memory that they share. */
+  readonly isShared: boolean;
   /** Told each time a stretch between counts is reckoned: the days so far, held to the counts so far. */
   readonly tellDays?: (days: readonly ForecastDay[]) => void;
 }
@@ -71,10 +73,15 @@ export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Step
   const tooMany = mostDrawsFor(question, days);
   if (tooMany !== null) return blocked(tooMany);
 
+  const room = (numbers: number) =>
+    cutting.isShared ? new Float64Array(new SharedArrayBuffer(8 * numbers)) : new Float64Array(numbers);
   const cloud: Cloud = {
     particles,
-    states: new Float64Array(particles * model.layout.length),
-    paths: roomForPaths(particles, days + 1),
+    states: room(particles * model.layout.length),
+    paths: {
+      ...{ bees: room(particles * (days + 1)), infestedShare: room(particles * (days + 1)) },
+      survival: room(particles * (days + 1)),
+    },
   };
   const taken: { readonly counts: CountTaken[]; readonly sizes: SizeTaken[] } = { counts: [], sizes: [] };
   const morningOf = ({ date }: { readonly date: Day }) => daysBetween(start.date, date);
@@ -143,28 +150,13 @@ function* moveSteps(
   { from, to, pieces }: { readonly from: number | null; readonly to: number; readonly pieces: number },
 ): Steps<void> {
   const { length } = model.layout;
-  const moves = cut(particles, pieces).map(
+  yield cut(particles, pieces).map(
     ([first, after]): MovePiece => ({
       kind: "move",
-      ...{ first, count: after - first, from: from ?? 0, to },
-      states: from === null ? null : states.subarray(first * length, after * length),
-      into: { paths, particles },
+      ...{ first, count: after - first, from: from ?? 0, to, isFirst: from === null, paths, particles },
+      states: states.subarray(first * length, after * length),
     }),
   );
-  const done = yield moves;
-  for (const [index, { first, count }] of moves.entries()) {
-    const moved = done[index];
-    if (moved?.kind !== "move") throw new Error("a piece came back as another");
-    if (moved.states.buffer !== states.buffer) states.set(moved.states, first * length);
-    // Written into the whole already by who shares its memory.
-    if (moved.paths.bees.length === 0) continue;
-    const earliest = from === null ? 0 : from + 1;
-    for (let morning = earliest; morning <= to; morning++)
-      for (const path of ["bees", "infestedShare", "survival"] as const) {
-        const row = (morning - earliest) * count;
-        paths[path].set(moved.paths[path].subarray(row, row + count), morning * particles + first);
-      }
-  }
 }
 
 /** Ranges of the first so many mornings. */

@@ -105,7 +105,10 @@ export function filteredCloud(question: ForecastQuestion, tell: Tell = untold): 
 
 /** Particles in a piece: often enough to tell how far it is. */
 const fewTogether = 250;
-const cutOf = ({ draws }: ForecastQuestion): Cutting => ({ pieces: Math.max(1, Math.ceil(draws / fewTogether)) });
+const cutOf = ({ draws }: ForecastQuestion): Cutting => ({
+  pieces: Math.max(1, Math.ceil(draws / fewTogether)),
+  isShared: false,
+});
 
 /** Reckons every piece here and now. */
 function inOneThread<Answer>(question: ForecastQuestion, steps: Steps<Answer>, tell: Tell): Answer {

@@ -32,7 +32,8 @@ export interface Hearing {
 const piecesForEach = 4;
 
 /**
- * The forecast of a colony, as `colonyForecast` has it, to the byte; null when it was stopped on the way.
+ * The forecast of a colony, as `colonyForecast` has it, to the byte; null when it was stopped on the way. Needs memory
+ * that threads share: a page has it only where the browser isolates it.
  *
  * @throws what a thread throws
  */
@@ -41,7 +42,11 @@ export function forecastInThreads(
   threads: readonly Thread[],
   { tellDays, ...hearing }: Hearing,
 ): Promise<Result<Forecast> | null> {
-  const cutting = { pieces: threads.length * piecesForEach, ...(tellDays === undefined ? {} : { tellDays }) };
+  const cutting = {
+    pieces: threads.length * piecesForEach,
+    isShared: true,
+    ...(tellDays === undefined ? {} : { tellDays }),
+  };
   return inThreads(question, forecastSteps(question, cutting), threads, hearing);
 }
 
@@ -93,22 +98,4 @@ export function pieceAnswers(): (asked: PieceQuestion) => PieceAnswer | null {
       return { broke: trouble instanceof Error ? trouble.message : String(trouble) };
     }
   };
-}
-
-/** Buffers of a piece or of its answer that may go to another thread for good. */
-export function buffersOf(message: Piece | PieceDone): ArrayBuffer[] {
-  const arrays =
-    message.kind === "move"
-      ? [message.states, ...("paths" in message ? Object.values(message.paths as object) : [])]
-      : "particles" in message
-        ? [message.bees, message.infestedShare, message.survival]
-        : [];
-  return arrays.flatMap((each) => (each instanceof Float64Array ? [each.buffer as ArrayBuffer] : []));
-}
-
-/** A piece with arrays of its own, which may go to another thread while the whole stays. */
-export function detached(piece: Piece): Piece {
-  if (piece.kind === "move") return { ...piece, states: piece.states?.slice() ?? null, into: null };
-  const { bees, infestedShare, survival } = piece;
-  return { ...piece, bees: bees.slice(), infestedShare: infestedShare.slice(), survival: survival.slice() };
 }

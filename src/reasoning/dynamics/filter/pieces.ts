@@ -6,25 +6,22 @@ import { kernelFor } from "../kernel/kernel.ts";
 import { seenWidth } from "../kernel/memory-map.ts";
 import { at, type Layout } from "../layout.ts";
 import { assumedNoise } from "../particles.ts";
-import { assumedDoubt, type Paths, particlesAbout, roomForPaths } from "./colony-particles.ts";
+import { assumedDoubt, type Paths, particlesAbout } from "./colony-particles.ts";
 import type { ForecastQuestion, Range } from "./forecast.ts";
 import { sortedRow, sortingRoom } from "./sort-row.ts";
 
-/** Particles `first` to `first + count − 1` from one morning to another. */
+/** Particles `first` to `first + count − 1` from one morning to another, written where the whole lies. */
 export interface MovePiece {
   readonly kind: "move";
   readonly first: number;
   readonly count: number;
   readonly from: number;
   readonly to: number;
-  /** Their records on the morning `from`, which may be written into; null: they are drawn about the start. */
-  readonly states: Float64Array | null;
-  /** Where the mornings are written, for who shares memory with the whole; null for arrays of the piece's own. */
-  readonly into: WholePaths | null;
-}
-
-/** Paths of all particles. */
-export interface WholePaths {
+  /** They are drawn about the start, and seen on the morning `from` too. */
+  readonly isFirst: boolean;
+  /** Their records on the morning `from`; on the morning `to` afterwards. */
+  readonly states: Float64Array;
+  /** Paths of all particles, so many. */
   readonly paths: Paths;
   readonly particles: number;
 }
@@ -38,13 +35,6 @@ export interface RangePiece extends Paths {
 /** What threads can be asked; every piece of one question knows nothing of the others. */
 export type Piece = MovePiece | RangePiece;
 
-/** Records on the last morning, and what was seen on each morning from `from` on; without it if that was seen before, and empty where it was written into the whole. */
-export interface Moved {
-  readonly kind: "move";
-  readonly states: Float64Array;
-  readonly paths: Paths;
-}
-
 /** Ranges of one morning. */
 export interface MorningSeen {
   readonly bees: Range;
@@ -52,7 +42,10 @@ export interface MorningSeen {
   readonly survival: Range & { readonly mean: number };
 }
 
-export type PieceDone = Moved | { readonly kind: "ranges"; readonly mornings: readonly MorningSeen[] };
+/** What is told of a piece; a move is written where the whole lies. */
+export type PieceDone =
+  | { readonly kind: "move" }
+  | { readonly kind: "ranges"; readonly mornings: readonly MorningSeen[] };
 
 /** Particle-days in a piece: how much of the work it is. Ranges count as nothing: some hundredths of it. */
 export const workIn = (piece: Piece): number => (piece.kind === "move" ? piece.count * (piece.to - piece.from) : 0);
@@ -77,13 +70,9 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
   const kernel = kernelFor({ model, days: inOrder, seed, noise });
   const { length } = model.layout;
 
-  function move({ first, count, from, to, states: given, into }: MovePiece): Moved {
-    const states = given ?? particlesAbout(model, colony, { first, count, seed, start, doubt });
-    const earliest = given === null ? from : from + 1;
-    const paths = into?.paths ?? roomForPaths(count, to - earliest + 1);
-    const place = (morning: number, each: number) =>
-      into === null ? (morning - earliest) * count + each : morning * into.particles + first + each;
-    if (given === null) noteFirst(states, count, model.layout, paths, place(from, 0));
+  function move({ first, count, from, to, isFirst, states, paths, particles }: MovePiece): void {
+    if (isFirst) states.set(particlesAbout(model, colony, { first, count, seed, start, doubt }));
+    if (isFirst) noteFirst(states, count, model.layout, paths, first);
     const width = (to - from) * seenWidth;
     const gathered = new Float64Array(together * width);
     for (let block = 0; block < count; block += together) {
@@ -93,7 +82,7 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
         gathered.set(kernel.seen.subarray(0, width), each * width);
       }
       for (let day = 0; day < to - from; day++) {
-        const row = place(from + day + 1, block);
+        const row = (from + day + 1) * particles + first + block;
         for (let each = 0; each < size; each++) {
           const seen = each * width + day * seenWidth;
           paths.bees[row + each] = gathered[seen] as number;
@@ -102,10 +91,13 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
         }
       }
     }
-    return { kind: "move", states, paths: into === null ? paths : roomForPaths(0, 0) };
   }
 
-  return (piece) => (piece.kind === "move" ? move(piece) : { kind: "ranges", mornings: rangesOf(piece) });
+  return (piece) => {
+    if (piece.kind === "ranges") return { kind: "ranges", mornings: rangesOf(piece) };
+    move(piece);
+    return { kind: "move" };
+  };
 }
 
 function noteFirst(states: Float64Array, count: number, { length }: Layout, paths: Paths, first: number): void {
