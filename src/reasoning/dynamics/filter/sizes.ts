@@ -30,10 +30,10 @@ export interface SizeTaken extends Required<DatedSize> {
 }
 
 /** With everything that was left out. */
-export const filledIn = (size: DatedSize): Required<DatedSize> => ({
-  perFrame: usualSizes.perFrame[size.what],
-  scatter: usualSizes.scatter,
-  ...size,
+export const filledIn = ({ date, what, frames, perFrame, scatter }: DatedSize): Required<DatedSize> => ({
+  ...{ date, what, frames },
+  perFrame: perFrame ?? usualSizes.perFrame[what],
+  scatter: scatter ?? usualSizes.scatter,
 });
 
 /** ln of what each particle has of it; −Infinity for none. */
