@@ -67,4 +67,4 @@ it("serves reasoning from the built files: its threads lie beside it", async () 
     await gone;
     rmSync(data, { recursive: true, force: true });
   }
-});
+}, 60_000);
