@@ -39,7 +39,7 @@ function demonstration(): Plugin {
 /** The pure folders do nothing by being loaded, so what a page does not use of them stays out of it. */
 const treeshake = {
   moduleSideEffects: (id: string) =>
-    !/[/\\]src[/\\](units|numerics|knowledge|journal|casebook|reasoning|transfer|views[/\\](words|model|report))[/\\]/.test(
+    !/[/\\]src[/\\](units|numerics|knowledge|journal|casebook|reasoning|transfer|access|views[/\\](words|model|report))[/\\]/.test(
       id,
     ),
 };

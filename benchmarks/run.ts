@@ -5,6 +5,7 @@ import { differentialSpeed } from "./differential-speed.ts";
 import type { Figure } from "./figure.ts";
 import { pageSpeed } from "./page-speed.ts";
 import { pageWeight } from "./page-weight.ts";
+import { scale } from "./scale/scale.ts";
 import { seasonSpeed } from "./season/season-speed.ts";
 import { versus } from "./versus/versus.ts";
 
@@ -18,7 +19,7 @@ const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
 
 const options = process.argv.slice(2).filter((name) => name.startsWith("-"));
 const chosen = process.argv.slice(2).filter((name) => !name.startsWith("-"));
-const known = ["--versus", ...Object.keys(calibrationRuns)];
+const known = ["--versus", "--scale", ...Object.keys(calibrationRuns)];
 if (options.some((option) => !known.includes(option)) || options.length > 1) {
   process.stderr.write(`There is no option ${options.join(" ")}. There are, one at a time: ${known.join(", ")}.\n`);
   process.exit(2);
@@ -31,6 +32,15 @@ if (calibrationRun !== undefined) {
     process.exit(2);
   }
   process.exit(calibrationRun.run(cases) ? 0 : 1);
+}
+if (options[0] === "--scale") {
+  const share = Number(chosen[0] ?? 0.1);
+  if (!(share > 0 && share <= 1)) {
+    process.stderr.write(`--scale takes a share of the whole, above 0 and at most 1; got "${chosen[0]}".\n`);
+    process.exit(2);
+  }
+  await scale(share);
+  process.exit();
 }
 if (options.length > 0) {
   versus(chosen);

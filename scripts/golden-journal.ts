@@ -1,6 +1,6 @@
 /**
- * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, and that of a
- * programme's own evidence, named by the newest schema of its kinds.
+ * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, that of a
+ * programme's own evidence, of its members and of a lifted stop, each named by the newest schema of its kinds.
  * A file that is there stays: it shows for good that what a past version wrote is still read.
  */
 import { writeFileSync } from "node:fs";
@@ -8,7 +8,9 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { encodeJournal, kinds } from "../src/journal/index.ts";
 import { everyKind } from "../tests/journals/every-kind.ts";
+import { membersStory } from "../tests/journals/members-kinds.ts";
 import { programmeStory } from "../tests/journals/programme-kinds.ts";
+import { stopStory } from "../tests/journals/stop-story.ts";
 
 const newest = Math.max(...Object.values(kinds).map((kind) => kind.schema));
 const newestOfProgramme = Math.max(kinds["evidence-changed"].schema, kinds["reasoning-set"].schema);
@@ -17,6 +19,8 @@ const folder = path.join(path.dirname(fileURLToPath(import.meta.url)), "..", "te
 for (const [name, entries] of [
   [`schema-${newest}.jsonl`, everyKind()],
   [`programme-${newestOfProgramme}.jsonl`, programmeStory()],
+  [`stop-${kinds["stop-lifted"].schema}.jsonl`, stopStory()],
+  [`members-${kinds["access-noted"].schema}.jsonl`, membersStory()],
 ] as const) {
   const file = path.join(folder, name);
   try {

@@ -112,9 +112,11 @@ async function check(): Promise<number> {
   return failed === 0 && passed > 0 ? 0 : 1;
 }
 
-/** The page and the programs that run without the sources. */
+/** The page, the programs that run without the sources, and the list of what they are made of. */
 const build = async (): Promise<number> =>
-  (await buildPage()) || (await tool("vite", ["build", "--logLevel", "warn", "--config", "vite.programs.config.ts"]));
+  (await buildPage()) ||
+  (await tool("vite", ["build", "--logLevel", "warn", "--config", "vite.programs.config.ts"])) ||
+  (await node("scripts/sbom.ts"));
 
 /** What the page is made from, as one hash: it changes when any of these files does. */
 function pageSources(): string {
@@ -165,6 +167,7 @@ const tasks: Readonly<Record<string, (args: readonly string[]) => Promise<number
   unit: (args) => tool("vitest", ["run", "--project", "unit", ...args]),
   browser: (args) => tool("vitest", ["run", "--project", "built", ...args]),
   bench: (args) => node("benchmarks/run.ts", args),
+  faults: (args) => node("scripts/faults.ts", args),
   reference: (args) =>
     node(
       "tests/reference/run.ts",

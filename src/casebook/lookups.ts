@@ -51,6 +51,16 @@ function caseColony(id: string, state: CaseState, records: Readonly<Record<strin
 
 const nameOf = (colony: CaseColony): string => colony.code ?? colony.id;
 
+/** Open and closed cases at an apiary, in order of id. Kept for as long as the cases are the same object. */
+export function casesAt({ cases }: Casebook, apiary: string): readonly CaseState[] {
+  const known = atApiaries.get(cases);
+  const index = known ?? Map.groupBy(Object.values(cases), (each) => each.apiary);
+  if (known === undefined) atApiaries.set(cases, index);
+  return index.get(apiary) ?? [];
+}
+
+const atApiaries = new WeakMap<Casebook["cases"], ReadonlyMap<string | null, readonly CaseState[]>>();
+
 /** A slot in which two or more people's values stand side by side. */
 export interface Conflict {
   readonly root: string;

@@ -63,6 +63,10 @@ export interface CaseState {
   readonly samplePlans: Readonly<Record<string, Kept<BodyOf<"sampling-planned">>>>;
   /** By entry id: two results of one test are two results, not a conflict. */
   readonly tests: Readonly<Record<string, Candidate<BodyOf<"test-result-recorded">>>>;
+  /** By entry id. */
+  readonly stopsReported: Readonly<Record<string, Candidate<BodyOf<"stop-reported">>>>;
+  /** By key of the notice or red flag. */
+  readonly stopsLifted: Readonly<Record<string, Kept<BodyOf<"stop-lifted">>>>;
   readonly decision: Kept<BodyOf<"decision-recorded">> | null;
   /** By colony id, then by day. */
   readonly outcomes: Readonly<Record<string, Readonly<Record<string, Kept<BodyOf<"outcome-recorded">>>>>>;

@@ -73,6 +73,8 @@ function caseState(id: string, entries: ByKind): CaseState | null {
     "step-planned",
     "sampling-planned",
     "test-result-recorded",
+    "stop-reported",
+    "stop-lifted",
     "decision-recorded",
     "outcome-recorded",
     "case-closed",
@@ -93,6 +95,10 @@ function caseState(id: string, entries: ByKind): CaseState | null {
     tests: Object.fromEntries(
       itemsOf(entries, "test-result-recorded").map(({ candidate }) => [candidate.entry, candidate]),
     ),
+    stopsReported: Object.fromEntries(
+      itemsOf(entries, "stop-reported").map(({ candidate }) => [candidate.entry, candidate]),
+    ),
+    stopsLifted: slotsBy(itemsOf(entries, "stop-lifted"), (item) => item.candidate.value.stop),
     decision: slotOf(entries, "decision-recorded"),
     outcomes: grouped(
       itemsOf(entries, "outcome-recorded"),

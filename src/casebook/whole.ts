@@ -20,10 +20,18 @@ export interface Whole {
 }
 
 /** The specimens that were labelled for a case, in order of code. */
-export const specimensOf = (casebook: Casebook, caseId: string): readonly SpecimenState[] =>
-  Object.values(casebook.specimens)
-    .filter((specimen) => specimen.case === caseId)
-    .sort(bySpecimenCode);
+export const specimensOf = ({ specimens }: Casebook, caseId: string): readonly SpecimenState[] =>
+  (byCase(specimens).get(caseId) ?? []).toSorted(bySpecimenCode);
+
+/** Specimens by case; kept for as long as the specimens are the same object. */
+function byCase(specimens: Casebook["specimens"]): ReadonlyMap<string | null, readonly SpecimenState[]> {
+  const known = specimensByCase.get(specimens);
+  const index = known ?? Map.groupBy(Object.values(specimens), (specimen) => specimen.case);
+  if (known === undefined) specimensByCase.set(specimens, index);
+  return index;
+}
+
+const specimensByCase = new WeakMap<Casebook["specimens"], ReadonlyMap<string | null, readonly SpecimenState[]>>();
 
 /** The plans made for a case, oldest first. */
 export const plansOf = (casebook: Casebook, caseId: string): readonly PlanState[] =>
@@ -41,7 +49,7 @@ export const wholeOf = (casebook: Casebook, state: CaseState, { redFlags }: Aske
 
 /** Every case with its specimens and plans, each looked at once. */
 export function wholesOf(casebook: Casebook, { redFlags }: Asked = {}): readonly Whole[] {
-  const specimens = Map.groupBy(Object.values(casebook.specimens), (specimen) => specimen.case);
+  const specimens = byCase(casebook.specimens);
   const plans = Map.groupBy(Object.values(casebook.plans), (plan) => plan.case);
   return Object.values(casebook.cases).map((state) => ({
     state,

@@ -1,4 +1,5 @@
 /** What was written down: entries, their kinds, seals, codec and chain. */
+export * from "./chain-walk.ts";
 export * from "./codec.ts";
 export * from "./entry.ts";
 export * from "./hash.ts";

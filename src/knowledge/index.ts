@@ -62,6 +62,18 @@ export {
   type RedFlagKey,
   redFlags,
 } from "./must-not-miss.ts";
+export {
+  firedBy,
+  freeRegion,
+  isFindOf,
+  miteByEye,
+  noTrouble,
+  type OnRecord,
+  type RegionalMite,
+  type ResultOnRecord,
+  regionalMites,
+  showsMite,
+} from "./notice-fired.ts";
 export { type Occurrence, occurrence } from "./occurrence.ts";
 export { hasEffect, lostPairs } from "./pair-effect.ts";
 export { nothingWrongShare, priors, regionAdjustments } from "./priors.ts";

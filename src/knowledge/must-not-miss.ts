@@ -2,12 +2,15 @@
 import { judged, recalled, seen } from "./cite.ts";
 import type { Citations } from "./fact.ts";
 import type { ConditionId, FindingId } from "./ids.ts";
+import type { TestId } from "./tests/index.ts";
 
 /** A notice that fires on findings alone, whatever the ranking says. */
 export interface MustNotMiss {
   readonly condition: ConditionId;
-  /** It fires when every one of these is present. */
-  readonly findings: readonly [FindingId, ...FindingId[]];
+  /** It fires when every one of these is present; none where only a test fires it. */
+  readonly findings: readonly FindingId[];
+  /** Tests whose find of the condition fires it as well: they say what the one finding says. Judgement. */
+  readonly tests: readonly TestId[];
   /** Further circumstance under which alone it fires: on a living colony, or where the agent is not endemic. */
   readonly onlyIf: "colony-alive" | "not-endemic" | null;
   /** What to do, in plain words. */
@@ -30,8 +33,9 @@ export const mustNotMiss = {
   "rope-american-foulbrood": {
     condition: "american_foulbrood",
     findings: ["ropy_thread"],
+    tests: ["rope-test", "afb-strip", "smear-microscopy", "uncap-brood"],
     onlyIf: null,
-    act: "Close the hive, keep its combs in it, and tell the competent authority today; send brood comb for confirmation as they say.",
+    act: "Put the lid back on, keep the combs in the hive, and narrow the entrance against robbers; wash hands and tools before the next hive. Tell the competent authority today; send brood comb for confirmation as they say.",
     doNot: foulbroodStops,
     report: true,
     citations: [overrides, seen("foulbrood-comparison", "rope"), seen("nbu-inspection", "standstill on suspicion")],
@@ -39,8 +43,9 @@ export const mustNotMiss = {
   "scale-american-foulbrood": {
     condition: "american_foulbrood",
     findings: ["hard_flat_scale"],
+    tests: ["milk-test"],
     onlyIf: null,
-    act: "Close the hive, keep its combs in it, and tell the competent authority today; send brood comb for confirmation as they say.",
+    act: "Put the lid back on, keep the combs in the hive, and narrow the entrance against robbers; wash hands and tools before the next hive. Tell the competent authority today; send brood comb for confirmation as they say.",
     doNot: foulbroodStops,
     report: true,
     citations: [overrides, seen("agvic-brood", "scale"), seen("nbu-inspection", "standstill on suspicion")],
@@ -48,6 +53,7 @@ export const mustNotMiss = {
   "fast-mites-tropilaelaps": {
     condition: "tropilaelaps",
     findings: ["fast_small_mites"],
+    tests: ["bump-test", "uncap-brood"],
     onlyIf: null,
     act: "Put the mites in 70 to 95 % alcohol and call the competent authority today; the reference laboratory decides.",
     doNot: ["Do not move bees or brood out of the apiary."],
@@ -57,6 +63,7 @@ export const mustNotMiss = {
   "beetles-small-hive-beetle": {
     condition: "small_hive_beetle",
     findings: ["beetles_or_spined_larvae"],
+    tests: [],
     onlyIf: "not-endemic",
     act: "Put beetles or larvae in alcohol and call the competent authority today.",
     doNot: ["Do not move hives or comb."],
@@ -66,6 +73,7 @@ export const mustNotMiss = {
   "twisted-european-foulbrood": {
     condition: "european_foulbrood",
     findings: ["twisted_discoloured_larva"],
+    tests: ["efb-strip", "smear-microscopy"],
     onlyIf: null,
     act: "Try the matchstick, use a field kit or send brood comb, and ask whether the disease must be reported where you are.",
     doNot: ["Do not move comb, bees or gear to another colony until it is settled."],
@@ -75,6 +83,7 @@ export const mustNotMiss = {
   "green-stonebrood": {
     condition: "stonebrood",
     findings: ["green_hard_mummies"],
+    tests: [],
     onlyIf: null,
     act: "Put on a respirator before you go on, close the hive, and have the mummies cultured.",
     doNot: ["Do not open or crush the mummies."],
@@ -84,6 +93,7 @@ export const mustNotMiss = {
   "sudden-heap-poisoning": {
     condition: "acute_poisoning",
     findings: ["most_colonies", "onset_sudden", "dead_heap"],
+    tests: [],
     onlyIf: null,
     act: "Photograph and note the time, call the pesticide authority, and freeze fresh dead bees today.",
     doNot: ["Do not disturb hives or site.", "Never shut bees in during heat."],
@@ -93,11 +103,22 @@ export const mustNotMiss = {
   "no-food-starvation": {
     condition: "starvation",
     findings: ["stores_exhausted"],
+    tests: [],
     onlyIf: "colony-alive",
     act: "Feed today: warm syrup, or solid sugar against the cluster in the cold.",
     doNot: ["Never feed honey from elsewhere."],
     report: false,
     citations: [overrides, seen("skagit-2020", "dead-out signs")],
+  },
+  "spores-american-foulbrood": {
+    condition: "american_foulbrood",
+    findings: [],
+    tests: ["culture-pcr"],
+    onlyIf: null,
+    act: "Tell the competent authority: spores of American foulbrood were found. Then look at every brood comb; without signs in the brood the spores do not explain the loss.",
+    doNot: foulbroodStops,
+    report: true,
+    citations: [overrides],
   },
 } as const satisfies Readonly<Record<string, MustNotMiss>>;
 
@@ -135,7 +156,7 @@ export const redFlags = {
   "brood-ropes-or-smells": {
     question: "Does dead brood rope, stick as a scale, or smell foul?",
     findings: ["ropy_thread", "hard_flat_scale", "foul_odour"],
-    act: "Close the hive, move nothing, and call the competent authority.",
+    act: "Put the lid back on, move nothing, narrow the entrance against robbers, wash hands and tools, and call the competent authority.",
     leadsTo: ["rope-american-foulbrood", "scale-american-foulbrood"],
     citations: [judged("red-flag step of the call"), seen("agvic-brood", "text")],
   },

@@ -25,6 +25,7 @@ import {
   mayBeDefault,
   middleOf,
   mustNotMiss,
+  noTrouble,
   redFlags,
   regionAdjustments,
   sources,
@@ -125,8 +126,21 @@ describe("notices", () => {
     expect(notice?.findings.every(isFindingId)).toBe(true);
   });
 
-  it("[KN10] are eight; red flags lead to notices that exist and come with an act", () => {
-    expect(Object.keys(mustNotMiss).length).toBe(8);
+  it("[KN10] signs of trouble are the signs that people are asked, but for those of a colony doing well", () => {
+    const good = ["normal_eggs_and_queen", "stores_ample", "calm_polished_cells", "hover_facing_hive"];
+    const quiet = Object.values(findings).filter(
+      (each) => each.kind === "circumstance" || "derived" in each || good.includes(each.id),
+    );
+    expect([...noTrouble].sort()).toEqual(quiet.map(({ id }) => id).sort());
+  });
+
+  it("[KN10] are nine, one by a test alone; red flags lead to notices that exist and come with an act", () => {
+    expect(Object.keys(mustNotMiss).length).toBe(9);
+    expect(
+      Object.values(mustNotMiss)
+        .filter(({ findings: keys }) => keys.length === 0)
+        .map(({ tests: by }) => by),
+    ).toEqual([["culture-pcr"]]);
     for (const flag of Object.values(redFlags)) {
       expect(flag.act.length).toBeGreaterThan(5);
       expect(flag.findings.every(isFindingId)).toBe(true);

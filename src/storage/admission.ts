@@ -1,6 +1,7 @@
 /** Which entries a store may take in: shape, programme, content, and place in their device's chain. */
 import { rootOf } from "../casebook/index.ts";
 import {
+  type Digest,
   type Entry,
   type EntryId,
   entryMisfit,
@@ -24,6 +25,14 @@ export interface Held {
   readonly erased: ReadonlyMap<string, Erasure>;
 }
 
+/** What is held, kept up to date while several pushes are judged one after another. */
+export interface Holding extends Held {
+  readonly ids: Map<EntryId, Hash>;
+  readonly places: Map<string, Hash>;
+  readonly heads: Map<string, Head>;
+  readonly erased: Map<string, Erasure>;
+}
+
 /** An entry whose body is to be erased, and the root that it must belong to. */
 export interface Erasure {
   readonly id: EntryId;
@@ -34,6 +43,13 @@ export interface AdmissionRule {
   readonly programme: string;
   /** Whether entries whose body is withheld are taken in: by a reader's device, not by the service. */
   readonly acceptsWithheld: boolean;
+  /**
+   * Whether a chain may have holes: a device is given only what its member may see. What is held of it must still
+   * follow where two neighbours meet.
+   */
+  readonly acceptsGaps?: boolean;
+  /** SHA-256 as the machine has it; the journal's own when left out. */
+  readonly digest?: Digest;
 }
 
 export interface Admitted {
@@ -93,13 +109,15 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
 
   for (const entry of fit.toSorted(byChain)) {
     const { id, device, seq } = entry.header;
-    const hash = headerHash(entry.header);
+    const hash = headerHash(entry.header, rule.digest);
     met.add(device);
     if (ids.get(id) === hash) continue; // already here: acknowledged again
     const place = places.get(placeKey(device, seq));
     const trouble =
-      placeTrouble(entry, { hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) }) ??
-      bodyTrouble(entry, mayLackBody(entry));
+      placeTrouble(entry, {
+        ...{ hash, sameId: ids.get(id), samePlace: place, head: heads.get(device) },
+        mayLeap: rule.acceptsGaps === true,
+      }) ?? bodyTrouble(entry, mayLackBody(entry), rule.digest);
     if (trouble) {
       refused.push({ id, problem: trouble });
       if (place !== undefined && place !== hash) quarantined.push(entry);
@@ -108,7 +126,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     admitted.push({ entry, hash });
     ids.set(id, hash);
     places.set(placeKey(device, seq), hash);
-    heads.set(device, { device, seq, hash });
+    if (seq > (heads.get(device)?.seq ?? 0)) heads.set(device, { device, seq, hash });
     for (const [key, erasure] of erasuresOf(entry)) erased.set(key, erasure);
   }
   return {
@@ -118,6 +136,16 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
     heads: [...met].sort().flatMap((device) => heads.get(device) ?? []),
     erased: new Map([...erased].filter(([key]) => !held.erased.has(key))),
   };
+}
+
+/** Notes what a verdict admits, so that the next push is judged as if it were written already. */
+export function hold(held: Holding, { admitted, heads, erased }: Verdict): void {
+  for (const { entry, hash } of admitted) {
+    held.ids.set(entry.header.id, hash);
+    held.places.set(placeKey(entry.header.device, entry.header.seq), hash);
+  }
+  for (const head of heads) held.heads.set(head.device, head);
+  for (const [key, erasure] of erased) held.erased.set(key, erasure);
 }
 
 const isErased = (entry: Entry, erased: ReadonlyMap<string, Erasure>): boolean =>
@@ -161,9 +189,10 @@ interface Place {
   readonly sameId: Hash | undefined;
   readonly samePlace: Hash | undefined;
   readonly head: Head | undefined;
+  readonly mayLeap: boolean;
 }
 
-function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): Problem | null {
+function placeTrouble(entry: Entry, { hash, sameId, samePlace, head, mayLeap }: Place): Problem | null {
   const { id, device, seq, prev } = entry.header;
   const expected = (head?.seq ?? 0) + 1;
   const slots = { id, device, seq, expected };
@@ -171,6 +200,7 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): P
     return problem("two-entries-one-number", "blocked", "header.seq", { given: seq, slots });
   }
   if (sameId !== undefined) return problem("entry-id-taken", "blocked", "header.id", { given: id, slots });
+  if (seq !== expected && mayLeap) return null;
   if (seq !== expected) {
     return problem("entries-missing-before", "blocked", "header.seq", { given: seq, expected: `${expected}`, slots });
   }
@@ -178,9 +208,9 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head }: Place): P
   return null;
 }
 
-function bodyTrouble(entry: Entry, mayLackBody: boolean): Problem | null {
+function bodyTrouble(entry: Entry, mayLackBody: boolean, digest: Digest | undefined): Problem | null {
   const { id, device, seq } = entry.header;
   const slots = { id, device, seq };
   if (entry.body === null) return mayLackBody ? null : problem("body-missing", "blocked", "body", { slots });
-  return hasItsContent(entry) ? null : problem("body-damaged", "blocked", "body", { slots });
+  return hasItsContent(entry, digest) ? null : problem("body-damaged", "blocked", "body", { slots });
 }

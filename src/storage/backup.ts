@@ -1,8 +1,9 @@
 /** A backup: one archive with the journal in parts and a list of what must be in it; checked when read, restored whole. */
-import { strFromU8, strToU8, unzipSync, Zip, ZipDeflate } from "fflate";
-import { advance, type Casebook, foldVersion, nothingFolded } from "../casebook/index.ts";
+import { strToU8, Zip, ZipDeflate } from "fflate";
+import { type Casebook, foldVersion } from "../casebook/index.ts";
 import {
   canonicalJson,
+  chainWalk,
   decodeJournal,
   type Entry,
   encodeJournal,
@@ -10,15 +11,18 @@ import {
   type Head,
   headsOf,
   textHash,
-  verifyChain,
 } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
-import type { JournalStore } from "./contract.ts";
+import { type ArchiveFile, openArchive } from "./archive-file.ts";
+import { nativeDigest } from "./native-digest.ts";
+import type { Records } from "./records.ts";
+import type { ServerStore } from "./server-store.ts";
 
 /** What a backup says of itself. */
 export interface BackupManifest {
   readonly format: "skepsis-backup";
-  readonly schema: 1;
+  /** 2 since the hash of what the entries amount to is made root by root. */
+  readonly schema: 1 | 2;
   readonly programme: string;
   /** Instant at which it was begun; what came in later is not in it. */
   readonly created: string;
@@ -29,13 +33,6 @@ export interface BackupManifest {
   readonly heads: readonly Head[];
   /** Hash of what the entries amount to, and the version of the fold that made it. */
   readonly casebook: { readonly fold: number; readonly hash: Hash };
-}
-
-/** A backup that was read and is whole. */
-export interface Backup {
-  readonly manifest: BackupManifest;
-  readonly entries: readonly Entry[];
-  readonly apart: readonly Entry[];
 }
 
 /** Entries in a part: a part is a text in memory. */
@@ -53,31 +50,30 @@ export const casebookHash = (casebook: Casebook): Hash => textHash(canonicalJson
  * backup holds what was there when it began.
  */
 export async function writeBackup(
-  store: JournalStore,
+  store: ServerStore,
   created: string,
   sink: (chunk: Uint8Array) => void,
 ): Promise<BackupManifest> {
   const { add, end } = archive(sink);
   // Past the end the cursor comes back as the end.
   const { cursor: last } = await store.pull(Number.MAX_SAFE_INTEGER, 1);
-  let [cursor, entries, parts, folded] = [0, 0, 0, nothingFolded];
+  let [cursor, entries, parts] = [0, 0, 0];
   const heads = new Map<string, Head>();
   while (cursor < last) {
-    const page = await store.pull(cursor, partSize);
+    const page = await store.pull(cursor, Math.min(partSize, last - cursor));
     const taken = page.entries;
     add(partName(parts), encodeJournal(taken));
     for (const head of headsOf(taken)) heads.set(head.device, head);
-    folded = advance(folded, taken);
     [cursor, entries, parts] = [page.cursor, entries + taken.length, parts + 1];
     if (!page.more) break;
   }
   const apart = await store.quarantined();
   add(apartName, encodeJournal(apart));
   const manifest: BackupManifest = {
-    ...{ format: "skepsis-backup", schema: 1, programme: store.programme, created, entries, parts },
+    ...{ format: "skepsis-backup", schema: 2, programme: store.programme, created, entries, parts },
     apart: apart.length,
     heads: [...heads.values()].sort((one, other) => (one.device < other.device ? -1 : 1)),
-    casebook: { fold: foldVersion, hash: casebookHash(folded.casebook) },
+    casebook: { fold: foldVersion, hash: await store.fingerprint(cursor) },
   };
   add(manifestName, `${JSON.stringify(manifest, null, 2)}\n`);
   end();
@@ -105,80 +101,105 @@ const damaged = (reason: string): Problem =>
   problem("backup-damaged", "blocked", "backup", { expected: reason, slots: { reason } });
 
 /**
- * The backup in these bytes, when it is whole: every part there, every chain without a fault, as many entries and the
- * same heads as it says, and, by the same version of the fold, the same casebook.
+ * What the backup in this file says of itself, when it is whole: every part there, every chain without a fault, as
+ * many entries and the same heads as it says. Part after part, never all at once.
+ * @throws an error of the file system when the file may not be read
  */
-export function readBackup(bytes: Uint8Array): Result<Backup> {
-  const files = unzipped(bytes);
-  if (files === null) return blocked(problem("not-a-backup", "blocked", "backup"));
-  const manifest = manifestIn(files);
-  if (manifest === null) return blocked(problem("not-a-backup", "blocked", "backup"));
-  const entries: Entry[] = [];
-  for (let part = 0; part < manifest.parts; part += 1) {
-    const read = partOf(files, partName(part));
-    if (!read.ok) return read;
-    for (const entry of read.value) entries.push(entry);
+export const readBackup = (file: string): Result<BackupManifest> =>
+  inArchive(file, (archived, manifest) => {
+    const walk = chainWalk(manifest.heads, nativeDigest);
+    let entries = 0;
+    for (let part = 0; part < manifest.parts; part += 1) {
+      const read = partOf(archived, partName(part));
+      if (!read.ok) return read;
+      for (const entry of read.value) walk.take(entry);
+      entries += read.value.length;
+    }
+    const apart = partOf(archived, apartName);
+    if (!apart.ok) return apart;
+    if (entries !== manifest.entries) return blocked(damaged(`${entries} entries in place of ${manifest.entries}`));
+    if (apart.value.length !== manifest.apart)
+      return blocked(damaged(`${apart.value.length} entries apart in place of ${manifest.apart}`));
+    const { faults, missingBodies } = walk.report();
+    const [fault] = faults;
+    if (fault) return blocked(damaged(`entry ${fault.seq} of ${fault.device}: ${fault.reason}`));
+    // The service keeps no entry whose body is withheld: a body that no erasure names was taken out of the backup.
+    const bare = missingBodies.find(({ why }) => why === "withheld");
+    return bare ? blocked(damaged(`entry ${bare.seq} of ${bare.device}: its body is gone`)) : answered(manifest);
+  });
+
+/** Work with the archive and what it says of itself. */
+function inArchive<T>(file: string, work: (archived: ArchiveFile, manifest: BackupManifest) => T): T | Result<never> {
+  const archived = openArchive(file);
+  if (archived === null) return blocked(problem("not-a-backup", "blocked", "backup"));
+  let result: T | Result<never>;
+  try {
+    const manifest = manifestIn(archived);
+    result = manifest === null ? blocked(problem("not-a-backup", "blocked", "backup")) : work(archived, manifest);
+  } catch (trouble) {
+    archived.close();
+    throw trouble;
   }
-  const apart = partOf(files, apartName);
-  if (!apart.ok) return apart;
-  const trouble = differences({ manifest, entries, apart: apart.value });
-  return trouble === null ? answered({ manifest, entries, apart: apart.value }) : blocked(damaged(trouble));
+  if (result instanceof Promise) result.finally(archived.close).catch(() => {});
+  else archived.close();
+  return result;
 }
 
-function unzipped(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> | null {
+function manifestIn(archived: ArchiveFile): BackupManifest | null {
   try {
-    return unzipSync(bytes);
+    const read = JSON.parse(archived.text(manifestName) ?? "") as BackupManifest;
+    return read.format === "skepsis-backup" && [1, 2].includes(read.schema) ? read : null;
   } catch {
     return null;
   }
 }
 
-function manifestIn(files: Readonly<Record<string, Uint8Array>>): BackupManifest | null {
-  try {
-    const read = JSON.parse(strFromU8(files[manifestName] ?? new Uint8Array())) as BackupManifest;
-    return read.format === "skepsis-backup" && read.schema === 1 ? read : null;
-  } catch {
-    return null;
-  }
-}
-
-function partOf(files: Readonly<Record<string, Uint8Array>>, name: string): Result<readonly Entry[]> {
-  const file = files[name];
-  return file === undefined ? blocked(damaged(`${name} is missing`)) : decodeJournal(strFromU8(file));
-}
-
-/** The first way in which the entries are not what the manifest says; null when there is none. */
-function differences({ manifest, entries, apart }: Backup): string | null {
-  if (entries.length !== manifest.entries) return `${entries.length} entries in place of ${manifest.entries}`;
-  if (apart.length !== manifest.apart) return `${apart.length} entries apart in place of ${manifest.apart}`;
-  const { faults } = verifyChain(entries, manifest.heads);
-  const [fault] = faults;
-  if (fault) return `entry ${fault.seq} of ${fault.device}: ${fault.reason}`;
-  if (manifest.casebook.fold !== foldVersion) return null;
-  const { casebook } = advance(nothingFolded, entries);
-  return casebookHash(casebook) === manifest.casebook.hash ? null : "the entries amount to something else";
+function partOf(archived: ArchiveFile, name: string): Result<readonly Entry[]> {
+  const text = archived.text(name);
+  return text === null ? blocked(damaged(`${name} is missing or changed`)) : decodeJournal(text);
 }
 
 /**
- * Puts a backup into an empty store, whole or not at all, and checks that the same stands there then.
- * Refused when the store holds anything, is of another programme, or took less in than the backup has.
+ * Puts the backup in this file, which was read and is whole, among records that hold nothing of its programme. It is
+ * built up aside, part by part, and held against what the backup says of heads and casebook; only then it becomes the
+ * programme's records, in one step: whole or not at all, wherever it is cut off.
  */
-export async function restoreBackup(backup: Backup, store: JournalStore): Promise<Result<BackupManifest>> {
-  const { manifest, entries, apart } = backup;
-  if (manifest.programme !== store.programme)
-    return blocked(
-      problem("copy-of-another-programme", "blocked", "backup", {
-        slots: { programme: manifest.programme, here: store.programme },
-      }),
-    );
-  if ((await store.pull(0, 1)).entries.length > 0) return blocked(problem("store-not-empty", "blocked", "programme"));
-  const { refused } = await store.push(entries);
-  const [first] = refused;
-  if (first) return blocked(damaged(`entry ${first.id}: ${first.problem.code}`));
-  await store.push(apart);
-  const heads = await store.heads();
-  if (canonicalJson([...heads]) !== canonicalJson([...manifest.heads])) return blocked(damaged("other heads"));
-  const isSame =
-    manifest.casebook.fold !== foldVersion || casebookHash(await store.states()) === manifest.casebook.hash;
-  return isSame ? answered(manifest) : blocked(damaged("another casebook"));
+export async function restoreBackup(file: string, records: Records): Promise<Result<BackupManifest>> {
+  return inArchive(file, async (archived, manifest) => {
+    const restored = await records.restore(manifest.programme, async (aside) => {
+      for (let part = 0; part < manifest.parts; part += 1) {
+        const trouble = await pushPart(aside, partOf(archived, partName(part)));
+        if (trouble) return blocked(trouble);
+      }
+      const apart = partOf(archived, apartName);
+      if (!apart.ok) return apart;
+      await aside.push(apart.value); // refused, each of them, and kept apart again
+      return sameAs(manifest, aside);
+    });
+    return restored.ok ? answered(manifest) : restored;
+  });
+}
+
+/** Entries pushed at once: a transaction's worth. */
+const atOnce = 2000;
+
+async function pushPart(aside: ServerStore, part: Result<readonly Entry[]>): Promise<Problem | null> {
+  if (!part.ok) return part.problems[0] ?? damaged("a part cannot be read");
+  // An entry whose body was erased is taken in only together with its erasure, which may stand far behind it.
+  for (let from = 0; from < part.value.length; from += atOnce) {
+    const [first] = (await aside.pushRestored(part.value.slice(from, from + atOnce))).refused;
+    if (first) return damaged(`entry ${first.id}: ${first.problem.code}`);
+  }
+  return null;
+}
+
+async function sameAs(manifest: BackupManifest, aside: ServerStore): Promise<Result<null>> {
+  if (canonicalJson([...(await aside.heads())]) !== canonicalJson([...manifest.heads]))
+    return blocked(damaged("other heads"));
+  if (manifest.casebook.fold !== foldVersion) return answered(null);
+  const hash =
+    manifest.schema === 1
+      ? casebookHash(await aside.states())
+      : await aside.fingerprint((await aside.pull(Number.MAX_SAFE_INTEGER, 1)).cursor);
+  return hash === manifest.casebook.hash ? answered(null) : blocked(damaged("the entries amount to something else"));
 }

@@ -68,6 +68,8 @@ export class StoreStopped extends Error {
 
 export interface DeviceSettings {
   readonly programme: string;
+  /** Member whose records these are, where members sign in: nobody else's are opened in their place. */
+  readonly owner?: string;
   /** Name of who records, until `signAs` changes it. Used on the first run. */
   readonly author: string;
   /** Id of the device. Used on the first run; drawn at random when left out. */

@@ -1,4 +1,4 @@
-/** Removing the demonstration from a device: its whole database, and no other. */
+/** Removing records from a device: the demonstration, and what a lost device holds that the service has as well. */
 import { deleteDB } from "idb";
 import { answered, blocked, type Result } from "../units/index.ts";
 import { demonstration, onlyDemonstration } from "./contract.ts";
@@ -14,4 +14,15 @@ export async function removeDemonstration(store: DeviceStore): Promise<Result<nu
   await store.close();
   await deleteDB(databaseName(demonstration));
   return answered(null);
+}
+
+/**
+ * Removes a member's records from a device that was reported lost, when the service has them all. Resolves to whether
+ * they are gone; the store is then closed and of no more use.
+ */
+export async function removeWhatWasSent(store: DeviceStore, owner: string): Promise<boolean> {
+  if ((await store.unsentCount()) > 0) return false;
+  await store.close();
+  await deleteDB(databaseName(store.programme, owner));
+  return true;
 }

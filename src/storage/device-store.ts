@@ -22,7 +22,7 @@ const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16))
 
 /** Opens the programme's store on this device; it is made on the first run. */
 export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceStore> {
-  const { programme, now = Date.now } = settings;
+  const { programme, owner, now = Date.now } = settings;
   const newId = (): EntryId => newEntryId(now(), randomBytes());
   const listeners = new Set<() => void>();
   let shown: DeviceSnapshot = {
@@ -33,10 +33,10 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     stopped: null,
   };
   let isClosed = false;
-  const database = await openDatabase(programme, () => closedElsewhere());
+  const database = await openDatabase(programme, () => closedElsewhere(), owner);
   let { device, author } = await firstRecord(database, settings, now);
   let position = 0;
-  const channel = new BroadcastChannel(databaseName(programme));
+  const channel = new BroadcastChannel(databaseName(programme, owner));
 
   /** One look after another, so that an older one never covers a newer. */
   let looking: Promise<void> = Promise.resolve();
@@ -83,7 +83,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
   async function admit(entries: readonly Entry[], from: { cursor?: number; areUnsent: boolean }): Promise<PushReply> {
     return change(async (tx, record) => {
       const held = await heldIn(tx, entries);
-      const verdict = judge(entries, held, { programme, acceptsWithheld: true });
+      const verdict = judge(entries, held, { programme, acceptsWithheld: true, acceptsGaps: !from.areUnsent });
       const { admitted, heads, erased, refused } = verdict;
       const end = await takeIn(tx, { admitted, heads, erased, record, areUnsent: from.areUnsent });
       await quarantine(tx, verdict, (entry) => headerHash(entry.header));

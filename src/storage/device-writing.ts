@@ -16,7 +16,9 @@ import type { DeviceRecord, Writing } from "./indexed-db.ts";
 export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Held> {
   const store = tx.objectStore("entries");
   const byPlace = store.index("by-place");
-  const headers = entries.filter(isEntry).map((entry) => entry.header);
+  const fit = entries.filter(isEntry);
+  const headers = fit.map((entry) => entry.header);
+  const withBody = new Set(fit.filter(({ body }) => body !== null).map(({ header }) => header.id));
   const ids = new Map<EntryId, Hash>();
   const places = new Map<string, Hash>();
   const heads = new Map<string, Head>();
@@ -28,6 +30,8 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
         byPlace.get([device, seq]),
         tx.objectStore("erased").get([id, root]),
       ]);
+      // Held without its body, which was withheld and comes now: as if it were not here yet.
+      if (same?.entry.body === null && withBody.has(id) && !named && placed?.hash === same.hash) return;
       if (same) ids.set(id, same.hash);
       if (placed) places.set(placeKey(device, seq), placed.hash);
       if (named) erased.set(erasureKey(named), named);

@@ -3,5 +3,6 @@ export * from "./contract.ts";
 export * from "./device-contract.ts";
 export * from "./device-removal.ts";
 export { openDeviceStore } from "./device-store.ts";
+export { recordingTrouble } from "./device-trouble.ts";
 export * from "./exchange.ts";
 export { memoryStore } from "./memory.ts";

@@ -1,6 +1,6 @@
 /** All that SQLite and PostgreSQL do differently. Everything else of the service's store is one code for both. */
 import { type RawBuilder, sql } from "kysely";
-import type { Writing } from "./tables.ts";
+import type { Database, Writing } from "./tables.ts";
 
 export interface Engine {
   readonly name: "SQLite" | "PostgreSQL";
@@ -8,6 +8,8 @@ export interface Engine {
   readonly whole: "integer" | "bigint";
   /** What ends the statement that makes a table. */
   readonly tableEnd: RawBuilder<unknown>;
+  /** A column of text in the order of its bytes, whatever language the database sorts in. */
+  readonly byBytes: (column: string) => RawBuilder<string>;
   /** Times that a transaction is tried when other writers stand in its way. */
   readonly mostTries: number;
   /** The first thing in a transaction that writes entries. */
@@ -18,6 +20,10 @@ export interface Engine {
   readonly isPassing: (trouble: unknown) => boolean;
   /** The database does not answer, or not now. Whether a commit on its way came through is then not known. */
   readonly isAway: (trouble: unknown) => boolean;
+  /** What the database keeps is not what it wrote: the disk, or somebody past the program, changed it. */
+  readonly isDamaged: (trouble: unknown) => boolean;
+  /** What the engine itself finds wrong in how it keeps the tables; none where it has no such check. */
+  readonly findsWrong: (database: Database) => Promise<readonly string[]>;
   /** The tables are gone: another process removed the programme. */
   readonly isRemoved: (trouble: unknown) => boolean;
 }
@@ -34,11 +40,21 @@ export const sqliteEngine: Engine = {
   name: "SQLite",
   whole: "integer",
   tableEnd: sql`strict`,
+  byBytes: (column) => sql`${sql.ref(column)}`,
   mostTries: Number.POSITIVE_INFINITY, // a try fails at once here: patience is measured in time
   beforeWriting: async () => {},
   beforeShaping: async () => {},
   isPassing: startsLike(/^SQLITE_BUSY/),
   isAway: startsLike(/^SQLITE_(FULL|IOERR)/),
+  // Also when the words that name tables and columns are no longer what was written.
+  isDamaged: (trouble) =>
+    startsLike(/^SQLITE_(CORRUPT|NOTADB)/)(trouble) ||
+    (codeOf(trouble) === "SQLITE_ERROR" &&
+      /^(no such (table|column)|malformed)|has no column/.test(String((trouble as Error).message))),
+  findsWrong: async (database) =>
+    (await sql<{ readonly integrity_check: string }>`pragma integrity_check(20)`.execute(database)).rows
+      .map((row) => row.integrity_check)
+      .filter((line) => line !== "ok"),
   isRemoved: () => false,
 };
 
@@ -57,6 +73,7 @@ export const postgresEngine: Engine = {
   name: "PostgreSQL",
   whole: "bigint",
   tableEnd: sql``,
+  byBytes: (column) => sql`${sql.ref(column)} collate "C"`,
   mostTries: 6,
   // A commit is acknowledged to devices, so it must be on the disk whatever the server's default; and a machine that
   // lost its power with the counter's lock in hand may not hold the others up for hours.
@@ -77,6 +94,9 @@ export const postgresEngine: Engine = {
   isAway: (trouble) =>
     startsLike(/^(E[A-Z]+|EAI_AGAIN|08...|28...|3D000|53300|57P0.|25P03)$/)(trouble) ||
     (trouble instanceof Error && codeOf(trouble) === "" && lostConnection.test(trouble.message)),
+  // Data corrupted, index corrupted.
+  isDamaged: startsLike(/^XX00[12]$/),
+  findsWrong: async () => [],
   // No such schema, no such table; a table that went while it was waited for.
   isRemoved: (trouble) =>
     startsLike(/^(3F000|42P01)$/)(trouble) ||

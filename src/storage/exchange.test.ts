@@ -337,3 +337,115 @@ describe("the demonstration on a device", () => {
     await again.close();
   });
 });
+
+describe("an exchange of a member", () => {
+  /** A service that gives what it is told to, as one that withholds does. */
+  const given = (entries: readonly Entry[], scope: string): typeof fetch => {
+    return async (input, init) => {
+      if (init?.method === "POST") return new Response(JSON.stringify({ heads: [], refused: [] }));
+      const cursor = Number(new URL(String(input), "http://localhost").searchParams.get("cursor"));
+      return new Response(
+        JSON.stringify({ entries: entries.slice(cursor), cursor: entries.length, more: false, scope }),
+      );
+    };
+  };
+  const memberOf = (kept: { scope: string | null }) => ({
+    scope: () => kept.scope,
+    keepScope: (scope: string) => {
+      kept.scope = scope;
+    },
+  });
+
+  it("[SG211] takes in a chain with holes, and the entries of the holes when they come later", async () => {
+    const office = writer({ device: "office-1" });
+    const chain = office.write(bee(1), bee(2), bee(3), bee(4));
+    const phone = await open("phone-1");
+    const kept = { scope: null as string | null };
+    const some = chain.filter((_, index) => index % 2 === 1);
+    const settings = { base: "/api", store: phone, member: memberOf(kept) };
+    expect(await exchangeOnce({ ...settings, fetch: given(some, "own") })).toMatchObject({
+      reached: true,
+      refused: [],
+    });
+    expect(await phone.all()).toEqual(some);
+    expect(await phone.heads()).toMatchObject([{ device: "office-1", seq: 4 }]);
+    expect(await exchangeOnce({ ...settings, fetch: given(chain, "all") })).toMatchObject({ refused: [] });
+    expect((await phone.all()).map(({ header }) => header.seq).toSorted()).toEqual([1, 2, 3, 4]);
+    expect(await phone.heads()).toMatchObject([{ device: "office-1", seq: 4 }]);
+    expect(await phone.states()).toEqual(fold(chain));
+    await phone.close();
+  });
+
+  it("[SG211] fills in a body that was withheld, and keeps an erased one erased", async () => {
+    const chain = writer({ device: "office-1" }).write(bee(1), bee(2));
+    const withheld = chain.map(({ header }) => ({ header, body: null }));
+    const phone = await open("phone-1");
+    await phone.takePage({ entries: withheld, cursor: 2 });
+    expect((await phone.states()).unread.map(({ why }) => why)).toEqual(["withheld", "withheld"]);
+    await phone.takePage({ entries: chain, cursor: 2 });
+    expect(await phone.states()).toEqual(fold(chain));
+    const erased = writer({ device: "office-2" }).write({
+      ...{ kind: "content-erased", at: "2026-03-17", about: chain[0]?.header.about ?? [] },
+      data: { entries: [chain[0]?.header.id ?? ""], reason: "asked for" },
+    } as EntryDraft);
+    await phone.takePage({ entries: erased, cursor: 3 });
+    await phone.takePage({ entries: chain, cursor: 3 });
+    expect((await phone.all()).filter(({ body }) => body === null)).toHaveLength(1);
+    await phone.close();
+  });
+
+  it("[SG211] sends no entry of another's device again, whatever the service has lost", async () => {
+    const others = writer({ device: "office-1" }).write(bee(1), bee(2));
+    const phone = await open("phone-1");
+    await phone.takePage({ entries: others, cursor: 2 });
+    await phone.record([bee(3)]);
+    const sent: string[] = [];
+    const empty = memoryStore({ programme: "main" });
+    const base = serviceFetch({ store: empty });
+    const fetch: typeof globalThis.fetch = (input, init) => {
+      if (init?.method === "POST")
+        for (const { header } of (JSON.parse(String(init.body)) as { entries: Entry[] }).entries)
+          sent.push(header.device);
+      return base(input, init);
+    };
+    await exchangeOnce({ fetch, base: "/api", store: phone, member: memberOf({ scope: null }) });
+    expect(new Set(sent)).toEqual(new Set(["phone-1"]));
+    await phone.close();
+  });
+
+  it("[SG211] others' entries of a carried copy hold the own ones up by nothing, however many they are", async () => {
+    const phone = await open("phone-1");
+    await phone.push(
+      writer({ device: "office-1" }).write(...Array.from({ length: 620 }, (_, index) => bee(index + 1))),
+    );
+    await phone.record([bee(1), bee(2)]);
+    const service = memoryStore({ programme: "main" });
+    const fetch: typeof globalThis.fetch = async (input, init) => {
+      if (init?.method !== "POST") return serviceFetch({ store: service })(input, init);
+      const { entries } = JSON.parse(String(init.body)) as { entries: Entry[] };
+      const own = entries.filter(({ header }) => header.device === "phone-1");
+      const refused = entries.filter(({ header }) => header.device !== "phone-1");
+      const { heads } = await service.push(own);
+      const slots = { device: "office-1" };
+      const told = refused.map(({ header }) => ({ id: header.id, problem: { code: "device-of-another", slots } }));
+      return new Response(JSON.stringify({ heads, refused: told }));
+    };
+    const report = await exchangeOnce({ fetch, base: "/api", store: phone, member: memberOf({ scope: null }) });
+    expect(report.refused.length).toBeGreaterThan(0);
+    expect((await service.all()).map(({ header }) => [header.device, header.seq])).toEqual([
+      ["phone-1", 1],
+      ["phone-1", 2],
+    ]);
+    await phone.close();
+  });
+
+  it("[SG211] says that one must sign in when the service asks for it", async () => {
+    const phone = await open("phone-1");
+    const fetch = async () => new Response("{}", { status: 401 });
+    expect(await exchangeOnce({ fetch, base: "/api", store: phone })).toMatchObject({
+      reached: false,
+      problems: [{ code: "sign-in-needed" }],
+    });
+    await phone.close();
+  });
+});

@@ -9,6 +9,11 @@ export interface ExchangeSettings {
   /** Address of the service's interface, without a slash at the end: `/api`. */
   readonly base: string;
   readonly store: DeviceStore;
+  /**
+   * For a member of the service: what may be seen, as the service named it last. When it names something else, the pull
+   * begins anew; and only what this device wrote is ever sent again, since others' entries are not the member's to send.
+   */
+  readonly member?: { readonly scope: () => string | null; readonly keepScope: (scope: string) => void };
   /** Milliseconds since 1970 UTC; the machine's clock when left out. */
   readonly now?: () => number;
 }
@@ -34,7 +39,13 @@ const clockToleranceMilliseconds = 10 * 60_000;
  * acknowledged and no longer has, it gets again. Safe to repeat and safe to cut off anywhere. Never throws for the
  * network's sake: see `reached` and `problems`.
  */
-export async function exchangeOnce({ fetch, base, store, now = Date.now }: ExchangeSettings): Promise<ExchangeReport> {
+export async function exchangeOnce({
+  fetch,
+  base,
+  store,
+  member,
+  now = Date.now,
+}: ExchangeSettings): Promise<ExchangeReport> {
   const address = `${base}/programmes/${encodeURIComponent(store.programme)}/entries`;
   const refused: Refusal[] = [];
   let [sent, received, clock]: [number, number, Problem | null] = [0, 0, null];
@@ -59,11 +70,15 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
     return pushReplyOf(await ask(address, { method: "POST", headers, body }));
   };
 
+  const isOwnOnly = member !== undefined;
   let mayHaveLost = true;
   /** Pushes until nothing is unsent or something is refused. */
   const send = async (): Promise<void> => {
     let limit = pageSize;
-    for (let entries = await batch(store, limit); entries.length > 0; entries = await batch(store, limit)) {
+    /** Devices of others: what a carried copy brought of them is theirs to send, and holds nothing else up. */
+    const others = new Set<string>();
+    const next = () => batch(store, limit, others);
+    for (let entries = await next(); entries.length > 0; entries = await next()) {
       let reply: PushReply;
       try {
         reply = await push(entries);
@@ -76,11 +91,15 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
       await store.acknowledge(reply.heads);
       const acknowledged = before - (await store.unsentCount());
       sent += Math.max(0, acknowledged);
-      if (mayHaveLost && (await sendLostAgain(store, reply))) {
+      if (mayHaveLost && (await sendLostAgain(store, reply, isOwnOnly))) {
         mayHaveLost = false;
         continue;
       }
       refused.push(...reply.refused);
+      const met = others.size;
+      for (const { problem: trouble } of reply.refused)
+        if (trouble.code === "device-of-another") others.add(String(trouble.slots.device));
+      if (others.size > met) continue;
       const fork = reply.refused.find(
         ({ problem: { code, slots } }) => code === forked && slots.device === store.device(),
       );
@@ -94,6 +113,13 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
       const cursor = await store.cursor();
       const page = pageOf(await ask(`${address}?cursor=${cursor}&limit=${pageSize}`));
       if (page.cursor < cursor) return false;
+      if (member && page.scope !== null && page.scope !== member.scope()) {
+        member.keepScope(page.scope);
+        if (cursor > 0) {
+          await store.takePage({ entries: [], cursor: 0 });
+          continue;
+        }
+      }
       const before = countOf(await store.heads());
       const taken = await store.takePage(page);
       received += countOf(await store.heads()) - before;
@@ -106,13 +132,15 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
   try {
     await send();
     if (!(await receive())) {
-      await sendEverythingAgain(store);
+      await sendEverythingAgain(store, isOwnOnly);
       await send();
       await receive();
     }
     await store.acknowledge([]);
     return report(true);
   } catch (trouble) {
+    if (trouble instanceof ServiceRefused && trouble.status === 401)
+      return report(false, problem("sign-in-needed", "warned", null));
     if (trouble instanceof ServiceRefused) {
       return report(false, problem("service-refused", "warned", null, { slots: { status: trouble.status } }));
     }
@@ -125,27 +153,34 @@ export async function exchangeOnce({ fetch, base, store, now = Date.now }: Excha
 }
 
 /** What goes in one push. A body erased before it was sent is taken in only together with its erasure. */
-async function batch(store: DeviceStore, limit: number): Promise<readonly Entry[]> {
+async function batch(store: DeviceStore, limit: number, others: ReadonlySet<string>): Promise<readonly Entry[]> {
+  if (others.size > 0)
+    return (await store.unsent(Number.MAX_SAFE_INTEGER))
+      .filter(({ header }) => !others.has(header.device))
+      .slice(0, limit);
   const entries = await store.unsent(limit);
   return entries.some((entry) => entry.body === null) ? store.unsent(largestPush) : entries;
 }
 
 /** Whether the service misses entries that it once acknowledged; then everything is unsent again. */
-async function sendLostAgain(store: DeviceStore, { refused }: PushReply): Promise<boolean> {
+async function sendLostAgain(store: DeviceStore, { refused }: PushReply, isOwnOnly: boolean): Promise<boolean> {
   const missing = new Map<string, number>();
   for (const { problem: trouble } of refused) {
     const { device, expected } = trouble.slots ?? {};
-    if (trouble.code === "entries-missing-before" && typeof device === "string") missing.set(device, Number(expected));
+    const isOurs = !isOwnOnly || device === store.device();
+    if (trouble.code === "entries-missing-before" && typeof device === "string" && isOurs)
+      missing.set(device, Number(expected));
   }
   let marked = 0;
   for (const [device, from] of missing) marked += await store.sendAgain(device, from);
-  if (marked > 0) await sendEverythingAgain(store);
+  if (marked > 0) await sendEverythingAgain(store, isOwnOnly);
   return marked > 0;
 }
 
 /** After the service was set back to an earlier copy, or begun anew: what this device holds may be the only copy. */
-async function sendEverythingAgain(store: DeviceStore): Promise<void> {
-  for (const { device } of await store.heads()) await store.sendAgain(device, 1);
+async function sendEverythingAgain(store: DeviceStore, isOwnOnly: boolean): Promise<void> {
+  for (const { device } of await store.heads())
+    if (!isOwnOnly || device === store.device()) await store.sendAgain(device, 1);
   await store.takePage({ entries: [], cursor: 0 });
 }
 
@@ -190,10 +225,13 @@ interface ServicePage {
   readonly entries: readonly Entry[];
   readonly cursor: number;
   readonly more: boolean;
+  /** What the member may see, in a word that changes with it; null where there are no members. */
+  readonly scope: string | null;
 }
 
 function pageOf(value: unknown): ServicePage {
   const page = value as Partial<ServicePage> | null;
   if (!Array.isArray(page?.entries) || !Number.isInteger(page.cursor)) throw new UnreadableReply("no page");
-  return { entries: page.entries, cursor: page.cursor ?? 0, more: page.more === true };
+  const scope = typeof page.scope === "string" ? page.scope : null;
+  return { entries: page.entries, cursor: page.cursor ?? 0, more: page.more === true, scope };
 }

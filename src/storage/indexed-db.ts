@@ -63,11 +63,13 @@ export type Database = IDBPDatabase<Schema>;
 export const allStores = ["entries", "heads", "states", "erased", "quarantine", "device"] as const;
 export type Writing = IDBPTransaction<Schema, typeof allStores, "readwrite">;
 
-export const databaseName = (programme: string): string => `skepsis-${programme}`;
+/** Name of a database; each member who signs in on a device has one of his own. No programme's name holds a space. */
+export const databaseName = (programme: string, owner?: string): string =>
+  owner === undefined ? `skepsis-${programme}` : `skepsis-${programme} ${owner}`;
 
 /** Opens the programme's database, made when it is not there. Gives way, and says so, when another tab removes it. */
-export function openDatabase(programme: string, onClosed: () => void): Promise<Database> {
-  return openDB<Schema>(databaseName(programme), 1, {
+export function openDatabase(programme: string, onClosed: () => void, owner?: string): Promise<Database> {
+  return openDB<Schema>(databaseName(programme, owner), 1, {
     upgrade(database) {
       const entries = database.createObjectStore("entries", { keyPath: "id" });
       entries.createIndex("by-place", ["device", "seq"], { unique: true });
@@ -105,6 +107,7 @@ export async function inOneTransaction<T>(database: Database, work: (tx: Writing
       // it is over already
     }
     await tx.done.catch(() => {});
-    throw trouble;
+    // A device without room ends the transaction, and each request then only says that it was ended.
+    throw tx.error?.name === "QuotaExceededError" ? tx.error : trouble;
   }
 }

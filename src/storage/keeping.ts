@@ -12,6 +12,8 @@ export interface Keeping {
   readonly place: string;
   /** Sees to it that an erased body is gone from the disk, as far as the engine can. */
   readonly afterErasure: () => void;
+  /** Makes the tables of another place of the same engine readable, does the work under the names of both, and lets go. */
+  readonly beside: <T>(place: string, work: (here: string, there: string) => Promise<T>) => Promise<T>;
   /** Removes everything and closes. */
   readonly discard: () => Promise<void>;
   readonly close: () => Promise<void>;

@@ -1,7 +1,7 @@
 /** A store that keeps in memory alone: for examples, tests and one-off answers. */
 import { advance, type Folded, nothingFolded, rootOf } from "../casebook/index.ts";
-import { type Entry, type EntryId, type Hash, type Head, headerHash } from "../journal/index.ts";
-import { byDevice, type Erasure, type Held, judge, placeKey, withoutErasedBody } from "./admission.ts";
+import { type Entry, headerHash } from "../journal/index.ts";
+import { byDevice, type Holding, hold, judge, withoutErasedBody } from "./admission.ts";
 import { type JournalStore, pageSize } from "./contract.ts";
 
 /** An empty store of one programme. */
@@ -9,26 +9,19 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
   let entries: readonly Entry[] = [];
   let quarantine: readonly Entry[] = [];
   let folded: Folded = nothingFolded;
-  const ids = new Map<EntryId, Hash>();
-  const places = new Map<string, Hash>();
-  const heads = new Map<string, Head>();
-  const erased = new Map<string, Erasure>();
-  const held: Held = { ids, places, heads, erased };
+  const held: Holding = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
 
   return {
     programme,
     async push(given) {
       const verdict = judge(given, held, { programme, acceptsWithheld: false });
-      for (const { entry, hash } of verdict.admitted) {
-        ids.set(entry.header.id, hash);
-        places.set(placeKey(entry.header.device, entry.header.seq), hash);
-      }
-      for (const head of verdict.heads) heads.set(head.device, head);
-      for (const [key, erasure] of verdict.erased) erased.set(key, erasure);
+      hold(held, verdict);
       const admitted = verdict.admitted.map((each) => each.entry);
       entries = [...entries, ...admitted].map((entry) => withoutErasedBody(entry, verdict.erased));
       folded = advance(folded, admitted);
-      quarantine = withQuarantined(quarantine, verdict.quarantined).map((entry) => withoutErasedBody(entry, erased));
+      quarantine = withQuarantined(quarantine, verdict.quarantined).map((entry) =>
+        withoutErasedBody(entry, held.erased),
+      );
       return { heads: verdict.heads, refused: verdict.refused };
     },
     async pull(cursor, limit = pageSize) {
@@ -38,7 +31,7 @@ export function memoryStore({ programme }: { readonly programme: string }): Jour
     },
     entriesOf: async (root) => entries.filter((entry) => rootOf(entry) === root),
     all: async () => entries,
-    heads: async () => [...heads.values()].sort(byDevice),
+    heads: async () => [...held.heads.values()].sort(byDevice),
     states: async () => folded.casebook,
     quarantined: async () => quarantine,
     close: async () => {},

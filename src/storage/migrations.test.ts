@@ -57,6 +57,7 @@ describe("a file of a version before steps were counted", () => {
     expect(after.prepare("select number, name from migrations order by number").all()).toEqual([
       { number: 1, name: "journal-as-first-released" },
       { number: 2, name: "no-index-by-kind" },
+      { number: 3, name: "members-and-devices" },
     ]);
     after.close();
   });

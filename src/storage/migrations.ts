@@ -2,6 +2,7 @@
 import type { Kysely } from "kysely";
 import { problem } from "../units/index.ts";
 import type { Engine } from "./engine.ts";
+import { membersAndDevices } from "./members-shape.ts";
 import { StoreTrouble } from "./patience.ts";
 import type { Writing } from "./tables.ts";
 
@@ -58,6 +59,7 @@ export const migrations: readonly Migration[] = [
     // Nothing is looked up by kind, and every push had to keep the index.
     step: async (tx) => void (await tx.schema.dropIndex("entries_by_kind").ifExists().execute()),
   },
+  { name: "members-and-devices", step: membersAndDevices },
 ];
 
 /**

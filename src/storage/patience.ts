@@ -25,6 +25,7 @@ export async function patiently<T>(engine: Engine, work: () => Promise<T>): Prom
     try {
       return await work();
     } catch (trouble) {
+      if (engine.isDamaged(trouble)) throw new StoreTrouble(damagedRecords(`${engine.name}: ${codeOf(trouble)}`));
       if (engine.isAway(trouble)) throw new StoreTrouble(unavailable(engine, trouble, "which does not answer"));
       if (!engine.isPassing(trouble)) throw trouble;
       if (tries >= engine.mostTries || Date.now() - began > patienceMilliseconds)
@@ -33,6 +34,10 @@ export async function patiently<T>(engine: Engine, work: () => Promise<T>): Prom
     }
   }
 }
+
+/** What is kept is not what was written: nobody's bug, and nothing to wait for. */
+export const damagedRecords = (reason: string): Problem =>
+  problem("records-damaged", "blocked", null, { slots: { reason } });
 
 const unavailable = (engine: Engine, trouble: unknown, wanted: string): Problem => {
   const reason = `${engine.name}, ${wanted}: ${codeOf(trouble) || "connection lost"}`;

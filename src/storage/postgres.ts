@@ -10,6 +10,8 @@ import type { Tables } from "./tables.ts";
 export interface PostgresDatabase {
   /** What a programme is kept in; closing it leaves the database open. */
   readonly keepingOf: (programme: string) => Keeping;
+  /** What a programme is built up in before it becomes its records. */
+  readonly asideOf: (programme: string) => Keeping;
   /** Whether anything was ever kept for a programme. */
   readonly has: (programme: string) => Promise<boolean>;
   /** Programmes of which anything was ever kept. */
@@ -38,6 +40,7 @@ export function postgresDatabase(address: string): PostgresDatabase {
   const whole = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
   return {
     keepingOf: (programme) => keepingIn(whole, schemaOf(programme)),
+    asideOf: (programme) => keepingIn(whole, schemaOf(programme).replace(/^skepsis_/, "restoring_")),
     async has(programme) {
       const asked = sql<{ found: number }>`select 1 as found from pg_namespace where nspname = ${schemaOf(programme)}`;
       return (await patiently(postgresEngine, () => asked.execute(whole))).rows.length > 0;
@@ -60,6 +63,7 @@ const keepingIn = (whole: Kysely<Tables>, place: string): Keeping => ({
   engine: postgresEngine,
   database: whole.withSchema(place),
   place,
+  beside: (other, work) => work(place, other),
   afterErasure: () => {}, // rows that were overwritten go when PostgreSQL cleans up by itself
   discard: () =>
     whole.transaction().execute(async (tx) => {
@@ -69,13 +73,13 @@ const keepingIn = (whole: Kysely<Tables>, place: string): Keeping => ({
   close: async () => {},
 });
 
-const longestName = 63;
+const longestName = 61; // of PostgreSQL's 63, for a name aside is two longer
 
 /** Name of a programme's schema. PostgreSQL cuts long names in silence, so those end in a hash instead. */
 export function schemaOf(programme: string): string {
   const plain = `skepsis_${programme}`;
   if (plain.length <= longestName) return plain;
-  return `${plain.slice(0, 46)}_${createHash("sha256").update(programme).digest("hex").slice(0, 16)}`;
+  return `${plain.slice(0, 44)}_${createHash("sha256").update(programme).digest("hex").slice(0, 16)}`;
 }
 
 const bigint = 20;

@@ -3,7 +3,9 @@ import { existsSync, mkdirSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
 import { type PostgresDatabase, postgresDatabase } from "./postgres.ts";
+import { restoreThrough } from "./restoring.ts";
 import { openServerStore, type ServerStore, storeIn } from "./server-store.ts";
+import { openFile } from "./sqlite.ts";
 
 export interface Records {
   /** Where they are kept, as it may be shown: without a password. */
@@ -16,6 +18,11 @@ export interface Records {
   readonly programmes: () => Promise<readonly string[]>;
   /** Opens the store of a programme, made when there is none yet. Its closing is the caller's. */
   readonly open: (programme: string) => Promise<ServerStore>;
+  /**
+   * Fills a store aside and makes it the programme's records in one step, if `fill` says that it is whole. Refused when
+   * the programme has entries. What a restore that was cut off left aside is thrown away by the next.
+   */
+  readonly restore: (programme: string, fill: (aside: ServerStore) => Promise<Result<null>>) => Promise<Result<null>>;
   readonly close: () => Promise<void>;
 }
 
@@ -51,6 +58,14 @@ export function inFolder(folder: string): Records {
       mkdirSync(folder, { recursive: true, mode: 0o700 }); // for this account alone
       return openServerStore({ file: fileOf(programme), programme });
     },
+    async restore(programme, fill) {
+      mkdirSync(folder, { recursive: true, mode: 0o700 });
+      const file = fileOf(programme);
+      return restoreThrough(programme, fill, {
+        aside: () => openFile(`${file}.restoring`),
+        final: () => openFile(file),
+      });
+    },
     close: async () => {},
   };
 }
@@ -61,6 +76,11 @@ const inPostgres = (database: PostgresDatabase, shown: string): Records => ({
   has: database.has,
   programmes: database.programmes,
   open: (programme) => storeIn(database.keepingOf(programme), programme),
+  restore: (programme, fill) =>
+    restoreThrough(programme, fill, {
+      aside: () => database.asideOf(programme),
+      final: () => database.keepingOf(programme),
+    }),
   close: database.close,
 });
 

@@ -1,12 +1,25 @@
 /** Entries as rows, and the one lock that every write takes. */
 import type { Entry } from "../journal/index.ts";
+import { damagedRecords, StoreTrouble } from "./patience.ts";
 import type { EntryRow, Writing } from "./tables.ts";
 
 /** An entry as it was given, from its row. */
 export const entryOf = (row: Pick<EntryRow, "header" | "body">): Entry => ({
-  header: JSON.parse(row.header) as Entry["header"],
-  body: row.body === null ? null : (JSON.parse(row.body) as Entry["body"]),
+  header: wordsOf<Entry["header"]>(row.header),
+  body: row.body === null ? null : wordsOf<NonNullable<Entry["body"]>>(row.body),
 });
+
+/**
+ * What was given, from its JSON.
+ * @throws StoreTrouble when these are no words that were ever given
+ */
+export function wordsOf<T>(json: string): T {
+  try {
+    return JSON.parse(json) as T;
+  } catch {
+    throw new StoreTrouble(damagedRecords("an entry is no longer the words that were written"));
+  }
+}
 
 /**
  * Takes the programme's counter row, and with it the only right to write, until the transaction ends. Must be the

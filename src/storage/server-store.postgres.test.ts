@@ -2,6 +2,7 @@ import pg from "pg";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, everyKind } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import { ask, newDatabase, server } from "../../tests/postgres/database.ts";
@@ -20,6 +21,13 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
   storageContract("PostgreSQL", async (programme) => {
     await database.keepingOf(programme).discard();
     return open(programme);
+  });
+
+  const ofMembers = postgresDatabase(server === null ? "" : await newDatabase());
+  afterAll(() => ofMembers.close());
+  membersContract("PostgreSQL", async () => {
+    await ofMembers.keepingOf("main").discard();
+    return storeIn(ofMembers.keepingOf("main"), "main");
   });
 
   serviceStoreContract("PostgreSQL", async () => {

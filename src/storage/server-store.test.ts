@@ -6,6 +6,7 @@ import { sql } from "kysely";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, callDrafts } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import type { Entry } from "../journal/index.ts";
@@ -21,6 +22,8 @@ const newFile = (): string => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 storageContract("SQLite", (programme) => openServerStore({ file: newFile(), programme }));
+
+membersContract("SQLite", () => openServerStore({ file: newFile(), programme: "main" }));
 
 serviceStoreContract("SQLite", async () => {
   const file = newFile();

@@ -1,21 +1,41 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
-import type { Entry } from "../journal/index.ts";
+import type { Entry, Hash, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
-import { byDevice, judge } from "./admission.ts";
-import { demonstration, type JournalStore, onlyDemonstration, pageSize } from "./contract.ts";
+import { byDevice } from "./admission.ts";
+import { checkStore, type StoreReport } from "./check.ts";
+import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pageSize } from "./contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
+import { deskOf } from "./member-desk.ts";
+import { erasureOf } from "./member-erasure.ts";
+import { memberExchange } from "./member-exchange.ts";
+import { keysOf } from "./member-keys.ts";
+import { notesOf } from "./member-notes.ts";
+import { peopleOf } from "./member-people.ts";
+import { sessionsOf } from "./member-sessions.ts";
+import type { MemberBook } from "./members-contract.ts";
 import { patiently } from "./patience.ts";
-import { statesReader } from "./projection.ts";
-import { entryOf, lockCounter } from "./rows.ts";
-import { heldIn, takeIn } from "./server-writing.ts";
+import { fingerprint, statesReader } from "./projection.ts";
+import { pushesTogether, takeInTogether } from "./push-together.ts";
+import { entryOf, wordsOf } from "./rows.ts";
 import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
+  /** Who may come in, and what each is given. */
+  readonly members: MemberBook;
   /**
    * Removes the demonstration with all that it was kept in. The store is closed and of no more use.
    * Refused for any other programme: records are never removed this way.
    */
   removeDemonstration(): Promise<Result<null>>;
+  /**
+   * Takes in entries of a backup, in their order: also those whose body is gone before the erasure that names it has
+   * come. What is erased for good must be named in the end, see `check`.
+   */
+  pushRestored(entries: readonly Entry[]): Promise<PushReply>;
+  /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
+  fingerprint(upTo: number): Promise<Hash>;
+  /** Reads everything that is kept and says whether it is what was written; heads noted elsewhere may be given. */
+  check(noted?: readonly Head[]): Promise<StoreReport>;
 }
 
 export interface ServerSettings {
@@ -58,24 +78,33 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
   }
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
+  const desk = deskOf(database, engine, programme, onTables);
+  const take = pushesTogether(async (pushes) => {
+    const verdicts = await onTables(() =>
+      database
+        .transaction()
+        .setIsolationLevel("read committed") // after the lock, see what others have committed before it
+        .execute(async (tx) => {
+          await engine.beforeWriting(tx);
+          return takeInTogether(tx, programme, pushes);
+        }),
+    );
+    if (verdicts.some(({ erased }) => erased.size > 0)) afterErasure();
+    return verdicts.map(({ heads, refused }) => ({ heads, refused }));
+  });
+
   return {
     programme,
-    async push(given) {
-      const verdict = await onTables(() =>
-        database
-          .transaction()
-          .setIsolationLevel("read committed") // after the lock, see what others have committed before it
-          .execute(async (tx) => {
-            await engine.beforeWriting(tx);
-            const from = await lockCounter(tx, programme);
-            const judged = judge(given, await heldIn(tx, given), { programme, acceptsWithheld: false });
-            if (judged.admitted.length > 0 || judged.quarantined.length > 0) await takeIn(tx, judged, from);
-            return judged;
-          }),
-      );
-      if (verdict.erased.size > 0) afterErasure();
-      return { heads: verdict.heads, refused: verdict.refused };
+    members: {
+      ...peopleOf(desk),
+      ...sessionsOf(desk),
+      ...keysOf(desk),
+      ...memberExchange(desk, afterErasure),
+      ...erasureOf(desk, afterErasure),
+      ...notesOf(desk),
     },
+    push: (given) => take({ given, acceptsWithheld: false }),
+    pushRestored: (given) => take({ given, acceptsWithheld: true }),
     pull: (cursor, limit = pageSize) =>
       onTables(async () => {
         const rows = await entries()
@@ -94,8 +123,10 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
     quarantined: () =>
       onTables(async () => {
         const rows = await database.selectFrom("quarantine").select("entry").execute();
-        return rows.map((row) => JSON.parse(row.entry) as Entry);
+        return rows.map((row) => wordsOf<Entry>(row.entry));
       }),
+    fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
+    check: (noted = []) => onTables(() => checkStore(keeping, noted)),
     async removeDemonstration() {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       await patiently(engine, discard);

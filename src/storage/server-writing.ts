@@ -1,16 +1,17 @@
 /** What is done inside the service's one transaction: looking up, taking in, erasing. */
 import { rootOf } from "../casebook/index.ts";
-import { type Entry, headerHash, isEntry } from "../journal/index.ts";
+import { type Entry, headerHash } from "../journal/index.ts";
 import {
   canBeLookedUp,
   type Erasure,
   erasureKey,
-  type Held,
+  type Holding,
   placeKey,
   type Verdict,
   withoutErasedBody,
 } from "./admission.ts";
 import { keepStates } from "./projection.ts";
+import { keepScopes } from "./scopes.ts";
 import type { EntryRow, Writing } from "./tables.ts";
 
 /** Databases take only so many values in one statement. */
@@ -23,9 +24,9 @@ function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
 }
 
 /** What the database holds as far as these entries touch it. */
-export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Held> {
-  const headers = entries.filter((each) => isEntry(each) && canBeLookedUp(each)).map((entry) => entry.header);
-  const held = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
+export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Holding> {
+  const headers = entries.filter(canBeAsked).map((entry) => entry.header);
+  const held: Holding = { ids: new Map(), places: new Map(), heads: new Map(), erased: new Map() };
   const devices = Map.groupBy(headers, (header) => header.device);
   for (const ids of batches(headers.map((header) => header.id))) {
     const rows = await tx.selectFrom("entries").select(["id", "hash"]).where("id", "in", ids).execute();
@@ -47,6 +48,20 @@ export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<He
     }
   }
   return held;
+}
+
+/** Whether it names a place and an id at all: what is no entry is judged later, and looked for in vain here. */
+function canBeAsked(entry: Entry): boolean {
+  const { id, device, seq, about } = (entry as Partial<Entry> | null)?.header ?? ({} as Partial<Entry["header"]>);
+  return (
+    typeof id === "string" &&
+    /^[0-9a-f-]{36}$/.test(id) &&
+    typeof device === "string" &&
+    Number.isSafeInteger(seq) &&
+    Array.isArray(about) &&
+    about.every((each) => typeof each === "string") &&
+    canBeLookedUp(entry)
+  );
 }
 
 /** Writes what a verdict admits, from this position on; returns the new position. */
@@ -73,10 +88,19 @@ export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promi
       .onConflict((conflict) => conflict.doNothing())
       .execute();
   }
+  await settleQuarantine(tx, verdict);
   await erase(tx, verdict.erased);
+  const { programme } = await tx.selectFrom("counters").select("programme").executeTakeFirstOrThrow();
+  await keepScopes(tx, { programme, from, entries: verdict.admitted.map(({ entry }) => entry) });
   await keepStates(tx, new Set(verdict.admitted.map(({ entry }) => rootOf(entry))), position);
   await tx.updateTable("counters").set({ position }).execute();
   return position;
+}
+
+/** An entry of a lost device that was found and sent again is kept apart no longer. */
+async function settleQuarantine(tx: Writing, { admitted }: Verdict): Promise<void> {
+  for (const hashes of batches(admitted.map(({ hash }) => hash)))
+    await tx.deleteFrom("quarantine").where("hash", "in", hashes).execute();
 }
 
 async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {

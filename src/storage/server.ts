@@ -1,7 +1,9 @@
 /** The service's entrance to storage: SQLite and PostgreSQL. Needs Node; the page never imports it. */
 export * from "./backup.ts";
+export type { StoreReport } from "./check.ts";
 export * from "./contract.ts";
 export { OtherProgramme } from "./keeping.ts";
+export * from "./members-contract.ts";
 export { memoryStore } from "./memory.ts";
 export { StoreTrouble } from "./patience.ts";
 export * from "./records.ts";

@@ -23,6 +23,63 @@ export interface Tables {
   counters: { programme: string; position: number };
   /** Which steps of the shape were taken. */
   migrations: { number: number; name: string };
+  members: {
+    id: string;
+    name: string;
+    /** The name as it is looked up: without capitals and outer spaces. */
+    sign_in: string;
+    role: string;
+    /** Argon2id with its parameters and salt; null: signs in by a passkey alone. */
+    password: string | null;
+    /** 1: exact places were granted. */
+    places: number;
+    /** Wrong passwords since the last right one, and the instant of the last. */
+    failures: number;
+    failed_at: string | null;
+    admitted_at: string;
+    ended_at: string | null;
+  };
+  /** A token is kept as its SHA-256: whoever reads the table cannot use it. */
+  sessions: {
+    hash: string;
+    id: string;
+    member: string;
+    device: string | null;
+    client: string;
+    began_at: string;
+    seen_at: string;
+    /** Ends by then whatever happens. */
+    ends_at: string;
+    ended_at: string | null;
+    why: string | null;
+  };
+  invitations: {
+    hash: string;
+    id: string;
+    role: string;
+    by: string | null;
+    made_at: string;
+    ends_at: string;
+    used_at: string | null;
+    member: string | null;
+  };
+  devices: { device: string; member: string; name: string; registered_at: string; lost_at: string | null };
+  /** Whose a root is, `*` for everyone's, and the position from which on it is. */
+  scopes: { member: string; root: string; since: number };
+  /** What a root hangs on: a case on its apiary, a vial and a plan on their case. */
+  parents: { root: string; parent: string };
+  passkeys: {
+    id: string;
+    member: string;
+    public_key: string;
+    counter: number;
+    transports: string;
+    name: string;
+    made_at: string;
+    used_at: string | null;
+  };
+  /** A question put to a passkey, to be answered once. */
+  challenges: { hash: string; purpose: string; member: string | null; ends_at: string };
   /** A projection: the kept state of a root, which fold made it, and up to which position. Can be dropped at any time. */
   states: { root: string; fold_version: number; position: number; part: string };
 }

@@ -1,6 +1,7 @@
 /** Reads one cell as a count, a number, a day or a word; what cannot be read is told, with a mend where there is one. */
 import { isDay } from "../units/index.ts";
 import { type ImportProblem, importProblem, type Mend } from "./import-problem.ts";
+import type { CellKind } from "./table.ts";
 
 /** A cell with its place. */
 export interface Cell {
@@ -10,6 +11,8 @@ export interface Cell {
   readonly text: string;
   /** An export had made the text inert: what looks like a formula is text. */
   readonly inert?: boolean;
+  /** What the file said of the cell; left out where it has texts alone. */
+  readonly kind?: CellKind;
 }
 
 export type Reading<T> = { readonly value: T } | { readonly problem: ImportProblem };
@@ -36,10 +39,14 @@ export function readNumber(cell: Cell, writing: Writing): Reading<number> {
   const spelt = writing.decimal === "," ? /^[+-]?\d+(,\d+)?$/ : /^[+-]?\d+(\.\d+)?$/;
   if (!spelt.test(cell.text)) {
     const other = cell.text.replace(writing.decimal === "," ? "." : ",", writing.decimal);
-    return trouble("number-unreadable", cell, {}, spelt.test(other) ? { kind: "use", use: other } : null);
+    return trouble("number-unreadable", cell, {}, spelt.test(other) ? { kind: "use", use: other } : forWord(cell.text));
   }
   return { value: Number(cell.text.replace(",", ".")) };
 }
+
+/** A word where a number is wanted may say that nothing was recorded; only a person knows. */
+const forWord = (text: string): Mend | null =>
+  /^[^\d=]{1,30}$/.test(text) ? { kind: "nothing-recorded", use: text } : null;
 
 /** A whole number of things, 0 to 100 000. */
 export function readCount(cell: Cell, writing: Writing): Reading<number> {
@@ -72,6 +79,16 @@ export function readText(cell: Cell, longest: number): Reading<string> {
 }
 
 const pad = (text: string): string => text.padStart(2, "0");
+
+/**
+ * Whether a spreadsheet may have made a code into something else: into a day (`1-Mar`, `2026-03-01`), a large number
+ * (`1.00E+05`), a number with a fraction, or a truth.
+ */
+export const looksChanged = ({ text, kind }: Cell): boolean =>
+  kind === "date" ||
+  (kind === "number" && !/^\d{1,11}$/.test(text)) ||
+  /^\d{1,2}[-/ ][A-Za-z]{3}([-/ ]\d{2,4})?$|^[A-Za-z]{3}[-/ ]\d{2}$|^\d([.,]\d+)?[Ee]\+?\d+$/.test(text) ||
+  /^\d{4}-\d{2}-\d{2}( |$)|^\d{1,2}[/.]\d{1,2}[/.]\d{2,4}$|^\d+[.,]\d+$|^(TRUE|FALSE)$/.test(text);
 
 /** A day. ISO is read; other spellings only when the mapping names their order; never guessed, never moved. */
 export function readDay(cell: Cell, writing: Writing): Reading<string> {

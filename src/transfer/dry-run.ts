@@ -1,17 +1,19 @@
 /** Tries an import without doing it: every entry it would make, or every problem, never some of either. */
 import type { EntryDraft } from "../journal/index.ts";
-import { type Cell, plainCell, readText, type Writing } from "./cells.ts";
+import { type Cell, looksChanged, plainCell, readText, type Writing } from "./cells.ts";
+import { readGiven } from "./given-file.ts";
 import { importId } from "./import-id.ts";
 import { type ImportAnswer, type ImportProblem, importProblem } from "./import-problem.ts";
 import { columnsOf, type Mapping } from "./mapping.ts";
 import type { PlannedImport } from "./planned-import.ts";
 import { findingDraft, knownIdProblems, resultDraft } from "./row-drafts.ts";
 import { type RowReader, rowReader } from "./row-reader.ts";
-import { readTable, type Table } from "./table.ts";
+import type { Table } from "./table.ts";
 import { temperatureDrafts } from "./temperature-drafts.ts";
 
 export interface ImportRequest {
-  readonly text: string;
+  /** The file: a workbook, JSON, or a table as text. */
+  readonly given: Uint8Array | string;
   readonly mapping: Mapping;
   /** Today; days after it are refused. Null when not asked. */
   readonly today: string | null;
@@ -21,10 +23,10 @@ export interface ImportRequest {
  * The entries that a table would become under a mapping. Nothing is partial: one blocked cell, and there are no
  * drafts, but every problem of the file is listed by line and column, with a mend where we know one.
  *
- * The same text and mapping give the same ids; see `freshDrafts` for what already stands.
+ * The same file and mapping give the same ids; see `freshDrafts` for what already stands.
  */
-export function dryRun({ text, mapping, today }: ImportRequest): ImportAnswer<PlannedImport> {
-  const table = readTable(text, mapping.delimiter);
+export function dryRun({ given, mapping, today }: ImportRequest): ImportAnswer<PlannedImport> {
+  const table = readGiven(given, mapping);
   if (!table.ok) return table;
   const { header } = table.value;
   const used = new Set(columnsOf(mapping));
@@ -88,7 +90,7 @@ function applyMends(table: Table, { mends, colony, apiary }: Mapping, problems: 
         );
       }
     }
-    return { line: row.line, cells };
+    return { ...row, cells };
   });
   for (const mend of unused)
     problems.push(
@@ -103,13 +105,15 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
   const colonies: EntryDraft[] = [];
   const found: EntryDraft[] = [];
   const coloniesOfCase = new Map<string, string[]>();
+  const opened = new Map<string, Opened>();
   const seen = new Map<string, number>();
 
   for (const row of table.rows) {
     const reader = rowReader({ table, row, mapping, writing, problems });
     const placeCell = requiredCell(reader, apiary.column);
     const placeName = reader.keep(readText(placeCell, 200));
-    const code = colony ? reader.keep(readText(requiredCell(reader, colony.column), 200)) : null;
+    const codeCell = colony ? requiredCell(reader, colony.column) : null;
+    const code = codeCell ? reader.keep(readText(codeCell, 200)) : null;
     if (placeName === undefined || code === undefined) continue;
     const place = Object.hasOwn(apiary.places, placeName) ? apiary.places[placeName] : undefined;
     if (!place) {
@@ -123,10 +127,15 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       );
       continue;
     }
-    const apiaryId = importId(key, "apiary", place.code);
+    const { onRecord, colonies: known, ...record } = place;
+    const apiaryId = onRecord ?? importId(key, "apiary", place.code);
     const caseId = importId(key, "case", place.code);
     if (!apiaries.has(apiaryId))
-      apiaries.set(apiaryId, [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: place }]);
+      apiaries.set(
+        apiaryId,
+        onRecord ? [] : [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: record }],
+      );
+    opened.set(caseId, { apiaryId, code: place.code });
     if (code === null || !colony) continue;
     const first = seen.get(`${apiaryId} ${code}`);
     if (first !== undefined) {
@@ -134,48 +143,54 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       continue;
     }
     seen.set(`${apiaryId} ${code}`, row.line);
-    if (/^\d{1,2}[-/ ][A-Za-z]{3}$|^[A-Za-z]{3}[-/ ]\d{2}$|^\d(\.\d+)?[Ee]\+?\d+$/.test(code))
+    if (codeCell && looksChanged(codeCell))
       reader.tell(
         importProblem("code-looks-changed", { severity: "warned", line: row.line, column: colony.column, given: code }),
       );
-    const colonyId = importId(key, "colony", place.code, code);
-    colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
+    const standing = Object.hasOwn(known, code) ? known[code] : undefined;
+    const colonyId = standing ?? importId(key, "colony", place.code, code);
+    if (standing === undefined)
+      colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
     coloniesOfCase.set(caseId, [...(coloniesOfCase.get(caseId) ?? []), colonyId]);
     for (const each of mapping.results) found.push(...resultDraft(reader, each, { caseId, colonyId }));
     for (const each of mapping.findings) found.push(...findingDraft(reader, each, { caseId, colonyId }));
   }
-  const cases = caseDrafts(mapping, [...apiaries.values()].flat(), coloniesOfCase);
+  const cases = caseDrafts(mapping, opened, coloniesOfCase);
   return {
     drafts: [...[...apiaries.values()].flat(), ...colonies, ...cases, ...found],
     counts: {
       rows: table.rows.length,
       apiaries: apiaries.size,
-      colonies: colonies.length,
+      colonies: seen.size,
       results: found.filter(({ kind }) => kind === "test-result-recorded").length,
       findings: found.filter(({ kind }) => kind === "finding-recorded").length,
     },
   };
 }
 
+/** The place that a case is opened for. */
+interface Opened {
+  readonly apiaryId: string;
+  readonly code: string;
+}
+
 /** One case a place, about all its colonies of the file. */
 function caseDrafts(
   mapping: Mapping,
-  apiaries: readonly EntryDraft[],
+  opened: ReadonlyMap<string, Opened>,
   colonies: ReadonlyMap<string, readonly string[]>,
 ): readonly EntryDraft[] {
   const opening = mapping.case;
   if (!opening) return [];
-  return apiaries.flatMap((draft) => {
-    if (draft.kind !== "apiary-registered") return [];
-    const id = importId(mapping.key, "case", draft.data.code);
+  return [...opened].map(([id, { apiaryId, code }]): EntryDraft => {
     const data = {
-      code: opening.code.replace("{apiary}", draft.data.code),
+      code: opening.code.replace("{apiary}", code),
       openedOn: opening.openedOn,
       question: opening.question,
       story: mapping.source,
       colonies: [...(colonies.get(id) ?? [])],
     };
-    return [{ kind: "case-opened", at: opening.openedOn, about: [id, draft.about[0] as string], data } as const];
+    return { kind: "case-opened", at: opening.openedOn, about: [id, apiaryId], data };
   });
 }
 

@@ -5,6 +5,8 @@ import type { TransferProblems } from "./problems.ts";
 /** A change a person may agree to; nothing is mended unasked. */
 export type Mend =
   | { readonly kind: "use"; readonly use: string }
+  /** Read this word as nothing recorded, wherever it stands. */
+  | { readonly kind: "nothing-recorded"; readonly use: string }
   | { readonly kind: "swap"; readonly column: string; readonly with: string }
   | { readonly kind: "leave-out" }
   | { readonly kind: "delimiter"; readonly use: string }

@@ -39,7 +39,7 @@ function mapped(json: unknown): Mapping {
   return read.value;
 }
 const run = (rows: string, changed: Mapping = mapping, today: string | null = null) =>
-  dryRun({ text: header + rows, mapping: changed, today });
+  dryRun({ given: header + rows, mapping: changed, today });
 function problems(rows: string, changed: Mapping = mapping, today: string | null = null): readonly ImportProblem[] {
   const answer = run(rows, changed, today);
   return answer.problems.filter(({ severity }) => severity === "blocked");
@@ -134,21 +134,21 @@ describe("a dry run", () => {
       `place,month,mean\n${means.map((mean, month) => `Here,${month + 1},${mean}\n`).join("")}`;
     const celsius = [-11.6, -9.6, -4.1, 4.5, 10.5, 14.5, 16.8, 15.8, 10.4, 4.1, -5.1, -9.9];
     const fahrenheit = celsius.map((each) => Math.round((each * 1.8 + 32) * 100) / 100);
-    const right = dryRun({ text: rows(celsius), mapping: climate("celsius"), today: null });
+    const right = dryRun({ given: rows(celsius), mapping: climate("celsius"), today: null });
     expect(right.ok && right.value.drafts[1]?.data).toMatchObject({ monthlyMeanCelsius: celsius });
-    const wrong = dryRun({ text: rows(fahrenheit), mapping: climate("celsius"), today: null });
+    const wrong = dryRun({ given: rows(fahrenheit), mapping: climate("celsius"), today: null });
     expect(wrong.problems[0]).toMatchObject({ code: "temperatures-look-like-fahrenheit", mend: { kind: "unit" } });
-    const named = dryRun({ text: rows(fahrenheit), mapping: climate("fahrenheit"), today: null });
+    const named = dryRun({ given: rows(fahrenheit), mapping: climate("fahrenheit"), today: null });
     const data = named.ok ? (named.value.drafts[1]?.data as { readonly monthlyMeanCelsius: readonly number[] }) : null;
     data?.monthlyMeanCelsius.forEach((each, month) => {
       expect(Math.abs(each - (celsius[month] as number))).toBeLessThan(0.003); // rounded to 0.01 °F above
     });
     expect(data).not.toBeNull();
-    const gap = dryRun({ text: rows(celsius.slice(0, 11)), mapping: climate("celsius"), today: null });
+    const gap = dryRun({ given: rows(celsius.slice(0, 11)), mapping: climate("celsius"), today: null });
     expect(gap.problems[0]).toMatchObject({ code: "month-missing", slots: { months: "12" } });
-    const twice = dryRun({ text: `${rows(celsius)}Here,12,1\n`, mapping: climate("celsius"), today: null });
+    const twice = dryRun({ given: `${rows(celsius)}Here,12,1\n`, mapping: climate("celsius"), today: null });
     expect(twice.problems[0]).toMatchObject({ code: "month-twice", line: 14 });
-    const others = dryRun({ text: `${rows(celsius)}There,1,1\n`, mapping: climate("celsius"), today: null });
+    const others = dryRun({ given: `${rows(celsius)}There,1,1\n`, mapping: climate("celsius"), today: null });
     expect(others.ok && others.problems[0]).toMatchObject({ code: "places-left-out", severity: "noted" });
   });
   it("[TR8] unknown tests, findings, apiaries and words are refused; a colony twice is refused", () => {
@@ -178,14 +178,14 @@ describe("a dry run", () => {
   });
   it("[TR10] columns", () => {
     const extra = dryRun({
-      text: "yard,colony,date,pos,exam,crawl,secret\nOrsa,A,2026-03-09,1,50,y,1\n",
+      given: "yard,colony,date,pos,exam,crawl,secret\nOrsa,A,2026-03-09,1,50,y,1\n",
       mapping,
       today: null,
     });
     expect(extra.ok && extra.problems.map(({ code, column }) => [code, column])).toEqual([
       ["column-not-mapped", "secret"],
     ]);
-    const less = dryRun({ text: "yard,colony,date,pos,exam\nOrsa,A,2026-03-09,1,50\n", mapping, today: null });
+    const less = dryRun({ given: "yard,colony,date,pos,exam\nOrsa,A,2026-03-09,1,50\n", mapping, today: null });
     expect(less.ok).toBe(false);
     expect(told(less.problems)).toEqual([["column-missing", 1, "crawl"]]);
   });
@@ -298,13 +298,41 @@ describe("importing into a casebook", () => {
   });
 });
 
+describe("a table of an apiary on record", () => {
+  it("[TR37] adds results to the colonies that stand, registers only new ones, and nothing the second time", () => {
+    const before: readonly EntryDraft[] = [
+      {
+        kind: "apiary-registered",
+        at: "2026-01-01",
+        about: ["ap-1"],
+        data: { code: "OH", name: "Orsa Hollow", place: "x" },
+      },
+      { kind: "colony-registered", at: "2026-01-01", about: ["ap-1", "co-1"], data: { code: "A" } },
+    ];
+    const place = { code: "OH", name: "Orsa Hollow", place: "x", onRecord: "ap-1", colonies: { A: "co-1" } };
+    const onRecord: Mapping = { ...mapping, apiary: { ...mapping.apiary, places: { Orsa: place } } };
+    const rows = "Orsa,A,2026-03-09,17,50,y\nOrsa,B,2026-03-09,0,50,n\n";
+    const made = drafts(rows, onRecord);
+    expect(made.map(({ kind, about }) => [kind, about[kind === "case-opened" ? 1 : 0]]).slice(0, 2)).toEqual([
+      ["colony-registered", "ap-1"],
+      ["case-opened", "ap-1"],
+    ]);
+    const first = freshDrafts(fold(sealed(before)), made);
+    expect(first.fresh).toHaveLength(6);
+    const after = fold(sealed([...before, ...first.fresh]));
+    expect(Object.keys(after.apiaries)).toEqual(["ap-1"]);
+    expect(Object.keys(after.apiaries["ap-1"]?.colonies ?? {})).toHaveLength(2);
+    expect(freshDrafts(after, made).fresh).toEqual([]);
+  });
+});
+
 describe("the published washes", () => {
   const table = readFileSync("examples/varroa-splits-2025/varroa_splits_control_2025.csv", "utf8");
   const washes = mapped(JSON.parse(readFileSync("examples/varroa-splits-2025-import/mapping.json", "utf8")));
   const golden = JSON.parse(readFileSync("tests/golden/varroa-splits-2025-sums.json", "utf8"));
 
   it("[TR14] 177 colonies, and the sums of mites and bees by day that another program counted", () => {
-    const answer = dryRun({ text: table, mapping: washes, today: "2026-11-25" });
+    const answer = dryRun({ given: table, mapping: washes, today: "2026-11-25" });
     if (!answer.ok) throw new Error(JSON.stringify(answer.problems.slice(0, 3)));
     const { drafts: list, counts } = answer.value;
     expect(counts).toMatchObject({ rows: 177, colonies: 177, apiaries: 4 });
@@ -318,12 +346,12 @@ describe("the published washes", () => {
     expect(answer.problems.map(({ code, column }) => [code, column])).toEqual([["mended", "d77_mites"]]);
   });
   it("[TR14] without the mend the half count is refused by line and column", () => {
-    const answer = dryRun({ text: table, mapping: { ...washes, mends: [] }, today: null });
+    const answer = dryRun({ given: table, mapping: { ...washes, mends: [] }, today: null });
     expect(answer.ok).toBe(false);
     expect(told(answer.problems)).toEqual([["half-a-count", golden.halfACount.line, "d77_bees"]]);
   });
   it("[TR12] imported, sealed and folded, a second import of the table adds nothing", () => {
-    const answer = dryRun({ text: table, mapping: washes, today: null });
+    const answer = dryRun({ given: table, mapping: washes, today: null });
     if (!answer.ok) throw new Error("imports");
     const casebook = fold(sealed(answer.value.drafts));
     expect(casebook.unread).toEqual([]);

@@ -20,6 +20,10 @@ const place = z.strictObject({
   place: text,
   latitude: z.number().min(-90).max(90).optional(),
   longitude: z.number().min(-180).max(180).optional(),
+  /** Id of an apiary on record: then nothing is registered anew, and code and name only tell it apart here. */
+  onRecord: text.optional(),
+  /** Colonies on record there, id by code. */
+  colonies: z.record(z.string(), text).default({}),
 });
 
 /** One result a row and test. Missing counts mean no result; half a count is a problem. */
@@ -52,6 +56,8 @@ export const mappingShape = z.strictObject({
   source: text,
   /** Day the table describes the places on. */
   asOf: day,
+  /** Sheet of a workbook; its first when left out. */
+  sheet: z.string().min(1).max(200).optional(),
   delimiter: z.enum(delimiters).default(","),
   decimal: z.enum([".", ","]).default("."),
   dates: z.enum(["iso", "day-month-year", "month-day-year"]).default("iso"),

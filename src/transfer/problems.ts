@@ -6,6 +6,16 @@ export interface TransferProblems {
   readonly "mapping-does-not-fit": { readonly field: string; readonly message: string };
   /** blocked: the file as a whole. */
   readonly "not-a-text-file": Record<never, never>;
+  readonly "not-a-workbook": Record<never, never>;
+  readonly "workbook-too-large": { readonly most: number };
+  readonly "file-too-large": { readonly megabytes: number; readonly most: number };
+  readonly "table-too-large": { readonly rows: number; readonly columns: number };
+  readonly "sheet-missing": { readonly sheet: string; readonly sheets: string };
+  /** noted: the workbook has several sheets, and the mapping names none. */
+  readonly "sheet-chosen": { readonly sheet: string; readonly others: string };
+  readonly "json-unreadable": { readonly reason: string };
+  readonly "json-without-rows": Record<never, never>;
+  readonly "json-row-not-flat": Record<never, never>;
   readonly "table-empty": Record<never, never>;
   readonly "table-without-rows": Record<never, never>;
   readonly "other-delimiter": { readonly delimiter: string; readonly other: string };
@@ -33,6 +43,10 @@ export interface TransferProblems {
   readonly "text-missing": Record<never, never>;
   readonly "text-too-long": { readonly longest: number };
   readonly "formula-cell": Record<never, never>;
+  /** warned: the value that a formula was last shown with. */
+  readonly "formula-value-taken": Record<never, never>;
+  /** blocked: a cell that shows an error of the spreadsheet. */
+  readonly "cell-error": Record<never, never>;
   /** warned: a code that a spreadsheet may have made into a date or a number. */
   readonly "code-looks-changed": Record<never, never>;
   readonly "number-unreadable": Record<never, never>;

@@ -126,9 +126,13 @@ export function findingDraft(
   const state = (["present", "absent", "not-looked"] as const).find((each) => words[each].includes(text));
   const on = dayOf(reader, mapping.on);
   if (state === undefined) {
-    const code = looksLikeFormula(text) ? "formula-cell" : "word-unknown";
+    const isFormula = looksLikeFormula(text);
+    const known = Object.values(words).flat().join(", ");
     reader.tell(
-      importProblem(code, { line, column, given: text, slots: { known: Object.values(words).flat().join(", ") } }),
+      importProblem(isFormula ? "formula-cell" : "word-unknown", {
+        ...{ line, column, given: text, slots: { known } },
+        ...(isFormula ? {} : { mend: { kind: "nothing-recorded", use: text } as const }),
+      }),
     );
   }
   if (state === undefined || on === undefined) return [];

@@ -29,10 +29,12 @@ export function rowReader(of: {
     mapping,
     writing,
     cell: (column) => {
-      const given = row.cells[table.header.indexOf(column)] ?? "";
+      const at = table.header.indexOf(column);
+      const given = row.cells[at] ?? "";
+      const kind = row.kinds?.[at];
       const text = plainCell(given);
       if (text === "" || mapping.missing.includes(text)) return null;
-      return { line: row.line, column, text, ...(isInert(given) ? { inert: true } : {}) };
+      return { line: row.line, column, text, ...(isInert(given) ? { inert: true } : {}), ...(kind ? { kind } : {}) };
     },
     keep: (reading) => {
       if ("value" in reading) return reading.value;

@@ -6,7 +6,17 @@ export interface TableRow {
   readonly line: number;
   /** One text a column, as many as the header has. */
   readonly cells: readonly string[];
+  /** What the file said that each cell is; left out where the file has texts alone. */
+  readonly kinds?: readonly CellKind[];
 }
+
+/** What a file says of a cell: a text, a number, a number shown as a day, the value of a formula. */
+export type CellKind = "text" | "number" | "date" | "formula";
+
+/** Larger tables are refused rather than half read. */
+export const mostRows = 200_000;
+export const mostColumns = 1_000;
+const longestCell = 32_767; // as much as a spreadsheet's cell holds
 
 export interface Table {
   readonly header: readonly string[];
@@ -31,10 +41,31 @@ export type Delimiter = (typeof delimiters)[number];
 export function readTable(text: string, delimiter: Delimiter = ","): ImportAnswer<Table> {
   if (text.includes("\0")) return { ok: false, problems: [importProblem("not-a-text-file", { line: 1 })] };
   const problems: ImportProblem[] = [];
-  const { records, endsOpen, endsInLine } = split(text.replace(/^\uFEFF/, ""), delimiter, problems);
+  const read = split(text.replace(/^\uFEFF/, ""), delimiter, problems);
+  if (read === null) return { ok: false, problems };
+  const { records, endsOpen, endsInLine } = read;
+  const table = tableOf(records, { delimiter, endsInLine, problems });
+  return endsOpen && table.ok ? { ok: false, problems } : table;
+}
+
+/** How records were read. */
+interface Origin {
+  /** Null where columns are parted by the file itself. */
+  readonly delimiter: Delimiter | null;
+  /** The file ends without a line end after its last row. */
+  readonly endsInLine: boolean;
+  /** What was met on the way; anything blocked refuses the table. */
+  readonly problems: ImportProblem[];
+}
+
+/** The table that records make up, header first; refused whole when any of them is not whole. */
+export function tableOf(
+  records: readonly TableRow[],
+  { delimiter, endsInLine, problems }: Origin,
+): ImportAnswer<Table> {
   const [first, ...rest] = records;
   if (!first || first.cells.every((cell) => cell.trim() === ""))
-    return { ok: false, problems: [importProblem("table-empty", { line: 1 })] };
+    return { ok: false, problems: [...problems, importProblem("table-empty", { line: 1 })] };
 
   const header = first.cells.map((cell) => cell.trim());
   problems.push(...headerProblems(header, delimiter));
@@ -58,7 +89,7 @@ export function readTable(text: string, delimiter: Delimiter = ","): ImportAnswe
         importProblem("text-garbled", { line: row.line, column: header[garbled] ?? null, given: row.cells[garbled] }),
       );
   }
-  if (endsOpen || problems.length > 0) return { ok: false, problems };
+  if (problems.some(({ severity }) => severity === "blocked")) return { ok: false, problems };
   const skipped = rest.length - filled.length;
   const notes = [
     ...(skipped > 0
@@ -68,14 +99,14 @@ export function readTable(text: string, delimiter: Delimiter = ","): ImportAnswe
       ? [importProblem("no-line-end-at-end", { severity: "noted", line: last.line, given: last.cells.at(-1) })]
       : []),
   ];
-  return { ok: true, value: { header, rows: filled }, problems: notes };
+  return { ok: true, value: { header, rows: filled }, problems: [...problems, ...notes] };
 }
 
-function headerProblems(header: readonly string[], delimiter: Delimiter): readonly ImportProblem[] {
+function headerProblems(header: readonly string[], delimiter: Delimiter | null): readonly ImportProblem[] {
   const problems: ImportProblem[] = [];
   const [only] = header;
   const other = delimiters.find((each) => each !== delimiter && only?.includes(each));
-  if (header.length === 1 && other !== undefined)
+  if (delimiter !== null && header.length === 1 && other !== undefined)
     problems.push(
       importProblem("other-delimiter", {
         line: 1,
@@ -84,10 +115,11 @@ function headerProblems(header: readonly string[], delimiter: Delimiter): readon
         mend: { kind: "delimiter", use: other },
       }),
     );
+  const met = new Set<string>();
   header.forEach((name, index) => {
     if (name === "") problems.push(importProblem("column-without-name", { line: 1, slots: { place: index + 1 } }));
-    else if (header.indexOf(name) < index)
-      problems.push(importProblem("column-twice", { line: 1, column: name, given: name }));
+    else if (met.has(name)) problems.push(importProblem("column-twice", { line: 1, column: name, given: name }));
+    met.add(name);
   });
   return problems;
 }
@@ -100,8 +132,8 @@ interface Splitting {
   readonly endsInLine: boolean;
 }
 
-/** Records of cells; problems with quotes are added to `problems` as they are met. */
-function split(text: string, delimiter: Delimiter, problems: ImportProblem[]): Splitting {
+/** Records of cells; problems with quotes are added to `problems` as they are met. Null, and told, when it is too large. */
+function split(text: string, delimiter: Delimiter, problems: ImportProblem[]): Splitting | null {
   const records: TableRow[] = [];
   let cells: string[] = [];
   let cell = "";
@@ -123,6 +155,16 @@ function split(text: string, delimiter: Delimiter, problems: ImportProblem[]): S
     problems.push(importProblem(code, { line: began, given: cell, slots: { place: cells.length + 1 } }));
 
   for (let at = 0; at < text.length; at++) {
+    if (cell.length > longestCell) {
+      problems.push(
+        importProblem("text-too-long", { line: began, given: cell.slice(0, 40), slots: { longest: longestCell } }),
+      );
+      return null;
+    }
+    if (records.length > mostRows || cells.length > mostColumns) {
+      problems.push(importProblem("table-too-large", { line: began, slots: { rows: mostRows, columns: mostColumns } }));
+      return null;
+    }
     const sign = text[at] as string;
     if (state === "quoted") {
       if (sign === '"' && text[at + 1] === '"') {

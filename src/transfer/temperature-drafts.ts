@@ -73,12 +73,13 @@ export function temperatureDrafts(request: {
           ...(unit === "celsius" ? { mend: { kind: "unit", use: "fahrenheit" } as const } : {}),
         }),
       );
-    const record = mapping.apiary.places[place];
-    if (!record) return [];
-    const id = importId(mapping.key, "apiary", record.code);
+    const named = mapping.apiary.places[place];
+    if (!named) return [];
+    const { onRecord, colonies: _, ...record } = named;
+    const id = onRecord ?? importId(mapping.key, "apiary", record.code);
     const monthlyMeanCelsius = Array.from({ length: 12 }, (_, index) => means.get(index + 1) as number);
     return [
-      { kind: "apiary-registered", at: mapping.asOf, about: [id], data: record },
+      ...(onRecord ? [] : [{ kind: "apiary-registered", at: mapping.asOf, about: [id], data: record } as const]),
       {
         kind: "weather-year-recorded",
         at: mapping.asOf,

@@ -5,12 +5,14 @@ import path from "node:path";
 import axe from "axe-core";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { browserPath } from "../../scripts/browser.ts";
-import { openProgrammes, service } from "../../src/views/service/index.ts";
+import { openProgrammes, type Programmes, service } from "../../src/views/service/index.ts";
 
 const built = path.join(import.meta.dirname, "..", "..", "dist", "web");
 
 export interface Site {
   readonly address: string;
+  /** Its records, met from the side. */
+  readonly programmes: Programmes;
   readonly close: () => Promise<void>;
 }
 
@@ -19,9 +21,10 @@ export async function serveBuiltPage(): Promise<Site> {
   if (!existsSync(path.join(built, "index.html"))) throw new Error("the page is not built: npm run build");
   const dataFolder = mkdtempSync(path.join(tmpdir(), "skepsis-browser-"));
   const state = { port: 0 };
+  const programmes = openProgrammes(dataFolder);
   const app = await service({
     version: "0.0.0",
-    programmes: openProgrammes(dataFolder),
+    programmes,
     page: built,
     port: () => state.port,
   });
@@ -31,6 +34,7 @@ export async function serveBuiltPage(): Promise<Site> {
   state.port = address.port;
   return {
     address: `http://127.0.0.1:${address.port}`,
+    programmes,
     async close() {
       app.server.closeAllConnections();
       await app.close();

@@ -42,7 +42,21 @@ export const everyPage: readonly Visited[] = [
   { name: "bench-reading", path: vial("0271"), ready: ".surface", fromBookmark: true },
   { name: "bench-review", path: vial("0271"), ready: ".surface", act: press("Look it over", ".review") },
   { name: "bench-locked", path: vial("0146"), ready: "form" },
+  { name: "season-empty", path: "/season", ready: "form", fromBookmark: true },
+  {
+    name: "season",
+    path: "/season?case=demonstration-case-tv-26-014&colony=demonstration-wb-03",
+    ready: "#h-tells",
+    act: async (page) => {
+      await page.getByRole("group", { name: "Add a choice" }).getByRole("button", { name: "Formic acid" }).click();
+      await page.getByRole("slider").first().waitFor();
+      await page.getByText(/With formic acid from/).waitFor();
+      await page.locator('[aria-busy="true"]').waitFor({ state: "detached" });
+    },
+  },
   { name: "records", path: "/records", ready: "#h-heads", fromBookmark: true },
+  { name: "differences", path: "/records/differences", ready: "#page h1, #page .answer", fromBookmark: true },
+  { name: "bring-table", path: "/records/table", ready: "#h-file", fromBookmark: true },
   { name: "labels", path: "/labels", ready: ".label-records", fromBookmark: true },
   { name: "paper-labels", path: `${caseOf("014")}/paper/labels`, ready: ".paper-sheet" },
   { name: "paper-kit", path: `${caseOf("014")}/paper/kit`, ready: ".paper-sheet" },

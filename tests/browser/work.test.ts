@@ -284,7 +284,7 @@ describe("stop and report", () => {
     expect(await page.locator(".next, .sample-plan").count()).toBe(0);
     await page.getByText("Write down who was told").click();
     await page.getByLabel("Who was told").fill("competent authority");
-    await page.getByLabel("Reference").fill("B-12");
+    await page.getByLabel("Reference", { exact: true }).fill("B-12");
     await page.getByLabel("Answer due").fill("1999-01-01");
     await page.getByRole("button", { name: "Keep it" }).click();
     await page.getByText("lies before the day it was told").waitFor();
@@ -293,8 +293,19 @@ describe("stop and report", () => {
     await page.getByText(/Told on .*: competent authority, reference B-12\./).waitFor();
     await toQuestion(page, 5);
     await page.getByText(/Told on .*reference B-12\./).waitFor();
+    await page.getByText("Write down that the stop is lifted").click();
+    await page.getByLabel("Lifted by, role").selectOption("reference-laboratory");
+    await page.getByLabel("Name").fill("laboratory 1");
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.getByText("Nothing is entered here").waitFor();
+    await page.getByLabel("Laboratory reference").fill("L-26-7");
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.locator(".stop").waitFor({ state: "detached" });
     await toQuestion(page, 1);
+    await page.getByText(/Lifted on .* by laboratory 1, reference laboratory, laboratory reference L-26-7/).waitFor();
     await page.getByText("See them all, or change an answer").click();
+    await flag.getByRole("button", { name: "Yes", exact: true }).click();
+    await page.locator(".stop-first .stop").waitFor();
     await flag.getByRole("button", { name: "No", exact: true }).click();
     await page.locator(".stop-first").waitFor({ state: "detached" });
     await device.close();

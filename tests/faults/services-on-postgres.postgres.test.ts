@@ -11,6 +11,7 @@ import { writer } from "../journals/writer.ts";
 import { newDatabase, server } from "../postgres/database.ts";
 import { password, startPostgres } from "../postgres/server.ts";
 import { pullAll, push, type ServiceProcess, startService } from "../postgres/service.ts";
+import { tell, tries } from "./count.ts";
 
 const started: ServiceProcess[] = [];
 const start = async (database: string): Promise<ServiceProcess> => {
@@ -136,8 +137,9 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
         while (devices.some((device) => (acknowledged.get(device) ?? 0) <= (marks.get(device) ?? 0)))
           await new Promise((resolve) => setTimeout(resolve, 10));
       };
+      const rounds = tries(2, 12);
       await allBeyond(new Map());
-      for (let round = 0; round < 2; round += 1) {
+      for (const _ of rounds) {
         await own.stop();
         const before = heard.length;
         while (heard.length < before + 6) await new Promise((resolve) => setTimeout(resolve, 10));
@@ -159,6 +161,13 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
       expect(await pullAll(services[1]?.address ?? "", 500)).toEqual(kept);
 
       for (const service of services) await service.stop();
+      tell({
+        fault: "PostgreSQL stopped and started again under two services",
+        tried: rounds.count(),
+        against: `${[...acknowledged.values()].reduce((sum, seq) => sum + seq, 0)} entries acknowledged`,
+        lost: 0,
+        silent: 0,
+      });
       const everything = [...heard, ...services.map((service) => service.said())].join("\n");
       expect(everything).toContain("postgres://skepsis@127.0.0.1");
       for (const form of [password, encodeURIComponent(password)]) expect(everything).not.toContain(form);

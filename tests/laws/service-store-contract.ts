@@ -140,6 +140,44 @@ export function serviceStoreContract(name: string, make: () => Promise<Place>): 
     });
   });
 
+  describe(`${name}, damaged`, () => {
+    withPlace("[SG108] shows no kept state that is not what was written, and names it", async ({ open, ask }) => {
+      const story = everyKind();
+      await (await open()).push(story);
+      await ask("update states set part = replace(part, 'present', 'absent')");
+      const store = await open();
+      expect(await store.states()).toEqual(fold(story));
+      const { isIntact, damage, faults } = await store.check();
+      expect({ isIntact, faults }).toEqual({ isIntact: false, faults: [] });
+      expect(damage).toEqual([expect.stringContaining("hollow"), expect.stringContaining("case-1")]);
+    });
+
+    const changes: readonly (readonly [string, RegExp])[] = [
+      [`update entries set body = replace(body, '"clear"', '"mites"') where seq = 1`, /^$/],
+      ["update entries set header = replace(header, '2026', '2025') where seq = 3", /looked up by/],
+      ["update entries set header = '{' where seq = 2", /no longer the words/],
+      ["update entries set root = 'elsewhere' where seq = 4", /place of another/],
+      ["delete from entries where seq = 5", /^$/],
+      ["delete from entries where seq = 12", /^$/],
+      ["delete from erased", /^$/],
+      ["delete from heads", /heads: none of/],
+      ["delete from states where root = 'specimen-1'", /states: /],
+      ["update counters set position = 1", /counter/],
+    ];
+    for (const [statement, told] of changes)
+      withPlace(`[SG100] tells of "${statement.slice(0, 60)}"`, async ({ open, ask }) => {
+        const store = await open();
+        const erasure = everyKind().filter(({ header }) => header.device === "office-1");
+        await store.push([...bees("phone-9", 12), ...erasure]);
+        expect((await store.check()).isIntact).toBe(true);
+        await ask(statement);
+        const { isIntact, damage, faults } = await store.check();
+        expect(isIntact).toBe(false);
+        expect(damage.length + faults.length).toBeGreaterThan(0);
+        if (told.source !== "^$") expect(damage.join("\n")).toMatch(told);
+      });
+  });
+
   describe(`${name}, its rows`, () => {
     withPlace("[SG40] hold header and body as the words that came", async ({ open, ask }) => {
       const [entry] = writer().write(bee(1)) as [Entry];

@@ -68,3 +68,25 @@ it("serves reasoning from the built files: its threads lie beside it", async () 
     rmSync(data, { recursive: true, force: true });
   }
 }, 60_000);
+
+it("[AC33] the bill of materials names every library that ships, with its licence, and no place of download", () => {
+  const text = readFileSync("dist/sbom.cdx.json", "utf8");
+  const bill = JSON.parse(text) as {
+    bomFormat: string;
+    metadata: { component: { name: string } };
+    components: { name: string; version: string; licenses: unknown[] }[];
+  };
+  expect([bill.bomFormat, bill.metadata.component.name]).toEqual(["CycloneDX", "skepsis"]);
+  const lock = JSON.parse(readFileSync("package-lock.json", "utf8")) as {
+    packages: Record<string, { version: string; dev?: boolean; devOptional?: boolean }>;
+  };
+  const shipped = Object.entries(lock.packages).filter(([name, each]) => name !== "" && !each.dev && !each.devOptional);
+  const named = new Set(bill.components.map(({ name, version }) => `${name}@${version}`));
+  const missing = shipped
+    .map(([place, { version }]) => `${place.slice(place.lastIndexOf("node_modules/") + 13)}@${version}`)
+    .filter((each) => !named.has(each));
+  expect(shipped.length).toBeGreaterThan(50);
+  expect(missing).toEqual([]);
+  expect(bill.components.filter(({ licenses }) => licenses.length === 0)).toEqual([]);
+  expect(text).not.toMatch(/"distribution"|\.tgz/);
+});

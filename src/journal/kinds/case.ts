@@ -117,6 +117,34 @@ export const testResultRecorded = testResult
     { path: ["result"], message: "a count, or found, none found, unclear" },
   );
 
+/** Who was told of what stops the work. `about`: [case]. Two reports are two reports, not a conflict. */
+export const stopReported = z.strictObject({
+  toldWhom: text,
+  on: day,
+  /** When their answer is due. */
+  due: day,
+  reference: text.optional(),
+  /** Entries that the stops followed from: findings, red flags, results. */
+  answers: z.array(id).min(1),
+});
+
+/**
+ * A stop that was lifted by a person whose role allows it, on a result of a laboratory. `about`: [case, stop]. One slot
+ * a stop. It lifts the answers it names and no later one.
+ */
+export const stopLifted = z.strictObject({
+  /** Key of the notice or of the red flag. */
+  stop: id,
+  role: z.enum(["competent-authority", "reference-laboratory", "apiary-inspector"]),
+  liftedBy: text,
+  /** Under which the laboratory's result is filed. */
+  laboratoryReference: text,
+  on: day,
+  /** Entries that the stop followed from: findings, red flags, results. */
+  answers: z.array(id).min(1),
+  note: longText.optional(),
+});
+
 /** Act now, test first or wait, and why. `about`: [case]. One slot: a later decision replaces the earlier one. */
 export const decisionRecorded = z.strictObject({
   choice: z.enum(["act-now", "test-first", "wait"]),

@@ -35,6 +35,8 @@ export const kinds = {
   "step-planned": kind("case", 1, kase.stepPlanned),
   "sampling-planned": kind("case", 1, kase.samplingPlanned, ["samplePlan"]),
   "test-result-recorded": kind("case", 2, kase.testResultRecorded),
+  "stop-reported": kind("case", 1, kase.stopReported),
+  "stop-lifted": kind("case", 1, kase.stopLifted, ["stop"]),
   "decision-recorded": kind("case", 1, kase.decisionRecorded),
   "outcome-recorded": kind("case", 1, kase.outcomeRecorded, ["colony"]),
   "case-closed": kind("case", 1, kase.caseClosed),
@@ -49,6 +51,7 @@ export const kinds = {
   "entry-withdrawn": kind("any", 1, journal.entryWithdrawn),
   "content-erased": kind("any", 1, journal.contentErased),
   "heads-noted": kind("programme", 1, journal.headsNoted),
+  "access-noted": kind("programme", 1, journal.accessNoted),
   "evidence-changed": kind("programme", 1, programme.evidenceChanged),
   "reasoning-set": kind("programme", 1, programme.reasoningSet),
 } as const;

@@ -1,6 +1,6 @@
 /** Bodies of the entries about the journal itself: withdrawals, erasures, noted heads. */
 import * as z from "zod";
-import { id, longText } from "./parts.ts";
+import { id, longText, text } from "./parts.ts";
 
 /** Takes back the entries in `replaces`; nothing stands in their place. `about`: as the withdrawn entry. */
 export const entryWithdrawn = z.strictObject({ reason: longText });
@@ -17,4 +17,43 @@ export const headsNoted = z.strictObject({
       hash: z.string().regex(/^[0-9a-f]{64}$/),
     }),
   ),
+});
+
+/** What can be done about who may come in. */
+const accessActs = [
+  "member-admitted",
+  "member-ended",
+  "role-given",
+  "places-granted",
+  "places-revoked",
+  "apiary-given",
+  "apiary-taken",
+  "invited",
+  "invitation-cancelled",
+  "signed-in",
+  "signed-out",
+  "session-ended",
+  "password-changed",
+  "passkey-added",
+  "passkey-removed",
+  "device-registered",
+  "device-lost",
+  "device-returned",
+  "data-exported",
+  "data-erased",
+] as const;
+
+/**
+ * Who came in, or what was changed about who may. Written by the service alone; people are named by opaque ids, so that
+ * a name can be erased. `about`: [programme].
+ */
+export const accessNoted = z.strictObject({
+  act: z.enum(accessActs),
+  /** The member who did it; null: someone at the machine itself. */
+  by: id.nullable(),
+  /** The member it was done to, when it is another. */
+  member: id.optional(),
+  role: text.optional(),
+  device: z.string().min(1).max(200).optional(),
+  apiary: id.optional(),
 });

@@ -50,7 +50,8 @@ export type Because =
   | "needs-wash-and-spore-count"
   | "tracheae-not-opened"
   | "spotty-brood-alone"
-  | "circumstances-only";
+  | "circumstances-only"
+  | "report-first";
 
 /** A name, or that none can be given yet. `condition` is absent when only the group can be named. */
 export interface Verdict<C extends string = ConditionId> {

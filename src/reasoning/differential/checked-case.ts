@@ -1,10 +1,11 @@
 /** A case as it is reckoned: read, and where it contradicts itself, resolved with a word. */
-import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
+import { type Evidence, publishedEvidence, type RegionalMite, regionalMites } from "../../knowledge/index.ts";
 import { answered, type Problem, problem, type Result } from "../../units/index.ts";
 import type { AnyInput, ReadCase } from "./input.ts";
 import { longDeadDays } from "./judgements.ts";
+import { withoutIdleAbsence } from "./possible-looks.ts";
 import { readInput } from "./read-input.ts";
-import { miteSeenIn, type RegionalMite, regionalMites } from "./seen-mites.ts";
+import { miteSeenIn } from "./seen-mites.ts";
 
 /** The case as it was given, and as it is reckoned. */
 export interface CheckedCase {
@@ -17,7 +18,10 @@ export function checkedCase(input: AnyInput, evidence: Evidence = publishedEvide
   const read = readInput(input, evidence);
   if (!read.ok) return read;
   const problems = [...read.problems];
-  return answered({ given: read.value, checked: contradictionsResolved(read.value, problems) }, problems);
+  return answered(
+    { given: read.value, checked: contradictionsResolved(withoutIdleAbsence(read.value, problems), problems) },
+    problems,
+  );
 }
 
 /** What a region is taken for once its mite was seen in it. */

@@ -16,6 +16,7 @@ import { checkedCase } from "./checked-case.ts";
 import type { AnyInput, DifferentialInput } from "./input.ts";
 import { smallestReason } from "./judgements.ts";
 import { parametersOf } from "./parameters.ts";
+import { isPossible } from "./possible-looks.ts";
 
 /** Something seen or tested, and how it moves the odds of one cause against the other. */
 export interface SeenBetween<F extends string = FindingId> {
@@ -113,6 +114,7 @@ export function compareCauses(
   const bare = model.items.reduce(withoutItem, model);
   const evidence = evidenceOf(model, statedCase(model));
   const unseen = candidatesOf(model, { parameters, evidence, sets })
+    .filter(({ id }) => isPossible(id as FindingId | TestId, model.read, model.read.present))
     .flatMap((candidate) => wouldPart(candidate, { first, second, inUse }))
     .filter(({ parts }) => parts >= smallestReason)
     .sort((a, b) => b.parts / (b.minutes + minutesBeside) - a.parts / (a.minutes + minutesBeside));

@@ -49,13 +49,14 @@ export function differential(
       ...(ranges.group[index] ?? { low: 0, high: 1 }),
     }))
     .sort((a, b) => b.posterior - a.posterior);
+  const mustNotMiss = noticesOf(given);
   return answered(
     {
       conditions,
       groups,
       nothingWrong: posterior.nothingWrong,
-      verdict: verdictOf(model, conditions, groups),
-      mustNotMiss: noticesOf(given),
+      verdict: verdictOf({ model, mustBeReported: mustNotMiss.some(({ report }) => report) }, conditions, groups),
+      mustNotMiss,
       neglectedMass: posterior.neglectedMass,
       knowledge: { version: evidence.version, judgedShare: judgedShare(checked, evidence) },
     },

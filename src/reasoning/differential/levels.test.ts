@@ -145,10 +145,13 @@ describe("weak answers", () => {
   it("[DX15] a dead colony's bees are taken as dead unless said otherwise", () => {
     const dead = { ...tracheal, colony: { state: "dead" } } as const;
     const tests = [{ test: "tracheal-dissection", positive: 0, examined: 50 }];
-    expect(differential({ ...dead, tests }).problems[0]?.code).toBe("weak-answer");
+    expect(differential({ ...dead, tests }).problems.map(({ code }) => code)).toContain("weak-answer");
     expect(
-      differential({ ...dead, tests: [{ ...tests[0], test: "tracheal-dissection", aliveWhenTaken: true }] }).problems,
-    ).toEqual([]);
+      differential({
+        ...dead,
+        tests: [{ ...tests[0], test: "tracheal-dissection", aliveWhenTaken: true }],
+      }).problems.map(({ code }) => code),
+    ).not.toContain("weak-answer");
   });
 
   it("[DX15] bees from honey combs count for half, and a colony long dead is said to be one", () => {

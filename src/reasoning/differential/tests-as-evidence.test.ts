@@ -1,9 +1,10 @@
 /** Tests as evidence: what each says and does not, weak answers, specimens that cannot answer, and checks from print. */
 import { describe, expect, it } from "vitest";
-import { type ConditionId, speaksForApiary } from "../../knowledge/index.ts";
+import { type ConditionId, regionalMites, speaksForApiary } from "../../knowledge/index.ts";
 import { agreement } from "../bench/index.ts";
 import { detectionProbability, detectionSampleSize } from "../sampling/index.ts";
 import { type DifferentialAnswer, type DifferentialInput, differential, type TestInput } from "./index.ts";
+import { weighedTests } from "./weighed-tests.ts";
 
 function answer(input: DifferentialInput): DifferentialAnswer {
   const result = differential({ draws: 100, ...input });
@@ -23,6 +24,14 @@ const tested = (test: TestInput, more: Partial<DifferentialInput> = {}) =>
   answer({ season: "summer", findings: {}, ...more, tests: [test] });
 const problemsOf = (tests: readonly TestInput[], more: Partial<DifferentialInput> = {}) =>
   differential({ season: "summer", findings: {}, draws: 40, ...more, tests }).problems;
+
+it("[DX16] the tests that show a mite in a free region are those that are weighed as counts of it", () => {
+  for (const { condition, counted } of regionalMites) {
+    const model = condition === "tracheal_mites" ? "tracheal-count" : "varroa-count";
+    const weighed = Object.entries(weighedTests).filter(([, test]) => test.model === model);
+    expect(weighed.map(([id]) => id).sort()).toEqual([...counted].sort());
+  }
+});
 
 describe("the test frame", () => {
   const open = { findings: { no_brood_in_season: "present", queen_not_found_no_eggs: "present" } } as const;

@@ -11,29 +11,32 @@ interface Candidate {
   readonly low: number;
 }
 
+/** What the verdict is given on: the case, and whether a notice asks to report something. */
+interface Judged {
+  readonly model: CaseModel;
+  readonly mustBeReported: boolean;
+}
+
 /**
  * The verdict. A candidate leads when the lower end of its range exceeds the threshold and nothing bars it; within a
  * leading group a single label is named only if it passes by itself.
  */
-export function verdictOf(
-  model: CaseModel,
-  ranked: readonly RankedCondition[],
-  groups: readonly RankedGroup[],
-): Verdict {
+export function verdictOf(judged: Judged, ranked: readonly RankedCondition[], groups: readonly RankedGroup[]): Verdict {
+  const { model } = judged;
   const { leading } = model.read.thresholds;
   const isEmpty = !model.items.some(({ kind, isPositive }) => kind === "test" || (kind === "sign" && isPositive));
   if (isEmpty) return { kind: "cannot-tell", because: "no-sign-or-test" };
   const candidates = candidatesOf(model, ranked, groups);
   let barredBy: Because | null = null;
   for (const candidate of candidates.filter(({ low }) => low > leading)) {
-    const barred = barOf(model, ranked, candidate);
-    if (barred === null) return named(model, ranked, candidate);
+    const barred = barOf(judged, ranked, candidate);
+    if (barred === null) return named(judged, ranked, candidate);
     barredBy ??= barred;
   }
   if (barredBy !== null) return { kind: "cannot-tell", because: barredBy };
   const likely = candidates.find(({ posterior }) => posterior > leading);
   if (likely === undefined) return { kind: "cannot-tell", because: "nothing-likely" };
-  return { kind: "cannot-tell", because: barOf(model, ranked, likely) ?? "range-too-wide" };
+  return { kind: "cannot-tell", because: barOf(judged, ranked, likely) ?? "range-too-wide" };
 }
 
 function candidatesOf(
@@ -53,11 +56,11 @@ function candidatesOf(
   return [...inGroups, ...alone].sort((a, b) => b.posterior - a.posterior);
 }
 
-function named(model: CaseModel, ranked: readonly RankedCondition[], { group, members }: Candidate): Verdict {
+function named(judged: Judged, ranked: readonly RankedCondition[], { group, members }: Candidate): Verdict {
   const single = members.find(
     (each) =>
-      each.low > model.read.thresholds.leading &&
-      barOf(model, ranked, { group: null, members: [each], posterior: each.posterior, low: each.low }) === null,
+      each.low > judged.model.read.thresholds.leading &&
+      barOf(judged, ranked, { group: null, members: [each], posterior: each.posterior, low: each.low }) === null,
   );
   const rollUp = group === null ? {} : { group };
   if (single === undefined) return { kind: "leading", ...rollUp, because: "group-leads" };
@@ -65,9 +68,14 @@ function named(model: CaseModel, ranked: readonly RankedCondition[], { group, me
 }
 
 /** What bars a candidate from leading, however likely; null when nothing does. */
-function barOf(model: CaseModel, ranked: readonly RankedCondition[], { members }: Candidate): Because | null {
+function barOf(
+  { model, mustBeReported }: Judged,
+  ranked: readonly RankedCondition[],
+  { members }: Candidate,
+): Because | null {
   const ids = members.map(({ id }) => id);
   const roles = new Set(members.map(({ role }) => role));
+  if (mustBeReported && members.every(({ role }) => role === "normal")) return "report-first";
   if (ids.includes("tracheal_mites") && !tracheaeShowMites(model)) return "tracheae-not-opened";
   if (roles.has("syndrome") && !wasCounted(model)) return "needs-wash-and-spore-count";
   if ((roles.has("syndrome") || roles.has("secondary")) && primaryOpen(model, ranked)) return "primary-open";

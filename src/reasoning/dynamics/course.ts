@@ -234,13 +234,14 @@ function placeOf({ monthlyMeanCelsius, highAboveMeanCelsius, latitude, flows }: 
 const ordinaryYear = 2026;
 const ordinaryDay = { from: "2026-01-01", to: "2026-01-01" };
 
-function lossWarning(course: readonly CourseDay[]): readonly Problem[] {
+/** Warned when the colony of a course is more likely lost than not before its end. */
+export function lossWarning(course: readonly Pick<CourseDay, "date" | "bees" | "survival">[]): readonly Problem[] {
   const at = course.findIndex(({ survival }) => survival < 0.5);
   const lost = course[at];
   const first = course[0];
   if (lost === undefined || first === undefined) return [];
   const { date } = lost;
-  if (at <= soonDays)
+  if (daysBetween(first.date, date) <= soonDays)
     return [dynamicsProblem("season-colony-lost-at-once", "warned", "start.bees", { date, bees: first.bees })];
   return [dynamicsProblem("season-colony-likely-lost", "warned", null, { date })];
 }

@@ -57,7 +57,9 @@ export function changesUnder(
     if (!old.ok || !now.ok) {
       const codes = [old, now].flatMap((each) => (each.ok ? [] : each.problems.map(({ code }) => code)));
       const why = [...new Set(codes)].join(", ");
-      problems.push(experienceProblem("case-unreadable", "warned", id, { case: id, why }));
+      // Said once of a case, however many of its colonies cannot be answered.
+      if (!problems.some(({ slots }) => slots.case === id && slots.why === why))
+        problems.push(experienceProblem("case-unreadable", "warned", id, { case: id, why }));
       continue;
     }
     compared += 1;

@@ -174,6 +174,23 @@ describe("the list", () => {
     expect(asked).toEqual(expect.arrayContaining(["hard_flat_scale", "chalk_mummies", "test-frame", "roar_agitated"]));
   });
 
+  it("[NX9] in winter brood is asked about once some was seen", () => {
+    const ids = (findings: DifferentialInput["findings"]) =>
+      steps({ season: "winter", findings }).map(({ step }) => step);
+    expect(ids({ small_cluster: "present" })).not.toContain("spotty_brood");
+    expect(ids({ small_cluster: "present" })).not.toContain("uncap-brood");
+    expect(ids({ dead_emerging: "present" })).toContain("spotty_brood");
+  });
+
+  it("[NX11] nothing is put on a strip or slide before a larva looks sick", () => {
+    const ids = (findings: DifferentialInput["findings"]) =>
+      steps({ season: "spring", findings }).map(({ step }) => step);
+    for (const id of ["efb-strip", "afb-strip", "rope-test", "milk-test", "smear-microscopy"]) {
+      expect(ids({ crawlers: "present", k_wing: "present" })).not.toContain(id);
+      expect(ids({ sunken_perforated_caps: "present" })).toContain(id);
+    }
+  });
+
   it("[NX10] neither derived findings nor the other half of an exclusive pair are asked for", () => {
     const ids = steps({ season: "spring", findings: { onset_sudden: "present" } }).map(({ step }) => step);
     expect(ids).not.toContain("onset_gradual");

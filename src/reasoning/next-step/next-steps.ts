@@ -16,11 +16,12 @@ import {
   type DifferentialAnswer,
   type DifferentialInput,
   differential,
+  isPossible,
   type Verdict,
 } from "../differential/index.ts";
 import { type Change, changesOf } from "./changes.ts";
-import { isPossible, verifies } from "./possible.ts";
 import { marginalsOf, resultsOf, type Worth, worthOf } from "./value.ts";
+import { verifies } from "./verifies.ts";
 import { heaviestSets, type Visit, visitFrom, weighedAt } from "./visit.ts";
 
 /**

@@ -99,6 +99,17 @@ it("[SD16] an earlier treatment, untested colonies and a second question for the
   expect(two.problems[0]?.slots).toEqual({ question: "varroa", takes: "open-brood" });
 });
 
+it("[SD23] of dead colonies the freshest dead, without a queen to find; dead among living ones are told", () => {
+  const dead = plan({ deadColonies: ["c1", "c2"] });
+  expect(dead).toMatchObject({ from: "D", codes: ["dead-colony-sampled"] });
+  expect(dead.why).toContain("freshest-of-the-dead");
+  expect(dead.why).not.toContain("find-queen-first");
+  expect(plan({ purpose: "estimate", deadColonies: ["c1", "c2"] }).from).toBe("D");
+  expect(plan({ deadColonies: ["c2", "c9"] })).toMatchObject({ from: "S", codes: ["dead-among-chosen"] });
+  expect(slotsOf({ deadColonies: ["c2"] }, "dead-among-chosen")).toEqual({ colonies: "A-2" });
+  expect(plan({ deadColonies: [] })).toEqual(plan());
+});
+
 it("[SD17] spare bees make up for the unreadable; a judged share is said", () => {
   expect(plan()).toMatchObject({ spareBees: 7, totalBees: 132 }); // 66 of which 59.4 readable
   expect(plan({ spareShare: 0 })).toMatchObject({ spareBees: 0, totalBees: 118 });
@@ -154,7 +165,16 @@ it("[SD20] every reason carries a rule, a known code, filled slots and a source"
       for (const preservative of preservatives) {
         for (const supersOn of [true, false]) {
           const margin = supersOn ? { margin: 0.1 } : {};
-          const made = plan({ purpose, season, preservative, supersOn, designPrevalence: 0.1, ...margin });
+          const deadColonies = season === "winter" && supersOn ? ["c1", "c2"] : [];
+          const made = plan({
+            purpose,
+            season,
+            preservative,
+            supersOn,
+            deadColonies,
+            designPrevalence: 0.1,
+            ...margin,
+          });
           for (const { rule, code, slots, source } of made.reasons) {
             met.add(code);
             expect(rule).toMatch(/^SD\d+$/);

@@ -18,6 +18,8 @@ export interface SampleRequest {
   readonly purpose: "detect" | "estimate" | "recheck";
   readonly season: Season;
   readonly colonies: readonly { readonly id: string; readonly code: string }[];
+  /** Ids of those that are dead. */
+  readonly deadColonies?: readonly string[];
   readonly coloniesInApiary: number;
   readonly designPrevalence: number;
   readonly confidence: number;
@@ -100,7 +102,7 @@ export function planSample(request: SampleRequest): Result<SamplePlan> {
       reasons: [
         size.reason,
         place.reason,
-        planReason("SD14", "find-queen-first", {}, cited("queen")),
+        ...(place.from === "D" ? [] : [planReason("SD14", "find-queen-first", {}, cited("queen"))]),
         ...seasonReasons(request.season),
         planReason("SD17", "spare-bees", { spareBees, spareShare }, judged(request)),
         keepingReason(request.preservative),
@@ -158,6 +160,8 @@ function sizeFor(request: SampleRequest): { readonly bees: number; readonly reas
 
 function placeFor(request: SampleRequest): { readonly from: BodyOfBees; readonly reason: PlanReason } {
   const { purpose, supersOn, earlierFrom } = request;
+  if (deadOf(request).length === request.colonies.length)
+    return { from: "D", reason: planReason("SD23", "freshest-of-the-dead", {}, cited("keeping-at-once")) };
   if (purpose === "recheck") {
     const from = earlierFrom ?? "E";
     return { from, reason: planReason("SD14", "same-place-as-before", { from }, cited("where-estimate")) };
@@ -168,6 +172,10 @@ function placeFor(request: SampleRequest): { readonly from: BodyOfBees; readonly
   const code = supersOn ? "old-bees-from-super" : "old-bees-under-inner-cover";
   return { from: "S", reason: planReason("SD14", code, {}, cited("where-presence")) };
 }
+
+/** Codes of the chosen colonies that are dead. */
+const deadOf = ({ colonies, deadColonies = [] }: SampleRequest): readonly string[] =>
+  colonies.filter(({ id }) => deadColonies.includes(id)).map(({ code }) => code);
 
 function seasonReasons(season: Season): readonly PlanReason[] {
   const winter = cited("season-winter");
@@ -206,6 +214,11 @@ function warnings(request: SampleRequest, beesPerColony: number, spareBees: numb
   }
   if (daysAgo !== null) {
     problems.push(samplingProblem("treated-before", "warned", "oilPattiesOrTreatmentDaysAgo", { daysAgo }));
+  }
+  const dead = deadOf(request);
+  if (dead.length > 0) {
+    const code = dead.length === colonies.length ? "dead-colony-sampled" : "dead-among-chosen";
+    problems.push(samplingProblem(code, "warned", "colonies", { colonies: dead.join(", ") }));
   }
   for (const question of alsoAsked) {
     const slots = { question, takes: otherBees[question] };

@@ -48,6 +48,10 @@ export interface SamplingProblems {
     readonly missed: number;
   };
   readonly "treated-before": { readonly daysAgo: number };
+  /** Bees of a dead colony: mites leave them, and the tubes decay. */
+  readonly "dead-colony-sampled": { readonly colonies: string };
+  /** One plan for colonies that are dead and colonies that live. */
+  readonly "dead-among-chosen": { readonly colonies: string };
   /** One vial is asked to answer questions that need bees from different places. */
   readonly "one-vial-two-questions": { readonly question: string; readonly takes: string };
   /** The spare bees rest on a judged share of unreadable bees, not on a source. */
@@ -121,6 +125,8 @@ export const samplingProblemCodes = [
   "summer-zero-is-weak",
   "too-few-for-design",
   "treated-before",
+  "dead-colony-sampled",
+  "dead-among-chosen",
   "one-vial-two-questions",
   "spare-share-judged",
   "sequential-prevalences-disordered",

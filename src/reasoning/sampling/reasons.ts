@@ -18,6 +18,7 @@ export interface PlanReasons {
   };
   readonly "old-bees-from-super": Readonly<Record<never, never>>;
   readonly "old-bees-under-inner-cover": Readonly<Record<never, never>>;
+  readonly "freshest-of-the-dead": Readonly<Record<never, never>>;
   readonly "mixed-ages-from-comb-edge": Readonly<Record<never, never>>;
   readonly "same-place-as-before": { readonly from: string };
   readonly "find-queen-first": Readonly<Record<never, never>>;
@@ -39,6 +40,7 @@ export const planReasonCodes = [
   "size-for-margin",
   "old-bees-from-super",
   "old-bees-under-inner-cover",
+  "freshest-of-the-dead",
   "mixed-ages-from-comb-edge",
   "same-place-as-before",
   "find-queen-first",

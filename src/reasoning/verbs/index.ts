@@ -31,6 +31,7 @@ import { reduction } from "./reduction.ts";
 import { sampleSize } from "./sample-size.ts";
 import { scores } from "./scores.ts";
 import { season } from "./season.ts";
+import { seasonChoices } from "./season-choices.ts";
 import { sequentialPlan } from "./sequential-plan.ts";
 import { sequentialReading } from "./sequential-reading.ts";
 import { smoothRates } from "./smooth-rates.ts";
@@ -56,6 +57,7 @@ const byName = {
   decide,
   windows,
   season,
+  "season-choices": seasonChoices,
   efficacy,
   intervals,
   "none-found": noneFound,
@@ -103,7 +105,7 @@ export type Answers = { readonly [Name in keyof typeof byName]: AnswerOf<(typeof
 /** Verbs that can be asked by hand, without a case. */
 export type MethodName = Exclude<
   keyof Answers,
-  "differential" | "compare-causes" | "decide" | "windows" | "season" | "efficacy"
+  "differential" | "compare-causes" | "decide" | "windows" | "season" | "season-choices" | "efficacy"
 >;
 
 /** Every verb of the reasoning that programs and people can ask. */

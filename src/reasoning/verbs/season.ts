@@ -42,7 +42,8 @@ const site = z.strictObject({
     .describe("Nectar flows as bells over the year. Left out: those of the invented site."),
 });
 
-const action = z.discriminatedUnion("kind", [
+/** An action of the season, by kind. */
+export const seasonAction = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("menthol"), from: day }),
   z.strictObject({ kind: z.literal("formic"), from: day }),
   z.strictObject({
@@ -62,7 +63,8 @@ const action = z.discriminatedUnion("kind", [
   }),
 ]);
 
-const input = z.strictObject({
+/** Fields that every question about a season has. */
+export const seasonInput = {
   site: site.default({}),
   start: z.strictObject({
     date: day,
@@ -79,11 +81,6 @@ const input = z.strictObject({
     .max(3)
     .default(1)
     .describe("Of the colony's stock; 1 is the stock the model was tuned to."),
-  actions: z
-    .array(action)
-    .max(20)
-    .default([])
-    .describe("What is done, each as the published trial did it. No dose and no label: see windows."),
   counts: z
     .array(
       z.strictObject({
@@ -163,10 +160,32 @@ const input = z.strictObject({
   until: day.describe("Last morning asked about."),
   draws: z.number().int().default(1000).describe("Particles behind the ranges."),
   seed: z.number().int().min(0).default(1),
+};
+
+const { site: siteOf, start, stockSusceptibility, ...rest } = seasonInput;
+const input = z.strictObject({
+  ...{ site: siteOf, start, stockSusceptibility },
+  actions: z
+    .array(seasonAction)
+    .max(20)
+    .default([])
+    .describe("What is done, each as the published trial did it. No dose and no label: see windows."),
+  ...rest,
 });
 
 const readOut = z.strictObject({ infested: z.number(), examined: z.number() });
 const range = { q05: z.number(), q25: z.number(), q50: z.number(), q75: z.number(), q95: z.number() };
+
+/** Parts of the answer about a season. */
+export const seasonRange = {
+  range,
+  survival: z.strictObject({ ...range, mean: z.number() }),
+  countTaken: z.strictObject({
+    ...{ date: z.string(), infested: z.number(), examined: z.number() },
+    ...{ stop: readOut.exactOptional(), oneSided: readOut.exactOptional() },
+    ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
+  }),
+};
 
 const output = z.strictObject({
   days: z
@@ -175,20 +194,14 @@ const output = z.strictObject({
         date: z.string(),
         bees: z.strictObject(range),
         infestedShare: z.strictObject(range),
-        survival: z.strictObject({ ...range, mean: z.number() }),
+        survival: seasonRange.survival,
       }),
     )
     .describe(
       "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then",
     ),
   counts: z
-    .array(
-      z.strictObject({
-        ...{ date: z.string(), infested: z.number(), examined: z.number() },
-        ...{ stop: readOut.exactOptional(), oneSided: readOut.exactOptional() },
-        ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
-      }),
-    )
+    .array(seasonRange.countTaken)
     .describe(
       "what each count did: ln of its chance, share of the particles it left worth, deviations off what was expected",
     ),

@@ -43,6 +43,16 @@ const quick: Readonly<Record<string, object>> = {
     until: "2026-10-15",
     draws: 100,
   },
+  "season-choices": {
+    start: { date: "2026-08-01", bees: 30000, infestedShare: 0.08 },
+    counts: [{ date: "2026-08-10", infested: 6, examined: 50 }],
+    choices: [{ name: "patty", actions: [{ kind: "oil-patty", from: "2026-08-15", to: "2026-09-10" }] }],
+    decideOn: "2026-08-12",
+    dates: ["2026-09-01"],
+    line: 0.1,
+    until: "2026-09-20",
+    draws: 100,
+  },
   survey: { designPrevalence: 0.2, sensitivity: 0.95, specificity: 0.98, population: 200 },
   "true-prevalence-belief": { positive: 4, examined: 20, sensitivityPrior: { a: 9, b: 2 }, specificity: 0.98 },
   "trend-in-groups": {

@@ -54,7 +54,32 @@ export function readArguments(argv: readonly string[], flags: readonly Flag[], t
       afterUnknown = flag === undefined && !(common as readonly string[]).includes(token.name);
     }
   }
-  return { ...seen, flags: given, positionals, problems };
+  return { ...seen, flags: given, positionals, problems: [...problems, ...saidTwice(given)] };
+}
+
+/** What one place can hold only once: a flag with one value or list, and a NAME of a flag of pairs. */
+function saidTwice(given: readonly { readonly flag: Flag; readonly words: string }[]): readonly Problem[] {
+  const places = given.flatMap(({ flag: { name, kind }, words }): readonly Said[] => {
+    if (kind === "objects") return [];
+    if (kind !== "pairs") return [{ place: `--${name}`, flag: name, words }];
+    return words
+      .split(",")
+      .map((pair) => ({ place: `--${name} ${pair.split("=")[0]?.trim()}`, flag: name, words: pair }));
+  });
+  const twice = [...Map.groupBy(places, ({ place }) => place).values()].filter((same) => same.length > 1);
+  return twice.flatMap((same) => {
+    const [first] = same;
+    if (first === undefined) return [];
+    const said = same.map(({ words }) => words.trim()).join(" and ");
+    return [problem("said-twice", "blocked", `--${first.flag}`, { given: said, expected: "each once" })];
+  });
+}
+
+/** What was said of one place. */
+interface Said {
+  readonly place: string;
+  readonly flag: string;
+  readonly words: string;
 }
 
 const needsValue = (name: string, expected: string): Problem =>

@@ -72,6 +72,7 @@ describe("a backup", () => {
       cut: bytes.subarray(0, bytes.length - 4000),
       robbed: rezipped(`${without.join("\n")}\n`),
       changed: rezipped(changed),
+      bare: rezipped(part.replace(/"body":\{.*?\},"header"/, '"body":null,"header"')),
       strange: strToU8("a letter"),
     };
     for (const [name, content] of Object.entries(wrong)) {

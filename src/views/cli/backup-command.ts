@@ -1,5 +1,5 @@
 /** `skepsis backup`: everything on record into one archive, read back and checked before it counts. */
-import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
+import { closeSync, fsyncSync, openSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
 import path from "node:path";
 import type { BackupManifest } from "../../storage/server.ts";
 import { type Problem, problem, type Result } from "../../units/index.ts";
@@ -93,10 +93,10 @@ export async function backUp(
     } finally {
       closeSync(handle);
     }
-    const read = readBackup(readFileSync(partial));
+    const read = readBackup(partial);
     if (!read.ok) return read;
     renameSync(partial, file);
-    return { ok: true, value: read.value.manifest, problems: [] };
+    return read;
   } catch (error) {
     const { code } = error as { readonly code?: unknown };
     if (typeof code === "string") return unwritable(code);

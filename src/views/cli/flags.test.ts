@@ -70,6 +70,16 @@ it("builds the input: numbers as numbers, pairs and objects repeated, negative v
   });
 });
 
+it("refuses what is said twice, whether it agrees or not", () => {
+  const twice = (...words: string[]) => inputOf(...words).problems;
+  expect(twice("--findings", "k_wing=present", "--findings", "k_wing=absent")).toEqual([
+    ["said-twice", "--findings", "each once"],
+  ]);
+  expect(twice("--findings", "k_wing=present,k_wing=present")).toHaveLength(1);
+  expect(twice("--season", "winter", "--season", "spring")).toEqual([["said-twice", "--season", "each once"]]);
+  expect(twice("--tests", "test=varroa-wash", "--tests", "test=varroa-wash")).toEqual([]);
+});
+
 it("says in words which flag is unknown, empty, or no flag", () => {
   expect(inputOf("--sesaon", "winter").problems[0]).toEqual(["flag-unknown", "--sesaon", "--season"]);
   expect(inputOf("--season").problems).toEqual([["flag-empty", "--season", "a value"]]);

@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeEach, expect, it } from "vitest";
+import writeExcel from "write-excel-file/node";
 import { said } from "./test-io.ts";
 
 const mapping = {
@@ -44,6 +45,29 @@ it("adds every entry once, and nothing the second time", async () => {
   const csv = await run("export", "--format", "csv", "--table", "tests");
   expect(csv.out.split("\r\n")[1]).toMatch(/^N-1-1,N-1,7,tracheal-dissection,2026-03-02,3,50,.*,tester,/);
   expect(JSON.parse((await run("export", "--format", "json")).out).tables.tests).toHaveLength(2);
+});
+
+it("[TR25] a workbook and JSON are taken over as the same table is as text, and add nothing after it", async () => {
+  const rows = table
+    .trim()
+    .split("\n")
+    .map((line) => line.split(","));
+  const cells = rows.map((row) => row.map((value) => ({ value, type: String })));
+  writeFileSync(path.join(folder, "table.xlsx"), await writeExcel(cells as never, { sheet: "a" }).toBuffer());
+  const [header = [], ...others] = rows;
+  write(
+    "table.json",
+    JSON.stringify(others.map((row) => Object.fromEntries(row.map((cell, at) => [header[at], cell])))),
+  );
+  expect((await take("table.xlsx")).json()).toMatchObject({ added: 6, standing: 0 });
+  expect((await take("table.json")).json()).toMatchObject({ added: 0, standing: 6 });
+  expect((await take("table.csv")).json()).toMatchObject({ added: 0, standing: 6 });
+});
+
+it("[TR31] a file that is too large is not read to its end", async () => {
+  write("large.csv", "x".repeat(65 * 1024 * 1024));
+  const told = await take("large.csv");
+  expect([told.status, told.json().problems]).toMatchObject([2, [{ message: expect.stringContaining("megabytes") }]]);
 });
 
 it("writes nothing when one cell does not fit, and names line and column", async () => {

@@ -2,8 +2,15 @@
 import { emptyCasebook } from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
 import { type Notice, noticeOf } from "../../reasoning/index.ts";
-import { dryRun, type FreshDrafts, freshDrafts, type PlannedImport, readMapping } from "../../transfer/index.ts";
-import { blocked, type Problem, problem, type Result } from "../../units/index.ts";
+import {
+  dryRun,
+  type FreshDrafts,
+  freshDrafts,
+  mostMegabytes,
+  type PlannedImport,
+  readMapping,
+} from "../../transfer/index.ts";
+import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -22,12 +29,12 @@ const flags = [
 
 export const importCommand: Command = {
   name: "import",
-  summary: "Take over a table (CSV) by a mapping, whole or not at all.",
+  summary: "Take over a table (CSV, XLSX, JSON), whole or not at all.",
   operand: "FILE",
   flags,
   help: () =>
     handHelp(
-      "import FILE --mapping MAPPING: take over a table (CSV) by a mapping, whole or not at all.",
+      "import FILE --mapping MAPPING: take over a table (CSV, XLSX, JSON), whole or not at all.",
       flags,
       "One cell that does not fit and nothing is written; every such cell is named by line and column.\n" +
         "What stands already is not added again; what stands differently is shown and never overwritten.\n",
@@ -68,21 +75,32 @@ async function planOf(given: Given, io: Io): Promise<Result<Planned>> {
   const [file, ...more] = given.positionals;
   const mappingFile = wordsOf(given, "mapping");
   const missing: Problem[] = [
-    ...(file === undefined ? [problem("field-missing", "blocked", "FILE", { expected: "a table as CSV" })] : []),
+    ...(file === undefined
+      ? [problem("field-missing", "blocked", "FILE", { expected: "a table as CSV, XLSX or JSON" })]
+      : []),
     ...(more.length > 0
       ? [problem("argument-unexpected", "blocked", null, { given: more[0], expected: "one file" })]
       : []),
     ...(mappingFile === null ? [problem("flag-empty", "blocked", "--mapping", { expected: "a mapping file" })] : []),
   ];
   if (missing.length > 0 || file === undefined || mappingFile === null) return blocked(...missing);
-  const [table, mappingText] = [await readText(file, "FILE", io), await readText(mappingFile, "--mapping", io)];
+  const [table, mappingText] = [await readTable(file, io), await readText(mappingFile, "--mapping", io)];
   if (!table.ok || !mappingText.ok)
     return blocked(...[table, mappingText].flatMap((each) => (each.ok ? [] : each.problems)));
   const mapping = mappingFrom(mappingText.value, mappingFile);
   if (!mapping.ok) return mapping;
-  const planned = dryRun({ text: table.value, mapping: mapping.value, today: io.now().toISOString().slice(0, 10) });
+  const planned = dryRun({ given: table.value, mapping: mapping.value, today: io.now().toISOString().slice(0, 10) });
   if (!planned.ok) return blocked(...planned.problems);
   return { ok: true, value: { planned: planned.value, problems: planned.problems }, problems: [] };
+}
+
+async function readTable(file: string, io: Io): Promise<Result<Uint8Array>> {
+  try {
+    return answered(await io.readBytes(file, mostMegabytes * 1024 * 1024));
+  } catch {
+    const expected = "a file that can be read, or -";
+    return blocked(problem("input-unreadable", "blocked", "FILE", { given: file, expected }));
+  }
 }
 
 function mappingFrom(text: string, file: string): ReturnType<typeof readMapping> {

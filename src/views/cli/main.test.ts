@@ -179,7 +179,7 @@ it.each(["verify", "export"])("%s says in words that the records cannot be opene
 it("refuses to serve other machines and a port that is none, in words", async () => {
   const open = await said(["serve"], { env: { SKEPSIS_HOST: "0.0.0.0" } });
   expect(open.status).toBe(1);
-  expect(open.err).toContain("no accounts yet");
+  expect(open.err).toContain("can be reached by other machines");
   expect((await said(["serve", "--port", "x"])).status).toBe(2);
   expect((await said(["serve"], { env: { SKEPSIS_PORT: "70000" } })).err).toContain("SKEPSIS_PORT");
 });

@@ -3,11 +3,13 @@ import { unknownVerb, verbs } from "../../reasoning/index.ts";
 import { readArguments } from "./arguments.ts";
 import { backupCommand } from "./backup-command.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { doctorCommand } from "./doctor-command.ts";
 import { experienceCommand } from "./experience-command.ts";
 import { exportCommand } from "./export-command.ts";
 import { overview } from "./help.ts";
 import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
+import { memberCommand } from "./member-command.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
 import { RecordsUnusable } from "./records.ts";
@@ -25,6 +27,8 @@ export const commands: readonly Command[] = [
   backupCommand,
   restoreCommand,
   serveCommand,
+  memberCommand,
+  doctorCommand,
 ];
 
 export async function main(argv: readonly string[], io: Io = processIo()): Promise<ExitStatus> {

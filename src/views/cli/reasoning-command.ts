@@ -1,9 +1,12 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
-import { replyBody, type Verb } from "../../reasoning/index.ts";
+import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
+import { evidenceFrom, type OwnEvidence, replyBody, type Verb } from "../../reasoning/index.ts";
 import { jsonTrouble, type Problem, problem } from "../../units/index.ts";
+import { withTerms } from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
+import { comparisonForPeople } from "./compare-table.ts";
 import { differentialForPeople } from "./differential-table.ts";
 import { flagsOf, withFlag } from "./flags.ts";
 import { verbHelp } from "./help.ts";
@@ -34,18 +37,41 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
   const reply = verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
-  const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, problemSentence);
-  io.out(given.json ? `${JSON.stringify(body)}\n` : forPeople(verb.name, body, reply.kind === "refused"));
+  const evidence = evidenceOfQuestion(question?.value ?? asked);
+  const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, (each) =>
+    problemSentence(withTerms(each, evidence)),
+  );
+  io.out(
+    given.json
+      ? `${JSON.stringify(body)}\n`
+      : forPeople(verb.name, body, { evidence, isRefused: reply.kind === "refused" }),
+  );
   return 0;
 }
 
 /** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */
-function forPeople(verb: string, body: object, isRefused: boolean): string {
+function forPeople(
+  verb: string,
+  body: object,
+  { evidence, isRefused }: { readonly evidence: Evidence; readonly isRefused: boolean },
+): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
   if (verb === "differential")
     return withNotices(differentialForPeople(body as Parameters<typeof differentialForPeople>[0]), body);
+  if (verb === "compare-causes")
+    return withNotices(comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
+}
+
+/** The evidence that a question brings along, for its names; the published one where it brings none that can be read. */
+function evidenceOfQuestion(asked: unknown): Evidence {
+  if (!isObject(asked) || !isObject(asked.evidence)) return publishedEvidence;
+  try {
+    return evidenceFrom(asked.evidence as OwnEvidence).evidence;
+  } catch {
+    return publishedEvidence;
+  }
 }
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>

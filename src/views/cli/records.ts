@@ -21,14 +21,14 @@ type Work<T> = (store: ServerStore) => Promise<T>;
  * @throws RecordsUnusable when it cannot be opened or read, or is another programme's
  */
 export const withStore = <T>(programme: string, io: Io, work: Work<T>): Promise<T> =>
-  using(programme, io, (records) => inStore(records, programme, work));
+  onRecords(programme, io, (records) => inStore(records, programme, work));
 
 /**
  * The same for a programme that has records; blocked, and nothing made, when it has none.
  * @throws RecordsUnusable when they cannot be opened or read, or are another programme's
  */
 export const withRecords = <T>(programme: string, io: Io, work: Work<T>): Promise<Result<T>> =>
-  using(programme, io, async (records) =>
+  onRecords(programme, io, async (records) =>
     (await records.has(programme))
       ? answered(await inStore(records, programme, work))
       : blocked(noRecords(programme, records.placeOf(programme))),
@@ -38,7 +38,8 @@ export const withRecords = <T>(programme: string, io: Io, work: Work<T>): Promis
  * Programmes that have records.
  * @throws RecordsUnusable when they cannot be looked at
  */
-export const programmesOf = (io: Io): Promise<readonly string[]> => using("", io, (records) => records.programmes());
+export const programmesOf = (io: Io): Promise<readonly string[]> =>
+  onRecords("", io, (records) => records.programmes());
 
 const noRecords = (programme: string, place: string): Problem =>
   problem("no-records", "blocked", "--programme", {
@@ -55,7 +56,11 @@ async function inStore<T>(records: Records, programme: string, work: Work<T>): P
   }
 }
 
-async function using<T>(programme: string, io: Io, work: (records: Records) => Promise<T>): Promise<T> {
+/**
+ * Work with all the records.
+ * @throws RecordsUnusable when they cannot be used
+ */
+export async function onRecords<T>(programme: string, io: Io, work: (records: Records) => Promise<T>): Promise<T> {
   const { recordsBy, OtherProgramme, StoreTrouble } = await import("../../storage/server.ts");
   const setting = { database: io.env.SKEPSIS_DATABASE, folder: dataFolder(io) };
   const by = recordsBy(setting);

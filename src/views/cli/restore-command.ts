@@ -1,11 +1,11 @@
 /** `skepsis restore`: a backup into a place without records, whole or not at all. */
-import { readFileSync } from "node:fs";
-import { problem } from "../../units/index.ts";
+import type { BackupManifest } from "../../storage/server.ts";
+import { blocked, problem, type Result } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, switchFlag } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { withStore } from "./records.ts";
+import { onRecords } from "./records.ts";
 
 const flags = [switchFlag("check", "Only read the backup and check that it is whole; write nothing.")];
 
@@ -31,22 +31,21 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     const unfit = problem("argument-unexpected", "blocked", null, { given: more[0] ?? "", expected: "one file" });
     return reportUnfit([unfit], "restore", given.json, io);
   }
+  const place = io.resolve(file);
+  const unreadable = blocked(
+    problem("input-unreadable", "blocked", "FILE", { given: file, expected: "a file that can be read" }),
+  );
   const { readBackup, restoreBackup } = await import("../../storage/server.ts");
-  const bytes = bytesOf(io.resolve(file));
-  if (bytes === null) {
-    const unreadable = problem("input-unreadable", "blocked", "FILE", {
-      given: file,
-      expected: "a file that can be read",
-    });
-    return reportUnfit([unreadable], "restore", given.json, io);
+  let read: Result<BackupManifest>;
+  try {
+    read = readBackup(place);
+  } catch {
+    read = unreadable;
   }
-  const read = readBackup(bytes);
+  if (read.ok && !given.flags.some(({ flag }) => flag.name === "check"))
+    read = await onRecords(read.value.programme, io, (records) => restoreBackup(place, records));
   if (!read.ok) return reportUnfit(read.problems, "restore", given.json, io);
-  const { manifest } = read.value;
-  if (!given.flags.some(({ flag }) => flag.name === "check")) {
-    const restored = await withStore(manifest.programme, io, (store) => restoreBackup(read.value, store));
-    if (!restored.ok) return reportUnfit(restored.problems, "restore", given.json, io);
-  }
+  const manifest = read.value;
   const { programme, entries, created } = manifest;
   io.out(
     given.json
@@ -54,12 +53,4 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
       : `${entries} entries of the programme ${programme}, backed up ${created}, are whole${given.flags.length > 0 ? "" : " and restored"}.\n`,
   );
   return 0;
-}
-
-function bytesOf(file: string): Uint8Array | null {
-  try {
-    return readFileSync(file);
-  } catch {
-    return null;
-  }
 }

@@ -1,7 +1,9 @@
 /** A world for tests of the command line: what was said is kept, files come from a map or from the disk. */
+import { createReadStream } from "node:fs";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
-import type { Io } from "./io.ts";
+import { Readable } from "node:stream";
+import { firstBytes, type Io } from "./io.ts";
 import { main } from "./main.ts";
 
 export interface Said {
@@ -24,6 +26,8 @@ export async function said(
     out: (text) => out.push(text),
     err: (text) => err.push(text),
     read: async (file) => (file === "-" ? (world.stdin ?? "") : readFile(resolve(file), "utf8")),
+    readBytes: (file, most) =>
+      firstBytes(file === "-" ? Readable.from([world.stdin ?? ""]) : createReadStream(resolve(file)), most),
     resolve,
     env: world.env ?? {},
     isTerminal: false,

@@ -1,6 +1,7 @@
 /** `skepsis verify`: is everything there that was written down, and as it was written? */
-import { decodeJournal, type Entry, type Head, type VerifyReport, verifyChain } from "../../journal/index.ts";
-import { type Problem, problem, type Result } from "../../units/index.ts";
+import { decodeJournal, type Head, type VerifyReport, verifyChain } from "../../journal/index.ts";
+import type { StoreReport } from "../../storage/server.ts";
+import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
@@ -32,45 +33,26 @@ export const verifyCommand: Command = {
   run,
 };
 
-interface Looked {
-  readonly entries: readonly Entry[];
-  /** Heads that the store noted beside its entries: they show when its newest entries are gone. */
-  readonly heads: readonly Head[];
-  /** Entries that claim a number which another entry has, kept apart by the store. */
-  readonly apart: number;
-}
-
 async function run(given: Given, io: Io): Promise<ExitStatus> {
-  const [noted, looked] = [await notedHeads(given, io), await look(given, io)];
-  const problems = [noted, looked].flatMap((each) => (each.ok ? [] : each.problems));
-  if (!noted.ok || !looked.ok) return reportUnfit(problems, "verify", given.json, io);
-  const report = verifyChain(looked.value.entries, [...looked.value.heads, ...noted.value]);
-  const isIntact = report.isIntact && looked.value.apart === 0;
-  const answer = { ...report, isIntact, keptApart: looked.value.apart };
-  io.out(given.json ? `${JSON.stringify(answer)}\n` : forPeople(answer));
-  return isIntact ? 0 : 1;
+  const noted = await notedHeads(given, io);
+  const report = noted.ok ? await checked(given, io, noted.value) : noted;
+  if (!report.ok) return reportUnfit(report.problems, "verify", given.json, io);
+  io.out(given.json ? `${JSON.stringify(report.value)}\n` : forPeople(report.value));
+  return report.value.isIntact ? 0 : 1;
 }
 
-async function look(given: Given, io: Io): Promise<Result<Looked>> {
+async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Result<StoreReport>> {
   const [file, ...more] = given.positionals;
   if (more.length > 0)
-    return {
-      ok: false,
-      problems: [problem("argument-unexpected", "blocked", null, { given: more[0], expected: "one file" })],
-    };
+    return blocked(problem("argument-unexpected", "blocked", null, { given: more[0], expected: "one file" }));
   if (file !== undefined) {
     const text = await readText(file, "FILE", io);
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
-    return decoded.ok ? { ...decoded, value: { entries: decoded.value, heads: [], apart: 0 } } : decoded;
+    return decoded.ok ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, damage: [] }) : decoded;
   }
   const programme = programmeOf(given);
-  if (typeof programme !== "string") return { ok: false, problems: [programme] };
-  return withRecords(programme, io, async (store) => ({
-    heads: await store.heads(), // first, so that what comes in meanwhile is not missed
-    entries: await store.all(),
-    apart: (await store.quarantined()).length,
-  }));
+  return typeof programme === "string" ? withRecords(programme, io, (store) => store.check(noted)) : blocked(programme);
 }
 
 async function notedHeads(given: Given, io: Io): Promise<Result<readonly Head[]>> {
@@ -113,19 +95,27 @@ export async function readText(file: string, field: string, io: Io): Promise<Res
   }
 }
 
-function forPeople(report: VerifyReport & { readonly keptApart: number }): string {
-  const { isIntact, checked, faults, missingBodies, heads, keptApart } = report;
+/** Who erased how many bodies, and when. */
+function erasures(missing: VerifyReport["missingBodies"]): readonly string[] {
+  const told = missing.flatMap(({ erased }) => (erased ? [`erased by ${erased.by} on ${erased.at.slice(0, 10)}`] : []));
+  return [...Map.groupBy(told, (each) => each)].map(([each, all]) => `  ${all.length} ${each}`);
+}
+
+function forPeople(report: StoreReport): string {
+  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, damage } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
   const lines = [
     isIntact
-      ? `${checked} entries, all there and unchanged.`
-      : `${checked} entries, and something is missing or changed.`,
+      ? `${entries} entries, all there and unchanged.`
+      : `${entries} entries, and something is missing or changed.`,
     ...(missingBodies.length > 0
       ? [`Without body: ${erased} erased, ${missingBodies.length - erased} withheld. That is no fault.`]
       : []),
+    ...erasures(missingBodies),
     ...(keptApart > 0
       ? [`Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`]
       : []),
+    ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),
   ];
   const found = faults.map(({ device, seq, reason, entries }) => [device, seq, reason, entries.join(", ")]);
   return [

@@ -3,12 +3,20 @@
  *
  * @module views/model
  */
-import type { Candidate, Casebook, CaseState, Kept, SpecimenState } from "../../casebook/index.ts";
+import {
+  type Casebook,
+  type CaseState,
+  casesAt,
+  type Kept,
+  type SpecimenState,
+  specimensOf,
+} from "../../casebook/index.ts";
 
 /**
- * The casebook in which this case, and what is said of the region of its apiary, hold only what was written down before
- * the instant: a region is often told anew once a laboratory has found something. Slots that are then empty are gone. A
- * value that was corrected later is gone too: the first entry is no longer kept here.
+ * The casebook of the case's apiary alone, in which this case, the results of others there, and what is said of the
+ * region hold only what was written down before the instant: a region is often told anew once a laboratory has found
+ * something. Slots that are then empty are gone. A value that was corrected later is gone too: the first entry is no
+ * longer kept here.
  *
  * The clock of a device is believed: for looking back, never for deciding what is true.
  */
@@ -16,24 +24,28 @@ export function casebookBefore(casebook: Casebook, caseId: string, instant: stri
   const state = casebook.cases[caseId];
   if (state === undefined) return casebook;
   const kept = keptBefore(instant);
-  const isBefore = (candidate: Candidate<unknown>) => candidate.recordedAt < instant;
+  const tests = (of: CaseState) => each(of.tests, (test) => (test.recordedAt < instant ? test : null));
   const before: CaseState = {
     ...state,
     findings: each(state.findings, (own) => each(own, kept)),
     colonyStates: each(state.colonyStates, kept),
-    tests: each(state.tests, (test) => (isBefore(test) ? test : null)),
+    tests: tests(state),
     outcomes: {},
     closed: null,
   };
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
-  const region = apiary?.region ? kept(apiary.region) : null;
+  const sisters = apiary === undefined ? [] : casesAt(casebook, apiary.id).filter(({ id }) => id !== caseId);
+  const specimens = [state, ...sisters].flatMap(({ id }) => specimensOf(casebook, id));
   return {
     ...casebook,
-    apiaries: apiary === undefined ? casebook.apiaries : { ...casebook.apiaries, [apiary.id]: { ...apiary, region } },
-    cases: { ...casebook.cases, [caseId]: before },
-    specimens: each(casebook.specimens, (specimen) =>
-      specimen.case === caseId ? specimenBefore(specimen, instant) : specimen,
+    apiaries:
+      apiary === undefined
+        ? {}
+        : { [apiary.id]: { ...apiary, region: apiary.region === null ? null : kept(apiary.region) } },
+    cases: Object.fromEntries(
+      [before, ...sisters.map((other) => ({ ...other, tests: tests(other) }))].map((of) => [of.id, of]),
     ),
+    specimens: Object.fromEntries(specimens.map((specimen) => [specimen.id, specimenBefore(specimen, instant)])),
   };
 }
 

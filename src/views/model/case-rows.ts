@@ -6,7 +6,7 @@
 import { type Casebook, type CaseRow, type CaseState, caseList, type Question, settled } from "../../casebook/index.ts";
 import { type Day, daysBetween } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
-import { stopActs } from "./done/stop-acts.ts";
+import { ownStops, type StopAct, stopActs } from "./done/stop-acts.ts";
 import { reportsTold } from "./forms/reports-told.ts";
 import { flagsNotAsked, flagsToAsk } from "./red-flag-answers.ts";
 import { overdueSteps } from "./worked/step-state.ts";
@@ -78,7 +78,7 @@ export function casesView(input: {
       who === null
         ? words.cases.answer({ overdue: count("overdue"), thisWeek: count("this-week"), open: open.length })
         : words.cases.answerFor({ who, open: chosen.filter((row) => !row.isClosed).length }),
-    stops: open.flatMap((row) => stopsOf(casebook.cases[row.id], row, words)),
+    stops: stopsOf(casebook, open, words),
     groups: keys
       .map((key) => ({ key, title: words.cases.groups[key], rows: rowsIn(key) }))
       .filter((group) => group.rows.length > 0),
@@ -157,13 +157,29 @@ function stateKey(row: CaseRow, state: CaseState | undefined): keyof Words["case
   return flagsToAsk(state).length === 0 ? "no-flag-looked" : row.waitsFor;
 }
 
-function stopsOf(state: CaseState | undefined, row: CaseRow, words: Words): CasesView["stops"] {
-  if (!state) return [];
-  const [notice] = stopActs(state);
-  if (!notice) return [];
-  const act = [notice.act, ...reportsTold(state)].join(" ");
-  return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];
+/**
+ * The stops of open cases, each with its first act; where an apiary stops by a closed case alone, once, at its first
+ * open one.
+ */
+function stopsOf(casebook: Casebook, open: readonly CaseRow[], words: Words): CasesView["stops"] {
+  const atApiaries = new Set<string>();
+  return open.flatMap((row) => {
+    const state = casebook.cases[row.id];
+    if (!state) return [];
+    const [own] = ownStops(casebook, state);
+    const isTold = state.apiary !== null && atApiaries.has(state.apiary);
+    const [notice = null] = own ? [own] : isTold ? [] : stopActs(casebook, state).filter(isOfClosed(casebook));
+    if (!notice) return [];
+    if (!own && state.apiary !== null) atApiaries.add(state.apiary);
+    const act = [notice.act, ...reportsTold(casebook.cases[notice.caseId] ?? state, words)].join(" ");
+    return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];
+  });
 }
+
+const isOfClosed =
+  ({ cases }: Casebook) =>
+  ({ caseId }: StopAct): boolean =>
+    settled(cases[caseId]?.closed) !== null;
 
 function waitingOn(open: readonly CaseRow[], words: Words): CasesView["waiting"] {
   const counts = new Map<string, number>();

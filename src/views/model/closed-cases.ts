@@ -10,6 +10,7 @@ import {
   evidenceOf,
   isInConflict,
   settled,
+  specimensOf,
   wholeApiary,
 } from "../../casebook/index.ts";
 import type { Evidence } from "../../knowledge/index.ts";
@@ -72,7 +73,7 @@ export function pastCases(
 const isKnownOf = (casebook: Casebook, state: CaseState, colony: string): boolean =>
   Object.keys(state.findings[colony] ?? {}).length > 0 ||
   Object.values(state.tests).some(({ value }) => value.colony === colony) ||
-  Object.values(casebook.specimens).some((specimen) => specimen.case === state.id && specimen.colony === colony);
+  specimensOf(casebook, state.id).some((specimen) => specimen.colony === colony);
 
 /**
  * How the casebook's programme reckons now: its evidence with its changes and experience, and its settings. A case with

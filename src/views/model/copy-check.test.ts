@@ -20,6 +20,9 @@ describe("a saved copy", () => {
     const [first, , last] = entries;
     if (!first || !last) throw new Error("three entries");
     expect(checkChains([first, last]).faults[0]).toMatchObject({ device: "phone-9", seq: 2, reason: "gap" });
+    // To a member who is given a part, a hole in another's chain is none; in his own it is.
+    expect(checkChains([first, last], "phone-1")).toMatchObject({ faults: [], holes: 1 });
+    expect(checkChains([first, last], "phone-9").faults).toHaveLength(1);
   });
 
   it("of another programme, empty, or torn in the middle of a line is refused", () => {

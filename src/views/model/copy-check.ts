@@ -13,6 +13,8 @@ export interface ChainCheck {
   readonly faults: readonly ChainFault[];
   /** Entries without a body, erased or withheld: lawful, and said. */
   readonly bodiless: number;
+  /** Stretches of other devices' chains that were not given to this member: lawful, and said. */
+  readonly holes: number;
   readonly heads: readonly Head[];
 }
 
@@ -24,10 +26,18 @@ export interface CopyCheck {
   readonly known: number;
 }
 
-/** Whether every chain among these entries is whole. */
-export function checkChains(entries: readonly Entry[]): ChainCheck {
+/**
+ * Whether every chain among these entries is whole. A member who is given only a part of the records holds chains with
+ * holes; then only the chain of his own device must have none, and a hole and a head noted elsewhere are no fault.
+ */
+export function checkChains(entries: readonly Entry[], onlyWhole: string | null = null): ChainCheck {
   const { checked, faults, missingBodies, heads } = verifyChain(entries);
-  return { checked, devices: heads.length, faults, bodiless: missingBodies.length, heads };
+  const isHole = ({ device, reason }: ChainFault) =>
+    onlyWhole !== null && device !== onlyWhole && (reason === "gap" || reason === "head-missing");
+  return {
+    ...{ checked, devices: heads.length, faults: faults.filter((each) => !isHole(each)) },
+    ...{ bodiless: missingBodies.length, holes: faults.filter(isHole).length, heads },
+  };
 }
 
 /** The text of a copy against what is here; a copy of another programme, or one that cannot be read, is refused. */

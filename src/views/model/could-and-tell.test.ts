@@ -2,9 +2,11 @@
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
 import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
+import type { EntryDraft } from "../../journal/index.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
-import { wordsOf } from "../words/index.ts";
+import { sentenceOf, wordsOf } from "../words/index.ts";
 import {
+  colonyStateDraft,
   couldView,
   differentialInput,
   findingDrafts,
@@ -143,6 +145,90 @@ describe("what could it be", () => {
   });
 });
 
+describe("what stands beside the ranking", () => {
+  const asked = (findings: differential.DifferentialInput["findings"], tests: differential.TestInput[] = []) => {
+    const input = { season: "spring", findings, tests, draws: 60 } as const;
+    const answer = differential.differential(input);
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    return couldView({ answer: answer.value, input, draws: 60, dots: null, words });
+  };
+  const signs = { crawlers: "present", k_wing: "present", weak_for_season: "present" } as const;
+  const rank = (view: ReturnType<typeof couldView>) => view.causes.findIndex(({ id }) => id === "tracheal_mites");
+
+  it("shows tracheal mites on their signs, however low they stand, until the tubes are opened", () => {
+    const low = { ...signs, hairless_black: "present", trembling: "present", faeces_inside: "present" } as const;
+    const view = asked(low);
+    expect(rank(view)).toBeGreaterThan(view.first.length - 2);
+    expect(view.first.at(-1)).toMatchObject({ id: "tracheal_mites", shownFor: words.could.signsAlone });
+    expect(view.first.slice(0, -1)).toEqual(view.causes.slice(0, view.first.length - 1));
+    const opened = asked(low, [{ test: "tracheal-dissection", positive: 0, examined: 50 }]);
+    expect(opened.first).toEqual(opened.causes.slice(0, opened.first.length));
+    expect(asked({ spotty_brood: "present" }).first.map(({ id }) => id)).not.toContain("tracheal_mites");
+  });
+
+  it("says of a sign that was seen and speaks against a cause that another one explains it", () => {
+    const { causes } = asked({ ...signs, deformed_wings: "present", normal_eggs_and_queen: "absent" });
+    const against = causes.flatMap((cause) => cause.against.map((reason) => ({ ...reason, cause: cause.id })));
+    expect(against.filter(({ elsewhere }) => elsewhere).map(({ id }) => id)).toContain("deformed_wings");
+    expect(against.filter(({ id }) => id === "normal_eggs_and_queen").every(({ elsewhere }) => !elsewhere)).toBe(true);
+  });
+});
+
+describe("what a colony's neighbours and its death say", () => {
+  const start = opened();
+  const book = following(start).casebook;
+  const [first, second] = [colony(book, 1), colony(book, 2)];
+  const dissected = (key: string, positive: number): EntryDraft => ({
+    kind: "test-result-recorded",
+    at: today,
+    about: [start.caseId],
+    data: { test: "tracheal-dissection", colony: key, on: today, positive, examined: 50 },
+  });
+
+  it("mites found in one colony are around the others, and not around itself", () => {
+    const { casebook, state } = following(start, () => [dissected(first, 7)]);
+    expect(differentialInput(casebook, state, first).input.region).toBeUndefined();
+    const sister = differentialInput(casebook, state, second);
+    expect(sister.input.region).toEqual({ acarapisWoodi: "found" });
+    expect(sister.notes.map(({ code, slots }) => [code, slots])).toEqual([
+      ["mites-in-sister", { colony: "WB-01", on: today }],
+    ]);
+    const none = following(start, () => [dissected(first, 0)]);
+    expect(differentialInput(none.casebook, none.state, second).input.region).toBeUndefined();
+  });
+
+  it("what only live bees show counts of a dead colony when it was seen before", () => {
+    const seen =
+      (on: string): Parameters<typeof following>[1] =>
+      (casebook) =>
+        findingDrafts({
+          ...{
+            state: casebook.cases[start.caseId] as never,
+            key: first,
+            finding: "roar_agitated",
+            exclusiveWith: null,
+          },
+          ...{ answer: "present", on },
+        });
+    const died: Parameters<typeof following>[1] = (casebook) => [
+      colonyStateDraft(casebook.cases[start.caseId] as never, first, {
+        state: "dead",
+        on: today,
+        diedOn: "2026-02-20",
+      }),
+    ];
+    const late = following(start, seen(today), died);
+    const asked = differentialInput(late.casebook, late.state, first);
+    expect(asked.input.findings).toEqual({});
+    expect(asked.input.colony).toEqual({ state: "dead", daysSinceDeath: 10 });
+    expect(asked.notes.map(({ code, slots }) => [code, slots])).toEqual([
+      ["seen-after-death", { findings: "Roaring, restless bees", on: "2026-02-20" }],
+    ]);
+    const early = following(start, seen("2026-02-19"), died);
+    expect(differentialInput(early.casebook, early.state, first).input.findings).toEqual({ roar_agitated: "present" });
+  });
+});
+
 describe("what a dissection has seen", () => {
   const demonstration = demonstrationCasebook();
   const state = demonstration.cases["demonstration-case-tv-26-014"] ?? expect.fail("no case");
@@ -227,6 +313,33 @@ describe("what would tell", () => {
     expect(vials.map((vial) => vial.code.slice(0, 9))).toEqual(["TV26-0001", "TV26-0002"]);
     expect(vials.every((vial) => readCode(vial.code).ok)).toBe(true);
     expect(spineView(sampled.casebook, start.caseId, words)).toMatchObject({ open: 1 });
+  });
+
+  it("warns when a test in the kit asks other bees of the same vial", () => {
+    const start = opened();
+    const kit =
+      (step: string, state: "planned" | "done"): Parameters<typeof following>[1] =>
+      (book) => [stepDraft(book.cases[start.caseId] as never, { step, kind: "test", state }, today)];
+    const planned = (...acts: readonly Parameters<typeof following>[1][]) => {
+      const { casebook, state } = following(start, ...acts);
+      const form = {
+        purpose: "detect",
+        colonies: [colony(casebook, 1)],
+        designPrevalence: 0.05,
+        confidence: 0.95,
+        sensitivity: 1,
+        preservative: "frozen",
+        laboratory: "",
+      } as const;
+      const { plan } = samplePlanView({ casebook, state, form, today, words });
+      return (plan?.problems ?? []).filter(({ code }) => code === "one-vial-two-questions");
+    };
+    const asked = planned(kit("spore-count", "planned"), kit("tracheal-dissection", "planned"));
+    expect(asked.map((each) => sentenceOf(each, words))).toEqual([
+      "One vial cannot answer both: the test for nosema spores takes old foragers. Take a second vial.",
+    ]);
+    expect(planned(kit("spore-count", "done"))).toEqual([]);
+    expect(planned()).toEqual([]);
   });
 
   it("says what stands in the way when no colony is chosen", () => {

@@ -49,6 +49,13 @@ export interface ComparisonView {
 /** Rows of what would part two causes. */
 const mostUnseen = 6;
 
+/** The best a minute, and among them the one that parts the two most of all, however long it takes. */
+function decisiveAmong<Step extends { readonly parts: number }>(unseen: readonly Step[]): readonly Step[] {
+  const [surest] = unseen.toSorted((one, other) => other.parts - one.parts);
+  const first = unseen.slice(0, mostUnseen);
+  return surest === undefined || first.includes(surest) ? first : [...first.slice(0, -1), surest];
+}
+
 /** Two causes side by side. */
 export function comparisonView(
   compared: differential.CauseComparison<string, string>,
@@ -74,7 +81,7 @@ export function comparisonView(
       towards: bits > 0 ? "first" : "second",
       bits: say.bits({ bits }),
     })),
-    unseen: compared.unseen.slice(0, mostUnseen).map(({ id, bitsIfFound, bitsIfNot, minutes }) => ({
+    unseen: decisiveAmong(compared.unseen).map(({ id, bitsIfFound, bitsIfNot, minutes }) => ({
       id,
       term: termOf(id),
       ifFound: say.towards({ ...terms, bits: bitsIfFound }),

@@ -15,6 +15,15 @@ import {
 } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
+import {
+  isAboutOthers,
+  type MitesSeen,
+  mitesSeen,
+  provenByDissection,
+  reportFirst,
+  verdictSentence,
+  worthShowing,
+} from "./could-verdict.ts";
 import { conditionTerm, stepTerm } from "./terms.ts";
 
 type Answer = differential.AnyAnswer;
@@ -22,6 +31,8 @@ type Ranked = differential.RankedCondition<string, string>;
 type Input = differential.AnyInput;
 
 export interface ReasonView {
+  /** Id of the finding or test. */
+  readonly id: string;
   /** As it stands within a sentence. */
   readonly term: string;
   readonly bits: number;
@@ -29,6 +40,8 @@ export interface ReasonView {
   readonly ticks: number;
   /** It parts this cause from the ones ranked beside it. */
   readonly parts: boolean;
+  /** A sign that was seen and speaks against this cause only because another one explains it. */
+  readonly elsewhere: boolean;
 }
 
 export interface CauseView {
@@ -36,6 +49,8 @@ export interface CauseView {
   readonly term: string;
   readonly latin: string | null;
   readonly role: Role;
+  /** Why it is shown although it stands lower; null for the others. */
+  readonly shownFor: string | null;
   readonly posterior: number;
   readonly low: number;
   readonly high: number;
@@ -64,9 +79,10 @@ export interface CouldView {
   readonly answer: string;
   readonly because: string;
   readonly notices: readonly NoticeView[];
-  /** Likeliest first; the first `shown` are shown before "show all". */
+  /** Likeliest first. */
   readonly causes: readonly CauseView[];
-  readonly shown: number;
+  /** Shown before "show all": the likeliest, then what signs speak for and signs alone cannot name. */
+  readonly first: readonly CauseView[];
   readonly moreAtMost: number;
   readonly nothingWrong: string;
   readonly judged: string;
@@ -75,7 +91,7 @@ export interface CouldView {
 }
 
 /** Causes shown at first: those of 1 in 10 or more, five at least, eight at most. */
-const [fewest, most, worthShowing] = [5, 8, 0.1];
+const [fewest, most] = [5, 8];
 /** A finding parts two causes when it moves one by a bit more than the other: doubles the odds between them. */
 const partingBits = 1;
 const ticksInBit = 2;
@@ -92,10 +108,12 @@ export function couldView(asked: {
   readonly draws: number;
   /** Twenty points of each condition; null where they are not reckoned yet. */
   readonly dots: Readonly<Record<string, readonly number[]>> | null;
+  /** A stop stands for the apiary, whoever answered what it follows from. */
+  readonly isStopped?: boolean;
   readonly words: Words;
 }): CouldView {
-  const { answer, input, evidence = publishedEvidence, draws, dots, words } = asked;
-  const absent = (finding: string) => input.findings[finding] === "absent";
+  const { input, evidence = publishedEvidence, draws, dots, words } = asked;
+  const answer = asked.isStopped ? reportFirst(asked.answer) : asked.answer;
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
@@ -104,79 +122,40 @@ export function couldView(asked: {
       each,
       beside: neighbours(ranked, index),
       dots: dots?.[each.id] ?? null,
-      absent,
+      input,
       mites,
       evidence,
       words,
     }),
   );
+  const first = [
+    ...causes.slice(0, shown),
+    ...causes
+      .slice(shown)
+      .filter((each) => isOpenToSigns(each, input, evidence))
+      .map((each) => ({ ...each, shownFor: words.could.signsAlone })),
+  ];
   return {
     answer: verdictSentence(answer, { words, mites, evidence }),
     because: mites && !isAboutOthers(answer) ? words.could.seenItself : words.could.because[answer.verdict.because],
     notices: answer.mustNotMiss.map((notice) => noticeView(notice, evidence, words)),
     causes,
-    shown,
+    first,
     moreAtMost: ranked[shown]?.posterior ?? 0,
     nothingWrong: words.could.nothingWrong({ share: answer.nothingWrong }),
     judged: words.could.judged({ share: answer.knowledge.judgedShare, version: answer.knowledge.version, draws }),
-    scaleSays: words.could.scaleSays({ words: [...new Set(causes.slice(0, shown).map((cause) => cause.word))] }),
+    scaleSays: words.could.scaleSays({ words: [...new Set(first.map((cause) => cause.word))] }),
   };
 }
 
-/** What a dissection has seen: bees with mites, of bees that could be read. */
-interface MitesSeen {
-  readonly positive: number;
-  readonly examined: number;
-}
-
-/** The condition that a dissection proves: a mite seen in a breathing tube is the mite itself, not a sign of it. */
-const provenByDissection: ConditionId = "tracheal_mites";
-
-/** The dissection with most bees with mites; null when none has found any. */
-function mitesSeen(input: Input): MitesSeen | null {
-  const [best] = (input.tests ?? [])
-    .filter((each) => each.test === "tracheal-dissection")
-    .map(({ positive = 0, examined = 0 }) => ({ positive, examined }))
-    .filter(({ positive }) => positive > 0)
-    .sort((one, other) => other.positive - one.positive);
-  return best ?? null;
-}
-
-/** The verdict, in the largest type of the page; what is proven comes before what is judged. */
-export function verdictSentence(answer: Answer, said: Said): string {
-  const { words, mites, evidence } = said;
-  if (!mites) return judgedSentence(answer, said);
-  const proven = words.could.proven({ term: conditionTerm(evidence, provenByDissection), ...mites });
-  return isAboutOthers(answer) ? `${proven} ${judgedSentence(answer, said)}` : proven;
-}
-
-/** What a verdict is said with. */
-interface Said {
-  readonly words: Words;
-  readonly mites: MitesSeen | null;
-  readonly evidence: Evidence;
-}
-
-/** Whether the ranking names something else than what is proven. */
-const isAboutOthers = ({ verdict }: Answer): boolean =>
-  verdict.kind === "leading" && verdict.condition !== provenByDissection;
-
-function judgedSentence(answer: Answer, { words, evidence }: Said): string {
-  const { verdict, conditions: ranked, groups } = answer;
-  if (verdict.kind === "leading") {
-    const lead = verdict.condition
-      ? ranked.find((each) => each.id === verdict.condition)
-      : groups.find((group) => group.id === verdict.group);
-    const term = verdict.condition
-      ? conditionTerm(evidence, verdict.condition)
-      : words.could.groups[verdict.group ?? "normal"];
-    if (lead) return words.could.leads({ term, share: lead.posterior, low: lead.low, high: lead.high });
-  }
-  const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
-  if (!first) return words.could.nothingStandsOut;
-  const named = (each: Ranked) => ({ term: conditionTerm(evidence, each.id), share: each.posterior });
-  return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });
-}
+/** Whether signs speak for what only opened breathing tubes can show, and none was opened yet. */
+const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }: Input, evidence: Evidence): boolean =>
+  id === provenByDissection &&
+  !tests.some(({ test }) => test === "tracheal-dissection") &&
+  reasons.some(
+    ({ id: finding, bits }) =>
+      findings[finding] === "present" && evidence.findings[finding]?.kind === "sign" && bits >= 1 / ticksInBit,
+  );
 
 const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[] =>
   [ranked[index - 1], ranked[index + 1]].filter((each) => each !== undefined);
@@ -185,17 +164,29 @@ interface Placed {
   readonly each: Ranked;
   readonly beside: readonly Ranked[];
   readonly dots: readonly number[] | null;
-  readonly absent: (finding: string) => boolean;
+  readonly input: Input;
   readonly mites: MitesSeen | null;
   readonly evidence: Evidence;
   readonly words: Words;
 }
 
-function causeView({ each, beside, dots, absent, mites, evidence, words }: Placed): CauseView {
+function causeView({ each, beside, dots, input, mites, evidence, words }: Placed): CauseView {
   const say = words.could;
   const proof = mites && each.id === provenByDissection ? say.proof(mites) : null;
+  const suppressed = (finding: string) => evidence.frequencies[each.id]?.[finding]?.suppresses === true;
   const view = (reason: differential.Reason<string>): ReasonView => ({
-    term: reasonTerm({ id: reason.finding, isAbsent: absent(reason.finding), evidence, words }),
+    id: reason.finding,
+    term: reasonTerm({
+      id: reason.finding,
+      isAbsent: input.findings[reason.finding] === "absent",
+      tests: input.tests ?? [],
+      ...{ evidence, words },
+    }),
+    elsewhere:
+      reason.bits < 0 &&
+      input.findings[reason.finding] === "present" &&
+      evidence.findings[reason.finding]?.kind === "sign" &&
+      !suppressed(reason.finding),
     bits: reason.bits,
     ticks: Math.max(1, Math.round(Math.abs(reason.bits) * ticksInBit)),
     parts:
@@ -207,6 +198,7 @@ function causeView({ each, beside, dots, absent, mites, evidence, words }: Place
     term: conditionTerm(evidence, each.id),
     latin: isConditionId(each.id) ? conditions[each.id].scientificName : null,
     role: each.role,
+    shownFor: null,
     posterior: each.posterior,
     low: each.low,
     high: each.high,
@@ -228,13 +220,21 @@ const bitsOf = (other: Ranked, finding: string): number =>
 function reasonTerm(reason: {
   readonly id: string;
   readonly isAbsent: boolean;
+  readonly tests: NonNullable<Input["tests"]>;
   readonly evidence: Evidence;
   readonly words: Words;
 }): string {
-  const { id, isAbsent, evidence, words } = reason;
+  const { id, isAbsent, tests, evidence, words } = reason;
   const term = stepTerm(evidence, id);
-  return isAbsent && !isTestId(id) ? words.could.absentReason({ term }) : words.could.reason({ term });
+  if (isTestId(id)) return words.could.testReason({ term, isPositive: tests.some(isFind(id)) });
+  return isAbsent ? words.could.absentReason({ term }) : words.could.reason({ term });
 }
+
+/** Whether a result of this test found something. */
+const isFind =
+  (id: string) =>
+  ({ test, result, positive = 0, mites = 0, sporesMillionsPerBee = 0 }: differential.TestInput): boolean =>
+    test === id && (result === "found" || positive + mites + sporesMillionsPerBee > 0);
 
 function andOf(id: string, words: Words): string {
   const others = new Set<ConditionId>();
@@ -257,28 +257,5 @@ function noticeView(notice: differential.Notice, evidence: Evidence, words: Word
     why: words.could.noticeWhy({ findings: terms, condition }),
     act: [notice.act, ...notice.doNot].join(" "),
     report: notice.report,
-  };
-}
-
-/** The table twin, shares unrounded. */
-export function causesTable(
-  view: CouldView,
-  words: Words,
-): { readonly columns: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
-  const say = words.could.columns;
-  const reasons = (all: readonly ReasonView[]) =>
-    all.map((reason) => `${reason.term} ${reason.bits.toFixed(2)}`).join("; ");
-  return {
-    columns: ["id", say.condition, say.share, say.low, say.high, say.word, say.for, say.against],
-    rows: view.causes.map((cause) => [
-      cause.id,
-      cause.term,
-      100 * cause.posterior,
-      100 * cause.low,
-      100 * cause.high,
-      cause.word,
-      reasons(cause.for),
-      reasons(cause.against),
-    ]),
   };
 }

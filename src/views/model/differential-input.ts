@@ -10,50 +10,29 @@ import {
   coloniesOf,
   isInConflict,
   settled,
-  specimensOf,
   wholeApiary,
 } from "../../casebook/index.ts";
-import {
-  type Evidence,
-  type FindingId,
-  isConditionId,
-  isTestId,
-  publishedEvidence,
-  speaksForApiary,
-  tests,
-} from "../../knowledge/index.ts";
-import { bench, differential } from "../../reasoning/index.ts";
+import { type Evidence, type FindingId, publishedEvidence } from "../../knowledge/index.ts";
+import { differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
-import { askedFindings } from "./findings-grid.ts";
-import { present } from "./form.ts";
+import { mitesInSister, readingsOf, testsOf } from "./colony-results.ts";
+import { spreadOf, troubleIn } from "./spread.ts";
 
 type Input = differential.DifferentialInput;
-type Test = differential.TestInput;
 type State = NonNullable<Input["findings"][FindingId]>;
 
 export interface AskedDifferential {
   readonly input: Input;
   /** The season that the ranking counts with, from which day and latitude; the latitude null where it is assumed. */
   readonly season: { readonly season: Season; readonly on: Day; readonly latitude: number | null };
-  /** What lives around the apiary as somebody wrote it down; null where the usual is assumed. */
+  /** What lives around the apiary as somebody wrote it down, or a neighbour's find says; null where the usual is assumed. */
   readonly region: differential.Region | null;
   /** What was assumed or left out, to be said beside the answer. */
   readonly notes: readonly Problem[];
 }
 
-/** Findings that speak of a colony doing well; they do not make it one that has the trouble. */
-const goodSigns: readonly FindingId[] = [
-  "normal_eggs_and_queen",
-  "stores_ample",
-  "calm_polished_cells",
-  "hover_facing_hive",
-];
-
 /** Without a latitude the season is that of the north, at this one. */
 const assumedLatitude = 45;
-
-/** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
-const fewestColonies = 4;
 
 /**
  * The question put for one colony of a case; `key` is its id, or `whole-apiary`. With the evidence that the programme
@@ -66,22 +45,25 @@ export function differentialInput(
   evidence: Evidence = publishedEvidence,
 ): AskedDifferential {
   const notes: Problem[] = [];
-  const own = recorded({ state, key, evidence, notes });
+  const own = whileAlive(state, key, { findings: recorded({ state, key, evidence, notes }), evidence, notes });
   const shared = key === wholeApiary ? {} : recorded({ state, key: wholeApiary, evidence, notes });
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
   const region = regionOf(apiary);
-  if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const date = lastLook(state, key);
+  const sister = region?.acarapisWoodi === "found" ? null : mitesInSister(casebook, state, { key, lastLook: date });
+  if (sister) notes.push(problem("mites-in-sister", "noted", "region.acarapisWoodi", { slots: sister }));
+  if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const latitude = place?.latitude;
   if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));
+  const reckoned = sister ? { ...region, acarapisWoodi: "found" as const } : region;
   const colony = settled(state.colonyStates[key]);
   const input: Input = {
     date,
     // Without a latitude the season is that of the north, and the page says so.
     latitude: latitude ?? assumedLatitude,
-    findings: { ...spread(casebook, state), ...shared, ...own },
-    ...(region ? { region } : {}),
+    findings: { ...spreadOf(casebook, state), ...shared, ...own },
+    ...(reckoned ? { region: reckoned } : {}),
     tests: [...testsOf(state, key, { lastLook: date, notes }), ...readingsOf(casebook, state, key)],
     ...(colony
       ? {
@@ -95,7 +77,7 @@ export function differentialInput(
   return {
     input,
     season: { season: seasonOf(date, latitude ?? assumedLatitude), on: date, latitude: latitude ?? null },
-    region,
+    region: reckoned,
     notes,
   };
 }
@@ -131,6 +113,57 @@ function recorded({
   return found;
 }
 
+/**
+ * What an answer of the day `on` would do to the season of a case: the season it was looked at in so far, with its last
+ * day, and the one it would be ranked for; null where they are the same or nothing was looked at.
+ */
+export function seasonTurn(
+  casebook: Casebook,
+  state: CaseState,
+  on: Day,
+): { readonly from: Season; readonly to: Season; readonly last: Day } | null {
+  const looked = Object.keys(state.findings).filter((key) => Object.keys(state.findings[key] ?? {}).length > 0);
+  const last = looked
+    .map((key) => lastLook(state, key))
+    .sort()
+    .at(-1);
+  if (last === undefined || on <= last) return null;
+  const place = state.apiary === null ? null : settled(casebook.apiaries[state.apiary]?.record);
+  const latitude = place?.latitude ?? assumedLatitude;
+  const [from, to] = [seasonOf(last, latitude), seasonOf(on, latitude)];
+  return from === to ? null : { from, to, last };
+}
+
+/**
+ * The answers without those on what only live bees show, where they were given for a day after the colony had died. They
+ * are told. A colony found dead with no day of death may have shown them before: they count, and that is told too.
+ */
+function whileAlive(
+  state: CaseState,
+  key: string,
+  {
+    findings: all,
+    evidence,
+    notes,
+  }: {
+    readonly findings: Partial<Record<FindingId, State>>;
+    readonly evidence: Evidence;
+    readonly notes: Problem[];
+  },
+): Partial<Record<FindingId, State>> {
+  const colony = settled(state.colonyStates[key]);
+  const diedOn = colony?.state === "dead" ? colony.diedOn : undefined;
+  if (diedOn === undefined) return all;
+  const seenOn = (id: string) => state.findings[key]?.[id]?.candidates[0]?.at.slice(0, 10) ?? "";
+  const late = (Object.keys(all) as FindingId[]).filter(
+    (id) => differential.needsLiveBees.includes(id) && all[id] !== "not-looked" && seenOn(id) > diedOn,
+  );
+  if (late.length === 0) return all;
+  const names = late.map((id) => evidence.findings[id]?.term ?? id).join("; ");
+  notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: diedOn } }));
+  return Object.fromEntries(Object.entries(all).filter(([id]) => !late.includes(id as FindingId)));
+}
+
 /** The latest day on which a finding of the colony or the place was looked at; the day of the call when none was. */
 function lastLook(state: CaseState, key: string): Day {
   const days = [key, wholeApiary].flatMap((each) =>
@@ -139,87 +172,6 @@ function lastLook(state: CaseState, key: string): Day {
     ),
   );
   return days.sort().at(-1) ?? state.record?.candidates[0].value.openedOn ?? "1970-01-01";
-}
-
-/**
- * "Only one colony" and "most colonies", worked out from the records: only where four colonies or more are on record
- * and each was looked at for at least one sign, since not looked for is not absent.
- */
-function spread(casebook: Casebook, state: CaseState): Partial<Record<FindingId, State>> {
-  const all = Object.keys((state.apiary === null ? undefined : casebook.apiaries[state.apiary])?.colonies ?? {});
-  const looked = all.filter((colony) => answers(state, colony).length > 0);
-  if (all.length < fewestColonies || looked.length < all.length) return {};
-  const affected = all.filter((colony) => answers(state, colony).includes("present")).length;
-  if (affected === 1) return { single_colony: "present" };
-  return affected * 2 >= all.length ? { most_colonies: "present" } : {};
-}
-
-/** Answers to the signs of trouble of a colony, "not looked" left out. */
-function answers(state: CaseState, colony: string): readonly State[] {
-  return askedFindings
-    .filter((finding) => finding.kind === "sign" && !goodSigns.includes(finding.id))
-    .flatMap((finding) => settled(state.findings[colony]?.[finding.id]) ?? [])
-    .filter((answer) => answer !== "not-looked");
-}
-
-/** A result of so many days before the last look is told to be old: the colony has gone through a season since. Judgement. */
-const oldAfterDays = 90;
-
-/**
- * Results that came from elsewhere: of the colony, or of the whole apiary. One that cannot be is left out and told, so
- * that it does not take the answer of every colony with it; one from long before is weighed and told.
- */
-function testsOf(
-  state: CaseState,
-  key: string,
-  { lastLook: looked, notes }: { readonly lastLook: Day; readonly notes: Problem[] },
-): readonly Test[] {
-  return Object.values(state.tests)
-    .map((candidate) => candidate.value)
-    .filter(({ colony, test }) => colony === key || colony === null || speaksForApiary(test))
-    .flatMap(({ colony: _, specimen: __, on, laboratory: ___, note: ____, which, ...counts }) => {
-      const asked: Test = present({ ...counts, which: which?.filter(isConditionId), date: on });
-      const slots = { test: isTestId(counts.test) ? tests[counts.test].term : counts.test, on };
-      const unfit = differential.unfitTest(asked);
-      if (unfit !== null) {
-        const expected = unfit.expected ?? "";
-        notes.push(problem("test-cannot-be", "warned", null, { slots: { ...slots, expected } }));
-        return [];
-      }
-      if (daysBetween(on, looked) > oldAfterDays)
-        notes.push(problem("test-long-before", "warned", null, { slots: { ...slots, days: daysBetween(on, looked) } }));
-      return [asked];
-    });
-}
-
-/** Dissections read here to the end: one result a specimen, of the reading that was finished last. */
-function readingsOf(casebook: Casebook, state: CaseState, key: string): readonly Test[] {
-  return specimensOf(casebook, state.id)
-    .filter((specimen) => specimen.colony === key)
-    .flatMap((specimen) => {
-      const finished = Object.values(specimen.readings)
-        .flatMap((reading) => {
-          const end = settled(reading.finished);
-          return end ? [{ reading, on: end.on }] : [];
-        })
-        .sort((one, other) => one.on.localeCompare(other.on))
-        .at(-1);
-      const label = settled(specimen.label);
-      if (!finished || !label) return [];
-      const counted = bench.tally(Object.values(finished.reading.bees).flatMap((bee) => settled(bee) ?? []));
-      const received = settled(specimen.received);
-      return [
-        {
-          test: "tracheal-dissection",
-          positive: counted.positive,
-          examined: counted.positive + counted.clear,
-          unreadable: counted.partlyRead + counted.unreadable,
-          date: received?.takenOn ?? label.takenOn ?? finished.on,
-          takenFrom: label.from,
-          ...(received ? { aliveWhenTaken: received.aliveWhenTaken } : {}),
-        },
-      ];
-    });
 }
 
 /** The colonies of a case and how much is known of each: the one with most signs present first. */
@@ -234,7 +186,7 @@ export function colonyChoices(
 /** The colony a page opens with: the one with most signs present, the first when none has any. */
 export function mostTroubled(casebook: Casebook, state: CaseState): string {
   const colonies = coloniesOf(casebook, state.id);
-  const signs = (id: string) => answers(state, id).filter((answer) => answer === "present").length;
+  const signs = (id: string) => troubleIn(state, id).filter((answer) => answer === "present").length;
   const [first = null] = [...colonies].sort((one, other) => signs(other.id) - signs(one.id));
   return first?.id ?? wholeApiary;
 }

@@ -91,19 +91,18 @@ export function findingDrafts(input: {
   return [draft(finding, answer), ...(excluded ? [draft(exclusiveWith, "not-looked")] : [])];
 }
 
-/** Alive, dying or dead, as seen on the day `on`. */
+/** Alive, dying or dead, as seen on the day `on`; a dead one with the day of its death, where that is known. */
 export function colonyStateDraft(
   state: CaseState,
   colony: string,
-  value: BodyOf<"colony-state-recorded">["state"],
-  on: Day,
+  seen: Pick<BodyOf<"colony-state-recorded">, "state" | "on" | "diedOn">,
 ): EntryDraft {
   return {
     kind: "colony-state-recorded",
-    at: on,
+    at: seen.on,
     about: [state.id, colony],
     replaces: entriesOf(state.colonyStates[colony]),
-    data: { colony, state: value, on },
+    data: { colony, ...seen },
   };
 }
 

@@ -5,7 +5,7 @@
  */
 import { type Casebook, type CaseState, coloniesOf, settled, specimensOf } from "../../casebook/index.ts";
 import type { BodyOf } from "../../journal/index.ts";
-import { cautions, samplingFacts } from "../../knowledge/index.ts";
+import { cautions, isTestId, samplingFacts, type TestId } from "../../knowledge/index.ts";
 import { sampling } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, seasonOf } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
@@ -113,6 +113,29 @@ const factsOf: Readonly<Record<BodyOfBees, readonly (keyof typeof samplingFacts)
 const reasonSays = (reason: sampling.PlanReason, words: Words): string =>
   (words.tell.reasons[reason.code] as (slots: sampling.PlanReason["slots"]) => string)(reason.slots);
 
+/** What the tests in the kit ask of bees taken otherwise than these. */
+const questionOf: Readonly<Partial<Record<TestId, sampling.OtherQuestion>>> = {
+  "varroa-wash": "varroa",
+  "sugar-roll": "varroa",
+  "co2-roll": "varroa",
+  "spore-count": "nosema",
+  "species-pcr": "nosema",
+  "gut-pull": "nosema",
+  "virus-panel": "virus",
+  "residue-screen": "poisoning",
+};
+
+/** Questions of the tests that were put into the kit and are not done. */
+const otherQuestions = (state: CaseState): readonly sampling.OtherQuestion[] => [
+  ...new Set(
+    Object.values(state.steps).flatMap((kept) => {
+      const step = settled(kept);
+      const question = step?.state === "planned" && isTestId(step.step) ? questionOf[step.step] : undefined;
+      return question ?? [];
+    }),
+  ),
+];
+
 function requestOf(casebook: Casebook, state: CaseState, form: SampleForm, today: Day): sampling.SampleRequest {
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const place = settled(apiary?.record);
@@ -127,12 +150,16 @@ function requestOf(casebook: Casebook, state: CaseState, form: SampleForm, today
     // Without a latitude the season is that of the north, as in question 2, where the page says so.
     season: seasonOf(today, place?.latitude ?? 45),
     colonies: known.filter((colony) => form.colonies.includes(colony.id)),
+    deadColonies: coloniesOf(casebook, state.id)
+      .filter((colony) => colony.state?.state === "dead")
+      .map((colony) => colony.id),
     coloniesInApiary: Math.max(1, told, Object.keys(apiary?.colonies ?? {}).length, known.length),
     designPrevalence: form.designPrevalence,
     confidence: form.confidence,
     sensitivity: form.sensitivity,
     preservative: form.preservative,
     supersOn: supers.some((each) => each.on <= today && (each.off === null || each.off >= today)),
+    alsoAsked: otherQuestions(state),
     oilPattiesOrTreatmentDaysAgo: daysSinceTreatment(casebook, state, today),
     ...(form.purpose === "recheck" && earlier ? { earlierFrom: earlier.from } : {}),
   };

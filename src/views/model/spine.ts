@@ -124,7 +124,10 @@ function saysOf(casebook: Casebook, state: CaseState, question: Question, words:
     case 4: {
       const vials = specimensOf(casebook, state.id);
       const read = vials.filter((vial) => Object.values(vial.readings).some((reading) => settled(reading.finished)));
-      return vials.length === 0 ? say.noSpecimens : say.vialsRead({ read: read.length, all: vials.length });
+      const results = Object.keys(state.tests).length;
+      return vials.length + results === 0
+        ? say.noSpecimens
+        : say.foundSays({ read: read.length, vials: vials.length, results });
     }
     case 5: {
       const decision = settled(state.decision);

@@ -11,7 +11,7 @@ export const conditionTerm = ({ conditions }: Evidence, id: string): string =>
   Object.hasOwn(conditions, id) ? (conditions[id]?.term ?? id) : id;
 
 /** Slots of problems that hold ids, several parted by blanks or commas. */
-const idSlots = ["place", "other", "id", "cause", "finding", "conditions"] as const;
+const idSlots = ["place", "other", "id", "cause", "finding", "findings", "conditions", "test"] as const;
 
 /** A problem that names things of the evidence by their ids, naming them by their names. */
 export const withTerms = (trouble: Problem, evidence: Evidence): Problem => ({
@@ -27,13 +27,13 @@ export const withTerms = (trouble: Problem, evidence: Evidence): Problem => ({
   },
 });
 
-/** A list of ids as names; what is no id of the evidence stays as it is. */
+/** A list of ids as names, parted by semicolons since names hold commas; what is no id of the evidence stays as it is. */
 function named(ids: string, evidence: Evidence): string {
   const names = ids.split(/,? /).map((id) => {
     if (Object.hasOwn(evidence.conditions, id)) return conditionTerm(evidence, id);
-    return Object.hasOwn(evidence.findings, id) ? stepTerm(evidence, id) : id.replaceAll("-", " ");
+    return Object.hasOwn(evidence.findings, id) || isTestId(id) ? stepTerm(evidence, id) : id.replaceAll("-", " ");
   });
-  return names.join(", ");
+  return names.join("; ");
 }
 
 /** The name of a finding or a test; its id where the evidence does not have it any more. */

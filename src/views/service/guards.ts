@@ -1,4 +1,4 @@
-/** Who may speak to a service that has no accounts yet: programs of this machine and the page it serves, nobody's web page. */
+/** Who may speak to the service: programs of this machine and the page it serves, nobody's web page. */
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import { problem } from "../../units/index.ts";
 import { sendProblems } from "./problem-replies.ts";
@@ -7,23 +7,28 @@ import { sendProblems } from "./problem-replies.ts";
 export const isLoopback = (host: string): boolean =>
   ["localhost", "::1", "[::1]"].includes(host) || /^127(\.\d{1,3}){3}$/.test(host);
 
+/** Whether the process is there and answers: for whoever watches over it, at any name. */
+export const healthAddress = "/healthz";
+
 /**
  * Refuses requests whose Host is not this machine (a foreign name that resolves to it: DNS rebinding), and writes that
- * another origin's page sends.
+ * another origin's page sends. With an address of its own, that one is the only name and the only origin.
  */
-export function guard(app: FastifyInstance, port: () => number): void {
+export function guard(app: FastifyInstance, port: () => number, address: URL | null): void {
+  const isOwn = (host: string) => (address ? host.toLowerCase() === address.host : isOwnHost(host, port()));
   app.addHook("onRequest", async (request, reply) => {
     const { host } = request.headers;
-    if (host === undefined || !isOwnHost(host, port()))
+    if (request.url === healthAddress) return undefined;
+    if (host === undefined || !isOwn(host))
       return sendProblems(
         reply,
         421,
         problem("host-unknown", "blocked", "host", {
           given: host,
-          expected: `localhost:${port()} or a loopback address`,
+          expected: address?.host ?? `localhost:${port()} or a loopback address`,
         }),
       );
-    if (isWrite(request) && !isOwnOrigin(request, port()))
+    if (isWrite(request) && !isOwnOrigin(request, port(), address))
       return sendProblems(
         reply,
         403,
@@ -32,6 +37,7 @@ export function guard(app: FastifyInstance, port: () => number): void {
           expected: "a page this service served, or no browser",
         }),
       );
+    return undefined;
   });
 }
 
@@ -43,8 +49,13 @@ function isOwnHost(host: string, port: number): boolean {
 
 const isWrite = ({ method }: FastifyRequest): boolean => !["GET", "HEAD", "OPTIONS"].includes(method);
 
-function isOwnOrigin({ headers }: FastifyRequest, port: number): boolean {
-  if (headers["sec-fetch-site"] === "cross-site") return false;
+/**
+ * A browser says whose page sends a write, and one that is not ours is refused: a sibling site's too. What says nothing
+ * is no browser, and holds no cookie that it did not get by signing in itself.
+ */
+function isOwnOrigin({ headers }: FastifyRequest, port: number, address: URL | null): boolean {
+  if (["cross-site", "same-site"].includes(String(headers["sec-fetch-site"]))) return false;
   const { origin } = headers;
+  if (address !== null) return origin === undefined || origin === address.origin;
   return origin === undefined || (origin.startsWith("http://") && isOwnHost(origin.slice(7), port));
 }

@@ -9,6 +9,7 @@ const trouble = (description: string): Json => ({
   description,
   content: json({ $ref: "#/components/schemas/Problems" }),
 });
+const noSession = trouble("The programme has members, and nobody is signed in.");
 const hash: Json = { type: "string", pattern: "^[0-9a-f]{64}$" };
 const programme: Json = {
   name: "programme",
@@ -83,6 +84,11 @@ const page: Json = {
     entries: { type: "array", items: entry },
     cursor: { type: "integer", description: "Where the next page starts." },
     more: { type: "boolean" },
+    scope: {
+      type: "string",
+      description:
+        "For a member: a word that changes with what he or she may see; a device that meets another one begins anew.",
+    },
   },
   required: ["entries", "cursor", "more"],
 };
@@ -96,7 +102,7 @@ export const programmePaths: Json = {
     post: {
       operationId: "push",
       summary:
-        "Take entries in. Repeating it changes nothing; each entry that is not taken in is named with its reason.",
+        "Take entries in. Repeating it changes nothing; each entry that is not taken in is named with its reason. Of a member: from his or her own devices, and what the role may add.",
       parameters: [programme],
       requestBody: {
         required: true,
@@ -104,6 +110,7 @@ export const programmePaths: Json = {
       },
       responses: {
         "200": { description: "What is kept now, and what was refused.", content: json(pushReply) },
+        "401": noSession,
         "404": trouble("The name is none of a programme."),
         "413": trouble("The body is too large: send fewer entries."),
         "422": trouble("The body does not fit."),
@@ -112,7 +119,8 @@ export const programmePaths: Json = {
     },
     get: {
       operationId: "pull",
-      summary: "Entries taken in after a cursor, in the order they were taken in.",
+      summary:
+        "Entries taken in after a cursor, in the order they were taken in. To a member: what the role may see, whole or without body; the cursor moves over the rest.",
       parameters: [
         programme,
         ...Object.entries(queryShape.properties).map(([name, schema]) => ({
@@ -124,6 +132,7 @@ export const programmePaths: Json = {
       ],
       responses: {
         "200": { description: "A page of entries.", content: json(page) },
+        "401": noSession,
         "404": trouble("The name is none of a programme."),
         "422": trouble("The query does not fit."),
         "503": trouble("The records cannot be reached now."),
@@ -137,6 +146,7 @@ export const programmePaths: Json = {
       parameters: [programme],
       responses: {
         "204": { description: "It is gone." },
+        "401": noSession,
         "403": trouble("It is not the demonstration."),
         "404": trouble("The name is none of a programme."),
       },

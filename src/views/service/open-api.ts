@@ -1,6 +1,7 @@
 /** The OpenAPI 3.1 document, made from the verbs' schemas, so that it cannot drift from what is served. */
 import { type Shape, type Verb, verbs } from "../../reasoning/index.ts";
 
+import { memberPaths } from "./open-api-members.ts";
 import { programmePaths } from "./open-api-programmes.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -19,8 +20,10 @@ export function openApiDocument(version: string): Json {
     servers: [{ url: "/" }],
     paths: {
       "/api/health": { get: health },
+      "/healthz": { get: alive },
       ...Object.fromEntries(verbs.map((verb) => [`/api/reasoning/${verb.name}`, { post: reasoning(verb) }])),
       ...programmePaths,
+      ...memberPaths,
     },
     components: { schemas: { Problems: problems, Refused: refused, Notice: notice } },
   };
@@ -47,6 +50,17 @@ const health: Json = {
   },
 };
 
+const alive: Json = {
+  operationId: "alive",
+  summary: "That the service answers, for whoever watches over it.",
+  responses: {
+    "200": {
+      description: "It answers.",
+      content: json({ type: "object", properties: { ok: { const: true } }, required: ["ok"] }),
+    },
+  },
+};
+
 const reasoning = (verb: Verb): Json => ({
   operationId: verb.name,
   summary: verb.summary,
@@ -61,6 +75,7 @@ const reasoning = (verb: Verb): Json => ({
     "413": trouble("The body is too large."),
     "415": trouble("The body is not application/json."),
     "422": trouble("The input does not fit: each problem names field, given and expected."),
+    "401": trouble("Nobody is signed in, where the service asks for it."),
     "503": trouble("It takes too long to be reckoned here."),
   },
 });

@@ -23,6 +23,7 @@ export function answerTrouble(app: FastifyInstance): void {
       return sendProblems(reply.header("retry-after", "5"), 503, error.problem);
     }
     const status = error.statusCode ?? 500;
+    if (status === 429) return sendProblems(reply, 429, tooMany(Number(reply.getHeader("retry-after") ?? 60)));
     const known = byCode[error.code];
     if (known) return sendProblems(reply, status, known(request.headers["content-type"]));
     if (status < 500)
@@ -31,6 +32,8 @@ export function answerTrouble(app: FastifyInstance): void {
     return sendProblems(reply, 500, problem("error-of-ours", "blocked", null));
   });
 }
+
+const tooMany = (seconds: number): Problem => problem("too-many-requests", "blocked", null, { slots: { seconds } });
 
 const byCode: Readonly<Record<string, (contentType: string | undefined) => Problem>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: (given) =>

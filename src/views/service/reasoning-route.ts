@@ -3,13 +3,17 @@ import type { FastifyInstance } from "fastify";
 import { replyBody, unknownVerb, verbNamed, verbs } from "../../reasoning/index.ts";
 import { jsonTrouble, problem } from "../../units/index.ts";
 import { problemSentence } from "../words/index.ts";
+import { type Gate, signInNeeded } from "./gate.ts";
 import { sendProblems } from "./problem-replies.ts";
 import { openReckoner } from "./reckoner.ts";
 
-export function reasoningRoute(app: FastifyInstance): void {
+/** Where others can reach the service, only its members let it reckon. */
+export function reasoningRoute(app: FastifyInstance, gate: Gate): void {
   const reckoner = openReckoner();
   app.addHook("onClose", () => reckoner.close());
   app.post<{ Params: { verb: string } }>("/api/reasoning/:verb", { bodyLimit: 1024 * 1024 }, async (request, reply) => {
+    if (gate.settings.address !== null && "ended" in (await gate.who(request)))
+      return sendProblems(reply, 401, signInNeeded);
     const verb = verbNamed(request.params.verb);
     if (!verb)
       return sendProblems(

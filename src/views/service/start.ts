@@ -9,6 +9,10 @@ export interface StartOptions {
   readonly version: string;
   readonly host: string;
   readonly port: number;
+  /** Where people reach it, as they type it; null on this machine alone. */
+  readonly address: URL | null;
+  /** Proxies whose word is taken for who asks. */
+  readonly trustedProxies: readonly string[];
   /** Closed when the service stops. */
   readonly records: Records;
   readonly page: string | null;
@@ -22,10 +26,10 @@ export interface StartOptions {
 /** Serves until `stop`. Resolves to 0 after a clean stop, to 1 when it could not start. */
 export async function serve(options: StartOptions): Promise<0 | 1> {
   const { host, records, say, stop } = options;
-  if (!isLoopback(host)) {
-    say(
-      `Not started: SKEPSIS_HOST is ${host}, which other machines can reach, and Skepsis has no accounts yet to tell people apart. Use 127.0.0.1.`,
-    );
+  const open = await openness(options);
+  if (open !== null) {
+    say(open);
+    await records.close();
     return 1;
   }
   const state = { port: options.port };
@@ -33,6 +37,8 @@ export async function serve(options: StartOptions): Promise<0 | 1> {
     version: options.version,
     programmes: programmesOf(records),
     page: options.page,
+    address: options.address,
+    trustedProxies: options.trustedProxies,
     port: () => state.port,
     logger: true,
   });
@@ -45,12 +51,32 @@ export async function serve(options: StartOptions): Promise<0 | 1> {
   }
   const address = app.server.address();
   if (typeof address === "object" && address) state.port = address.port;
+  if (options.address) say(`People reach it at ${options.address.origin}; everything asks them to sign in.`);
   options.announce(`http://${host.includes(":") && !host.startsWith("[") ? `[${host}]` : host}:${state.port}`);
   say(`Records are kept in ${records.shown}. Stop with Ctrl+C.`);
   void records.has("main").catch((trouble: unknown) => say(notYet(trouble)));
   if (!stop.aborted) await once(stop, "abort");
   await closed(app.close());
   return 0;
+}
+
+/** Why the service may not be reached by others as it is; null when it may, or when nobody else can reach it. */
+async function openness({ host, address, records }: StartOptions): Promise<string | null> {
+  if (isLoopback(host) && address === null) return null;
+  if (address === null)
+    return `Not started: ${host} can be reached by other machines. Say by --address https://… where people reach it, so that their passwords travel over TLS; or use 127.0.0.1.`;
+  if (address.protocol !== "https:")
+    return `Not started: ${address.origin} is not https, and passwords would travel in the open. Put a proxy that speaks TLS before it.`;
+  try {
+    for (const programme of await records.programmes()) {
+      const store = await records.open(programme);
+      const has = await store.members.hasAdministrator().finally(() => store.close());
+      if (has) return null;
+    }
+  } catch (trouble) {
+    return `Not started: ${notYet(trouble)}`;
+  }
+  return "Not started: others can reach it, and no programme has an administrator yet. Make one first: skepsis member add --role administrator --name NAME";
 }
 
 /** A request that does not end may not hold the stop longer than this. */

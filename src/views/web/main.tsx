@@ -8,6 +8,7 @@ import "./look/top.css";
 import "./look/shell.css";
 import "./look/form.css";
 import "./look/field.css";
+import { SessionProvider } from "./account/SessionProvider.tsx";
 import { App } from "./shell/App.tsx";
 import { CasebookProvider } from "./store/CasebookProvider.tsx";
 
@@ -15,8 +16,10 @@ const root = document.getElementById("root");
 if (root)
   createRoot(root).render(
     <StrictMode>
-      <CasebookProvider>
-        <App />
-      </CasebookProvider>
+      <SessionProvider>
+        <CasebookProvider>
+          <App />
+        </CasebookProvider>
+      </SessionProvider>
     </StrictMode>,
   );

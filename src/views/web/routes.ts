@@ -7,7 +7,7 @@ export interface PageProps {
   readonly params: Readonly<Record<string, string | undefined>>;
 }
 
-export type Area = "cases" | "apiaries" | "bench" | "evidence" | "reckoner";
+export type Area = "cases" | "apiaries" | "bench" | "season" | "evidence" | "reckoner";
 
 export interface PageRoute {
   readonly path: string;
@@ -24,6 +24,7 @@ export const areaHome: Readonly<Record<Area, string>> = {
   cases: "/cases",
   apiaries: "/apiaries",
   bench: "/bench",
+  season: "/season",
   evidence: "/evidence",
   reckoner: "/reckoner",
 };
@@ -37,6 +38,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/apiaries/:apiary", area: "apiaries", light: "desk", load: () => import("./apiaries/ApiaryPage.tsx") },
   { path: "/bench", area: "bench", light: "bench", load: () => import("./bench/BenchPage.tsx") },
   { path: "/bench/:specimen", area: "bench", light: "bench", bare: true, load: () => import("./bench/VialPage.tsx") },
+  { path: "/season", area: "season", light: "desk", load: () => import("./season/SeasonPage.tsx") },
   { path: "/cases/:case/paper/:paper", area: "cases", light: "desk", load: () => import("./paper/PaperPage.tsx") },
   { path: "/reckoner/:method?", area: "reckoner", light: "desk", load: () => import("./reckoner/ReckonerPage.tsx") },
   { path: "/evidence", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
@@ -44,5 +46,11 @@ export const routes: readonly PageRoute[] = [
   { path: "/evidence/changes", area: "evidence", light: "desk", load: () => import("./own/ChangesPage.tsx") },
   { path: "/evidence/:kind/:id", area: "evidence", light: "desk", load: () => import("./evidence/EvidencePage.tsx") },
   { path: "/records", area: null, light: "desk", load: () => import("./records/RecordsPage.tsx") },
+  { path: "/sign-in", area: null, light: "desk", load: () => import("./account/SignInPage.tsx") },
+  { path: "/invitation", area: null, light: "desk", load: () => import("./account/InvitationPage.tsx") },
+  { path: "/members", area: null, light: "desk", load: () => import("./account/MembersPage.tsx") },
+  { path: "/members/audit", area: null, light: "desk", load: () => import("./account/AuditPage.tsx") },
+  { path: "/records/differences", area: null, light: "desk", load: () => import("./records/DifferencesPage.tsx") },
+  { path: "/records/table", area: null, light: "desk", load: () => import("./table/BringTablePage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

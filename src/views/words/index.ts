@@ -1,4 +1,6 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
+
+export { accountWords } from "./en/account.ts";
 export {
   type FieldWords,
   familyNames,
@@ -10,5 +12,7 @@ export {
 } from "./en/methods/index.ts";
 export { paper as paperWords } from "./en/paper.ts";
 export { refusalReasons, refusalShort } from "./en/problems/control.ts";
+export { season as seasonWords } from "./en/season.ts";
+export { seasonTrust as seasonTrustWords } from "./en/season-trust.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
 export { problemSentence, sentenceOf } from "./problem-sentence.ts";

@@ -16,6 +16,7 @@ import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "..
 import programme from "./programme-1.expected.json" with { type: "json" };
 import first from "./schema-1.expected.json" with { type: "json" };
 import second from "./schema-2.expected.json" with { type: "json" };
+import stop from "./stop-1.expected.json" with { type: "json" };
 
 const folder = import.meta.dirname;
 const textOf = (name: string): string => readFileSync(path.join(folder, name), "utf8");
@@ -137,6 +138,40 @@ describe("the journal of a programme's own evidence in programme-1.jsonl", () =>
       leading: settings.thresholds.leading,
       learnsFrequencies: settings.experience.frequencies,
     }).toEqual(programme.amountsTo);
+  });
+});
+
+describe("the journal of a lifted stop in stop-1.jsonl", () => {
+  const entries = entriesOf("stop-1.jsonl");
+
+  it("is intact, and is written again byte for byte", () => {
+    expect(verifyChain(entries)).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(entries).toHaveLength(stop.entries);
+    expect(encodeJournal(entries)).toBe(textOf("stop-1.jsonl"));
+  });
+
+  it("amounts to what the hand-written file tells", () => {
+    const casebook = fold(entries);
+    const state = casebook.cases["case-1"];
+    expect(casebook.unread).toEqual([]);
+    const { answers, role, liftedBy, laboratoryReference } =
+      settled(state?.stopsLifted["rope-american-foulbrood"]) ?? expect.fail("no lift");
+    const ropes = Object.entries(state?.findings ?? {}).filter(([, own]) => settled(own.ropy_thread) === "present");
+    const told = Object.values(state?.stopsReported ?? {}).map(({ value }) => value.toldWhom);
+    expect({ told, liftedBy, role, laboratoryReference, answers: answers.length, ropes: ropes.map(([key]) => key) }).toEqual(
+      stop.amountsTo,
+    );
+  });
+});
+
+describe("the journal of a programme's members in members-1.jsonl", () => {
+  const entries = entriesOf("members-1.jsonl");
+
+  it("is intact, is written again byte for byte, and amounts to no record of bees", () => {
+    expect(verifyChain(entries)).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(encodeJournal(entries)).toBe(textOf("members-1.jsonl"));
+    expect(fold(entries)).toEqual({ ...fold([]), unread: [] });
+    expect(entries.map(({ body }) => body?.data.act)).toEqual(["member-admitted", "invited", "device-lost"]);
   });
 });
 

@@ -38,9 +38,12 @@ export const labelOf = (specimen: SpecimenState): BodyOf<"specimen-labelled"> | 
 export const receiptOf = (specimen: SpecimenState): BodyOf<"specimen-received"> | null =>
   settled(specimen.received) ?? specimen.received?.candidates[0].value ?? null;
 
-/** The code of a colony of a case, or its id when it has no record. */
+/**
+ * The code of a colony of a case, or its id when it has no record. Empty where the case is not here: whoever reads blind
+ * is not told the colony by its id either.
+ */
 export function colonyCode(casebook: Casebook, caseId: string | null, colony: string | null): string {
-  if (colony === null) return "";
+  if (colony === null || (caseId !== null && casebook.cases[caseId] === undefined)) return "";
   const apiary = caseId === null ? null : casebook.cases[caseId]?.apiary;
   const record = apiary ? casebook.apiaries[apiary]?.colonies[colony]?.record : undefined;
   return record?.candidates[0].value.code ?? colony;

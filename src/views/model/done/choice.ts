@@ -3,11 +3,21 @@
  *
  * @module views/model
  */
-import { decision } from "../../../reasoning/index.ts";
-import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../../units/index.ts";
+import type { Casebook } from "../../../casebook/index.ts";
+import { bench, decision } from "../../../reasoning/index.ts";
+import {
+  answered,
+  blocked,
+  type Day,
+  type Estimate,
+  type Problem,
+  problem,
+  type Result,
+} from "../../../units/index.ts";
 import { sentenceOf, type Words } from "../../words/index.ts";
+import { colonyCode } from "../bench/worklist.ts";
 import { type Fields, readForm } from "../form.ts";
-import type { SpecimenFound } from "../found/specimens.ts";
+import { specimensFound } from "../found/specimens.ts";
 
 /** A colony with a count that a choice can be reckoned from. */
 export interface CountedColony {
@@ -19,32 +29,45 @@ export interface CountedColony {
   readonly isLimited: boolean;
 }
 
-/** The newest count of each colony; a sound one before a limited one of the same day. */
-export function countedColonies(specimens: readonly SpecimenFound[]): readonly CountedColony[] {
-  const newest = new Map<string, SpecimenFound>();
-  for (const each of specimens) {
-    const before = newest.get(each.label.colony);
-    if (!each.estimate) continue;
-    const later = !before || (each.takenOn ?? "") > (before.takenOn ?? "");
-    const sounder = before?.takenOn === each.takenOn && before?.isLimited === true && !each.isLimited;
-    if (later || sounder) newest.set(each.label.colony, each);
+/** A count of a colony with its day. */
+interface DatedCount extends CountedColony {
+  readonly on: Day;
+}
+
+/**
+ * The newest count of each colony, read here or told; a sound one before a limited one of the same day, one read here
+ * before one told.
+ */
+export function countedColonies(casebook: Casebook, caseId: string): readonly CountedColony[] {
+  const newest = new Map<string, DatedCount>();
+  for (const each of [...countsRead(casebook, caseId), ...countsTold(casebook, caseId)]) {
+    const before = newest.get(each.id);
+    const sounder = before?.on === each.on && before.isLimited && !each.isLimited;
+    if (!before || each.on > before.on || sounder) newest.set(each.id, each);
   }
-  return [...newest.values()]
-    .flatMap((each) => {
-      const tally = each.readings[0]?.tally;
-      if (!each.estimate || !tally) return [];
-      return [
-        {
-          id: each.label.colony,
-          code: each.colony,
-          positive: tally.positive,
-          examined: tally.read,
-          estimate: each.estimate,
-          isLimited: each.isLimited,
-        },
-      ];
-    })
-    .sort((one, other) => other.estimate.value - one.estimate.value);
+  return [...newest.values()].sort((one, other) => other.estimate.value - one.estimate.value);
+}
+
+const countsRead = (casebook: Casebook, caseId: string): readonly DatedCount[] =>
+  specimensFound(casebook, caseId).flatMap(({ label, colony, takenOn, readings, estimate, isLimited }) => {
+    const tally = readings[0]?.tally;
+    if (!estimate || !tally) return [];
+    const { positive, read: examined } = tally;
+    return [{ id: label.colony, code: colony, positive, examined, estimate, isLimited, on: takenOn ?? "" }];
+  });
+
+/** Dissections that came from elsewhere, of a colony. */
+function countsTold(casebook: Casebook, caseId: string): readonly DatedCount[] {
+  return Object.values(casebook.cases[caseId]?.tests ?? {}).flatMap(({ value }) => {
+    const { test, colony, positive, examined, aliveWhenTaken, on } = value;
+    if (test !== "tracheal-dissection" || colony === null || positive === undefined || !examined) return [];
+    const estimate = bench.prevalence({ positive, examined });
+    if (!estimate.ok) return [];
+    const code = colonyCode(casebook, caseId, colony);
+    return [
+      { id: colony, code, positive, examined, estimate: estimate.value, isLimited: aliveWhenTaken === false, on },
+    ];
+  });
 }
 
 /** What the reader says things are worth and what the test is. */

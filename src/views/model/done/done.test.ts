@@ -18,7 +18,6 @@ import {
   readDecision,
   readWeighing,
   siteOf,
-  specimensFound,
   stopNotices,
   untilResult,
   yearView,
@@ -28,7 +27,7 @@ const words = wordsOf("en");
 const withen = "demonstration-case-tv-26-014";
 const demonstration = demonstrationCasebook();
 const state = demonstration.cases[withen] ?? expect.fail("no case");
-const counted = countedColonies(specimensFound(demonstration, withen));
+const counted = countedColonies(demonstration, withen);
 const prices = {
   about: counted[0]?.id ?? "",
   currency: "invented money",
@@ -55,13 +54,13 @@ const planned = (over = {}, today = "2026-03-09") =>
 describe("stop and report", () => {
   it("a ropy thread stands in place of advice, with what not to do", () => {
     const garth = demonstration.cases["demonstration-case-tv-26-022"] ?? expect.fail("no case");
-    const [notice] = stopNotices(garth);
+    const [notice] = stopNotices(demonstration, garth, words);
     expect(notice).toMatchObject({ key: "rope-american-foulbrood" });
     expect(notice?.doNot.join(" ")).toContain("Do not move, burn or medicate");
   });
 
   it("an ordinary case has none", () => {
-    expect(stopNotices(state)).toEqual([]);
+    expect(stopNotices(demonstration, state, words)).toEqual([]);
   });
 });
 

@@ -1,60 +1,243 @@
 /**
- * What a person must do at once, by the findings and red flags that mean stop and report.
+ * What a person must do at once, by the findings, results and red flags that mean stop and report, and what was lifted.
  *
  * @module views/model
  */
-import { type CaseState, settled } from "../../../casebook/index.ts";
+import {
+  type Candidate,
+  type Casebook,
+  type CaseState,
+  casesAt,
+  type Kept,
+  settled,
+  specimensOf,
+  wholeApiary,
+} from "../../../casebook/index.ts";
+import type { BodyOf } from "../../../journal/index.ts";
 import {
   type ConditionId,
   type FindingId,
+  firedBy,
   redFlags as flagFacts,
+  freeRegion,
+  isFindOf,
+  type MustNotMiss,
   type MustNotMissKey,
+  miteByEye,
   mustNotMiss,
+  type ResultOnRecord,
+  regionalMites,
+  showsMite,
+  type TestId,
 } from "../../../knowledge/index.ts";
-import { redFlagAnswer, redFlagIds } from "../red-flag-answers.ts";
+import type { Day } from "../../../units/index.ts";
+import { redFlagIds } from "../red-flag-answers.ts";
+import { spreadOf } from "../spread.ts";
+
+/** An answer or result that a stop follows from. */
+export interface StopAnswer {
+  readonly entry: string;
+  /** When it was seen or reported. */
+  readonly at: string;
+  readonly recordedAt: string;
+}
 
 export interface StopAct {
   readonly key: string;
-  /** Conditions it may be; the first one names a notice that findings fired. */
+  /** The case it is on record in: this one, or another one of the apiary. */
+  readonly caseId: string;
+  /** Conditions it may be; the first one names a notice that findings or a result fired. */
   readonly conditions: readonly ConditionId[];
-  /** The question of the red flag that was answered with present; null where findings fired it. */
+  /** The question of the red flag that was answered with present; null where findings or a result fired it. */
   readonly question: string | null;
-  /** The findings it follows from; none where the question of the red flag says it already. */
-  readonly findings: readonly FindingId[];
+  /** What it follows from; none where the question of the red flag says it already. */
+  readonly because: readonly (FindingId | TestId)[];
   readonly act: string;
   readonly doNot: readonly string[];
+  readonly answers: readonly StopAnswer[];
+}
+
+/** A stop that was lifted, and what was written down of it. */
+export interface StopLifted extends StopAct {
+  readonly lifted: BodyOf<"stop-lifted">;
+  /** Entries of the lift, to take it back. */
+  readonly entries: readonly string[];
 }
 
 /**
- * Notices that the law may want to hear of, by the findings of any one colony or of the whole apiary; then red flags
- * that were answered with present and that no such notice covers.
+ * What stops ordinary advice for the apiary of a case: its own stops, then those of the other cases there, open or
+ * closed. A stop stands until what it follows from is corrected, or is lifted with a laboratory's reference.
  */
-export function stopActs(state: CaseState): readonly StopAct[] {
-  const seen = Object.values(state.findings).map(
-    (own) => new Set(Object.entries(own).flatMap(([finding, kept]) => (settled(kept) === "present" ? [finding] : []))),
-  );
-  const fired = (Object.keys(mustNotMiss) as MustNotMissKey[])
-    .filter((key) => mustNotMiss[key].report)
-    .filter((key) => seen.some((own) => mustNotMiss[key].findings.every((finding) => own.has(finding))))
-    .map((key) => ({
-      key,
-      conditions: [mustNotMiss[key].condition],
-      question: null,
-      findings: mustNotMiss[key].findings,
-      act: mustNotMiss[key].act,
-      doNot: mustNotMiss[key].doNot,
-    }));
-  const covered = new Set<string>(fired.map((notice) => notice.key));
-  const flags = redFlagIds
-    .map((id) => redFlagAnswer(state, id))
-    .filter((flag) => flag.stopAndReport && !flagFacts[flag.id].leadsTo.some((key) => covered.has(key)))
-    .map((flag) => ({
-      key: flag.id,
-      conditions: [...new Set(flagFacts[flag.id].leadsTo.map((key) => mustNotMiss[key].condition))],
-      question: flag.question,
-      findings: [],
-      act: flag.act ?? "",
-      doNot: flag.doNot,
-    }));
-  return [...fired, ...flags];
+export function stopActs(casebook: Casebook, state: CaseState): readonly StopAct[] {
+  const others = state.apiary === null ? [] : casesAt(casebook, state.apiary).filter(({ id }) => id !== state.id);
+  return [state, ...others].flatMap((each) => ownStops(casebook, each));
 }
+
+/** The stops on record in the case itself that stand: notices, then red flags that no notice covers. */
+export function ownStops(casebook: Casebook, state: CaseState): readonly StopAct[] {
+  const fired = firedNotices(casebook, state);
+  const flags = firedFlags(state, fired);
+  return [...fired, ...flags].filter((stop) => !isLifted(state, stop));
+}
+
+/** The stops of this case that were lifted and would stand otherwise. */
+export function stopsLifted(casebook: Casebook, state: CaseState): readonly StopLifted[] {
+  const fired = firedNotices(casebook, state);
+  return [...fired, ...firedFlags(state, fired)].flatMap((stop) => {
+    const kept = state.stopsLifted[stop.key];
+    const lifted = settled(kept);
+    if (lifted === null || !isLifted(state, stop)) return [];
+    return [{ ...stop, lifted, entries: kept?.candidates.map(({ entry }) => entry) ?? [] }];
+  });
+}
+
+/** Own stops that stand with an answer of which nobody is recorded as told. */
+export function untoldStops(casebook: Casebook, state: CaseState): readonly StopAct[] {
+  const told = new Set(Object.values(state.stopsReported).flatMap(({ value }) => value.answers));
+  // A report of before there were entries of their own was a note beside whom the case waits on.
+  const handed = state.handedOn?.candidates[0];
+  const noted = handed?.value.note === undefined ? "" : handed.recordedAt;
+  const isTold = ({ entry, recordedAt }: StopAnswer) => told.has(entry) || recordedAt <= noted;
+  return ownStops(casebook, state).filter(({ answers }) => !answers.every(isTold));
+}
+
+/** The newest day on which a stop was seen or reported. */
+export const stopSince = ({ answers }: Pick<StopAct, "answers">): Day =>
+  answers
+    .map(({ at }) => at.slice(0, 10))
+    .sort()
+    .at(-1) ?? "";
+
+/** Lifted for every answer it follows from: a later one stops anew. */
+function isLifted(state: CaseState, { key, answers }: StopAct): boolean {
+  const lifted = settled(state.stopsLifted[key]);
+  return lifted !== null && answers.every(({ entry }) => lifted.answers.includes(entry));
+}
+
+/**
+ * Notices that the law may want to hear of, by what is on record of any one colony. A red flag that leads to one is an
+ * answer it follows from. Where two people differ on a finding the one who saw it counts: a stop errs to that side.
+ */
+function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] {
+  const region: Partial<BodyOf<"region-recorded">> =
+    settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
+  const derived = spreadOf(casebook, state);
+  const shared = state.findings[wholeApiary] ?? {};
+  const records = Object.entries({ [wholeApiary]: {}, ...state.findings }).map(([key, own]) => {
+    const answersTo = (finding: string): readonly StopAnswer[] => [
+      ...presentIn((own as Readonly<Record<string, Kept<string>>>)[finding]),
+      ...presentIn(shared[finding]),
+    ];
+    return {
+      isPresent: (finding: FindingId) => derived[finding] === "present" || answersTo(finding).length > 0,
+      results: [],
+      colonyState: settled(state.colonyStates[key])?.state ?? null,
+      region,
+      answersTo,
+    };
+  });
+  const results = [
+    ...Object.values(state.tests),
+    // Bees read here ask for a stop in a region without the mite alone: no need to go through them elsewhere.
+    ...(region.acarapisWoodi === "absent" ? beesWithMites(casebook, state) : []),
+  ];
+  const record = { isPresent: () => false, results: results.map(({ value }) => value), colonyState: null, region };
+  return [
+    ...(Object.entries(mustNotMiss) as [MustNotMissKey, MustNotMiss][])
+      .filter(([, { report }]) => report)
+      .flatMap(([key, notice]): readonly StopAct[] => {
+        const { condition, findings, tests, act, doNot } = notice;
+        const seen = records.filter((each) => firedBy(notice, each).length > 0);
+        const byTest = firedBy(notice, record).length > 0;
+        const finds = byTest
+          ? results.filter(({ value }) => tests.some((test) => isFindOf(condition, test, value)))
+          : [];
+        if (seen.length + finds.length === 0) return [];
+        const flags = redFlagIds.filter((id) => flagFacts[id].leadsTo.some((to) => to === key));
+        return [
+          {
+            ...{ key, caseId: state.id, conditions: [condition], question: null, act, doNot },
+            because: [...(seen.length > 0 ? findings : []), ...new Set(finds.map(({ value }) => value.test as TestId))],
+            answers: unique([
+              ...seen.flatMap(({ answersTo }) => findings.flatMap(answersTo)),
+              ...finds.map(answerOf),
+              ...flags.flatMap((id) => flaggedIn(state, id)),
+            ]),
+          },
+        ];
+      }),
+    ...mitesInFreeRegion(state, { region, records, results }),
+  ];
+}
+
+/** Mites seen where the region is said to be without them. */
+function mitesInFreeRegion(
+  state: CaseState,
+  given: {
+    readonly region: Readonly<Record<string, unknown>>;
+    readonly records: readonly { readonly answersTo: (finding: string) => readonly StopAnswer[] }[];
+    readonly results: readonly Candidate<ResultOnRecord>[];
+  },
+): readonly StopAct[] {
+  return regionalMites.flatMap(({ condition, field }): readonly StopAct[] => {
+    if (given.region[field] !== "absent") return [];
+    const eye = miteByEye[condition];
+    const byEye = eye === undefined ? [] : given.records.flatMap(({ answersTo }) => answersTo(eye));
+    const shown = given.results.filter(({ value }) => showsMite(condition, value));
+    const { act, doNot } = freeRegion;
+    const because = [
+      ...(eye !== undefined && byEye.length > 0 ? [eye] : []),
+      ...new Set(shown.map(({ value }) => value.test as TestId)),
+    ];
+    if (because.length === 0) return [];
+    return [
+      {
+        ...{ key: `free-region-${condition}`, caseId: state.id, conditions: [condition], question: null },
+        ...{ because, act, doNot, answers: unique([...byEye, ...shown.map(answerOf)]) },
+      },
+    ];
+  });
+}
+
+/** Red flags answered with present that no notice which stands covers and none that was lifted holds. */
+function firedFlags(state: CaseState, fired: readonly StopAct[]): readonly StopAct[] {
+  const covered = new Set<string>(fired.filter((stop) => !isLifted(state, stop)).map(({ key }) => key));
+  const settledAnswers = new Set(
+    fired.filter((stop) => isLifted(state, stop)).flatMap(({ answers }) => answers.map(({ entry }) => entry)),
+  );
+  return redFlagIds.flatMap((id): readonly StopAct[] => {
+    const { question, act, leadsTo } = flagFacts[id];
+    const notices = leadsTo.map((key): MustNotMiss => mustNotMiss[key]);
+    const answers = flaggedIn(state, id);
+    if (answers.length === 0 || !notices.some(({ report }) => report)) return [];
+    if (leadsTo.some((key) => covered.has(key)) || answers.every(({ entry }) => settledAnswers.has(entry))) return [];
+    return [
+      {
+        ...{ key: id, caseId: state.id, question, act, because: [], answers },
+        conditions: [...new Set(notices.map(({ condition }) => condition))],
+        doNot: [...new Set(notices.flatMap(({ doNot }) => doNot))],
+      },
+    ];
+  });
+}
+
+/** Bees read here in which mites were seen, each as the dissection that it is. */
+const beesWithMites = (casebook: Casebook, state: CaseState): readonly Candidate<ResultOnRecord>[] =>
+  specimensOf(casebook, state.id)
+    .flatMap(({ readings }) => Object.values(readings))
+    .flatMap(({ bees }) => Object.values(bees))
+    .flatMap(({ candidates }) => candidates)
+    .filter(({ value: { left, right } }) => [left, right].some((side) => side?.startsWith("mites")))
+    .map((candidate) => ({ ...candidate, value: { test: "tracheal-dissection", positive: 1 } }));
+
+const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>
+  (kept?.candidates ?? []).filter(({ value }) => value === "present").map(answerOf);
+
+const flaggedIn = (state: CaseState, id: string): readonly StopAnswer[] =>
+  (state.redFlags[id]?.candidates ?? []).filter(({ value }) => value.state === "present").map(answerOf);
+
+const answerOf = ({ entry, at, recordedAt }: Candidate<unknown>): StopAnswer => ({ entry, at, recordedAt });
+
+const unique = (answers: readonly StopAnswer[]): readonly StopAnswer[] => [
+  ...new Map(answers.map((answer) => [answer.entry, answer])).values(),
+];

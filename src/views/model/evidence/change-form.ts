@@ -63,6 +63,12 @@ function newTerm(form: FormReader, taken: readonly { readonly term: string }[]):
   return term;
 }
 
+/** What has a name that this one may not take: everything but itself. */
+const termsBeside = <Named extends { readonly term: string }>(
+  all: Readonly<Record<string, Named | undefined>>,
+  own: string,
+): readonly Named[] => Object.entries(all).flatMap(([id, each]) => (id === own || each === undefined ? [] : [each]));
+
 const outOf = (form: FormReader) => form.maybeNumber("outOf", { min: 1, max: mostColonies, whole: true });
 
 const readers: Readonly<Record<ChangeKind, Reader>> = {
@@ -94,7 +100,7 @@ const readers: Readonly<Record<ChangeKind, Reader>> = {
   condition: (form, evidence) => {
     const which = form.oneOf("condition", [newOne, ...evidence.conditionIds]);
     const rollUp = form.oneOf("rollUp", [noneChosen, ...rollUps]);
-    const term = newTerm(form, which === newOne ? Object.values(evidence.conditions) : []);
+    const term = newTerm(form, termsBeside(evidence.conditions, which));
     return present({
       what: "condition" as const,
       condition: which === newOne ? ownIdOf(term, evidence.conditionIds) : which,
@@ -107,7 +113,7 @@ const readers: Readonly<Record<ChangeKind, Reader>> = {
   },
   finding: (form, evidence) => {
     const which = form.oneOf("finding", [newOne, ...evidence.findingIds]);
-    const term = newTerm(form, which === newOne ? Object.values(evidence.findings) : []);
+    const term = newTerm(form, termsBeside(evidence.findings, which));
     return present({
       what: "finding" as const,
       finding: which === newOne ? ownIdOf(term, evidence.findingIds) : which,

@@ -215,10 +215,11 @@ describe("results as they are put to a case", () => {
     return { tests: input.tests?.length, codes: notes.map(({ code }) => code) };
   };
 
-  it("[DX194] one that cannot be is left out and told, and takes no other with it; one of long ago is told", () => {
+  it("[DX194] one that cannot be is left out and told, and takes no other with it; one of long ago is told, one of half a year left out", () => {
     expect(asked(result(today, 9))).toEqual({ tests: 1, codes: [] });
     expect(asked(result(today, 9), result(today, 4000))).toEqual({ tests: 1, codes: ["test-cannot-be"] });
-    expect(asked(result("2023-03-01", 9))).toEqual({ tests: 1, codes: ["test-long-before"] });
+    expect(asked(result("2025-11-01", 9))).toEqual({ tests: 1, codes: ["test-long-before"] });
+    expect(asked(result("2025-08-30", 9))).toEqual({ tests: 0, codes: ["test-too-old"] });
   });
 });
 

@@ -25,6 +25,7 @@ import {
   type Span,
   samplingFacts,
   sources,
+  type TestId,
   tests,
   thresholds,
 } from "../../../knowledge/index.ts";
@@ -107,6 +108,7 @@ export function evidenceRecords(words: Words): readonly EvidenceRecord[] {
     ...Object.entries(mustNotMiss).map(([id, each]) =>
       make("notice", id, conditions[each.condition].term, each.act, each, [
         [part.signs, each.findings.map((finding: FindingId) => findings[finding].term)],
+        [part.orTests, each.tests.map((test: TestId) => tests[test].term)],
         [part.act, each.act],
         [part.doNot, each.doNot],
       ]),

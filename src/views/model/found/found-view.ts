@@ -8,6 +8,7 @@ import { thresholds } from "../../../knowledge/index.ts";
 import type { Day, Estimate } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { type TreatedSpan, treatedSpan } from "../worked/check.ts";
+import { otherTests } from "./other-tests.ts";
 import { type SpecimenFound, specimensFound } from "./specimens.ts";
 
 export interface FoundRow {
@@ -86,7 +87,13 @@ function answerOf(
   { specimens, words }: { readonly specimens: readonly SpecimenFound[]; readonly words: Words },
 ): string {
   const say = words.found;
-  if (specimens.length === 0) return say.none;
+  const state = casebook.cases[caseId];
+  if (specimens.length === 0) {
+    const told = state ? otherTests(casebook, state, words) : [];
+    return told.length === 0
+      ? say.none
+      : say.toldOnly({ results: told.map((each) => ({ test: each.test, colony: each.colony, says: each.says })) });
+  }
   const read = specimens.filter((each) => each.estimate !== null);
   if (read.length === 0) return say.nothingRead({ vials: specimens.length });
   const sampled = new Set(read.map((each) => each.label.colony));
@@ -99,7 +106,6 @@ function answerOf(
           bees: read.reduce((sum, each) => sum + (each.estimate?.n ?? 0), 0),
           colonies: sampled.size,
         });
-  const state = casebook.cases[caseId];
   const span = state ? treatedSpan(casebook, state) : null;
   return head + worstOf(read, { span, words }) + say.answerUnsampled({ colonies: unsampled });
 }

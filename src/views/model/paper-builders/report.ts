@@ -16,7 +16,9 @@ import {
 import { type differential, sampling } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { sentenceOf, type Words } from "../../words/index.ts";
+import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
+import { reportsTold } from "../forms/reports-told.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import { zeroProblems } from "../found/quality.ts";
@@ -157,13 +159,20 @@ function missed(read: readonly SpecimenFound[], words: Words): readonly string[]
 }
 
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
-  const stops = stopNotices(state);
+  const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
   if (stops.length > 0)
-    return stops.map((stop) => ({
-      on: on(today),
-      what: `${words.done.stopHead}: ${stop.what}. ${[stop.act, ...stop.doNot].join(" ")}`,
-    }));
+    return [
+      ...stops.map((stop) => ({
+        on: on(today),
+        what: [
+          `${words.done.stopHead}: ${stop.what}.`.replace("?.", "?"),
+          ...(stop.elsewhere ? [`${words.case.stop.elsewhere({ code: stop.elsewhere.code })}.`] : []),
+          ...[stop.act, ...stop.doNot],
+        ].join(" "),
+      })),
+      ...reportsTold(state, words).map((what) => ({ on: "", what })),
+    ];
   const decided = settled(state.decision);
   if (!decided) return [{ on: on(today), what: words.paper.nothingToDo }];
   const steps = plansOf(casebook, state.id).flatMap((plan) => {
@@ -192,7 +201,7 @@ function heed(casebook: Casebook, state: CaseState, specimens: readonly Specimen
   const spirit = specimens.some((each) => each.label.preservative === "ethanol-70");
   return [
     ...new Set<CautionId>([
-      ...(stopNotices(state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
+      ...(stopActs(casebook, state).length > 0 ? cautionsFor("notifiable-suspicion") : []),
       ...(used.length > 0 ? used : cautionsFor("any-chemical")),
       ...(spirit ? cautionsFor("collection-in-alcohol") : []),
       ...cautionsFor("dead-bees-or-frass"),

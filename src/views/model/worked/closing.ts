@@ -9,6 +9,8 @@ import { conditions, isOwnId } from "../../../knowledge/index.ts";
 import { blocked, type Day, problem, type Result } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
+import type { StopAct } from "../done/stop-acts.ts";
+import { stopName } from "../done/stops.ts";
 import { type Fields, present, readForm } from "../form.ts";
 import { happenedOn } from "../happened.ts";
 import { checkView, comparators } from "./check.ts";
@@ -67,9 +69,19 @@ export const outcomeDraft = (state: CaseState, data: BodyOf<"outcome-recorded">)
 /** Body of `case-closed` from the form; a confirmed cause needs who or what confirmed it. */
 export function readClosing(
   fields: Fields,
-  { today, causes: known }: { readonly today: Day; readonly causes: readonly Confirmable[] },
+  asked: {
+    readonly today: Day;
+    readonly causes: readonly Confirmable[];
+    /** The case's own stops that stand while nobody is recorded as told. */
+    readonly untold: readonly StopAct[];
+  },
 ): Result<BodyOf<"case-closed">> {
+  const { today, causes: known, untold } = asked;
   const form = readForm(fields);
+  if (untold.length > 0)
+    form.complain(
+      problem("closing-under-stop", "blocked", "outcome", { slots: { what: untold.map(stopName).join("; ") } }),
+    );
   const causes = [...new Set([fields.cause1, fields.cause2, fields.cause3])].flatMap((id) =>
     known.some((each) => each.id === id) && id ? [id] : [],
   );

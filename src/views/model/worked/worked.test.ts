@@ -165,19 +165,21 @@ describe("the end", () => {
     const own = confirmable(casebookOf(programmeDrafts));
     expect(own.find(({ id }) => id === "own_flooded_stand")?.term).toBe("Flooded stand");
     const fields = { outcome: "answered", cause1: "own_flooded_stand", confirmedBy: "inspector 2" };
-    const closing = (causes: typeof own) => readClosing(fields, { today: asked.today, causes });
+    const closing = (causes: typeof own) => readClosing(fields, { today: asked.today, causes, untold: [] });
     expect(closing(own)).toMatchObject({ ok: true, value: { confirmedCauses: ["own_flooded_stand"] } });
     expect(closing(confirmable(casebook))).toMatchObject({ ok: true, value: { confirmedCauses: [] } });
   });
 
   it("a confirmed cause needs what confirmed it; without an answer there is no cause", () => {
     const causes = confirmable(casebook);
-    expect(readClosing({ outcome: "answered", cause1: "starvation" }, { today: asked.today, causes })).toMatchObject({
+    expect(
+      readClosing({ outcome: "answered", cause1: "starvation" }, { today: asked.today, causes, untold: [] }),
+    ).toMatchObject({
       ok: false,
       problems: [{ field: "confirmedBy" }],
     });
     expect(
-      readClosing({ outcome: "without-answer", cause1: "starvation" }, { today: asked.today, causes }),
+      readClosing({ outcome: "without-answer", cause1: "starvation" }, { today: asked.today, causes, untold: [] }),
     ).toMatchObject({
       ok: true,
       value: { confirmedCauses: [] },

@@ -3,12 +3,14 @@ import { Link } from "wouter";
 import {
   type ApiaryView,
   apiaryList,
+  apiaryStops,
   apiaryView,
   colonyCodes,
   readApiaryForm,
   readForm,
   registerColonyDrafts,
 } from "../../model/index.ts";
+import { StopList } from "../case/StopBox.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { TextField, useForm } from "../parts/Form.tsx";
 import { Missing } from "../parts/Missing.tsx";
@@ -32,6 +34,9 @@ export default function ApiaryPage({ params }: PageProps) {
   return (
     <main id="page" className="plain apiary">
       <Answer text={say.page({ name, colonies: view.colonies.length, cases: view.cases.length })} />
+      <div className="stop-first">
+        <StopList notices={apiaryStops(casebook, view.id, words)} />
+      </div>
       <div className="apiary-head">
         <ApiaryLabel view={view} />
         <Link className="press" href={`/cases/open?apiary=${view.id}`}>

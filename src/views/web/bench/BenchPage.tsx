@@ -62,9 +62,7 @@ function Vial({ row }: { readonly row: VialRow }) {
   return (
     <tr>
       <td className="c code">{row.code}</td>
-      <td>
-        {row.place}, {row.colony}
-      </td>
+      <td>{[row.place, row.colony].filter((each) => each !== "").join(", ")}</td>
       <td className="from">{row.from}</td>
       <td className="kept">{row.keptIn}</td>
       <td className="says">{row.says}</td>

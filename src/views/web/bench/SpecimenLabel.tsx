@@ -11,7 +11,7 @@ export function SpecimenLabel({
   readonly reading?: OpenReading | undefined;
 }) {
   const say = words.bench;
-  const { programme } = useCasebook();
+  const { isDemonstration } = useCasebook();
   const blind = reading?.started.blindNumber;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a label is no fieldset of a form
@@ -23,16 +23,14 @@ export function SpecimenLabel({
         </span>
       ) : (
         <>
-          <span className="place">
-            {view.place}, {view.colony}
-          </span>
+          <span className="place">{[view.place, view.colony].filter((each) => each !== "").join(", ")}</span>
           <span className="row">
             <time>{view.received?.takenOn ?? view.label.takenOn ?? ""}</time>
             <span>{view.from}</span>
           </span>
         </>
       )}
-      {programme === "demonstration" ? <span className="foot">{say.invented}</span> : null}
+      {isDemonstration ? <span className="foot">{say.invented}</span> : null}
     </div>
   );
 }

@@ -12,7 +12,7 @@ import { StartReading } from "./StartReading.tsx";
 import "./bench.css";
 
 export default function VialPage({ params }: PageProps) {
-  const { casebook, programme } = useCasebook();
+  const { casebook, isDemonstration } = useCasebook();
   const say = words.bench;
   const view = benchView(casebook, params.specimen ?? "", words);
   if (view?.open) return <Reading key={view.open.id} view={view} reading={view.open} />;
@@ -22,7 +22,7 @@ export default function VialPage({ params }: PageProps) {
         <Link className="act" href="/bench">
           {say.toBench}
         </Link>
-        {programme === "demonstration" ? <span className="q3"> {words.shell.demonstration}</span> : null}
+        {isDemonstration ? <span className="q3"> {words.shell.demonstration}</span> : null}
       </p>
       {view ? (
         <>

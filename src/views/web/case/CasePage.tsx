@@ -1,6 +1,7 @@
 /** A case: its six questions as the spine, and the page of the one that is open. */
 import { Suspense, useEffect, useLayoutEffect } from "react";
-import { Redirect } from "wouter";
+import { Link, Redirect } from "wouter";
+import { conflictsOf } from "../../../casebook/index.ts";
 import { spineView } from "../../model/index.ts";
 import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import { Missing } from "../parts/Missing.tsx";
@@ -31,6 +32,7 @@ export default function CasePage({ params }: PageProps) {
       document.title = words.shell.tool;
     };
   }, [title]);
+  const apart = conflictsOf(casebook, caseId).length;
   if (!spine) return <Missing text={words.case.missing} />;
   const asked = Number(params.question);
   const page = pages.get(asked);
@@ -46,6 +48,11 @@ export default function CasePage({ params }: PageProps) {
         <HandOn view={spine} />
       </Spine>
       <main id="page" className="open-q">
+        {apart > 0 ? (
+          <p className="q2">
+            <Link href="/records/differences">{words.differences.link({ count: apart })}</Link>
+          </p>
+        ) : null}
         {state && asked !== questionOfAdvice ? <StopBox state={state} /> : null}
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
           <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />

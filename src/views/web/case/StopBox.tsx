@@ -1,40 +1,65 @@
-/** Stop and report, ahead of everything else a question says; and the record of who was told. */
+/** Stop and report, ahead of everything else a question says; who was told of it, and what was lifted. */
 import { Link } from "wouter";
 import type { CaseState } from "../../../casebook/index.ts";
-import { type StopNotice, stopNotices } from "../../model/index.ts";
+import { type StopNotice, stopNotices, stopsLifted } from "../../model/index.ts";
+import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
+import { StopLift } from "./StopLift.tsx";
 import { StopReport } from "./StopReport.tsx";
 
 export function StopBox({ state }: { readonly state: CaseState }) {
-  const say = words.case.stop;
-  const notices = stopNotices(state);
-  if (notices.length === 0) return null;
+  const { casebook } = useCasebook();
+  const notices = stopNotices(casebook, state, words);
+  if (notices.length === 0 && stopsLifted(casebook, state).length === 0) return null;
   return (
-    <section aria-label={say.head} className="stop-first">
-      {notices.map((notice) => (
-        <Notice key={notice.key} notice={notice} />
-      ))}
-      <p className="note">
-        {say.stands}{" "}
-        <Link className="act" href={`/cases/${state.id}/1`}>
-          {say.correct}
-        </Link>
-      </p>
-      <StopReport state={state} />
+    <section aria-label={words.case.stop.head} className="stop-first">
+      <StopList notices={notices} />
+      <StopRecord state={state} notices={notices} />
     </section>
   );
 }
 
-function Notice({ notice }: { readonly notice: StopNotice }) {
-  return (
-    <div className="stop" role="alert">
-      <b>{words.case.stop.head}</b>
+/** What stops, each with what to do and what not; with a way to the case that it is on record in. */
+export function StopList({ notices }: { readonly notices: readonly StopNotice[] }) {
+  const say = words.case.stop;
+  return notices.map(({ key, elsewhere, what, because, act, doNot }) => (
+    <div key={`${elsewhere?.caseId ?? ""} ${key}`} className="stop" role="alert">
+      <b>{say.head}</b>
       <div>
         <p>
-          <b>{notice.what}</b> {notice.because ? <span className="q2">{notice.because}</span> : null}
+          <b>{what}</b> {because ? <span className="q2">{because}</span> : null}
         </p>
-        <p>{[notice.act, ...notice.doNot].join(" ")}</p>
+        {elsewhere ? (
+          <p>
+            <Link className="act" href={`/cases/${elsewhere.caseId}`}>
+              {say.elsewhere({ code: elsewhere.code })}
+            </Link>
+          </p>
+        ) : null}
+        <p>{[act, ...doNot].join(" ")}</p>
       </div>
     </div>
+  ));
+}
+
+/** Who was told, what was lifted, and the forms for both; the forms only where the case itself has a stop. */
+export function StopRecord({ state, notices }: { readonly state: CaseState; readonly notices: readonly StopNotice[] }) {
+  const say = words.case.stop;
+  const own = notices.filter(({ elsewhere }) => elsewhere === null);
+  return (
+    <>
+      {own.length > 0 ? (
+        <>
+          <p className="note">
+            {say.stands}{" "}
+            <Link className="act" href={`/cases/${state.id}/1`}>
+              {say.correct}
+            </Link>
+          </p>
+          <StopReport state={state} stops={own} />
+        </>
+      ) : null}
+      <StopLift state={state} stops={own} />
+    </>
   );
 }

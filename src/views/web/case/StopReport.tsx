@@ -1,21 +1,27 @@
 /** Who was told of a stop, when, under which reference; and the small form that writes it down. */
 import { useRef } from "react";
 import { type CaseState, settled } from "../../../casebook/index.ts";
-import { readTold, reportsTold, toldDraft } from "../../model/index.ts";
+import { readTold, reportsTold, type StopNotice, toldDrafts } from "../../model/index.ts";
 import { TextField, useForm } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 
-export function StopReport({ state }: { readonly state: CaseState }) {
+interface Props {
+  readonly state: CaseState;
+  /** The case's own stops that stand. */
+  readonly stops: readonly StopNotice[];
+}
+
+export function StopReport({ state, stops }: Props) {
   const { record, today } = useCasebook();
   const details = useRef<HTMLDetailsElement>(null);
   const say = words.case.stop;
-  const reports = reportsTold(state);
+  const reports = reportsTold(state, words);
   const waits = settled(state.handedOn);
   const { problems, onSubmit } = useForm(
-    (fields) => readTold(fields, today),
+    (fields) => readTold(fields, { stops, today }),
     async (told) => {
-      await record([toldDraft(state, told, words)]);
+      await record(toldDrafts(state, told));
       if (details.current) details.current.open = false;
     },
   );

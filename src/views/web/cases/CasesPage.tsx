@@ -10,7 +10,7 @@ import { WaitsOn } from "./WaitsOn.tsx";
 import "./cases.css";
 
 export default function CasesPage() {
-  const { casebook, today, programme, openProgramme } = useCasebook();
+  const { casebook, today, isDemonstration, may, openCasebook } = useCasebook();
   const [who, setWho] = useState<string | null>(null);
   const view = casesView({ casebook, today, who, words });
   const say = words.cases;
@@ -19,14 +19,16 @@ export default function CasesPage() {
       <main id="page" className="plain">
         <Answer text={say.none} under={say.noneUnder} />
         <p className="acts">
-          <Link className="press" href="/cases/open">
-            {say.openOne}
-          </Link>
-          {programme === "main" ? (
-            <button type="button" className="press quiet" onClick={() => openProgramme("demonstration")}>
+          {may("case-opened") ? (
+            <Link className="press" href="/cases/open">
+              {say.openOne}
+            </Link>
+          ) : null}
+          {isDemonstration ? null : (
+            <button type="button" className="press quiet" onClick={() => openCasebook("demonstration")}>
               {say.openDemonstration}
             </button>
-          ) : null}
+          )}
         </p>
       </main>
     );
@@ -48,14 +50,16 @@ export default function CasesPage() {
         ))}
         <CasesTable view={view} />
         <p className="acts">
-          <Link className="press" href="/cases/open">
-            {say.openOne}
-          </Link>
-          {programme === "main" ? (
-            <button type="button" className="act" onClick={() => openProgramme("demonstration")}>
+          {may("case-opened") ? (
+            <Link className="press" href="/cases/open">
+              {say.openOne}
+            </Link>
+          ) : null}
+          {isDemonstration ? null : (
+            <button type="button" className="act" onClick={() => openCasebook("demonstration")}>
               {say.openDemonstration}
             </button>
-          ) : null}
+          )}
         </p>
       </main>
     </div>

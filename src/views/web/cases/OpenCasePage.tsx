@@ -19,7 +19,7 @@ import { words } from "../words.ts";
 const fresh = "new";
 
 export default function OpenCasePage() {
-  const { casebook, today, author, signAs, record } = useCasebook();
+  const { casebook, today, author, signAs, record, may } = useCasebook();
   const [, go] = useLocation();
   const say = words.cases.form;
   const places = Object.values(casebook.apiaries).flatMap((apiary) => {
@@ -48,6 +48,12 @@ export default function OpenCasePage() {
       go(`/cases/${caseId}/1`);
     },
   );
+  if (!may("case-opened"))
+    return (
+      <main id="page" className="plain">
+        <Answer text={words.shell.notYours} />
+      </main>
+    );
   return (
     <main id="page" className="plain">
       <Answer text={say.title} under={say.under} />

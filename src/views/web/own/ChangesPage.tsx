@@ -11,7 +11,7 @@ import { useTrial } from "./use-trial.ts";
 import "./own.css";
 
 export default function ChangesPage() {
-  const { casebook } = useCasebook();
+  const { casebook, may } = useCasebook();
   const say = words.own;
   const rows = changeRows(casebook, words);
   const idle = rows.filter((row) => row.trouble !== null && row.trouble.severity !== "noted").length;
@@ -36,14 +36,14 @@ export default function ChangesPage() {
           </ul>
         </section>
       ) : null}
-      <ChangeForm />
+      {may("evidence-changed") ? <ChangeForm /> : null}
     </main>
   );
 }
 
 /** A change; before it is taken back, what that would change is told. */
 function Change({ row }: { readonly row: ChangeRow }) {
-  const { programme, record, today } = useCasebook();
+  const { programme, record, may, today } = useCasebook();
   // What is taken back has its name in the evidence before.
   const { view, working, hasFailed, ask } = useTrial(({ before }) => before.start);
   const say = words.own;
@@ -55,14 +55,16 @@ function Change({ row }: { readonly row: ChangeRow }) {
       </p>
       <p className="note q3">
         {say.by({ author: row.author, on: row.on })}{" "}
-        <button
-          type="button"
-          className="act"
-          aria-label={say.takeBackOf({ says: row.says })}
-          onClick={() => ask({ without: [row.entry] })}
-        >
-          {say.takeBack}
-        </button>
+        {may("evidence-changed") ? (
+          <button
+            type="button"
+            className="act"
+            aria-label={say.takeBackOf({ says: row.says })}
+            onClick={() => ask({ without: [row.entry] })}
+          >
+            {say.takeBack}
+          </button>
+        ) : null}
       </p>
       {row.trouble ? <p className="trouble">{sentence(row.trouble)}</p> : null}
       <Working share={working} />

@@ -13,7 +13,7 @@ import { Troubles } from "./Trial.tsx";
 import "./own.css";
 
 export default function ExperiencePage() {
-  const { casebook } = useCasebook();
+  const { casebook, may } = useCasebook();
   const { answer, hasFailed, ask } = useProgramme<"experience">();
   useEffect(() => ask({ kind: "experience", casebook }), [ask, casebook]);
   const say = words.own;
@@ -38,7 +38,7 @@ export default function ExperiencePage() {
       {view ? <Troubles problems={view.problems.map(sentence)} /> : null}
       {view ? <Scores view={view} /> : null}
       {view ? <Values view={view} /> : null}
-      <Settings />
+      {may("reasoning-set") ? <Settings /> : null}
       {view ? <Drift view={view} /> : null}
       {view && view.refused.length > 0 ? (
         <section aria-labelledby="h-refused">

@@ -67,7 +67,7 @@ function useCaseReport(isWanted: boolean): CaseReport | null {
 }
 
 export default function PaperPage({ params }: PageProps) {
-  const { casebook, programme, today } = useCasebook();
+  const { casebook, isDemonstration, today } = useCasebook();
   const say = words.paper.screen;
   const caseId = params.case ?? "";
   const kind = kinds.find((each) => each === params.paper) ?? "report";
@@ -79,7 +79,6 @@ export default function PaperPage({ params }: PageProps) {
     destination: null,
     size: "A4",
   }));
-  const isDemonstration = programme === "demonstration";
   const makers = useMakers();
   const heads = useHeads();
   const caseReport = useCaseReport(kind === "report");

@@ -67,9 +67,11 @@ export function TextField(
     readonly unit?: string;
     readonly onType?: (typed: string) => void;
     readonly list?: readonly string[];
+    /** What the browser may fill in; nothing when left out. */
+    readonly fill?: "username";
   },
 ) {
-  const { type = "text", numeric, value, unit, onType, list, ...field } = props;
+  const { type = "text", numeric, value, unit, onType, list, fill = "off", ...field } = props;
   return (
     <Field {...field}>
       {(input) => (
@@ -79,7 +81,7 @@ export function TextField(
             type={type}
             inputMode={numeric ? "decimal" : undefined}
             className={numeric ? "number" : undefined}
-            autoComplete="off"
+            autoComplete={fill}
             list={list && list.length > 0 ? `${input.id}-list` : undefined}
             {...(onType
               ? { value: value ?? "", onChange: (event) => onType(event.target.value) }

@@ -2,11 +2,12 @@
 import { type FormEvent, useEffect, useRef } from "react";
 import type { Fields } from "../../model/index.ts";
 
-/** Names of the forms of question 5, each of one case. */
+/** Names of the forms of question 5 and of Season, each of one case. */
 export const typingOf = {
   weighing: (caseId: string) => `weighing ${caseId}`,
   decision: (caseId: string) => `decision ${caseId}`,
   plan: (caseId: string) => `plan ${caseId}`,
+  season: (caseId: string, colony: string) => `season ${caseId} ${colony}`,
 } as const;
 
 const slotOf = (key: string) => `typed ${key}`;

@@ -4,7 +4,12 @@ import type { Result } from "../../../units/index.ts";
 import type { ChainCheck, CopyCheck } from "../../model/index.ts";
 
 export type JournalQuestion =
-  | { readonly kind: "here"; readonly entries: readonly Entry[] }
+  | {
+      readonly kind: "here";
+      readonly entries: readonly Entry[];
+      /** This device, when its member is given only a part of the records; null when all are. */
+      readonly onlyWhole: string | null;
+    }
   | { readonly kind: "copy"; readonly text: string; readonly entries: readonly Entry[]; readonly programme: string };
 
 export type JournalAnswer =

@@ -5,7 +5,7 @@ import type { JournalAnswer, JournalQuestion } from "./journal-messages.ts";
 self.onmessage = ({ data }: MessageEvent<JournalQuestion>) => {
   const answer: JournalAnswer =
     data.kind === "here"
-      ? { kind: "here", check: checkChains(data.entries) }
+      ? { kind: "here", check: checkChains(data.entries, data.onlyWhole) }
       : { kind: "copy", copy: checkCopy(data.text, data.entries, data.programme) };
   self.postMessage(answer);
 };

@@ -1,7 +1,9 @@
 /** The records themselves: how many, sent or not, whether they are whole, a copy elsewhere, the newest entry of each device. */
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
+import { Link } from "wouter";
 import type { Head } from "../../../journal/index.ts";
-import type { ChainCheck } from "../../model/index.ts";
+import { type ChainCheck, differences } from "../../model/index.ts";
+import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { askJournal } from "../reckon/ask-journal.ts";
@@ -13,7 +15,9 @@ import { OpenCopy } from "./OpenCopy.tsx";
 import "./records.css";
 
 export default function RecordsPage() {
-  const { casebook, keeping, heads, device } = useCasebook();
+  const { casebook, keeping, heads, device, entries: all } = useCasebook();
+  const isPart = useIsPart();
+  const [given, setGiven] = useState(0);
   const [newest, setNewest] = useState<readonly Head[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was written or pulled
   useEffect(() => {
@@ -23,8 +27,18 @@ export default function RecordsPage() {
       here = false;
     };
   }, [heads, casebook, keeping.savedAt]);
+  // A whole chain is as long as its last number says; one with holes is counted.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: counted again whenever something was written or pulled
+  useEffect(() => {
+    let here = true;
+    if (isPart) void all().then((read) => here && setGiven(read.length));
+    return () => {
+      here = false;
+    };
+  }, [isPart, casebook, keeping.savedAt]);
   const say = words.records;
-  const entries = newest.reduce((sum, { seq }) => sum + seq, 0);
+  const apart = useMemo(() => differences(casebook, words).length, [casebook]);
+  const entries = isPart ? given : newest.reduce((sum, { seq }) => sum + seq, 0);
   return (
     <main id="page" className="plain records-page">
       <Answer
@@ -43,6 +57,27 @@ export default function RecordsPage() {
           <SaveJournal />
         </p>
         <OpenCopy />
+      </section>
+      <section aria-labelledby="h-differ">
+        <h2 id="h-differ">{words.differences.head}</h2>
+        <p className="acts">
+          {apart > 0 ? (
+            <Link className="press quiet" href="/records/differences">
+              {words.differences.link({ count: apart })}
+            </Link>
+          ) : (
+            words.differences.none
+          )}
+        </p>
+      </section>
+      <section aria-labelledby="h-table">
+        <h2 id="h-table">{say.tableHead}</h2>
+        <p className="q2">{say.tableUnder}</p>
+        <p className="acts">
+          <Link className="press quiet" href="/records/table">
+            {say.bringTable}
+          </Link>
+        </p>
       </section>
       {newest.length > 0 ? (
         <section aria-labelledby="h-heads">
@@ -76,15 +111,23 @@ export default function RecordsPage() {
   );
 }
 
+/** Whether the member is given only a part of the records. */
+function useIsPart(): boolean {
+  const { isDemonstration } = useCasebook();
+  const { member } = useSession();
+  return !isDemonstration && (member?.role === "keeper" || member?.role === "reader");
+}
+
 /** The check of the chains on this device, when it is asked for. */
 function Whole() {
-  const { entries } = useCasebook();
+  const { entries, device } = useCasebook();
+  const isPart = useIsPart();
   const say = words.records;
   const [check, setCheck] = useState<ChainCheck | "checking" | "failed" | null>(null);
   const ask = async () => {
     setCheck("checking");
     try {
-      setCheck((await askJournal({ kind: "here", entries: await entries() })).check);
+      setCheck((await askJournal({ kind: "here", entries: await entries(), onlyWhole: isPart ? device : null })).check);
     } catch {
       setCheck("failed");
     }
@@ -113,7 +156,7 @@ const mostTold = 20;
 /** What a check of chains found. */
 export function Found({ check }: { readonly check: ChainCheck }) {
   const say = words.records;
-  const { checked, devices, faults, bodiless } = check;
+  const { checked, devices, faults, bodiless, holes } = check;
   return (
     <>
       <p>
@@ -129,6 +172,7 @@ export function Found({ check }: { readonly check: ChainCheck }) {
           {faults.length > mostTold ? <li>{say.more({ count: faults.length - mostTold })}</li> : null}
         </ul>
       ) : null}
+      {holes > 0 ? <p className="q2">{say.holes({ holes })}</p> : null}
       {bodiless > 0 ? <p className="q2">{say.bodiless({ entries: bodiless })}</p> : null}
     </>
   );

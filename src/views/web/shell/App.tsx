@@ -5,8 +5,9 @@ import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { type PageRoute, routes } from "../routes.ts";
 import { words } from "../words.ts";
+import { Account } from "./Account.tsx";
 import { Broken } from "./Broken.tsx";
-import { KeepingNotes, Kept } from "./Kept.tsx";
+import { KeepingNotes, Kept, NotKept } from "./Kept.tsx";
 import { LightChoice } from "./LightChoice.tsx";
 import { type Light, putLight, useChosenLight } from "./light.ts";
 import { NewVersion } from "./NewVersion.tsx";
@@ -40,6 +41,7 @@ function Frame({
             <>
               <Kept />
               <SaveJournal />
+              <Account />
             </>
           }
           light={<LightChoice chosen={chosen} byWork={route.light} />}
@@ -51,6 +53,7 @@ function Frame({
           <KeepingNotes atHome={route.path === "/cases"} />
         </aside>
       )}
+      <NotKept />
       <Broken page={address}>
         <Suspense fallback={<p className="plain busy">{words.shell.opening}</p>}>{children}</Suspense>
       </Broken>

@@ -1,9 +1,11 @@
 /** "Saved here 16:42 · 3 entries not yet sent", and in words what stands in the way of keeping or sending. */
 import { Link, useLocation } from "wouter";
+import { useSession } from "../account/SessionProvider.tsx";
 import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
 import { words } from "../words.ts";
+import { SaveJournal } from "./SaveJournal.tsx";
 
 export function Kept() {
   const { keeping } = useCasebook();
@@ -22,14 +24,25 @@ export function Kept() {
   );
 }
 
+/** What was just entered and is not kept: on every page, also those without a top line. */
+export function NotKept() {
+  const { keeping } = useCasebook();
+  return keeping.notKept === null ? null : (
+    <div className="quiet-line not-kept" role="alert">
+      <b>{sentence(keeping.notKept)}</b> <SaveJournal />
+    </div>
+  );
+}
+
 /** Lines under the top line: only when there is something a person must know. */
 export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
-  const { keeping, programme, today, openProgramme, removeDemonstration } = useCasebook();
+  const { keeping, isDemonstration, today, openCasebook, removeDemonstration } = useCasebook();
+  const { ended } = useSession();
   const [, go] = useLocation();
   // A page of the demonstration has nothing to show of one's own cases: the way back leads to their list.
   const leave = () => {
     go("/cases");
-    openProgramme("main");
+    openCasebook("own");
   };
   const remove = async () => {
     await removeDemonstration();
@@ -38,7 +51,7 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
   const say = words.shell;
   return (
     <>
-      {programme === "demonstration" ? (
+      {isDemonstration ? (
         <p className="quiet-line demo">
           <b>{say.demonstrationOn({ day: today })}</b>
           <span className="both">
@@ -49,6 +62,14 @@ export function KeepingNotes({ atHome }: { readonly atHome: boolean }) {
               {say.removeDemonstration}
             </button>
           </span>
+        </p>
+      ) : null}
+      {keeping.needsSignIn ? (
+        <p className="quiet-line" role="status">
+          {ended === "device-lost" ? say.signInLost : say.signInNeeded}{" "}
+          <Link className="act" href="/sign-in">
+            {say.signIn}
+          </Link>
         </p>
       ) : null}
       {keeping.stopped ? (

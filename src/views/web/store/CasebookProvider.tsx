@@ -1,24 +1,27 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
-import { type DeviceStore, openDeviceStore } from "../../../storage/device.ts";
-import type { Day } from "../../../units/index.ts";
+import { mayEverAdd, notAddable } from "../../../access/index.ts";
+import { type DeviceStore, demonstration, openDeviceStore, recordingTrouble, StoreStopped } from "../../../storage/device.ts";
+import type { Day, Problem } from "../../../units/index.ts";
+import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
-import { type CasebookAccess, CasebookContext, type Programme } from "./context.ts";
+import { type CasebookAccess, CasebookContext, type Casebooks } from "./context.ts";
 import { bringDemonstration, dayOfDemonstration, removeDemonstrationEverywhere } from "./demonstration.ts";
 import { headsNote, headsWereNoted } from "./heads-note.ts";
 import { useToday } from "./today.ts";
+import { useCleared } from "./use-cleared.ts";
 import { useExchange } from "./use-exchange.ts";
 
 /** Until someone signs, entries say that nobody did. */
 const unsigned = "not signed";
 const key = "skepsis.programme";
 
-const lastProgramme = (): Programme => {
+const lastCasebook = (): Casebooks => {
   try {
-    return sessionStorage.getItem(key) === "demonstration" ? "demonstration" : "main";
+    return sessionStorage.getItem(key) === "demonstration" ? "demonstration" : "own";
   } catch {
-    return "main";
+    return "own";
   }
 };
 
@@ -31,17 +34,28 @@ interface Opening {
 }
 const notYet: Opening = { store: null, failed: false, heldDay: null };
 
-function useStore(programme: Programme): Opening {
+/** The programme whose records are shown, and the member whose they are where members sign in. */
+interface Shown {
+  readonly programme: string;
+  readonly owner: string | null;
+  readonly name: string | null;
+}
+
+function useStore({ programme, owner, name }: Shown): Opening {
   const [opened, setOpened] = useState<Opening>(notYet);
   useEffect(() => {
     let here = true;
     let store: DeviceStore | null = null;
     setOpened(notYet);
     const open = async () => {
-      const ready = await openDeviceStore({ programme, author: unsigned });
+      const ready = await openDeviceStore({
+        programme,
+        author: name ?? unsigned,
+        ...(owner === null ? {} : { owner }),
+      });
       store = ready;
-      if (programme === "demonstration") await bringDemonstration(ready);
-      const heldDay = programme === "demonstration" ? await dayOfDemonstration(ready) : null;
+      if (programme === demonstration) await bringDemonstration(ready);
+      const heldDay = programme === demonstration ? await dayOfDemonstration(ready) : null;
       if (here) setOpened({ store: ready, failed: false, heldDay });
       else await ready.close();
     };
@@ -50,7 +64,7 @@ function useStore(programme: Programme): Opening {
       here = false;
       void store?.close();
     };
-  }, [programme]);
+  }, [programme, owner, name]);
   return opened;
 }
 
@@ -68,15 +82,23 @@ function usePersistence(): boolean | null {
 }
 
 export function CasebookProvider({ children }: { readonly children: ReactNode }) {
-  const [programme, setProgramme] = useState<Programme>(lastProgramme);
-  const { store, failed, heldDay } = useStore(programme);
-  const openProgramme = useCallback((next: Programme) => {
+  const [which, setWhich] = useState<Casebooks>(lastCasebook);
+  const { member } = useSession();
+  const isDemonstration = which === "demonstration";
+  const programme = isDemonstration ? demonstration : (member?.programme ?? "main");
+  const owner = isDemonstration ? null : (member?.id ?? null);
+  const { store, failed, heldDay } = useStore({
+    programme,
+    owner,
+    name: isDemonstration ? null : (member?.name ?? null),
+  });
+  const openCasebook = useCallback((next: Casebooks) => {
     try {
       sessionStorage.setItem(key, next);
     } catch {
       // the programme is then forgotten with the tab
     }
-    setProgramme(next);
+    setWhich(next);
   }, []);
   if (failed)
     return (
@@ -92,7 +114,13 @@ export function CasebookProvider({ children }: { readonly children: ReactNode })
   // The programme of the store, not of the choice: between two programmes there is a moment without a store.
   if (!store || store.programme !== programme) return <p className="plain busy">{words.shell.openingRecords}</p>;
   return (
-    <Opened key={programme} store={store} programme={programme} heldDay={heldDay} openProgramme={openProgramme}>
+    <Opened
+      key={`${programme} ${owner}`}
+      store={store}
+      isDemonstration={isDemonstration}
+      heldDay={heldDay}
+      openCasebook={openCasebook}
+    >
       {children}
     </Opened>
   );
@@ -100,31 +128,51 @@ export function CasebookProvider({ children }: { readonly children: ReactNode })
 
 interface OpenedProps {
   readonly store: DeviceStore;
-  readonly programme: Programme;
+  readonly isDemonstration: boolean;
   readonly heldDay: Day | null;
-  readonly openProgramme: (programme: Programme) => void;
+  readonly openCasebook: (which: Casebooks) => void;
   readonly children: ReactNode;
 }
 
-function Opened({ store, programme, heldDay, openProgramme, children }: OpenedProps) {
+function Opened({ store, isDemonstration, heldDay, openCasebook, children }: OpenedProps) {
+  const { programme } = store;
+  const session = useSession();
+  const member = isDemonstration ? null : session.member;
   const snapshot = useSyncExternalStore(store.subscribe, store.snapshot);
   const calendarDay = useToday();
   const today = heldDay ?? calendarDay;
   const persisted = usePersistence();
-  const { refused, troubles, reached, soon } = useExchange(store);
+  const { refused, troubles, reached, needsSignIn, soon } = useExchange(store, isDemonstration);
   const [author, setAuthor] = useState(store.author());
+  const [notMine, setNotMine] = useState<Problem | null>(null);
+  const [notKept, setNotKept] = useState<Problem | null>(null);
+  const cleared = useCleared(store, snapshot);
+  /** Writing that says so when it fails, wherever on the page it was asked for. */
+  const kept = useCallback(async <T,>(write: () => Promise<T>): Promise<T> => {
+    try {
+      const written = await write();
+      setNotKept(null);
+      return written;
+    } catch (trouble) {
+      setNotKept(recordingTrouble(trouble));
+      throw trouble;
+    }
+  }, []);
   const access = useMemo<CasebookAccess>(
     () => ({
       programme,
+      isDemonstration,
       casebook: snapshot.casebook,
       keeping: {
         savedAt: snapshot.lastSafeAt,
         unsent: snapshot.unsentCount,
         refused,
-        troubles,
+        troubles: cleared ? [cleared, ...troubles] : troubles,
         reached,
+        notKept,
         persisted,
-        stopped: snapshot.stopped,
+        needsSignIn,
+        stopped: snapshot.stopped ?? notMine,
       },
       today,
       author: author === unsigned ? "" : author,
@@ -133,23 +181,32 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
         setAuthor(name);
       },
       record: async (drafts) => {
-        const entries = await store.record([...drafts, ...(await headsNote(store, calendarDay))]);
+        const foreign = member ? drafts.find(({ kind }) => !mayEverAdd(member.role, kind)) : undefined;
+        if (member && foreign) {
+          // Written here it would hold up everything after it: the service takes a chain in without a gap.
+          const trouble = notAddable(member.role, foreign.kind);
+          setNotMine(trouble);
+          window.scrollTo(0, 0); // where it is told
+          throw new StoreStopped(trouble);
+        }
+        const entries = await kept(async () => store.record([...drafts, ...(await headsNote(store, calendarDay))]));
         headsWereNoted(programme, calendarDay);
         soon();
         return entries.slice(0, drafts.length);
       },
+      may: (kind) => member === null || mayEverAdd(member.role, kind),
       entries: () => store.all(),
       takeCopy: async (entries) => {
-        const reply = await store.push(entries);
+        const reply = await kept(() => store.push(entries));
         soon();
         return reply;
       },
       device: store.device(),
       heads: () => store.heads(),
-      openProgramme,
+      openCasebook,
       removeDemonstration: async () => {
         await removeDemonstrationEverywhere(store);
-        openProgramme("main");
+        openCasebook("own");
       },
     }),
     [
@@ -158,13 +215,20 @@ function Opened({ store, programme, heldDay, openProgramme, children }: OpenedPr
       refused,
       troubles,
       reached,
+      notKept,
+      cleared,
+      kept,
       persisted,
+      needsSignIn,
       today,
       calendarDay,
       author,
       store,
       soon,
-      openProgramme,
+      openCasebook,
+      isDemonstration,
+      member,
+      notMine,
     ],
   );
   return <CasebookContext value={access}>{children}</CasebookContext>;

@@ -5,7 +5,8 @@ import type { Entry, EntryDraft, Head } from "../../../journal/index.ts";
 import type { PushReply } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 
-export type Programme = "main" | "demonstration";
+/** One's own records, or the invented ones. */
+export type Casebooks = "own" | "demonstration";
 
 /** What was kept and sent. */
 export interface Keeping {
@@ -18,6 +19,10 @@ export interface Keeping {
   readonly reached: boolean | null;
   /** What the last exchange warned of, such as a clock that is off. */
   readonly troubles: readonly Problem[];
+  /** Whether the service asks to sign in before it exchanges anything. */
+  readonly needsSignIn: boolean;
+  /** Why the last thing that was entered is not kept; null when it is. */
+  readonly notKept: Problem | null;
   /** Whether the browser promised not to clear what is kept; null while it has not answered. */
   readonly persisted: boolean | null;
   /** Why this device may not record; null when it may. */
@@ -25,7 +30,9 @@ export interface Keeping {
 }
 
 export interface CasebookAccess {
-  readonly programme: Programme;
+  /** Name of the programme: the demonstration's for the invented records. */
+  readonly programme: string;
+  readonly isDemonstration: boolean;
   readonly casebook: Casebook;
   readonly keeping: Keeping;
   /** The reader's calendar day. */
@@ -33,8 +40,10 @@ export interface CasebookAccess {
   /** Who writes, as it stands on entries; empty until someone said. */
   readonly author: string;
   readonly signAs: (author: string) => Promise<void>;
-  /** Writes entries; they are on the disk of the device when the promise settles. */
+  /** Writes entries; they are on the disk of the device when the promise settles. Rejected, and told by `notKept`, when they are not. */
   readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
+  /** Whether whoever is signed in may write entries of this kind; true where nobody needs to sign in. */
+  readonly may: (kind: EntryDraft["kind"]) => boolean;
   /** Every entry of this casebook, in the order this device took them in. */
   readonly entries: () => Promise<readonly Entry[]>;
   /** Adds entries of a saved copy, to be sent with the next exchange; what does not follow is refused by name. */
@@ -43,7 +52,7 @@ export interface CasebookAccess {
   readonly device: string;
   /** The newest entry of each device that wrote here. */
   readonly heads: () => Promise<readonly Head[]>;
-  readonly openProgramme: (programme: Programme) => void;
+  readonly openCasebook: (which: Casebooks) => void;
   /** Removes the demonstration from this device and goes back to the real records. */
   readonly removeDemonstration: () => Promise<void>;
 }

@@ -2,6 +2,8 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type DeviceStore, exchangeOnce } from "../../../storage/device.ts";
 import type { Problem } from "../../../units/index.ts";
+import { useSession } from "../account/SessionProvider.tsx";
+import { scopeOf } from "../account/standing.ts";
 import { type Later, rounds } from "./rounds.ts";
 
 /** Between two rounds when nothing happens, and after an entry was written. */
@@ -20,23 +22,36 @@ export interface Exchange {
   readonly troubles: readonly Problem[];
   /** Whether the service answered in the last round; null before the first. */
   readonly reached: boolean | null;
+  /** Whether the service asks to sign in first. */
+  readonly needsSignIn: boolean;
   /** Asks for a round soon. */
   readonly soon: () => void;
 }
 
-export function useExchange(store: DeviceStore): Exchange {
-  const [state, setState] = useState<Omit<Exchange, "soon">>({ refused: 0, troubles: [], reached: null });
+/** The demonstration goes to a service of one's own machine alone, never where members sign in. */
+export function useExchange(store: DeviceStore, isDemonstration: boolean): Exchange {
+  const { isGuarded, member, look } = useSession();
+  const isLeftOut = isDemonstration && isGuarded !== false;
+  const owner = isDemonstration ? null : (member?.id ?? null);
+  const [state, setState] = useState<Omit<Exchange, "soon">>({
+    ...{ refused: 0, troubles: [], reached: null, needsSignIn: false },
+  });
   const wake = useRef<() => void>(() => {});
   useEffect(() => {
+    if (isLeftOut) return undefined;
     let here = true;
     const exchange = async () => {
       try {
-        const report = await exchangeOnce({ fetch: (...request) => fetch(...request), base: "/api", store });
+        const settings = { fetch: (...request: Parameters<typeof fetch>) => fetch(...request), base: "/api", store };
+        const report = await exchangeOnce(owner === null ? settings : { ...settings, member: scopeOf(owner) });
+        const needsSignIn = report.problems.some(({ code }) => code === "sign-in-needed");
+        if (needsSignIn && owner !== null) void look(); // why the session ended
         if (here)
           setState({
             refused: report.refused.length,
-            reached: report.reached,
+            reached: report.reached || needsSignIn,
             troubles: report.reached ? report.problems.filter((trouble) => trouble.severity === "warned") : [],
+            needsSignIn,
           });
       } catch {
         // the store was closed under the round: the next page begins another one
@@ -55,7 +70,7 @@ export function useExchange(store: DeviceStore): Exchange {
       window.removeEventListener("online", tryNow);
       window.removeEventListener("offline", tryNow);
     };
-  }, [store]);
+  }, [store, isLeftOut, owner, look]);
   const soon = useCallback(() => wake.current(), []);
   return { ...state, soon };
 }

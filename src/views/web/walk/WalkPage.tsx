@@ -3,7 +3,8 @@ import { useState } from "react";
 import { Link, useLocation } from "wouter";
 import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
-import { findingDrafts, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { findingDrafts, stopNotices, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { StopList } from "../case/StopBox.tsx";
 import { useHand } from "../case/seen/hand.ts";
 import { useSeenOn } from "../case/seen/seen-on.ts";
 import { Drawn } from "../parts/Drawn.tsx";
@@ -25,13 +26,14 @@ interface Pressed {
 }
 
 export default function WalkPage({ params }: PageProps) {
-  const { casebook, programme, today, record, keeping } = useCasebook();
+  const { casebook, isDemonstration, today, record, keeping } = useCasebook();
   const evidence = useEvidence();
   const hand = useHand();
   const [, go] = useLocation();
   const [pressed, setPressed] = useState<readonly Pressed[]>([]);
   const [chosen, setChosen] = useState<number | null>(null);
   const [busy, setBusy] = useState(false);
+  const [heeded, setHeeded] = useState<ReadonlySet<string>>(new Set());
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
   const on = useSeenOn(caseId, today);
@@ -41,6 +43,7 @@ export default function WalkPage({ params }: PageProps) {
   const colonies = coloniesOf(casebook, caseId).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const number = colonies.findIndex((colony) => colony.id === key);
   const code = colonies[number]?.code ?? say.apiaryWide;
+  const unheeded = stopNotices(casebook, state, words).filter(({ key: stop }) => !heeded.has(stop));
   const steps = walkOf({ state, key, colonies: colonies.length, words, evidence });
   const waiting = steps.findIndex((step) => step.state === null);
   const index = chosen ?? waiting;
@@ -53,21 +56,27 @@ export default function WalkPage({ params }: PageProps) {
     setBusy(true);
     const before = step.state === "conflict" ? null : step.state;
     const { finding, exclusiveWith } = step;
-    const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
-    setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
-    // The step just answered no longer waits; the next that does comes up by itself.
-    setChosen(null);
-    setBusy(false);
+    try {
+      const entries = await record(findingDrafts({ state, key, finding, exclusiveWith, answer, on }));
+      setPressed([...pressed, { step, answer, before, entries: entries.map((entry) => entry.header.id) }]);
+      // The step just answered no longer waits; the next that does comes up by itself.
+      setChosen(null);
+    } finally {
+      setBusy(false); // what is not kept can be pressed again
+    }
   };
   const undo = async () => {
     if (!last || busy) return;
     setBusy(true);
-    await record(
-      undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
-    );
-    setPressed(pressed.slice(0, -1));
-    setChosen(steps.findIndex((each) => each.finding === last.step.finding));
-    setBusy(false);
+    try {
+      await record(
+        undoDrafts({ state, key, finding: last.step.finding, before: last.before, entries: last.entries, on }),
+      );
+      setPressed(pressed.slice(0, -1));
+      setChosen(steps.findIndex((each) => each.finding === last.step.finding));
+    } finally {
+      setBusy(false);
+    }
   };
   const next = [...colonies.slice(number + 1), ...colonies.slice(0, Math.max(0, number))].find((colony) =>
     walkOf({ state, key: colony.id, colonies: colonies.length, words, evidence }).some((each) => each.state === null),
@@ -79,13 +88,17 @@ export default function WalkPage({ params }: PageProps) {
           <span className="code">{code}</span>
           <span className="mark">{number >= 0 ? say.colonyOf({ now: number + 1, all: colonies.length }) : ""}</span>
           <span className="row">
-            <span>{programme === "demonstration" ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
+            <span>{isDemonstration ? say.invented({ place: place?.name ?? "" }) : place?.name}</span>
             <span className="leave">{say.leave}</span>
           </span>
         </Link>
         {step ? <Progress step={step} steps={steps} /> : null}
       </header>
-      {step ? (
+      {unheeded.length > 0 ? (
+        <div className="find">
+          <StopList notices={unheeded} />
+        </div>
+      ) : step ? (
         <div className="find">
           <h1>{step.question}</h1>
           <LookFor key={step.finding} step={step} />
@@ -98,7 +111,15 @@ export default function WalkPage({ params }: PageProps) {
         </div>
       )}
       <div className="keys">
-        {step ? (
+        {unheeded.length > 0 ? (
+          <button
+            type="button"
+            className="tall present wide"
+            onClick={() => setHeeded(new Set([...heeded, ...unheeded.map(({ key: stop }) => stop)]))}
+          >
+            {say.stopRead}
+          </button>
+        ) : step ? (
           <>
             <button type="button" className="tall absent" onClick={() => void press("absent")}>
               {say.states.absent}
@@ -124,7 +145,7 @@ export default function WalkPage({ params }: PageProps) {
           <b>{say.undo}</b>
           {last ? say.undoWhat({ finding: last.step.term, state: say.states[last.answer] }) : say.nothingToUndo}
         </button>
-        {step ? (
+        {step && unheeded.length === 0 ? (
           <button type="button" className="unlooked" onClick={() => void press("not-looked")}>
             {say.states["not-looked"]}
           </button>
@@ -135,11 +156,18 @@ export default function WalkPage({ params }: PageProps) {
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
         {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
+        {last && last.entries.length > 1 ? <span>{setBackOf(last.step, steps, code)}</span> : null}
         <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
     </main>
   );
 }
+
+/** That the other half of an exclusive pair went back to "not looked". */
+const setBackOf = (step: WalkStep, steps: readonly WalkStep[], colony: string): string => {
+  const other = steps.find(({ finding }) => finding === step.exclusiveWith)?.term ?? "";
+  return words.seen.setBack({ finding: step.term, other, colony });
+};
 
 /** What to look for; how to tell it apart comes up when asked for, so that the buttons stay where the thumb is. */
 function LookFor({ step: { finding, lookFor, tellApart } }: { readonly step: WalkStep }) {

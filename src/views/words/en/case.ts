@@ -10,6 +10,30 @@ const questions = {
   6: "Did it work?",
 } as const;
 
+const liftingRoles = {
+  "competent-authority": "competent authority",
+  "reference-laboratory": "reference laboratory",
+  "apiary-inspector": "apiary inspector",
+} as const;
+
+/** Results that can stop, within a sentence. */
+const stopResults: Readonly<Record<string, string>> = {
+  "rope-test": "matchstick test",
+  "afb-strip": "field kit for American foulbrood",
+  "efb-strip": "field kit for European foulbrood",
+  "milk-test": "milk test",
+  "smear-microscopy": "smear under the microscope",
+  "culture-pcr": "culture or PCR",
+  "bump-test": "bumped brood comb",
+  "uncap-brood": "opened brood",
+  "tracheal-dissection": "opened breathing tubes",
+  "thoracic-disc": "opened breathing tubes",
+  "pooled-pcr": "sequenced PCR",
+  "varroa-wash": "mite wash",
+  "sugar-roll": "sugar roll",
+  "co2-roll": "carbon dioxide roll",
+};
+
 export const caseWords = {
   questions,
   toQuestion: (slots: { readonly question: keyof typeof questions }) =>
@@ -28,7 +52,31 @@ export const caseWords = {
   stop: {
     head: "Stop and report",
     stands:
-      "The stop stands until the finding or the red flag is corrected on question 1. Telling someone does not lift it.",
+      "The stop stands for the apiary until what it follows from is corrected, a sign on question 1 or a result on question 4, or until it is lifted on a laboratory’s result. Telling someone does not lift it.",
+    byResult: (slots: { readonly test: string }) => stopResults[slots.test] ?? "a result",
+    elsewhere: (slots: { readonly code: string }) => `On record in case ${slots.code} of this apiary`,
+    lift: "Write down that the stop is lifted",
+    liftUnder:
+      "Only the competent authority, the reference laboratory or an apiary inspector lifts a stop, on a laboratory’s result. It is lifted for what is on record now: a new sign stops again.",
+    whichStop: "Which stop",
+    role: "Lifted by, role",
+    roleNone: "choose",
+    roles: liftingRoles,
+    liftedBy: "Name",
+    laboratoryReference: "Laboratory reference",
+    liftedOn: "Lifted on",
+    lifted: (slots: {
+      readonly what: string;
+      readonly role: keyof typeof liftingRoles;
+      readonly liftedBy: string;
+      readonly laboratoryReference: string;
+      readonly on: string;
+    }) =>
+      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}. What the laboratory found counts once it is written down at question 4.`.replace(
+        "?.",
+        "?",
+      ),
+    takeBack: "Take it back",
     correct: "To the findings and red flags",
     notTold: "Nobody is recorded as told yet.",
     tell: "Write down who was told",
@@ -40,8 +88,8 @@ export const caseWords = {
     referenceHint: "The number or name they gave it, if any.",
     due: "Answer due",
     keep: "Keep it",
-    note: (slots: { readonly who: string; readonly on: string; readonly reference?: string }) =>
-      `Told on ${day(slots.on)}: ${slots.who}${slots.reference ? `, reference ${slots.reference}` : ""}.`,
+    note: (slots: { readonly toldWhom: string; readonly on: string; readonly reference?: string | undefined }) =>
+      `Told on ${day(slots.on)}: ${slots.toldWhom}${slots.reference ? `, reference ${slots.reference}` : ""}.`,
     waits: (slots: { readonly who: string; readonly due: string }) =>
       `The case waits on ${slots.who}, answer due ${day(slots.due)}.`,
   },
@@ -62,8 +110,13 @@ export const caseWords = {
       .join(", "),
   nothingPlanned: "No look or test chosen",
   noSpecimens: "No specimens yet",
-  vialsRead: (slots: { readonly read: number; readonly all: number }) =>
-    `${whole(slots.read)} of ${some(slots.all, "vial", "vials")} read`,
+  foundSays: (slots: { readonly read: number; readonly vials: number; readonly results: number }) =>
+    [
+      slots.vials > 0 ? `${whole(slots.read)} of ${some(slots.vials, "vial", "vials")} read` : "",
+      slots.results > 0 ? some(slots.results, "result told", "results told") : "",
+    ]
+      .filter(Boolean)
+      .join(", "),
   notDecided: "Not decided yet",
   decided: { "act-now": "Act now", "test-first": "Test first", wait: "Wait" },
   decidedUntil: (slots: { readonly choice: string; readonly day: string }) =>

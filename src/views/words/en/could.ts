@@ -9,6 +9,7 @@ interface Named {
 
 const range = (low: number, high: number) => {
   const [from, to] = [inTen(low), inTen(high)];
+  if (to === `over ${from}`) return `${from} or more`;
   return from !== to ? `${from} to ${to}` : Number.isNaN(Number(from)) ? from : `about ${from}`;
 };
 
@@ -28,6 +29,9 @@ function timesAs(bits: number): string {
   if (times > 1e6) return "more than a million times";
   return `${times < 10 ? Number(times.toFixed(1)) : whole(Number(times.toPrecision(2)))} times`;
 }
+
+/** The absence of a sign; one whose name begins with "No" is named and said to be absent. */
+const without = (term: string): string => (/^no\b/i.test(term) ? `“${lower(term)}” absent` : `no ${lower(term)}`);
 
 export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
@@ -62,10 +66,13 @@ export const could = {
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
     "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
     "spotty-brood-alone": "Spotty brood alone names no queen.",
+    "report-first": "Something must be reported first; until that is settled no normal state is named.",
     "circumstances-only": "Only circumstances speak for it, no sign and no test.",
   },
   underAnswer: (slots: { readonly because: string }) =>
     `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
+  noSign: (slots: { readonly share: number }) =>
+    `**No sign of trouble is on record of this colony.** Nothing wrong: ${inTen(slots.share)} in 10; what is ranked below rests on how common each is.`,
   season: (slots: { readonly season: string; readonly on: string; readonly latitude: number | null }) =>
     `Season: **${slots.season}**, from ${dayAndMonth(slots.on)} ${
       slots.latitude === null
@@ -133,7 +140,9 @@ export const could = {
   reason: (slots: { readonly term: string }) => lower(slots.term),
   testReason: (slots: { readonly term: string; readonly isPositive: boolean }) =>
     `${lower(slots.term)}: ${slots.isPositive ? "found" : "none found"}`,
-  absentReason: (slots: { readonly term: string }) => `no ${lower(slots.term)}`,
+  elsewhere: "explained by another cause",
+  signsAlone: "stands lower; shown because signs speak for it and only opened breathing tubes can tell",
+  absentReason: (slots: { readonly term: string }) => without(slots.term),
   changesHead: "What would put another cause first",
   changesUnder: "Looks and tests not made yet, by how likely and how far they would.",
   noChanges: "No single look or test would.",
@@ -149,13 +158,14 @@ export const could = {
     `${
       {
         present: `If you had also seen ${lower(slots.term)}`,
-        absent: `If you had looked and seen no ${lower(slots.term)}`,
+        absent: `If you had looked and seen ${without(slots.term)}`,
         found: `If ${lower(slots.term)} found something`,
         "none-found": `If ${lower(slots.term)} found nothing`,
       }[slots.result]
     } (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
   compareHead: "Side by side",
-  compareUnder: "Each as if it alone were the matter.",
+  compareUnder:
+    "Each as if it alone were the matter, so this can differ from the ranking, where several are weighed at once.",
   compareWith: "Compare",
   compareAnd: "with",
   compared: (slots: {

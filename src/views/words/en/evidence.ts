@@ -95,6 +95,7 @@ export const evidence = {
     read: "What was read",
     lookAlikes: "Looks like",
     signs: "Signs, how often (judgement)",
+    orTests: "Or found by",
     bands: "Bands",
     prior: "How often, of 100 failing colonies (judgement)",
     minutes: "Minutes (judgement)",

@@ -1,5 +1,5 @@
 /** Sentences of question 4: what was found. */
-import { day, inHundred, list, some, whole } from "./numbers.ts";
+import { capital, day, inHundred, list, some, whole } from "./numbers.ts";
 
 const tenths = (value: number): string => String(Number(value.toFixed(1)));
 
@@ -17,6 +17,13 @@ const results = { found: "found", "none-found": "none found", unclear: "unclear"
 
 export const found = {
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
+  toldOnly: (slots: {
+    readonly results: readonly { readonly test: string; readonly colony: string; readonly says: string }[];
+  }) =>
+    `**${capital(some(slots.results.length, "result", "results"))} told, no bee read here.** ${slots.results
+      .slice(0, 2)
+      .map(({ test, colony, says }) => `${colony}, ${test}: ${says}`)
+      .join(" ")}`,
   nothingRead: (slots: { readonly vials: number }) =>
     `**Nothing is read yet.** ${some(slots.vials, "vial is", "vials are")} on record.`,
   answerMites: (slots: { readonly infested: number; readonly sampled: number }) =>

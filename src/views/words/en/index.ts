@@ -4,6 +4,7 @@ import { bench } from "./bench.ts";
 import { caseWords } from "./case.ts";
 import { cases } from "./cases.ts";
 import { could } from "./could.ts";
+import { differences } from "./differences.ts";
 import { done } from "./done.ts";
 import { drawings } from "./drawings.ts";
 import { evidence } from "./evidence.ts";
@@ -16,6 +17,7 @@ import { reckoner } from "./reckoner.ts";
 import { records } from "./records.ts";
 import { seen } from "./seen.ts";
 import { shell } from "./shell.ts";
+import { table } from "./table.ts";
 import { tell } from "./tell.ts";
 import { worked } from "./worked.ts";
 
@@ -39,5 +41,7 @@ export const en = {
   paper,
   reckoner,
   records,
+  differences,
+  table,
   problems,
 };

@@ -49,6 +49,8 @@ export const records = {
   more: (slots: { readonly count: number }) => `${whole(slots.count)} more.`,
   bodiless: (slots: { readonly entries: number }) =>
     `${some(slots.entries, "entry has", "entries have")} no words any more: erased by a later entry, or withheld. That is no fault.`,
+  holes: (slots: { readonly holes: number }) =>
+    `${some(slots.holes, "stretch", "stretches")} of others’ entries were not given to you: your role does not include them. That is no fault.`,
   copyHead: "A copy elsewhere",
   copyUnder:
     "For a yard without a net, or a phone that is dying: save a copy as a file, carry it to another device, open it there. What is new there is added and sent; nothing is overwritten.",
@@ -65,6 +67,9 @@ export const records = {
       ? `**${some(slots.taken, "entry was", "entries were")} added.** They are sent with the next exchange.`
       : `**${some(slots.taken, "entry was", "entries were")} added, ${whole(slots.refused)} refused:**`,
   failed: "The check broke. Nothing was changed; load the page again.",
+  tableHead: "A table of others",
+  tableUnder: "Counts and findings that stand in a spreadsheet, a CSV or a JSON file.",
+  bringTable: "Bring in a table",
   headsHead: "The newest entry of each device",
   headsUnder: "To note elsewhere: only a note kept elsewhere shows that the end of a chain was cut off.",
   heads: { device: "Device", entry: "Entry", seal: "Seal" },

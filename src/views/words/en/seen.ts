@@ -30,9 +30,15 @@ export const seen = {
   seenOn: "Seen on",
   seenOnHint: "Every answer you give from now on carries this day. The causes are ranked for its season.",
   onDayOfCall: (slots: { readonly on: string }) => `On the day of the call, ${day(slots.on)}`,
+  seasonTurns: (slots: { readonly from: string; readonly to: string; readonly last: string }) =>
+    `This case was last looked at on ${day(slots.last)}, in ${slots.from}. An answer of the day chosen here ranks all of it for ${slots.to}.`,
+  onLastDay: (slots: { readonly on: string }) => `Answer for ${day(slots.on)}`,
   stillDated: (slots: { readonly on: string }) => `Until then answers carry ${day(slots.on)}.`,
   seenOnDay: (slots: { readonly on: string }) => `Seen on ${day(slots.on)}`,
   findings: "Findings",
+  goTo: "Go to:",
+  seeStop: "What to do is said at the top.",
+  stopRead: "Read; go on",
   colony: "Colony",
   apiaryWide: "whole apiary",
   cell: (slots: { readonly finding: string; readonly colony: string; readonly state: string }) =>
@@ -68,6 +74,12 @@ export const seen = {
   nextColony: (slots: { readonly colony: string }) => `Go on with ${slots.colony}`,
   noColonies: "**No colonies in this case yet.** Add them on the page of the apiary, or record the whole apiary here.",
   state: "State of the colony",
+  diedOn: "died about",
+  diedOnOf: (slots: { readonly colony: string }) => `${slots.colony} died about`,
+  setBack: (slots: { readonly finding: string; readonly other: string; readonly colony: string }) =>
+    `${slots.finding} is present in ${slots.colony}, so “${slots.other}” went back to not looked: only one of the two can be.`,
+  flagAgainst: (slots: { readonly signs: readonly string[] }) =>
+    `Answered no, and yet on record as present: ${slots.signs.join("; ")}. Which one holds?`,
   colonyStates: { alive: "alive", dying: "dying", dead: "dead" },
   clash: (slots: { readonly finding: string; readonly colony: string }) =>
     `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds? Press present, absent or not looked.`,

@@ -11,6 +11,7 @@ export const shell = {
     cases: "Cases",
     apiaries: "Apiaries",
     bench: "Bench",
+    season: "Season",
     evidence: "Evidence",
     reckoner: "Reckoner",
   },
@@ -34,6 +35,10 @@ export const shell = {
     "This browser may clear what is kept here when the device runs short of space: it refused to promise otherwise. Send the entries, or save a copy of the journal.",
   refused: (slots: { readonly entries: number }) =>
     `The service did not take ${some(slots.entries, "entry", "entries")}. They are kept here; tell the person who runs the service.`,
+  notYours: "**Your role in this programme does not include this.** An administrator can change the role.",
+  signIn: "Sign in",
+  signInNeeded: "You are not signed in, so nothing is exchanged with the service.",
+  signInLost: "This device was reported lost. Its session has ended.",
   newVersion: "A new version is ready.",
   takeNewVersion: "Use it now",
   demonstration: "This is the demonstration casebook: invented places, invented readings. Nothing here is real.",

@@ -16,6 +16,8 @@ const reasons: ReasonWords = {
     `${whole(slots.bees)} bees bring the range to ${inHundred(slots.margin)} in 100 either way, if about ${inHundred(slots.expectedPrevalence)} in 100 have mites.`,
   "old-bees-from-super": () => "Old bees carry most mites: take them from the super.",
   "old-bees-under-inner-cover": () => "Old bees carry most mites: take them from under the inner cover.",
+  "freshest-of-the-dead": () =>
+    "The colony is dead: take the freshest of its dead bees, where the cluster was. Bees dead for an unknown time are refused.",
   "mixed-ages-from-comb-edge": () => "For a share, bees of all ages count: take them from the honey and pollen edge.",
   "same-place-as-before": () => "Take them where the earlier bees came from, or the two counts cannot be compared.",
   "find-queen-first": () => "Find the queen first, so that she does not go into the vial.",

@@ -18,7 +18,7 @@ export function Causes({ view, name }: Props) {
   const [all, setAll] = useState(false);
   const [asTable, setAsTable] = useState(false);
   const say = words.could;
-  const shown = all ? view.causes : view.causes.slice(0, view.shown);
+  const shown = all ? view.causes : view.first;
   return (
     <section aria-labelledby="h-causes">
       <div className="head">
@@ -53,9 +53,9 @@ export function Causes({ view, name }: Props) {
         </>
       )}
       <p className="trace">
-        {asTable || view.causes.length <= view.shown ? null : (
+        {asTable || view.causes.length <= view.first.length ? null : (
           <>
-            {all ? null : `${say.more({ count: view.causes.length - view.shown, atMost: view.moreAtMost })} `}
+            {all ? null : `${say.more({ count: view.causes.length - view.first.length, atMost: view.moreAtMost })} `}
             <button type="button" className="act" onClick={() => setAll(!all)}>
               {all ? say.showFewer : say.showAll}
             </button>
@@ -96,6 +96,7 @@ function Cause({ cause }: { readonly cause: CauseView }) {
           {cause.term} {cause.latin ? <i>{cause.latin}</i> : null}
         </h3>
         {role ? <p className="role">{role}</p> : null}
+        {cause.shownFor ? <p className="role">{cause.shownFor}</p> : null}
         <p>
           <span>{say.for}</span>
           <Reasons reasons={cause.for} none={say.nothingFor} />
@@ -113,8 +114,20 @@ function Cause({ cause }: { readonly cause: CauseView }) {
   );
 }
 
+/** Reasons with their weights: those of the cause itself, then the signs that another cause explains. */
 function Reasons({ reasons, none }: { readonly reasons: readonly ReasonView[]; readonly none: string }) {
   if (reasons.length === 0) return <>{none}</>;
+  const [own, elsewhere] = [false, true].map((is) => reasons.filter((reason) => reason.elsewhere === is));
+  return (
+    <>
+      <ReasonList reasons={own ?? []} end={elsewhere?.length ? ";" : ""} />
+      {elsewhere?.length ? `${words.could.elsewhere}: ` : ""}
+      <ReasonList reasons={elsewhere ?? []} end="" />
+    </>
+  );
+}
+
+function ReasonList({ reasons, end }: { readonly reasons: readonly ReasonView[]; readonly end: string }) {
   return reasons.map((reason, index) => {
     const term = (
       <>
@@ -127,7 +140,7 @@ function Reasons({ reasons, none }: { readonly reasons: readonly ReasonView[]; r
       <span key={reason.term}>
         <span className="nw">
           {reason.parts ? <b>{term}</b> : term}
-          {index < reasons.length - 1 ? "," : ""}
+          {index < reasons.length - 1 ? "," : end}
         </span>{" "}
       </span>
     );

@@ -2,7 +2,8 @@
 import type { CauseView, ReasonView } from "../../../model/index.ts";
 import { words } from "../../words.ts";
 
-const names = (reasons: readonly ReasonView[]) => reasons.map((reason) => reason.term).join(", ");
+const names = (reasons: readonly ReasonView[]) =>
+  reasons.map(({ term, elsewhere }) => (elsewhere ? `${term} (${words.could.elsewhere})` : term)).join(", ");
 
 export function CausesTable({ causes }: { readonly causes: readonly CauseView[] }) {
   const say = words.could;

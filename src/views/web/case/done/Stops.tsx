@@ -6,7 +6,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { words } from "../../words.ts";
 import { Onward } from "../Onward.tsx";
 import { PaperLinks } from "../PaperLinks.tsx";
-import { StopReport } from "../StopReport.tsx";
+import { StopList, StopRecord } from "../StopBox.tsx";
 import { Until } from "./Until.tsx";
 
 export function Stops({ state, notices }: { readonly state: CaseState; readonly notices: readonly StopNotice[] }) {
@@ -15,27 +15,9 @@ export function Stops({ state, notices }: { readonly state: CaseState; readonly 
     <>
       <Answer text={say.stopAnswer} />
       <section aria-label={say.stopHead} className="stops">
-        {notices.map((notice) => (
-          <div key={notice.key} className="stop" role="alert">
-            <b>{say.stopHead}</b>
-            <div>
-              <p>
-                <b>{notice.what}</b> {notice.because ? <span className="q2">{notice.because}</span> : null}
-              </p>
-              <p>{notice.act}</p>
-              {notice.doNot.length > 0 ? (
-                <ul>
-                  {notice.doNot.map((each) => (
-                    <li key={each}>{each}</li>
-                  ))}
-                </ul>
-              ) : null}
-            </div>
-          </div>
-        ))}
+        <StopList notices={notices} />
         <p className="q2">{cautions["notifiable-disease"].words}</p>
-        <p className="note">{words.case.stop.stands}</p>
-        <StopReport state={state} />
+        <StopRecord state={state} notices={notices} />
       </section>
       <Until state={state} />
       <Onward caseId={state.id} to={1}>

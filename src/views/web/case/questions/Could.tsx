@@ -14,6 +14,8 @@ import {
   type OwnReckoning,
   redFlags,
   stopNotices,
+  stopsLifted,
+  withTerms,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { sentence } from "../../parts/Form.tsx";
@@ -57,7 +59,11 @@ export default function Could({ caseId }: QuestionProps) {
         <Onward caseId={caseId} to={1} />
       </>
     );
-  const problems = [...asked.notes, ...own.problems, ...(reply?.result.problems ?? [])];
+  const problems = [
+    ...asked.notes,
+    ...own.problems,
+    ...(reply?.result.problems ?? []).map((each) => withTerms(each, own.evidence)),
+  ];
   if (!reply) return <p className="answer busy">{say.reckoning}</p>;
   if (!reply.result.ok)
     return (
@@ -66,7 +72,10 @@ export default function Could({ caseId }: QuestionProps) {
         <Notes problems={problems.map(sentence)} />
       </>
     );
+  const stops = stopNotices(casebook, state, words);
+  const stopped = stops.flatMap((notice) => notice.conditions);
   const view = couldView({
+    isStopped: stops.length > 0,
     answer: reply.result.value,
     input: asked.input,
     evidence: own.evidence,
@@ -74,8 +83,11 @@ export default function Could({ caseId }: QuestionProps) {
     dots: reply.dots,
     words,
   });
-  const stopped = stopNotices(state).flatMap((notice) => notice.conditions);
-  const notices = view.notices.filter((notice) => !(notice.report && stopped.includes(notice.condition)));
+  const lifted = stopsLifted(casebook, state).flatMap((stop) => stop.conditions);
+  const notices = view.notices.filter(
+    (notice) => !(notice.report && [...stopped, ...lifted].includes(notice.condition)),
+  );
+  const heeded = problems.filter(({ code, severity }) => severity === "warned" || code === "mites-in-sister");
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
@@ -94,13 +106,20 @@ export default function Could({ caseId }: QuestionProps) {
       </p>
       <OwnUsed own={own} />
       <ColonyChoice colonies={colonies} chosen={key} choose={choose} />
+      {heeded.map(sentence).map((says) => (
+        <p key={says} className="heed">
+          {says}
+        </p>
+      ))}
       <MustNotMiss caseId={caseId} flags={flags} count={count} notices={notices} />
       <Causes view={view} name={code} />
-      <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
-      {reply.comparison ? (
+      {stopped.length > 0 ? null : (
+        <Changes says={reply.steps ? changesView(reply.steps.changes, words, own.evidence) : null} />
+      )}
+      {reply.comparison && stopped.length === 0 ? (
         <Compare view={comparisonView(reply.comparison, words, own.evidence)} causes={view.causes} choose={setPair} />
       ) : null}
-      <Notes problems={problems.map(sentence)} />
+      <Notes problems={problems.filter((each) => !heeded.includes(each)).map(sentence)} />
       <Onward caseId={caseId} to={3} />
     </div>
   );

@@ -1,14 +1,14 @@
 /** Question 5: stop and report, or weigh the choices, write the decision down, and make the plan. */
-import { useMemo, useState } from "react";
+import { lazy, Suspense, useMemo, useState } from "react";
 import { Link } from "wouter";
 import { type CaseState, coloniesOf, settled } from "../../../../casebook/index.ts";
 import {
+  type CountedColony,
   choiceView,
   countedColonies,
   fromCase,
   moreBeesAddress,
   readWeighing,
-  specimensFound,
   stopNotices,
   type Weighing,
 } from "../../../model/index.ts";
@@ -27,6 +27,9 @@ import type { QuestionProps } from "./registry.ts";
 import "../notices-acts.css";
 import "../done/done.css";
 
+/** Fetched apart: the page is of use before the season is reckoned. */
+const SeasonAhead = lazy(() => import("../done/SeasonAhead.tsx"));
+
 export default function Done({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
   const state = casebook.cases[caseId];
@@ -36,13 +39,13 @@ export default function Done({ caseId }: QuestionProps) {
 function Decide({ state }: { readonly state: CaseState }) {
   const { casebook } = useCasebook();
   const say = words.done;
-  const counted = useMemo(() => countedColonies(specimensFound(casebook, state.id)), [casebook, state.id]);
+  const counted = useMemo(() => countedColonies(casebook, state.id), [casebook, state.id]);
   const [weighing, setWeighing] = useState<Weighing | null>(() => {
     const typed = readWeighing(typedBefore(typingOf.weighing(state.id)), counted);
     return typed.ok ? typed.value : null;
   });
   const [anyway, setAnyway] = useState(false);
-  const stops = stopNotices(state);
+  const stops = stopNotices(casebook, state, words);
   const weighed = useMemo(
     () => (weighing ? choiceView(weighing, { colonies: counted, anyway, words }) : null),
     [weighing, counted, anyway],
@@ -91,6 +94,13 @@ function Decide({ state }: { readonly state: CaseState }) {
         }}
         weighAnyway={() => setAnyway(true)}
       />
+      <Suspense fallback={<div aria-busy="true" />}>
+        <SeasonAhead
+          caseId={state.id}
+          colony={aheadOf(counted, weighing, decided)}
+          control={decided?.control ?? null}
+        />
+      </Suspense>
       <Until state={state} />
       <DecisionForm state={state} weighing={weighing} best={weighed?.ok ? weighed.value.best : null} />
       <Plan state={state} counted={counted} />
@@ -104,4 +114,15 @@ function Decide({ state }: { readonly state: CaseState }) {
       </Onward>
     </>
   );
+}
+
+/** The colony whose season is told: the one weighed, else one decided about, else the one with most mites. */
+function aheadOf(
+  counted: readonly CountedColony[],
+  weighing: Weighing | null,
+  decided: { readonly colonies: readonly string[] } | null | undefined,
+): string | null {
+  const isCounted = (id: string | undefined) => counted.some((each) => each.id === id);
+  const wanted = [weighing?.about, ...(decided?.colonies ?? [])].find(isCounted);
+  return wanted ?? counted[0]?.id ?? null;
 }

@@ -39,7 +39,7 @@ export default function Tell({ caseId }: QuestionProps) {
   const key = chosen ?? (state ? mostTroubled(casebook, state) : wholeApiary);
   const own = useOwn();
   const asked = isReady ? differentialInput(casebook, state, key, own.evidence) : null;
-  const isStopped = state !== undefined && stopNotices(state).length > 0;
+  const isStopped = state !== undefined && stopNotices(casebook, state, words).length > 0;
   const { reply } = useDifferential(asked && !own.waits ? { ...asked.input, ...own.settings } : null, own.own);
   const say = words.tell;
   if (!state) return null;

@@ -8,6 +8,7 @@ import {
   type FindingGroupView,
   type FindingRow,
   findingDrafts,
+  stopNotices,
 } from "../../../model/index.ts";
 import { Drawn } from "../../parts/Drawn.tsx";
 import { Mark } from "../../parts/Mark.tsx";
@@ -31,17 +32,25 @@ interface Place {
 const letters: Readonly<Record<string, FindingState>> = { p: "present", a: "absent", n: "not-looked" };
 
 export function FindingsGrid({ state, groups, colonies }: Props) {
-  const { record, today } = useCasebook();
+  const { casebook, record, today } = useCasebook();
   const on = useSeenOn(state.id, today);
+  const stops = stopNotices(casebook, state, words);
   const [pen, setPen] = useState<FindingState>("present");
   const [at, setAt] = useState<Place>({ row: 0, column: 0 });
+  /** What the last press set back, in words; empty when nothing. */
+  const [setBackSays, setBack] = useState("");
   const grid = useRef<HTMLTableElement>(null);
   const say = words.seen;
   const rows = groups.flatMap((group) => group.rows);
   const here = rows[at.row];
 
-  const answer = (row: FindingRow, key: string, value: FindingState) =>
-    void record(findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on }));
+  const answer = (row: FindingRow, key: string, value: FindingState) => {
+    const drafts = findingDrafts({ state, key, finding: row.id, exclusiveWith: row.exclusiveWith, answer: value, on });
+    const other = rows.find(({ id }) => id === row.exclusiveWith)?.term;
+    const colony = colonies.find(({ id }) => id === key)?.code ?? say.apiaryWide;
+    setBack(drafts.length > 1 && other ? say.setBack({ finding: row.term, other, colony }) : "");
+    void record(drafts);
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     const letter = letters[event.key.toLowerCase()];
     const cell = here?.cells[Math.min(at.column, here.cells.length - 1)];
@@ -68,6 +77,17 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
         <Pen pen={pen} choose={setPen} />
         <span className="note q3 keys-hint">{say.keys}</span>
       </div>
+      <p className="places q2">
+        {say.goTo}{" "}
+        {groups.map((group, index) => (
+          <span key={group.place}>
+            {index > 0 ? " · " : ""}
+            <a className="act" href={`#at-${group.place}`}>
+              {group.title}
+            </a>
+          </span>
+        ))}
+      </p>
       <div className="sheet-two">
         <div className="sheet-scroll">
           {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the pattern of a grid is a table whose cells take keys */}
@@ -95,7 +115,18 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
             ))}
           </table>
         </div>
-        {here ? <LookFor row={here} colony={hereAt(here, at.column, colonies)} /> : null}
+        {here ? (
+          <LookFor row={here} colony={hereAt(here, at.column, colonies)}>
+            {stops.map(({ key, what }) => (
+              <p key={key} className="clash" role="alert">
+                {words.case.stop.head}: {what}. <a href="#page">{say.seeStop}</a>
+              </p>
+            ))}
+            <p className="clash" role="status" hidden={setBackSays === ""}>
+              {setBackSays}
+            </p>
+          </LookFor>
+        ) : null}
       </div>
     </section>
   );
@@ -140,7 +171,7 @@ function Group({ group, from, colonies, at, focus, press }: GroupProps) {
   return (
     <tbody>
       <tr>
-        <th colSpan={colonies.length + 1} scope="rowgroup">
+        <th id={`at-${group.place}`} colSpan={colonies.length + 1} scope="rowgroup">
           {group.title}
         </th>
       </tr>
@@ -220,11 +251,21 @@ function hereAt(row: FindingRow, column: number, colonies: readonly ColonyRef[])
 }
 
 /** What to look for, of the finding under the pointer or the keys, and in which colony. */
-function LookFor({ row, colony }: { readonly row: FindingRow; readonly colony: Here | null }) {
+function LookFor({
+  row,
+  colony,
+  children,
+}: {
+  readonly row: FindingRow;
+  readonly colony: Here | null;
+  /** What was said of the last press, ahead of it. */
+  readonly children: React.ReactNode;
+}) {
   const [isOpen, setOpen] = useState(false);
   const say = words.seen;
   return (
     <aside className="look-for" aria-label={say.lookFor} data-open={isOpen || undefined}>
+      {children}
       {colony?.isClash ? <p className="clash">{say.clash({ finding: row.term, colony: colony.code })}</p> : null}
       <h3>
         {row.question} <span className="c q3">{colony?.code}</span>

@@ -44,6 +44,14 @@ export function RedFlags({ state, flags, count }: Props) {
           <span>{[flag.act, ...flag.doNot].join(" ")}</span>
         </div>
       ))}
+      {flags
+        .filter((flag) => flag.against.length > 0)
+        .map((flag) => (
+          <div key={flag.id} className="heed">
+            <b>{flag.question}</b>
+            <span>{say.flagAgainst({ signs: flag.against })}</span>
+          </div>
+        ))}
       <div className="head">
         <h2 id="h-flags">{say.flagHead}</h2>
         <span className="note q3">{count.complete ? say.flagCount(count) : say.flagHint}</span>

@@ -84,7 +84,7 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
               </details>
               <ul className="notes">
                 {plan.problems.map((trouble) => (
-                  <li key={trouble.code}>{sentence(trouble)}</li>
+                  <li key={sentence(trouble)}>{sentence(trouble)}</li>
                 ))}
                 {plan.cautions.map((caution) => (
                   <li key={caution}>{caution}</li>

@@ -1,7 +1,7 @@
 /** Closing the case: with confirmed causes, or without an answer. */
 import { useState } from "react";
 import { type CaseState, settled } from "../../../../casebook/index.ts";
-import { closingDraft, confirmable, readClosing } from "../../../model/index.ts";
+import { closingDraft, confirmable, readClosing, untoldStops } from "../../../model/index.ts";
 import { ChoiceField, LongField, TextField, useForm } from "../../parts/Form.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
@@ -34,7 +34,7 @@ function CloseForm({ state, close }: { readonly state: CaseState; readonly close
   const say = words.worked;
   const known = confirmable(casebook);
   const { problems, onSubmit } = useForm(
-    (fields) => readClosing(fields, { today, causes: known }),
+    (fields) => readClosing(fields, { today, causes: known, untold: untoldStops(casebook, state) }),
     async (data) => {
       await record([closingDraft(state, data, today)]);
       close();

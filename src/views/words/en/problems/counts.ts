@@ -6,6 +6,20 @@ const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const oneDigit = (value: number): string => String(Number(value.toFixed(1)));
 const chance = (value: number): string => (value < 0.001 ? "less than 1 in 1,000" : `${inHundred(value)} in 100`);
 
+const otherQuestions: Readonly<Record<string, string>> = {
+  varroa: "varroa mites",
+  nosema: "nosema spores",
+  virus: "viruses",
+  poisoning: "residues of poison",
+};
+
+const otherBees: Readonly<Record<string, string>> = {
+  "open-brood": "bees from combs with open brood",
+  foragers: "old foragers",
+  "with-and-without-signs-apart": "bees with signs and bees without, apart",
+  "freshly-dead-frozen": "freshly dead bees, frozen at once",
+};
+
 export const countProblems = {
   "positives-exceed-examined": (slots: Slots) =>
     `${slots.positive} bees with mites cannot come from ${slots.examined} bees. Check both counts.`,
@@ -61,8 +75,12 @@ export const countProblems = {
       : `A treatment ended ${some(n(slots, "daysAgo"), "day", "days")} before: none found is then a weak answer.`,
   "too-few-for-design": (slots: Slots) =>
     `If ${inHundred(n(slots, "designPrevalence"))} in every 100 bees had mites, ${some(n(slots, "examined"), "bee", "bees")} would miss them ${inHundred(n(slots, "missed"))} times in 100.`,
+  "dead-colony-sampled": (slots: Slots) =>
+    `Dead: ${slots.colonies}. Mites leave dead bees and the tubes decay, so none found says little; dead bees carry mites more often, so the share is no estimate of the colony.`,
+  "dead-among-chosen": (slots: Slots) =>
+    `Dead among the chosen: ${slots.colonies}. Plan the dead colonies by themselves; this plan takes its bees from living ones.`,
   "one-vial-two-questions": (slots: Slots) =>
-    `One vial cannot answer both: ${slots.question} takes ${slots.takes}. Take a second vial.`,
+    `One vial cannot answer both: the test for ${otherQuestions[String(slots.question)] ?? slots.question} takes ${otherBees[String(slots.takes)] ?? slots.takes}. Take a second vial.`,
   "spare-share-judged": (slots: Slots) =>
     `${slots.spareBees} spare bees allow for bees that cannot be read; how many is a judgement.`,
 

@@ -2,8 +2,11 @@
 import { capital, list, some } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
-/** Names or ids with commas between, as a list. */
-const names = (text: string | number | undefined): string => list(String(text).split(", "));
+/** Names with semicolons between, or ids with commas, as a list. */
+const names = (text: string | number | undefined): string => {
+  const all = String(text);
+  return list(all.split(all.includes(";") ? "; " : ", "));
+};
 
 export const evidenceProblems = {
   "open-above-leading": () =>

@@ -29,6 +29,17 @@ export const formProblems = {
   "fields-disagree": (slots: Slots) =>
     capital(`${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`),
   "field-unknown": (slots: Slots) => `${place(slots)}more values than the line has. Expected: as the hint says.`,
+  "closing-under-stop": (slots: Slots) =>
+    `Stop and report stands and nobody is recorded as told of it: ${slots.what}. Write down who was told, or that it was lifted, first.`.replace(
+      "?.",
+      "?",
+    ),
+  "told-before-seen": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the last answer that is reported, of ${day(String(slots.seen))}. Expected: that day or a later one.`,
+  "lifted-before-seen": (slots: Slots) =>
+    `${day(String(slots.given))} lies before the last answer that the stop follows from, of ${day(String(slots.seen))}. Expected: that day or a later one.`,
+  "died-after-seen-dead": (slots: Slots) =>
+    `${day(String(slots.given))} lies after the day the colony was seen dead, ${day(String(slots.seen))}. Expected: that day or an earlier one.`,
   "field-empty": () => "Nothing is entered here; it is needed.",
   "field-not-number": (slots: Slots) =>
     slots.min === undefined

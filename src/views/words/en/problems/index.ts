@@ -1,4 +1,5 @@
 /** A sentence for every code of trouble: what is wrong, what is expected, what to do. */
+import { accessProblems } from "./access.ts";
 import { regionProblems } from "./colonies-and-regions.ts";
 import { comparisonProblems } from "./comparison.ts";
 import { controlProblems } from "./control.ts";
@@ -8,6 +9,7 @@ import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
 import { importProblems, recordProblems } from "./records.ts";
 import { seasonProblems } from "./season.ts";
+import { seasonChoiceProblems } from "./season-choices.ts";
 import { surveyProblems } from "./surveys.ts";
 
 /** What a sentence may need: the slots of the problem. */
@@ -16,6 +18,7 @@ export type Slots = Readonly<Record<string, string | number>>;
 /** By `Problem.code`. */
 export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...formProblems,
+  ...accessProblems,
   ...importProblems,
   ...recordProblems,
   ...caseProblems,
@@ -26,4 +29,5 @@ export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...comparisonProblems,
   ...controlProblems,
   ...seasonProblems,
+  ...seasonChoiceProblems,
 };

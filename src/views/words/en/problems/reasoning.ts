@@ -20,6 +20,8 @@ const keepings: Readonly<Record<string, string>> = {
 };
 
 export const caseProblems = {
+  "mites-in-sister": (slots: Slots) =>
+    `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they count as found around the other colonies. Write it down at the apiary; their bees are worth opening.`,
   "no-latitude": () =>
     "No latitude is on record, so the season is taken as in the north. Add it on the page of the apiary.",
   "region-in-conflict": () =>
@@ -38,6 +40,14 @@ export const caseProblems = {
   "evidence-contradicts-model": () =>
     "No set of causes known here could bring what was seen. Look again at what was answered.",
   "exclusive-findings": () => "Two of the findings cannot both be present. Set one of them back to not looked.",
+  "findings-contradict": (slots: Slots) =>
+    `One look cannot show both “${slots.finding}” and “${slots.other}”. Both are counted; set back what is a slip or of another day.`,
+  "seen-while-alive": (slots: Slots) =>
+    `Only live bees show “${slots.finding}”: it is counted as seen before the colony died.`,
+  "seen-after-death": (slots: Slots) =>
+    `Only live bees show this, and it was answered for a day after the colony died on ${day(String(slots.on))}: ${slots.findings}. It counts for nothing; set it back at question 1, or mend the day.`,
+  "absent-without-brood": (slots: Slots) =>
+    `There was no brood to look at, so the answer “absent” counts for nothing: ${slots.findings}.`,
   "unknown-finding": (slots: Slots) =>
     `The finding ${slots.finding ?? ""} is not known to this version.`.replace("  ", " "),
   "season-and-date-differ": () => "The season and the day do not agree. Check the day and the latitude.",
@@ -47,18 +57,22 @@ export const caseProblems = {
     `What follows other causes may be named here while a cause of up to ${inHundred(Number(slots.open))} in 100 is open, though ${inHundred(Number(slots.leading))} in 100 is enough to be named.`,
   "test-cannot-be": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
+  "test-unknown": (slots: Slots) =>
+    `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
+  "test-too-old": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look. It is weighed as if it were of now; take it back at question 4 if the colony is another since.`,
   "wrong-value": (slots: Slots) => `${slots.field} has a value that does not fit.`,
   "test-not-weighed": (slots: Slots) =>
-    `No figures are known for the test ${slots.test}, so its result is kept and counts for nothing here.`,
+    `No figures are known for the test “${slots.test}”, so its result is kept and counts for nothing here.`,
   "test-needs-recovery": (slots: Slots) =>
-    `How many mites the test ${slots.test} brings down differs too much: it counts once the laboratory has measured its own.`,
-  "test-needs-which": (slots: Slots) => `The test ${slots.test} found something; say what, and it will count.`,
+    `How many mites the test “${slots.test}” brings down differs too much: it counts once the laboratory has measured its own.`,
+  "test-needs-which": (slots: Slots) => `The test “${slots.test}” found something; say what, and it will count.`,
   "field-not-of-test": (slots: Slots) =>
-    `The test ${slots.test} has no “${slots.field}”; the value ${slots.given} was left out.`,
+    `The test “${slots.test}” has no “${slots.field}”; the value ${slots.given} was left out.`,
   "specimen-unfit": (slots: Slots) =>
-    `The test ${slots.test} cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`,
-  "test-unclear": (slots: Slots) => `The result of ${slots.test} is unclear and counts for nothing.`,
+    `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`,
+  "test-unclear": (slots: Slots) => `The result of “${slots.test}” is unclear and counts for nothing.`,
   "sensitivity-not-given": () => "No sensitivity entered; nothing is corrected for missed mites.",
 };

@@ -10,6 +10,14 @@ const unended = (text: string | number | undefined): string => String(text ?? ""
 export const recordProblems = {
   "store-closed": () =>
     "The records were closed while this was written. Load the page again; nothing written before is lost.",
+  "device-full": () =>
+    "This device has no room left. What you have just entered is not kept; it still stands in its form. Save a copy of the records, make room on the device, and enter it again.",
+  "device-not-written": (slots: Slots) =>
+    `What you have just entered could not be written on this device (${slots.reason}) and is not kept. Save a copy of the records, load the page again, and enter it again.`,
+  "device-cleared": (slots: Slots) =>
+    n(slots, "unsent") === 0
+      ? "The browser has cleared the records of this device. All of them had been sent: they come back with the next exchange."
+      : `The browser has cleared the records of this device. ${some(n(slots, "unsent"), "entry that had not been sent is", "entries that had not been sent are")} gone unless there is a saved copy: open it under Records. The rest comes back with the next exchange.`,
   "store-removed": () => "The records of this device were removed while the page was open. Load the page again.",
   "only-demonstration-removable": () =>
     "Only the demonstration can be removed. Real records are never removed this way.",
@@ -17,6 +25,8 @@ export const recordProblems = {
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
   "records-unavailable": (slots: Slots) =>
     `The records cannot be reached now (${slots.reason}). Try again later: what was acknowledged before is safe, and what was sent now may be sent again.`,
+  "records-damaged": (slots: Slots) =>
+    `The records are damaged (${unended(slots.reason)}). Stop the service, keep the damaged files, run skepsis verify to see what is touched, and restore the newest backup: devices send again what came after it.`,
   "records-newer": () =>
     "The records were written by a newer version of this program. Use that version; nothing was changed.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
@@ -52,6 +62,19 @@ export const recordProblems = {
 export const importProblems = {
   "mapping-does-not-fit": (slots: Slots) => `The mapping does not fit at ${slots.field}: ${unended(slots.message)}.`,
   "not-a-text-file": () => "This is not a text file. Expected: a table as comma-separated text.",
+  "not-a-workbook": () => "This is not a spreadsheet file that can be read. Save it as .xlsx or as CSV.",
+  "workbook-too-large": (slots: Slots) =>
+    `The spreadsheet unpacks to more than ${slots.most} megabytes. Keep only the sheet that is wanted.`,
+  "file-too-large": (slots: Slots) =>
+    `The file has ${slots.megabytes} megabytes. Expected: at most ${slots.most}. Bring it in by parts.`,
+  "table-too-large": (slots: Slots) =>
+    `The table is too large. Expected: at most ${whole(n(slots, "rows"))} rows and ${whole(n(slots, "columns"))} columns. Bring it in by parts.`,
+  "sheet-missing": (slots: Slots) => `There is no sheet “${slots.sheet}”. There are: ${slots.sheets}.`,
+  "sheet-chosen": (slots: Slots) => `The sheet “${slots.sheet}” was read. Not read: ${slots.others}.`,
+  "json-unreadable": (slots: Slots) =>
+    `This is not JSON: ${unended(slots.reason)}. If the file was cut, copy it again.`,
+  "json-without-rows": () => "There is no list of rows in this JSON. Expected: a list of objects.",
+  "json-row-not-flat": () => "This is not one value. Expected: a text, a number, true, false or null.",
   "table-empty": () => "The table is empty.",
   "table-without-rows": () => "The table has a head and no rows.",
   "other-delimiter": (slots: Slots) =>
@@ -76,6 +99,9 @@ export const importProblems = {
   "text-missing": () => "The cell is empty; it is needed.",
   "text-too-long": (slots: Slots) => `The text is too long. Expected: at most ${whole(n(slots, "longest"))} signs.`,
   "formula-cell": () => "The cell begins like a formula of a spreadsheet. Expected: a value.",
+  "formula-value-taken": () =>
+    "A formula stands here: what it was last shown with is taken, and nothing is reckoned anew.",
+  "cell-error": () => "The spreadsheet shows an error here. Mend it there, or empty the cell.",
   "code-looks-changed": () => "A spreadsheet may have made this code into a date or a number. Check it.",
   "number-unreadable": () => "This is not a number.",
   "number-not-whole": () => "This is not a whole number.",

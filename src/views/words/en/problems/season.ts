@@ -13,9 +13,10 @@ const actions: Readonly<Record<string, string>> = {
   requeen: "A new queen",
   "brood-break": "A brood break",
 };
-const action = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
+/** An action at the head of a sentence. */
+export const seasonAction = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
 const inside = (slots: Slots, name: string): string =>
-  action(slots, name).replace(/^./, (first) => first.toLowerCase());
+  seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
 
 export const seasonProblems = {
   "season-bees-out-of-range": (slots: Slots) =>
@@ -50,13 +51,13 @@ export const seasonProblems = {
       ? "The last day does not lie after the first. Choose a later one."
       : `${whole(n(slots, "days"))} days are asked about. Expected: at most ${whole(n(slots, "most"))}.`,
   "season-actions-overlap": (slots: Slots) =>
-    `${action(slots, "second")} and ${inside(slots, "first")} meet on ${date(slots, "date")}. What they do together is not known; move one of them.`,
+    `${seasonAction(slots, "second")} and ${inside(slots, "first")} meet on ${date(slots, "date")}. What they do together is not known; move one of them.`,
   "season-action-before-start": (slots: Slots) =>
-    `${action(slots, "action")} begins on ${date(slots, "date")}, before the first day. Start the course earlier, or leave it out.`,
+    `${seasonAction(slots, "action")} begins on ${date(slots, "date")}, before the first day. Start the course earlier, or leave it out.`,
   "season-action-after-end": (slots: Slots) =>
-    `${action(slots, "action")} begins on ${date(slots, "date")}, after the last day, and changes nothing here.`,
+    `${seasonAction(slots, "action")} begins on ${date(slots, "date")}, after the last day, and changes nothing here.`,
   "season-action-ends-early": (slots: Slots) =>
-    `${action(slots, "action")} ends on ${date(slots, "to")}, before it begins on ${date(slots, "from")}. Check the two days.`,
+    `${seasonAction(slots, "action")} ends on ${date(slots, "to")}, before it begins on ${date(slots, "from")}. Check the two days.`,
   "season-reduction-out-of-range": () => "How much of the contact a patty takes away is a share from 0 to 1.",
   "season-flow-out-of-range": (slots: Slots) =>
     `Nectar flow ${slots.flow} needs a day from 1 to 365, a length above 0 days and a strength from 0 to 1.`,

@@ -1,0 +1,201 @@
+/** The past of a colony is run once; each choice branches from it, with the same chance for each draw. */
+import { addDays, answered, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
+import type { Action } from "../actions.ts";
+import { dayOfYear } from "../calendar.ts";
+import { readyRun } from "../course.ts";
+import { oneDay } from "../day.ts";
+import { assumedDoubt } from "../filter/colony-particles.ts";
+import {
+  type CountTaken,
+  type ForecastDay,
+  type ForecastQuestion,
+  filteredCloud,
+  rangeOf,
+} from "../filter/forecast.ts";
+import { at, type Layout } from "../layout.ts";
+import { assumedNoise, driftNoise, type Noise, particleStream } from "../particles.ts";
+import { widened } from "./widen.ts";
+
+/** What every draw is on one morning, one number a draw. */
+export interface Row {
+  readonly bees: Float64Array;
+  readonly infestedShare: Float64Array;
+  readonly survival: Float64Array;
+}
+
+/** Colonies held to the counts, on the morning the choice is made, and the noise that is to come for each. */
+export interface Trunk {
+  readonly question: ForecastQuestion;
+  readonly decideOn: Day;
+  readonly draws: number;
+  readonly states: Float64Array;
+  readonly layout: Layout;
+  /** ln of the factors on contact and laying, day by day from `decideOn`, draw by draw. */
+  readonly contact: Float64Array;
+  readonly laying: Float64Array;
+  /** Mornings up to the choice, that of the choice included; empty unless asked for. */
+  readonly past: readonly ForecastDay[];
+  /** Mean survival on every one of them. */
+  readonly alive: readonly number[];
+  readonly counts: readonly CountTaken[];
+  readonly learnt: Learnt;
+}
+
+/** How unsure the contact rate is before the counts and after: standard deviations of its logarithm over the draws. */
+export interface Learnt {
+  readonly contactBefore: number;
+  readonly contactAfter: number;
+}
+
+/** Runs a colony to the day of the choice. The question's own actions are those that are done whatever is chosen. */
+export function trunkOf(
+  question: ForecastQuestion,
+  { decideOn, every }: { readonly decideOn: Day; readonly every: number | null },
+  tell: (share: number) => void = () => undefined,
+): Result<Trunk> {
+  const ready = readyRun(question);
+  if (!ready.ok) return ready;
+  const filtered = filteredCloud({ ...question, until: decideOn }, tell);
+  if (!filtered.ok) return filtered;
+  const { cloud, counts } = filtered.value;
+  const { layout } = ready.value.model;
+  const { start, seed, noise = assumedNoise, doubt = assumedDoubt } = question;
+  const contacts = Float64Array.from({ length: cloud.particles }, (_, each) =>
+    Math.log(cloud.states[each * layout.length + at.contactRate] as number),
+  );
+  const learnt = { contactBefore: doubt.contact, contactAfter: deviationOf(contacts) };
+  const mornings = daysBetween(start.date, decideOn) + 1;
+  const path = (of: Float64Array, morning: number) =>
+    of.subarray(morning * cloud.particles, (morning + 1) * cloud.particles);
+  const alive = Array.from({ length: mornings }, (_, morning) => meanOf(path(cloud.paths.survival, morning)));
+  const told = every === null ? [] : Array.from({ length: mornings }, (_, morning) => morning);
+  const past = told
+    .filter((morning) => isTold(morning, mornings - 1, every))
+    .map((morning) =>
+      seenOn(addDays(start.date, morning), {
+        bees: path(cloud.paths.bees, morning),
+        infestedShare: path(cloud.paths.infestedShare, morning),
+        survival: path(cloud.paths.survival, morning),
+      }),
+    );
+  const to = noiseToCome(
+    cloud.states,
+    { layout, draws: cloud.particles, seed, noise, from: mornings - 1 },
+    ready.value.days,
+  );
+  const problems = filtered.problems.filter(({ code }) => code !== "season-action-after-end");
+  return answered(
+    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, alive, counts, learnt },
+    [...problems, ...ready.problems.filter(({ code }) => code === "season-action-after-end")],
+  );
+}
+
+/** Drawn once for all choices: the same numbers that a forecast of one choice alone would draw. */
+function noiseToCome(
+  states: Float64Array,
+  of: {
+    readonly layout: Layout;
+    readonly draws: number;
+    readonly seed: number;
+    readonly noise: Noise;
+    readonly from: number;
+  },
+  days: number,
+): Pick<Trunk, "contact" | "laying"> {
+  const { layout, draws, seed, noise, from } = of;
+  const [contact, laying] = [new Float64Array(draws * (days - from)), new Float64Array(draws * (days - from))];
+  const head = new Float64Array(layout.brood);
+  for (let each = 0; each < draws; each++) {
+    head[at.contactNoise] = states[each * layout.length + at.contactNoise] as number;
+    head[at.layingNoise] = states[each * layout.length + at.layingNoise] as number;
+    for (let elapsed = from; elapsed < days; elapsed++) {
+      driftNoise(head, 0, noise, particleStream(seed, each, elapsed));
+      const place = (elapsed - from) * draws + each;
+      contact[place] = head[at.contactNoise] as number;
+      laying[place] = head[at.layingNoise] as number;
+    }
+  }
+  return { contact, laying };
+}
+
+/** What one choice leads to. */
+export interface Branch {
+  /** Mornings from the choice on; empty unless they were asked for. */
+  readonly days: readonly ForecastDay[];
+  /** Every draw on the days to keep. */
+  readonly kept: ReadonlyMap<Day, Row>;
+  readonly problems: readonly Problem[];
+}
+
+/** Goes on from the trunk with a choice's actions, to the end of the question. */
+export function branchOf(
+  trunk: Trunk,
+  actions: readonly Action[],
+  { keep, every }: { readonly keep: ReadonlySet<Day>; readonly every: number | null },
+  tell: (share: number) => void = () => undefined,
+): Result<Branch> {
+  const { question, decideOn, draws, contact, laying } = trunk;
+  const ready = readyRun({ ...question, actions: [...question.actions, ...actions] });
+  if (!ready.ok) return ready;
+  const { model, days } = ready.value;
+  const { length } = model.layout;
+  const states = widened(trunk.states, trunk.layout, model.layout);
+  const from = daysBetween(question.start.date, decideOn);
+  const kept = new Map<Day, Row>();
+  const seen: ForecastDay[] = [];
+  for (let elapsed = from; elapsed <= days; elapsed++) {
+    const today = addDays(question.start.date, elapsed);
+    const isSeen = isTold(elapsed - from, days - from, every);
+    if (isSeen || keep.has(today)) {
+      const row = rowOf(states, length, draws);
+      if (keep.has(today)) kept.set(today, row);
+      if (isSeen) seen.push(seenOn(today, row));
+    }
+    if (elapsed === days) break;
+    const day = { dayOfYear: dayOfYear(today), elapsed };
+    for (let each = 0, start = 0; each < draws; each++, start += length) {
+      const place = (elapsed - from) * draws + each;
+      states[start + at.contactNoise] = contact[place] as number;
+      states[start + at.layingNoise] = laying[place] as number;
+      oneDay(states, start, model, day);
+    }
+    tell((elapsed + 1 - from) / (days - from));
+  }
+  return answered({ days: seen, kept, problems: ready.problems });
+}
+
+/** Every so many mornings, the first and the last among them. Ranges want sorting, which costs as much as some days of the draws. */
+const isTold = (morning: number, last: number, every: number | null): boolean =>
+  every !== null && (morning % every === 0 || morning === last);
+
+function rowOf(states: Float64Array, length: number, draws: number): Row {
+  const room = () => new Float64Array(draws);
+  const row = { bees: room(), infestedShare: room(), survival: room() };
+  for (let each = 0; each < draws; each++) {
+    const record = each * length;
+    const bees = states[record + at.bees] as number;
+    row.bees[each] = bees;
+    row.infestedShare[each] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
+    row.survival[each] = Math.exp(-(states[record + at.hazard] as number));
+  }
+  return row;
+}
+
+/** The ranges of a morning. */
+export function seenOn(date: Day, row: Row): ForecastDay {
+  const survival = row.survival.slice().sort();
+  return {
+    date,
+    bees: rangeOf(row.bees.slice().sort()),
+    infestedShare: rangeOf(row.infestedShare.slice().sort()),
+    survival: { ...rangeOf(survival), mean: meanOf(survival) },
+  };
+}
+
+function deviationOf(values: Float64Array): number {
+  const mean = meanOf(values);
+  return Math.sqrt(meanOf(values.map((each) => (each - mean) ** 2)));
+}
+
+/** Mean over the draws. */
+export const meanOf = (values: Float64Array): number => values.reduce((sum, each) => sum + each, 0) / values.length;

@@ -1,0 +1,292 @@
+/** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
+import { addDays, answered, blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
+import { lossWarning, readyRun } from "../course.ts";
+import {
+  assumedError,
+  type CountTaken,
+  countFaults,
+  drawsFaults,
+  type ForecastDay,
+  type ForecastQuestion,
+} from "../filter/forecast.ts";
+import { type Branch, branchOf, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
+import { choiceFaults, decisionDay } from "./faults.ts";
+import { type Narrowing, narrowingBy } from "./more-bees.ts";
+import { type Paired, pairedOn } from "./paired.ts";
+import { choiceProblem } from "./problems.ts";
+import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
+import { bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+
+/** What one choice leads to. */
+export interface ChoiceOutcome {
+  readonly name: string;
+  /** The days asked for, the last day of all at the end. */
+  readonly at: readonly ForecastDay[];
+  /** Beside doing nothing, on the same days; null for doing nothing itself. */
+  readonly difference: readonly Paired[] | null;
+  /** What a further count on the day of the choice would narrow. */
+  readonly moreBees: Narrowing;
+  /** Mornings from the choice on; empty unless asked for. */
+  readonly days: readonly ForecastDay[];
+}
+
+/** A day on which a further count could be made. */
+export interface SettlingDay {
+  readonly date: Day;
+  /** Share of decisions after it that would stand. */
+  readonly held: number;
+  /** No choice has begun by then. */
+  readonly isInTime: boolean;
+}
+
+/** When a further count settles the choice. */
+export interface Settling {
+  readonly line: number;
+  readonly sure: number;
+  readonly bees: number;
+  /** Chance that each choice is best, as things stand. */
+  readonly best: readonly { readonly name: string; readonly chance: number }[];
+  readonly days: readonly SettlingDay[];
+  /** The choice is settled already, without a count. */
+  readonly isSettled: boolean;
+  /** First of the days on which a count would settle it; null for none. */
+  readonly earliest: Day | null;
+}
+
+export interface Choices {
+  readonly decideOn: Day;
+  /** Mornings up to the choice, the same for all; empty unless asked for. */
+  readonly past: readonly ForecastDay[];
+  readonly counts: readonly CountTaken[];
+  /** Doing nothing first, then as asked. */
+  readonly choices: readonly ChoiceOutcome[];
+  readonly settling: Settling | null;
+  readonly learnt: Learnt;
+}
+
+/** Told on the way. */
+export interface Heard {
+  readonly progress?: (share: number) => void;
+  readonly past?: (past: readonly ForecastDay[], counts: readonly CountTaken[]) => void;
+  /** Each choice as soon as it is reckoned: what a stopped run keeps. */
+  readonly choice?: (outcome: ChoiceOutcome) => void;
+  /**
+   * Asked for what may be known from an earlier question: returns what was made under this key, or makes it. The same
+   * key stands for the same question, so nothing changes but the time.
+   */
+  readonly recall?: <Made>(key: string, make: () => Made) => Made;
+}
+
+const usualSure = 0.9;
+const usualMoreBees = 50;
+/** Days on which a further count is thought of: at most so many, then day by day before the first that settles. */
+const mostSettlingDays = 16;
+/** Fewer draws' worth after a further count make its ranges rough. Judgement. */
+const thinBelow = 50;
+
+/**
+ * Compares choices for a colony that was held to its counts.
+ *
+ * Model: that of `colonyForecast`. The draws are run once to the day of the choice; each choice then goes on from the
+ * same draws with the same noise (common random numbers), so that a difference between two choices is the action's and
+ * not chance's. The list of choices changes none of them.
+ *
+ * `every`: days between the mornings that are told of past and choices; null for none but the days asked for.
+ *
+ * Not for choices that the model does not know, nor for telling which choice is lawful: label, local codes and the
+ * competent authority come first. Survival rests on little.
+ *
+ * Blocked for a question that cannot be, by the field of the choice. Warned when the colony is likely lost whatever is
+ * done, and when a further count would leave few draws.
+ */
+export function compareChoices(
+  question: ChoicesQuestion,
+  { every }: { readonly every: number | null },
+  heard: Heard = {},
+): Result<Choices> {
+  const { progress = () => undefined, recall = (_, make) => make() } = heard;
+  const faults = faultsOf(question);
+  if (faults.length > 0) return blocked(...faults);
+  const decideOn = decisionDay(question);
+  const all: readonly Choice[] = [{ name: noAction, actions: [] }, ...question.choices];
+  const parts = all.length + 1;
+  const alone = withoutChoices(question);
+  const colony = JSON.stringify([alone, decideOn, every]);
+  const trunk = recall(colony, () => trunkOf(alone, { decideOn, every }, (share) => progress(share / parts)));
+  if (!trunk.ok) return trunk;
+  heard.past?.(trunk.value.past, trunk.value.counts);
+
+  const dates = [...new Set([...(question.dates ?? []), question.until])].sort();
+  // A further count could fall on any day, and is of a colony to which nothing was done; its loss is told to the week.
+  const daysOfNothing =
+    question.line === undefined
+      ? [...daysFrom(decideOn, question.until, 7), ...dates]
+      : daysFrom(decideOn, question.until, 1);
+  const outcomes: ChoiceOutcome[] = [];
+  const ends: Float64Array[] = [];
+  const notes: Problem[] = [];
+  let without: Branch | null = null;
+  for (const [place, choice] of all.entries()) {
+    const keep = place === 0 ? daysOfNothing : dates;
+    const branch = recall(JSON.stringify([colony, choice.actions, keep]), () =>
+      branchOf(trunk.value, choice.actions, { keep: new Set(keep), every }, (share) =>
+        progress((place + 1 + share) / parts),
+      ),
+    );
+    progress((place + 2) / parts);
+    if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
+    notes.push(...afterEnd(branch.value.problems, question, place - 1));
+    without ??= branch.value;
+    ends.push(rowOn(branch.value, question.until).infestedShare);
+    const outcome = outcomeOf(choice.name, question, { decideOn, branch: branch.value, without, dates });
+    outcomes.push(outcome);
+    heard.choice?.(outcome);
+  }
+  const nothing = outcomes[0] as ChoiceOutcome;
+  return answered(
+    {
+      ...{
+        decideOn,
+        past: trunk.value.past,
+        counts: trunk.value.counts,
+        choices: outcomes,
+        learnt: trunk.value.learnt,
+      },
+      settling:
+        question.line === undefined
+          ? null
+          : settlingOf(question, { line: question.line, decideOn, without: without as Branch, ends }),
+    },
+    [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
+  );
+}
+
+/** The forecast behind all choices: what two comparisons of one colony share. */
+function withoutChoices(question: ChoicesQuestion): ForecastQuestion {
+  const { site, start, actions, until, stockSusceptibility, parameters, counts, draws, seed, doubt, error, noise } =
+    question;
+  return {
+    ...{ site, start, actions, until, counts, draws, seed },
+    ...(stockSusceptibility === undefined ? {} : { stockSusceptibility }),
+    ...(parameters === undefined ? {} : { parameters }),
+    ...(doubt === undefined ? {} : { doubt }),
+    ...(error === undefined ? {} : { error }),
+    ...(noise === undefined ? {} : { noise }),
+  };
+}
+
+/** The forecast's own faults first: those of choices need sound days. */
+function faultsOf(question: ChoicesQuestion): readonly Problem[] {
+  const ready = readyRun(question);
+  if (!ready.ok) return ready.problems;
+  const own = [...drawsFaults(question), ...countFaults(question)];
+  if (own.length > 0) return own;
+  const chosen = choiceFaults(question);
+  if (chosen.length > 0) return chosen;
+  // A choice that cannot be is told before anything is reckoned.
+  return question.choices.flatMap(({ actions }, index) => {
+    const run = readyRun({ ...question, actions: [...question.actions, ...actions] });
+    return run.ok ? [] : run.problems.map((each) => inChoice(each, question, index));
+  });
+}
+
+/** A problem of the joined list of actions, told at the action of its choice. */
+function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): Problem {
+  const found = /^actions\[(\d+)\](.*)$/.exec(each.field ?? "");
+  if (!found || index < 0) return each;
+  const place = Number(found[1]) - actions.length;
+  return place < 0 ? each : { ...each, field: `choices[${index}].actions[${place}]${found[2]}` };
+}
+
+/** Only what is the choice's own: the rest was told with the trunk. */
+const afterEnd = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
+  problems
+    .map((each) => inChoice(each, question, index))
+    .filter(({ code, field }) => code === "season-action-after-end" && (field ?? "").startsWith("choices["));
+
+function rowOn({ kept }: Branch, day: Day): Row {
+  const row = kept.get(day);
+  if (!row) throw new RangeError(`no draws were kept of ${day}`);
+  return row;
+}
+
+function outcomeOf(
+  name: string,
+  { error = assumedError, moreBees = usualMoreBees, until }: ChoicesQuestion,
+  of: { readonly decideOn: Day; readonly branch: Branch; readonly without: Branch; readonly dates: readonly Day[] },
+): ChoiceOutcome {
+  const { decideOn, branch, without, dates } = of;
+  const now = rowOn(without, decideOn).infestedShare;
+  return {
+    name,
+    at: dates.map((date) => seenOn(date, rowOn(branch, date))),
+    difference:
+      branch === without ? null : dates.map((date) => pairedOn(date, rowOn(branch, date), rowOn(without, date))),
+    moreBees: narrowingBy(now, rowOn(branch, until).infestedShare, moreBees, error),
+    days: branch.days,
+  };
+}
+
+function settlingOf(
+  question: ChoicesQuestion,
+  of: {
+    readonly line: number;
+    readonly decideOn: Day;
+    readonly without: Branch;
+    readonly ends: readonly Float64Array[];
+  },
+): Settling {
+  const { line, decideOn, without, ends } = of;
+  const { choices, until, sure = usualSure, moreBees = usualMoreBees, error = assumedError } = question;
+  const best = bestChoices(ends, line);
+  const chances = chancesOfBest(best, ends.length);
+  const begins = choices.flatMap(({ actions }) => actions.map(({ from }) => from)).sort()[0];
+  const settlingDay = (date: Day): SettlingDay => ({
+    date,
+    held: heldAfter(rowOn(without, date).infestedShare, best, { choices: ends.length, bees: moreBees, error }),
+    isInTime: begins === undefined || date <= begins,
+  });
+  const apart = Math.max(1, Math.ceil(daysBetween(decideOn, until) / mostSettlingDays));
+  const days = daysFrom(decideOn, until, apart).map(settlingDay);
+  return {
+    ...{ line, sure, bees: moreBees, days, isSettled: Math.max(...chances) >= sure },
+    best: [noAction, ...choices.map(({ name }) => name)].map((name, each) => ({
+      name,
+      chance: chances[each] as number,
+    })),
+    earliest: earliestOf(days, sure, settlingDay),
+  };
+}
+
+/** The first of the days that settles, then the days before it back to the one that did not. */
+function earliestOf(days: readonly SettlingDay[], sure: number, settlingDay: (date: Day) => SettlingDay): Day | null {
+  const first = days.findIndex(({ held }) => held >= sure);
+  const [before, found] = [days[first - 1], days[first]];
+  if (found === undefined) return null;
+  if (before === undefined) return found.date;
+  const between = daysFrom(addDays(before.date, 1), addDays(found.date, -1), 1);
+  return between.find((date) => settlingDay(date).held >= sure) ?? found.date;
+}
+
+const daysFrom = (from: Day, to: Day, apart: number): readonly Day[] =>
+  Array.from({ length: Math.max(0, Math.floor(daysBetween(from, to) / apart) + 1) }, (_, each) =>
+    addDays(from, each * apart),
+  );
+
+/** Doing nothing, the colony is likely lost: told by the mean of survival. */
+function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
+  const { date: first, bees } = question.start;
+  const past = alive.map((survival, morning) => ({ date: addDays(first, morning), bees, survival }));
+  const ahead = [...kept]
+    .filter(([date]) => date > decideOn)
+    .sort(([one], [other]) => one.localeCompare(other))
+    .map(([date, { survival }]) => ({ date, bees, survival: meanOf(survival) }));
+  return lossWarning([...past, ...ahead]);
+}
+
+function thinOf({ draws, moreBees = usualMoreBees }: ChoicesQuestion, outcome: ChoiceOutcome): readonly Problem[] {
+  const worth = outcome.moreBees.effectiveShare * draws;
+  return worth < thinBelow
+    ? [choiceProblem("season-draws-thin", "warned", "draws", { worth: Math.round(worth), bees: moreBees })]
+    : [];
+}

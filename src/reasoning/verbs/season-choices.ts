@@ -1,0 +1,127 @@
+/** `season-choices`: what to do about a colony, compared on the same draws: forecasts, differences, what a further count is worth. */
+import * as z from "zod";
+import { compareChoices, noAction } from "../dynamics/index.ts";
+import { day, openShare } from "./fields.ts";
+import { seasonAction, seasonInput, seasonRange } from "./season.ts";
+import { verb } from "./verb.ts";
+
+const input = z.strictObject({
+  ...seasonInput,
+  actions: z.array(seasonAction).max(20).default([]).describe("What is done whatever is chosen, and was before."),
+  choices: z
+    .array(z.strictObject({ name: z.string().trim().min(1).max(80), actions: z.array(seasonAction).min(1).max(20) }))
+    .min(1)
+    .max(12)
+    .describe(
+      `What to choose from, in the order in which one would rather do it; doing none of it (“${noAction}”) is always compared.`,
+    ),
+  decideOn: day
+    .exactOptional()
+    .describe("Day of the choice: no count after it, no choice acts before it. Left out: day of the last count."),
+  dates: z.array(day).max(30).default([]).describe("Days to tell beside the last one."),
+  line: z
+    .number()
+    .min(0)
+    .max(1)
+    .exactOptional()
+    .describe("Largest share of infested bees at the end that is good enough. Left out: nothing is said of settling."),
+  sure: openShare.default(0.9).describe("Share of decisions that shall stand."),
+  moreBees: z.number().int().min(1).max(1000).default(50).describe("Bees of a further count."),
+});
+
+const { range, survival } = seasonRange;
+const difference = z.strictObject({
+  ...range,
+  mean: z.number(),
+  better: z.number().describe("share of the draws in which the choice is better"),
+  alike: z.number().describe("share of the draws in which it makes no difference"),
+});
+const seen = z.strictObject({
+  ...{ date: z.string(), bees: z.strictObject(range), infestedShare: z.strictObject(range), survival },
+});
+
+const output = z.strictObject({
+  decideOn: z.string(),
+  choices: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        at: z.array(seen).describe("the days asked for and the last one"),
+        difference: z
+          .array(
+            z.strictObject({ date: z.string(), infestedShare: difference, bees: difference, survival: difference }),
+          )
+          .nullable()
+          .describe("of the choice less that of doing nothing, draw by draw; null for doing nothing itself"),
+        moreBees: z
+          .strictObject({
+            ...{ widthNow: z.number(), widthAfter: z.number() },
+            ...{ deviationNow: z.number(), deviationAfter: z.number(), effectiveShare: z.number() },
+          })
+          .describe(
+            "width of the 90 % range of the infested share at the end, now and in the mean after a further count on the day of the choice; standard deviation; share of the draws left worth",
+          ),
+      }),
+    )
+    .describe("doing nothing first"),
+  counts: z.array(seasonRange.countTaken),
+  settling: z
+    .strictObject({
+      ...{ line: z.number(), sure: z.number(), bees: z.number() },
+      best: z
+        .array(z.strictObject({ name: z.string(), chance: z.number() }))
+        .describe("share of the draws in which each is the first that is good enough, or ends lowest"),
+      isSettled: z.boolean().describe("one of them is best in as many draws as shall stand, without a further count"),
+      days: z
+        .array(z.strictObject({ date: z.string(), held: z.number(), isInTime: z.boolean() }))
+        .describe(
+          "by the day of a further count: share of decisions after it that perfect later knowledge would not reverse; whether no choice has begun by then",
+        ),
+      earliest: z.string().nullable().describe("first day on which that share is as large as asked"),
+    })
+    .nullable(),
+  learnt: z
+    .strictObject({ contactBefore: z.number(), contactAfter: z.number() })
+    .describe("standard deviation of ln of the contact rate before and after the counts: what they taught of it"),
+});
+
+export const seasonChoices = verb({
+  name: "season-choices",
+  family: "case",
+  summary: "Choices for a colony compared on the same draws, and what would settle them.",
+  assumptions: [
+    "As season: a model tuned by hand and not tried in the field, with the doubts that it names.",
+    "The strength of each action is that of one published trial and is not doubted in the draws: ranges with an action are too narrow.",
+    "A difference is the action's alone: every choice meets the same colonies and the same chance.",
+    "A choice is best in a draw when it is the first in the list that ends at or below the line; own definition.",
+    "A further count is of a colony to which nothing was done, read with the same errors as the others.",
+  ],
+  source:
+    "Own daily model (docs/methods/season.md); common random numbers; expected value of a count by the weights of the particles, own.",
+  example: {
+    site: { monthlyMeanCelsius: [-3.8, -2.9, 1.6, 7.7, 13.9, 18.8, 21.8, 21, 16.4, 10.2, 4.1, -1.2], latitude: 45 },
+    start: { date: "2026-08-01", bees: 30000, infestedShare: 0.08 },
+    counts: [{ date: "2026-08-20", infested: 6, examined: 50 }],
+    decideOn: "2026-08-25",
+    choices: [
+      { name: "patty", actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-11-15" }] },
+      { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
+    ],
+    line: 0.15,
+    until: "2027-03-01",
+    draws: 200,
+  },
+  input,
+  output,
+  run: ({ countError, ...asked }, progress) => {
+    const compared = compareChoices(
+      { ...asked, ...(countError === undefined ? {} : { error: countError }) },
+      { every: null },
+      { progress },
+    );
+    if (!compared.ok) return compared;
+    const { decideOn, choices, counts, settling, learnt } = compared.value;
+    const told = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
+    return { ...compared, value: { decideOn, choices: told, counts, settling, learnt } };
+  },
+});

@@ -1,0 +1,176 @@
+/** Is what is kept what was written: the tables, the chains, the heads, the kept states. Entry by entry, never all at once. */
+import { rootOf } from "../casebook/index.ts";
+import {
+  type ChainWalk,
+  chainWalk,
+  type Entry,
+  entryMisfit,
+  erasedBy,
+  type Hash,
+  type Head,
+  hasItsContent,
+  headerHash,
+  type VerifyReport,
+} from "../journal/index.ts";
+import { erasureKey } from "./admission.ts";
+import type { Engine } from "./engine.ts";
+import { nativeDigest } from "./native-digest.ts";
+import { StoreTrouble } from "./patience.ts";
+import { isSealed, statesByRoot } from "./projection.ts";
+import { entryOf } from "./rows.ts";
+import type { Database, EntryRow } from "./tables.ts";
+
+/** What checking a store found. */
+export interface StoreReport extends VerifyReport {
+  /** Entries that claim a number which another entry has, kept apart. */
+  readonly keptApart: number;
+  /** What is damaged beside the chains, each in a few words with its place. */
+  readonly damage: readonly string[];
+}
+
+const pageRows = 1000;
+const mostDamage = 50;
+
+/** Reads all that is kept and holds it against the chains, the heads the store noted, and these. */
+export async function checkStore(
+  { database, engine }: { readonly database: Database; readonly engine: Engine },
+  noted: readonly Head[],
+): Promise<StoreReport> {
+  const damage: string[] = [];
+  const tell = (what: string) => void (damage.length < mostDamage && damage.push(what));
+  /** One part of the check; what the database itself cannot read is damage, and the other parts go on. */
+  const part = async (name: string, work: () => Promise<void>) => {
+    try {
+      await work();
+    } catch (trouble) {
+      if (!engine.isDamaged(trouble) && !(trouble instanceof StoreTrouble)) throw trouble;
+      tell(`${name}: ${(trouble as Error).message}`);
+    }
+  };
+
+  await part("tables", async () => {
+    for (const line of await engine.findsWrong(database)) tell(`tables: ${line}`);
+  });
+  let heads: readonly Head[] = [];
+  await part("heads", async () => {
+    heads = await database.selectFrom("heads").selectAll().execute(); // first, so that what comes in meanwhile is not missed
+  });
+  const walk = chainWalk([...heads.filter(isHead), ...noted], nativeDigest);
+  for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
+  const erased = new Set<string>();
+  await part("entries", () => walkEntries(database, { walk, erased, tell }));
+  await part("erasures", () => checkErasures(database, erased, tell));
+  await part("states", () => checkStates(database, engine, tell));
+  let keptApart = 0;
+  await part("kept apart", async () => {
+    keptApart = await checkApart(database, tell);
+  });
+  const report = walk.report();
+  // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
+  for (const { device, seq } of report.heads)
+    if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
+  return { ...report, isIntact: report.isIntact && damage.length === 0 && keptApart === 0, keptApart, damage };
+}
+
+const isHead = ({ device, seq, hash }: Head): boolean =>
+  typeof device === "string" && Number.isSafeInteger(seq) && typeof hash === "string";
+
+interface Walking {
+  readonly walk: ChainWalk;
+  readonly erased: Set<string>;
+  readonly tell: (what: string) => void;
+}
+
+/** In the order taken in: in it each device's numbers rise. */
+async function walkEntries(database: Database, { walk, erased, tell }: Walking): Promise<void> {
+  const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+  for (let last = 0; ; ) {
+    const query = database.selectFrom("entries").selectAll().where("position", ">", last).orderBy("position");
+    const rows = await query.limit(pageRows).execute();
+    for (const row of rows) {
+      const read = readable(row, tell);
+      if (!read) continue;
+      const { entry, hash } = read;
+      walk.take(entry, hash);
+      for (const id of erasedBy(entry)) erased.add(erasureKey({ id, root: rootOf(entry) }));
+    }
+    last = rows.at(-1)?.position ?? last;
+    if (rows.length < pageRows) {
+      if (last > end) tell(`counter: ${end} where ${last} entries were taken in`);
+      return;
+    }
+  }
+}
+
+interface Readable {
+  readonly entry: Entry;
+  readonly hash: Hash;
+}
+
+/** The entry of a row whose columns say what its header says; told, and null, when it is none. */
+function readable(row: EntryRow, tell: (what: string) => void): Readable | null {
+  const place = `entry ${row.seq} of ${row.device}`;
+  let entry: Entry;
+  try {
+    entry = entryOf(row);
+  } catch {
+    tell(`${place}: no longer the words that were written`);
+    return null;
+  }
+  const hash = hashOf(entry);
+  if (hash !== row.hash) {
+    tell(`${place}: no longer what it is looked up by`);
+    if (hash === null || entryMisfit(entry) !== null) return null;
+    return { entry, hash };
+  }
+  const { id, device, seq, kind } = entry.header;
+  if (id !== row.id || device !== row.device || seq !== row.seq || kind !== row.kind || rootOf(entry) !== row.root)
+    tell(`${place}: kept in the place of another`);
+  return { entry, hash };
+}
+
+/** Null when the header has lost the shape of one. */
+function hashOf({ header }: Entry): Hash | null {
+  try {
+    return headerHash(header, nativeDigest);
+  } catch {
+    return null;
+  }
+}
+
+async function checkErasures(
+  database: Database,
+  said: ReadonlySet<string>,
+  tell: (what: string) => void,
+): Promise<void> {
+  const kept = new Set((await database.selectFrom("erased").selectAll().execute()).map(erasureKey));
+  for (const key of [...said, ...kept]) if (!said.has(key) || !kept.has(key)) tell(`erasures: ${key}`);
+}
+
+/** Every root has its state, sealed by the fold that made it. */
+async function checkStates(database: Database, engine: Engine, tell: (what: string) => void): Promise<void> {
+  let states = 0;
+  for await (const row of statesByRoot(database, engine)) {
+    states += 1;
+    if (!isSealed(row)) tell(`state of ${row.root}: not what was written`);
+  }
+  const { roots } = await database
+    .selectFrom("entries")
+    .select((row) => row.fn.count<number>("root").distinct().as("roots"))
+    .executeTakeFirstOrThrow();
+  if (Number(roots) !== states) tell(`states: ${states} where there are ${roots} cases, places and specimens`);
+}
+
+async function checkApart(database: Database, tell: (what: string) => void): Promise<number> {
+  const rows = await database.selectFrom("quarantine").selectAll().execute();
+  for (const { hash, entry } of rows) {
+    const told = `kept apart ${hash}: not what was written`;
+    try {
+      const read = JSON.parse(entry) as Entry;
+      if (entryMisfit(read) !== null || headerHash(read.header) !== hash || !hasItsContent(read)) tell(told);
+    } catch {
+      tell(told);
+    }
+  }
+  return rows.length;
+}

@@ -1,0 +1,45 @@
+/** How the book of members is read and written: each change with its note in the journal, in one transaction. */
+import type { Engine } from "./engine.ts";
+import { type Note, noteActs } from "./member-notes.ts";
+import type { Doing } from "./members-contract.ts";
+import { lockCounter } from "./rows.ts";
+import type { Database, Writing } from "./tables.ts";
+
+export interface Desk {
+  readonly database: Database;
+  readonly programme: string;
+  readonly read: <T>(work: () => Promise<T>) => Promise<T>;
+  /** One transaction that holds the counter; what is noted in it stands in the journal with what it did. */
+  readonly write: <T>(
+    doing: Doing,
+    work: (tx: Writing, note: (act: Note) => void, from: number) => Promise<T>,
+  ) => Promise<T>;
+}
+
+export function deskOf(
+  database: Database,
+  engine: Engine,
+  programme: string,
+  read: <T>(work: () => Promise<T>) => Promise<T>,
+): Desk {
+  return {
+    database,
+    programme,
+    read,
+    write: (doing, work) =>
+      read(() =>
+        database
+          .transaction()
+          .setIsolationLevel("read committed") // after the lock, see what others have committed before it
+          .execute(async (tx) => {
+            await engine.beforeWriting(tx);
+            const from = await lockCounter(tx, programme);
+            const notes: Note[] = [];
+            const done = await work(tx, (act) => notes.push(act), from);
+            const { position } = await tx.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+            await noteActs(tx, { programme, from: position, doing }, notes);
+            return done;
+          }),
+      ),
+  };
+}

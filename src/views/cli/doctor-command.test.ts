@@ -1,0 +1,85 @@
+/** `skepsis doctor` tells what is in the way, and each point can fail. */
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import SQLite from "better-sqlite3";
+import { afterAll, beforeEach, expect, it } from "vitest";
+import { bee } from "../../../tests/journals/every-kind.ts";
+import { writer } from "../../../tests/journals/writer.ts";
+import { inFolder } from "../../storage/server.ts";
+import { type Finding, nodeVersion } from "./doctor-command.ts";
+import { said } from "./test-io.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "skepsis-doctor-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+let data = "";
+let count = 0;
+beforeEach(async () => {
+  count += 1;
+  data = path.join(folder, String(count));
+  const store = await inFolder(data).open("main");
+  await store.push(writer({ from: "2026-03-09T08:00:00.000Z" }).write(bee(1)));
+  await store.close();
+});
+
+async function look(env: Record<string, string> = {}) {
+  const told = await said(["doctor", "--json"], { env: { SKEPSIS_DATA: data, ...env } });
+  const { isWell, findings } = told.json() as unknown as { isWell: boolean; findings: Finding[] };
+  expect(told.status).toBe(isWell ? 0 : 1);
+  return Object.fromEntries(findings.map(({ check, state }) => [check, state]));
+}
+
+it("[AC32] finds a sound place sound", async () => {
+  expect(await look()).toEqual({
+    ...{ Node: "good", permissions: "good", disk: expect.stringMatching(/good|look/), "records of main": "good" },
+    ...{ clock: "good", "members of main": "good", reach: "good", backups: "look" },
+  });
+  expect((await said(["doctor"], { env: { SKEPSIS_DATA: data } })).out).toMatch(
+    /records of main +good +1 entries, whole/,
+  );
+});
+
+it.skipIf(process.platform === "win32")("[AC32] a folder that others may enter is bad", async () => {
+  chmodSync(data, 0o755);
+  expect((await look()).permissions).toBe("bad");
+});
+
+it("[AC32] a changed entry, an entry from the future, and an old Node are told", async () => {
+  const store = await inFolder(data).open("main");
+  await store.push(writer({ device: "phone-2", from: "2026-03-10T08:00:00.000Z" }).write(bee(2)));
+  await store.close();
+  expect((await look()).clock).toBe("look");
+  const raw = new SQLite(path.join(data, "main.sqlite"));
+  raw.exec("update entries set body = replace(body, 'clear', 'mites')");
+  raw.close();
+  expect((await look())["records of main"]).toBe("bad");
+  expect([nodeVersion("22.11.0").state, nodeVersion("24.0.0").state]).toEqual(["bad", "good"]);
+});
+
+it("[AC32] an address for others without an administrator, or without https, is bad", async () => {
+  expect((await look({ SKEPSIS_HOST: "0.0.0.0" })).reach).toBe("bad");
+  const store = await inFolder(data).open("main");
+  const doing = { by: null, at: "2026-03-09T08:00:00.000Z" };
+  await store.members.admit({ name: "Rowan Vale", role: "administrator", password: null }, doing);
+  await store.close();
+  expect((await look({ SKEPSIS_HOST: "0.0.0.0" })).reach).toBe("bad");
+  expect((await look({ SKEPSIS_HOST: "0.0.0.0", SKEPSIS_ADDRESS: "https://bees.example" })).reach).toBe("good");
+});
+
+it("[AC32] backups: none, none there, old, fresh", async () => {
+  const backups = path.join(data, "backups");
+  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
+  mkdirSync(backups);
+  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
+  const file = path.join(backups, "skepsis-main-2026-03-06T100000Z.zip");
+  writeFileSync(file, "");
+  utimesSync(file, new Date("2026-03-06T10:00:00Z"), new Date("2026-03-06T10:00:00Z"));
+  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
+  utimesSync(file, new Date("2026-03-09T01:00:00Z"), new Date("2026-03-09T01:00:00Z"));
+  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("good");
+});
+
+it("[AC32] records that cannot be opened are told, not thrown", async () => {
+  writeFileSync(path.join(data, "main.sqlite"), "this is no database, and long enough to be looked at by its header");
+  expect((await look()).records).toBe("bad");
+});

@@ -1,0 +1,74 @@
+/** `skepsis member`: the first administrator, invitations, and phones that were lost, from the machine itself. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { afterAll, expect, it } from "vitest";
+import { inFolder } from "../../storage/server.ts";
+import { fits } from "../service/passwords.ts";
+import { said } from "./test-io.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "skepsis-member-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const env = { SKEPSIS_DATA: folder };
+const member = (...words: string[]) => said(["member", ...words], { env });
+const json = async (...words: string[]) => JSON.parse((await member(...words, "--json")).out);
+
+it("[AC25] makes the first administrator, with a password that is drawn and shown once, or typed", async () => {
+  expect((await member("list")).out).toContain("No member yet");
+  const made = await json("add", "--name", "Rowan Vale", "--role", "administrator");
+  expect(made).toMatchObject({ name: "Rowan Vale", role: "administrator" });
+  expect(made.password).toMatch(/^([a-z2-9]{5}-){3}[a-z2-9]{5}$/);
+  const store = await inFolder(folder).open("main");
+  const credential = await store.members.credential("Rowan Vale");
+  expect(await fits(credential?.password ?? null, made.password)).toBe(true);
+  expect(await fits(credential?.password ?? null, `${made.password}x`)).toBe(false);
+  await store.close();
+  const typed = (words: string) =>
+    said(["member", "add", "--name", "Ash Moor", "--role", "keeper", "--password-stdin"], { env, stdin: words });
+  expect((await typed("short\n")).status).toBe(2);
+  expect((await typed("quiet copper lantern\n")).out).toBe("Ash Moor is a member now, as keeper.\n");
+  const list = (await member("list")).out;
+  expect(list).toMatch(/Rowan Vale +administrator/);
+  expect(list).not.toMatch(/argon2|copper/);
+});
+
+it("[AC22] prints the link of an invitation, and keeps only the hash of its secret", async () => {
+  const { link, invitation } = await json("invite", "--role", "reader", "--address", "https://bees.example");
+  expect(link).toMatch(/^https:\/\/bees\.example\/invitation#main\.[\w-]{43}$/);
+  expect(JSON.stringify(invitation)).not.toContain(link.split("#")[1]);
+});
+
+it("[AC11] says what is missing, and does nothing", async () => {
+  for (const words of [
+    [],
+    ["promote"],
+    ["add", "--name", "Elm"],
+    ["add", "--role", "keeper"],
+    ["add", "--name", "Elm", "--role", "king"],
+    ["end"],
+    ["end", "--member", "nobody"],
+    ["lost", "--device", "no-phone"],
+    ["give", "--member", "nobody", "--apiary", "none"],
+    ["add", "--name", "rowan vale", "--role", "keeper"],
+  ])
+    expect((await member(...words)).status, words.join(" ")).toBe(2);
+  const { members } = await json("list");
+  expect(members.map(({ name }: { name: string }) => name)).toEqual(["Ash Moor", "Rowan Vale"]);
+});
+
+it("[AC11] changes role and places, ends a membership, and never the last administrator's", async () => {
+  const { members } = await json("list");
+  const [keeper, head] = members.map(({ id }: { id: string }) => id) as [string, string];
+  expect(await json("role", "--member", keeper, "--role", "manager")).toMatchObject({ role: "manager" });
+  expect(await json("places", "--member", keeper)).toMatchObject({ hasExactPlaces: true });
+  expect(await json("no-places", "--member", keeper)).toMatchObject({ hasExactPlaces: false });
+  expect((await member("end", "--member", head)).err).toContain("last administrator");
+  expect((await member("password", "--member", keeper)).out).toContain("shown this once");
+  expect(await json("end", "--member", keeper)).toMatchObject({ endedAt: expect.any(String) });
+  const store = await inFolder(folder).open("main");
+  const acts = (await store.all()).map(({ body }) => body?.data.act);
+  await store.close();
+  expect(acts).toEqual(
+    expect.arrayContaining(["member-admitted", "invited", "role-given", "places-granted", "member-ended"]),
+  );
+});

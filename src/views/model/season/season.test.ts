@@ -1,0 +1,255 @@
+/** A season as it is told: from the casebook to the question, and from the answer to sentence, picture and table. */
+import { describe, expect, it } from "vitest";
+import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { dynamics } from "../../../reasoning/index.ts";
+import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import {
+  choicesAsked,
+  choicesText,
+  intended,
+  keptChoices,
+  movedTo,
+  newAction,
+  seasonAddress,
+} from "./season-choices.ts";
+import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
+import { trustView } from "./season-trust.ts";
+import { type SeasonSeen, seasonView } from "./season-view.ts";
+import { seasonYear, warmthNote } from "./season-year.ts";
+
+const casebook = demonstrationCasebook();
+const [caseId, treated, untreated] = ["demonstration-case-tv-26-014", "demonstration-wb-07", "demonstration-wb-03"];
+const today = "2026-11-19";
+const of = (colony: string, on = today) =>
+  colonySeason(casebook, { caseId, colony, today: on }) ?? expect.fail("no colony");
+
+function asked(fields: Record<string, string> = {}, colony = of(untreated)): SeasonAsk {
+  const read = readSeason({ ...seasonFields(colony, today), ...fields }, colony);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return { ...read.value, draws: 150 };
+}
+
+function seenOf(ask: SeasonAsk, choices: readonly (readonly dynamics.Action[])[]): SeasonSeen {
+  const answer = dynamics.compareChoices({ ...ask, choices: choicesAsked(choices) }, { every: 3 });
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+  const { past, choices: outcomes, settling, learnt } = answer.value;
+  return { past, outcomes, settling, learnt, problems: answer.problems };
+}
+
+describe("from the casebook", () => {
+  it("a colony brings its counts, its place, what was put in, and what stands in the way", () => {
+    const season = of(treated);
+    expect(season.counts.map(({ date, infested, examined }) => [date, infested, examined])).toEqual([
+      ["2026-03-03", 17, 50],
+      ["2026-08-04", 20, 50],
+      ["2026-10-12", 5, 50],
+    ]);
+    expect(season.site.monthlyMeanCelsius).toHaveLength(12);
+    expect(season.site.latitude).toBe(45.2);
+    expect(season.site.flows).toHaveLength(2);
+    expect(season.done).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
+    expect(season.planned).toEqual([]);
+    expect(of(treated, "2026-08-07").planned).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
+    expect(of(treated, "2026-08-07").done).toEqual([]);
+    expect(countsAfterDone(season).map(({ days }) => days)).toEqual([65]);
+    expect(of("demonstration-wb-05").counts.map(({ leftOut }) => leftOut)).toEqual(["limited"]);
+  });
+
+  it("counts of later days and of long ago are not its own", () => {
+    expect(of(treated, "2026-08-05").counts).toHaveLength(2);
+    expect(of(treated, "2027-11-01").counts.map(({ date }) => date)).toEqual(["2026-10-12"]);
+    expect(colonySeason(casebook, { caseId, colony: "nobody", today })).toBeNull();
+    expect(colonySeason(casebook, { caseId: "none", colony: treated, today })).toBeNull();
+    expect(
+      countedSeasons(casebook, caseId)
+        .map(({ code }) => code)
+        .slice(0, 2)
+        .sort(),
+    ).toEqual(["WB-03", "WB-07"]);
+    expect(countedSeasons(casebook, "none")).toEqual([]);
+  });
+
+  it("counted colonies of open cases can be chosen from", () => {
+    expect(countedInOpenCases(casebook, 30).map(({ caseCode, colonies }) => [caseCode, colonies.length])).toEqual([
+      ["TV-26-014", 4],
+    ]);
+    expect(countedInOpenCases(casebook, 0)).toEqual([]);
+  });
+
+  it("what is intended is the plan, else the control decided on, else nothing", () => {
+    expect(intended(of(treated, "2026-08-07"), { control: "menthol", today })).toHaveLength(1);
+    expect(intended(of(treated), { control: "menthol", today })).toEqual([]);
+    expect(intended(of(untreated), { control: "formic-acid", today })).toEqual([newAction("formic", today)]);
+    expect(intended(of(untreated), { control: "amitraz", today })).toEqual([]);
+    expect(seasonAddress("a b", "c")).toBe("/season?case=a+b&colony=c");
+  });
+});
+
+describe("the form", () => {
+  it("holds the colony's own at first, and reads it back", () => {
+    const ask = asked();
+    expect(ask.start).toMatchObject({ date: "2026-03-02", infestedShare: 0.08, brood: "usual" });
+    expect(ask.start.bees).toBeGreaterThan(8_000);
+    expect(ask.start.bees).toBeLessThan(16_000);
+    expect(ask.counts).toEqual(
+      of(untreated).counts.map(({ date, infested, examined }) => ({ date, infested, examined })),
+    );
+    expect([ask.decideOn, ask.until, ask.line, ask.moreBees]).toEqual([today, "2027-03-31", 0.3, 50]);
+  });
+
+  it("ends with the winter to come, north and south, at least four months on", () => {
+    expect(endOfWinter("2026-08-04", false)).toBe("2027-03-31");
+    expect(endOfWinter("2026-02-01", false)).toBe("2027-03-31");
+    expect(endOfWinter("2026-02-01", true)).toBe("2026-09-30");
+  });
+
+  it("says in words which line or month is missing", () => {
+    const codes = (fields: Record<string, string>) =>
+      readSeason({ ...seasonFields(null, today), ...fields }, null).problems.map(
+        ({ code, field }) => `${code} ${field}`,
+      );
+    expect(codes({})).toEqual([]);
+    expect(codes({ counts: "2026-11-01 3 50\n2026-11-31 3 50" })).toEqual(["season-count-line-unread counts"]);
+    expect(codes({ counts: "2026-11-01: 3 of 50" })).toEqual([]);
+    expect(codes({ counts: "2026-11-01 3" })).toEqual(["season-count-line-unread counts"]);
+    expect(codes({ means: "-3 -2 2 8 14 18 21 20 16 10 4" })).toEqual(["season-means-incomplete means"]);
+    expect(codes({ means: "-3, -2, 2, 8, 14, 18, 21, 20, 16, 10, 4, -1" })).toEqual([]);
+    expect(codes({ bees: "20", share: "120", line: "x", moreBees: "1.5" })).toEqual([
+      "field-out-of-range bees",
+      "field-out-of-range share",
+      "field-not-number line",
+      "field-not-whole moreBees",
+    ]);
+  });
+});
+
+describe("the answer", () => {
+  const ask = asked();
+  const formic = [newAction("formic", today)];
+  const menthol = [newAction("menthol", today)];
+  const seen = seenOf(ask, [formic, menthol]);
+  const view = seasonView(ask, seen, { place: 0, kinds: ["formic"] }) ?? expect.fail("no view");
+
+  it("is a sentence of the share at the end, without and with the choice shown", () => {
+    expect(view.says).toMatch(
+      /^\*\*Without action about \d to \d of 10 bees infested on 31 March 2027;\*\* it could be \d to \d of 10 bees\. With formic acid from 26 November about \*\*\d+ to \d+ of 100 bees\*\*, could be \d+ to \d+ of 100 bees\.$/,
+    );
+    expect(seasonView(ask, seen, null)?.says).not.toContain("With formic");
+    expect(seasonView(asked({}, of(treated)), seenOf(asked({}, of(treated)), []), null)?.says).toMatch(
+      /^\*\*Without further action/,
+    );
+  });
+
+  it("draws the course from the first day to the last, the choice from its day, each count with its interval", () => {
+    expect(view.without.days.map(({ date }) => date)).toEqual([...new Set(view.without.days.map(({ date }) => date))]);
+    expect([view.without.days[0]?.date, view.without.days.at(-1)?.date]).toEqual(["2026-03-02", "2027-03-31"]);
+    expect(view.chosen?.days[0]?.date).toBe(today);
+    // Clopper and Pearson, 6 of 50: 0.0453 to 0.2431, by halving on sums of binomial chances in another program.
+    expect(view.counts[0]?.low).toBeCloseTo(0.0453, 4);
+    expect(view.counts[0]?.high).toBeCloseTo(0.2431, 4);
+    expect(view.label).toContain("6 of 50 on 3 March 2026");
+  });
+
+  it("sets choices beside each other in the order asked; what changes nothing is told so", () => {
+    expect(view.rows.map(({ name }) => name)).toEqual([
+      "without action",
+      "formic acid from 26 November",
+      "menthol from 26 November",
+    ]);
+    expect(view.rows[2]?.difference).toBe("hardly any difference");
+    expect(view.rows[1]?.better).toBe("100 of 100 runs");
+    expect(view.rows[0]?.difference).toBe("");
+  });
+
+  it("shows survival wide, and never beyond 0 and 10", () => {
+    const ranges = view.rows.map(({ alive }) => alive.split(" to ").map(Number));
+    for (const [low = -1, high = 11] of ranges) {
+      expect(low).toBeGreaterThanOrEqual(0);
+      expect(high).toBeLessThanOrEqual(10);
+      expect(high - low).toBeGreaterThanOrEqual(2);
+    }
+    expect(view.survival).toContain("Weakly supported");
+  });
+
+  it("tells what would settle it and what more bees narrow; a stopped run tells what it has", () => {
+    expect(view.tells).toHaveLength(2);
+    expect(view.tells[1]).toMatch(/^Another 50 bees now would narrow .* from \d+ to \d+ of 100 bees/);
+    const partial = seasonView(
+      ask,
+      { ...seen, outcomes: seen.outcomes.slice(0, 2), settling: null },
+      { place: 1, kinds: ["menthol"] },
+    );
+    expect(partial?.rows).toHaveLength(2);
+    expect(partial?.chosen).toBeNull();
+    expect(seasonView(ask, { ...seen, outcomes: [] }, null)).toBeNull();
+  });
+
+  it("has a table of every choice, week by week, to the last day", () => {
+    const { columns, rows } = view.table;
+    expect(rows.every((row) => row.length === columns.length)).toBe(true);
+    expect(new Set(rows.map((row) => row.slice(0, 2).join())).size).toBe(rows.length);
+    expect(rows.filter(([date]) => date === "2027-03-31")).toHaveLength(3);
+    expect(rows.flat().every((cell) => typeof cell !== "number" || Number.isFinite(cell))).toBe(true);
+  });
+
+  it("lays warmth and nectar beneath, and says what the warmth means for an action", () => {
+    const year = seasonYear(ask) ?? expect.fail("no year");
+    expect(year.days.find(({ date }) => date >= "2026-07-15")?.isCool).toBe(false);
+    expect(year.days.find(({ date }) => date >= "2027-01-15")?.isCool).toBe(true);
+    expect(Math.max(...year.days.map(({ flow }) => flow))).toBeGreaterThan(0.9);
+    expect(warmthNote(menthol[0] as dynamics.Action, year)).toContain("menthol hardly leaves its crystals");
+    expect(warmthNote({ kind: "menthol", from: "2026-07-20" }, year)).toBeNull();
+    expect(warmthNote(formic[0] as dynamics.Action, year)).toContain("at any warmth");
+    expect(seasonYear({ ...ask, until: "x" })).toBeNull();
+  });
+});
+
+describe("choices", () => {
+  it("are named by what they do, and moved whole", () => {
+    const patty = newAction("oil-patty", today);
+    const moved = movedTo(patty, "2027-01-01");
+    expect(moved).toEqual({ kind: "oil-patty", from: "2027-01-01", to: "2027-03-17" });
+    const queen = newAction("requeen", today);
+    expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
+      "patty 26 November to 9 February and new queen from 26 November",
+    );
+  });
+});
+
+describe("a second choice of one kind", () => {
+  it("begins two weeks after the last, so that no two are the same", () => {
+    const first = newAction("menthol", today);
+    const other = newAction("formic", today, [[first]]);
+    const second = newAction("menthol", today, [[first], [other]]);
+    expect([first.from, other.from, second.from]).toEqual(["2026-11-26", "2026-11-26", "2026-12-10"]);
+  });
+});
+
+describe("choices kept while one is away", () => {
+  it("come back as they were; what cannot be read is not there", () => {
+    const choices = [[newAction("menthol", today)], [newAction("oil-patty", today), newAction("requeen", today)]];
+    expect(keptChoices(choicesText(choices))).toEqual(choices);
+    expect(keptChoices("[]")).toEqual([]);
+    for (const text of [
+      undefined,
+      "",
+      "{}",
+      "[[]]",
+      '[[{"kind":"menthol","from":"soon"}]]',
+      '[[{"kind":"x","from":"2026-01-01"}]]',
+    ])
+      expect(keptChoices(text)).toBeNull();
+  });
+});
+
+describe("how far to trust it", () => {
+  it("tells every published figure with how it was met, and the measured ranges", () => {
+    const { checks, ranges } = trustView();
+    expect(checks.rows).toHaveLength(dynamics.checkIds.length);
+    for (const row of [...checks.rows, ...ranges.rows]) expect(row.every((cell) => cell !== "")).toBe(true);
+    expect(checks.rows.filter((row) => row[3] === "predicted").map(([what]) => what)).toEqual([
+      "Fewer infested of 100, about two months after",
+    ]);
+    expect(ranges.rows.map(([bees]) => bees)).toEqual(["none", "50", "200"]);
+  });
+});

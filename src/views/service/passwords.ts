@@ -1,0 +1,38 @@
+/** Passwords as they are kept, and the secrets that stand in for them: tokens of sessions and invitations. */
+import { createHash, randomBytes } from "node:crypto";
+import { hash, verify } from "@node-rs/argon2";
+
+/**
+ * Argon2id with 19 MiB, two passes, one lane; a salt of 16 random bytes of the library's.
+ * @source OWASP Password Storage Cheat Sheet: Argon2id, at least 19 MiB of memory, 2 iterations, parallelism 1
+ */
+export const argon2 = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
+
+/** The password as it is kept, spelt the same however its accents were typed. */
+export const hashed = (password: string): Promise<string> => hash(password.normalize("NFC"), argon2);
+
+/** A hash that no password fits, so that an unknown name takes as long as a known one. */
+let decoy: Promise<string> | null = null;
+
+/** Whether the password is the one that was kept; takes as long when nothing was. */
+export async function fits(kept: string | null, password: string): Promise<boolean> {
+  decoy ??= hashed(randomBytes(24).toString("base64"));
+  const isRight = await verify(kept ?? (await decoy), password.normalize("NFC"));
+  return kept !== null && isRight;
+}
+
+/** 256 random bits as a text that fits an address. */
+export const newToken = (): string => randomBytes(32).toString("base64url");
+
+/** An invitation that is not used is over after so long. A choice of ours. */
+export const invitationDays = 7;
+
+/** A secret that invites into a programme once, and what is kept of it. */
+export function newInvitation(programme: string, at: string) {
+  const secret = `${programme}.${newToken()}`;
+  const endsAt = new Date(Date.parse(at) + invitationDays * 86_400_000).toISOString();
+  return { secret, hash: tokenHash(secret), endsAt };
+}
+
+/** What is kept of a token. Random bits need no slow hash. */
+export const tokenHash = (token: string): string => createHash("sha256").update(token).digest("hex");

@@ -1,0 +1,113 @@
+/** Which colony a season is of, and what its forecast comes from. */
+import { useMemo } from "react";
+import { Link, useLocation } from "wouter";
+import {
+  type ColonySeason,
+  type CountAfter,
+  countedInOpenCases,
+  countedSeasons,
+  countsAfterDone,
+  seasonAddress,
+} from "../../model/index.ts";
+import { seasonWords } from "../../words/index.ts";
+import { useCasebook } from "../store/context.ts";
+
+/** The line above the answer: case, colony, place. */
+export function Head({ colony }: { readonly colony: ColonySeason | null }) {
+  const { casebook } = useCasebook();
+  const [, go] = useLocation();
+  const say = seasonWords;
+  if (!colony) return <OnRecord />;
+  const others = countedSeasons(casebook, colony.caseId);
+  return (
+    <p className="line">
+      <Link className="act" href={`/cases/${colony.caseId}/5`}>
+        {say.toCase({ code: colony.caseCode })}
+      </Link>
+      <label>
+        {say.colony}{" "}
+        <select value={colony.colony} onChange={(event) => go(seasonAddress(colony.caseId, event.target.value))}>
+          {(others.some(({ id }) => id === colony.colony)
+            ? others
+            : [{ id: colony.colony, code: colony.code }, ...others]
+          ).map(({ id, code }) => (
+            <option key={id} value={id}>
+              {code}
+            </option>
+          ))}
+        </select>
+      </label>
+      <span>{colony.place}</span>
+    </p>
+  );
+}
+
+/** Cases looked through for counted colonies. */
+const mostCases = 30;
+
+/** Without a colony: those on record that a season can be reckoned of. */
+function OnRecord() {
+  const { casebook } = useCasebook();
+  const cases = useMemo(() => countedInOpenCases(casebook, mostCases), [casebook]);
+  if (cases.length === 0) return <p className="line">{seasonWords.title}</p>;
+  return (
+    <nav className="line" aria-label={seasonWords.onRecord}>
+      <span>{seasonWords.onRecord}:</span>
+      <ul>
+        {cases.flatMap(({ caseId, caseCode, colonies }) =>
+          colonies.map(({ id, code }) => (
+            <li key={`${caseId} ${id}`}>
+              <Link className="act" href={seasonAddress(caseId, id)}>
+                {seasonWords.colonyOf({ colony: code, case: caseCode })}
+              </Link>
+            </li>
+          )),
+        )}
+      </ul>
+    </nav>
+  );
+}
+
+/** Where it all comes from: what was left out, done, assumed. */
+export function From({
+  colony,
+  problems,
+  counts,
+}: {
+  readonly colony: ColonySeason | null;
+  readonly problems: readonly string[];
+  readonly counts: number | null;
+}) {
+  const say = seasonWords;
+  const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
+    leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
+  );
+  const notes = [
+    ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),
+    ...(counts === 0 ? [say.noCounts] : []),
+    ...left,
+    ...(colony && colony.done.length > 0 ? [say.doneBefore({ actions: colony.done.map(say.actionWhen) })] : []),
+    ...(colony ? countsAfterDone(colony).map((each) => say.afterDone(afterWords(each))) : []),
+    ...(colony && colony.unknown.length > 0 ? [say.unknownDone({ ingredients: colony.unknown })] : []),
+    ...(colony?.hasFlows ? [say.flowAssumed] : []),
+    ...problems,
+  ];
+  return (
+    <section aria-labelledby="h-from">
+      <h2 id="h-from">{say.fromHead}</h2>
+      {notes.length > 0 ? (
+        <ul className="notes">
+          {[...new Set(notes)].map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      ) : null}
+    </section>
+  );
+}
+
+const afterWords = ({ count, action, days }: CountAfter) => ({
+  count: seasonWords.countOn(count),
+  action: seasonWords.actionName(action).toLowerCase(),
+  days,
+});

@@ -1,0 +1,234 @@
+/** Sentences of the page Season: where a colony and its tracheal mites go, with and without action. */
+import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
+
+type Kind = "menthol" | "formic" | "oil-patty" | "requeen";
+interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+interface Action {
+  readonly kind: Kind;
+  readonly from: string;
+  readonly to?: string;
+}
+
+const kinds = { menthol: "menthol", formic: "formic acid", "oil-patty": "patty", requeen: "new queen" } as const;
+
+const tenths = (share: number): string => (share < 0.05 ? "under 1" : String(Math.round(10 * share)));
+const span = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
+/** Of 10 bees where the middle tells enough in tens, else of 100; both ranges in the same. */
+const bees = (middle: Ends): ((ends: Ends) => string) =>
+  middle.high >= 0.2
+    ? ({ low, high }) => `${span(tenths(low), tenths(high))} of 10 bees`
+    : ({ low, high }) => `${span(inHundred(low), inHundred(high))} of 100 bees`;
+/** Rounded outwards: never narrower than it is. */
+const alive = ({ low, high }: Ends): string =>
+  span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
+const actionWhen = ({ kind, from, to }: Action): string =>
+  to === undefined
+    ? `${kinds[kind]} from ${dayAndMonth(from)}`
+    : `${kinds[kind]} ${dayAndMonth(from)} to ${dayAndMonth(to)}`;
+const noAction = (afterDone: boolean): string => (afterDone ? "without further action" : "without action");
+
+export const season = {
+  title: "Season",
+  answerEmpty: "**Where does the infestation go from here?** Say how the colony stands, and what was counted.",
+  answerBusy: "**Reckoning the season** …",
+  answer: (slots: { readonly middle: Ends; readonly wide: Ends; readonly on: string; readonly afterDone: boolean }) =>
+    `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
+  answerWith: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends }) =>
+    ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
+  answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
+  survival: (slots: {
+    readonly on: string;
+    readonly without: Ends;
+    readonly choice: { readonly name: string; readonly range: Ends } | null;
+  }) =>
+    `**Alive on ${dayAndMonth(slots.on)}:** ${alive(slots.without)} of 10 such colonies${slots.choice === null ? "" : ` without, ${alive(slots.choice.range)} of 10 with ${slots.choice.name}`}. Weakly supported: losses to cold alone, by a curve whose points were chosen and not fitted; the range is widened by 1 in 10 on both sides, by judgement.`,
+  working: (slots: { readonly share: number }) => `Reckoning, ${whole(100 * slots.share)} of 100`,
+  stop: "Stop",
+  stopped: (slots: { readonly reckoned: number; readonly all: number }) =>
+    `Stopped: ${whole(slots.reckoned)} of ${whole(slots.all)} reckoned, doing nothing among them. What is shown holds; the rest is missing.`,
+  stoppedEarly: "Stopped before anything was reckoned.",
+  failed: "The forecast stopped because of an error of ours. Your journal is safe. Load the page again.",
+  again: "Reckon again",
+
+  picture: "Bees infested in 100",
+  pictureUnder: "Bands hold 50 and 90 of 100 runs. Dots: counts with their own 95 % intervals.",
+  pictureLabel: (slots: {
+    readonly from: string;
+    readonly to: string;
+    readonly says: string;
+    readonly counts: readonly string[];
+  }) =>
+    `Bees infested in 100 from ${day(slots.from)} to ${day(slots.to)}. ${slots.says}${slots.counts.length > 0 ? ` Counts: ${slots.counts.join("; ")}.` : ""}`,
+  countSays: (slots: { readonly infested: number; readonly examined: number }) =>
+    `${slots.infested} of ${slots.examined}`,
+  countOn: (slots: { readonly infested: number; readonly examined: number; readonly date: string }) =>
+    `${slots.infested} of ${slots.examined} on ${day(slots.date)}`,
+  today: "choice",
+  without: noAction,
+  /** Short: it stands inside the picture. */
+  with: (slots: { readonly kinds: readonly Kind[] }) =>
+    `with ${list([...new Set(slots.kinds)].map((kind) => kinds[kind]))}`,
+  rows: { warmth: "Warmth", forage: "Nectar", supers: "Supers" },
+  cool: "high under 21 °C: too cool for menthol",
+  columns: {
+    date: "Day",
+    choice: "Choice",
+    q05: "Infested in 100, 5 %",
+    q25: "25 %",
+    q50: "middle",
+    q75: "75 %",
+    q95: "95 %",
+    bees: "Bees, middle",
+    alive: "Alive of 100, mean",
+    celsius: "Mean °C",
+    flow: "Nectar, of full",
+  },
+
+  flagsHead: "What is done, and when",
+  flagsOf: (slots: { readonly name: string }) => `Flags of: ${slots.name}`,
+  noFlags: "Nothing: this is the course without action. Add a choice to compare with it.",
+  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q" },
+  actionName: (slots: { readonly kind: Kind }) => kinds[slots.kind].replace(/^./, (first) => first.toUpperCase()),
+  actionWhen,
+  flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
+    `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.isLast ? "last day" : "first day"}`,
+  dayOf: (slots: { readonly date: string }) => day(slots.date),
+  out: "out",
+  tooCold: (slots: { readonly high: number }) =>
+    `Highs then are about ${degrees(slots.high)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
+  tooCool: (slots: { readonly high: number; readonly least: number }) =>
+    `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
+  anyWarmth: (slots: { readonly high: number }) =>
+    `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
+  from: "first day",
+  to: "last day",
+  earlier: "One day earlier",
+  later: "One day later",
+  takeOut: "Take out",
+  stock: "New stock",
+  stocks: { "0.7": "less susceptible (0.7)", "1": "as the model's (1)", "1.25": "more susceptible (1.25)" },
+  addAction: "Add to this choice",
+  doneBefore: (slots: { readonly actions: readonly string[] }) =>
+    `Done already, in every course: ${list(slots.actions)}.`,
+  unknownDone: (slots: { readonly ingredients: readonly string[] }) =>
+    `Also put in: ${list(slots.ingredients)}. The model knows nothing of ${slots.ingredients.length === 1 ? "it" : "them"}.`,
+
+  choicesHead: "Choices beside each other",
+  choicesUnder: "Each meets the same colonies and the same chance, so a difference is the action's.",
+  choiceName: (slots: { readonly actions: readonly string[] }) => list(slots.actions),
+  addChoice: "Add a choice",
+  newChoice: "Another choice",
+  newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen" },
+  show: "shown above",
+  removeChoice: "Remove",
+  choiceColumns: {
+    choice: "Choice",
+    infested: (slots: { readonly on: string }) => `Infested in 100 on ${dayAndMonth(slots.on)}`,
+    difference: "Less than without",
+    better: "Fewer in",
+    bees: "Bees",
+    alive: "Alive of 10",
+  },
+  middleAndRange: (slots: { readonly middle: number; readonly low: number; readonly high: number }) =>
+    `${inHundred(slots.middle)}, could be ${inHundred(slots.low)} to ${inHundred(slots.high)}`,
+  lessBy: (slots: { readonly middle: number; readonly low: number; readonly high: number }) =>
+    `${points(slots.middle)} (${points(slots.low)} to ${points(slots.high)})`,
+  hardly: "hardly any difference",
+  tableOf: (slots: { readonly head: string }) => `Table: ${slots.head}`,
+  betterIn: (slots: { readonly share: number }) => `${inHundred(slots.share)} of 100 runs`,
+  beesRange: (slots: { readonly middle: number; readonly low: number; readonly high: number }) =>
+    `${whole(100 * Math.round(slots.middle / 100))} (${whole(100 * Math.round(slots.low / 100))} to ${whole(100 * Math.round(slots.high / 100))})`,
+  aliveRange: alive,
+
+  tellHead: "What would tell",
+  settledNow: (slots: { readonly name: string; readonly chance: number; readonly line: number }) =>
+    `**Settled:** ${slots.name} is best in ${inHundred(slots.chance)} of 100 runs. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+  settles: (slots: {
+    readonly date: string;
+    readonly bees: number;
+    readonly sure: number;
+    readonly line: number;
+    readonly inTime: boolean;
+  }) =>
+    `**A count of ${some(slots.bees, "bee", "bees")} on ${day(slots.date)} would settle it:** no earlier one would leave ${inHundred(slots.sure)} of 100 decisions standing. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.${slots.inTime ? "" : " By then a choice has begun: decide before it, or move it."}`,
+  neverSettles: (slots: {
+    readonly bees: number;
+    readonly held: number;
+    readonly sure: number;
+    readonly line: number;
+  }) =>
+    `**No count of ${some(slots.bees, "bee", "bees")} would settle it** to ${inHundred(slots.sure)} of 100 decisions; at most ${inHundred(slots.held)} would stand. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+  nothingToSettle: "With no choice beside doing nothing there is nothing to settle.",
+  narrows: (slots: { readonly bees: number; readonly before: number; readonly after: number }) =>
+    `Another ${some(slots.bees, "bee", "bees")} now would narrow the 90 % range without action from ${points(slots.before)} to ${points(slots.after)} of 100 bees, in the mean over what the count could find.`,
+  bestColumns: { choice: "Choice", chance: "Best in, of 100 runs" },
+
+  fromHead: "What this is reckoned from",
+  fromCase: (slots: { readonly code: string; readonly case: string }) =>
+    `Counts of ${slots.code} in case ${slots.case}.`,
+  colony: "Colony",
+  start: "First day",
+  startHint: "A day before the first count.",
+  bees: "Bees in the colony then, about",
+  beesHint: "At first the model's own colony of that day and place.",
+  share: "Bees infested in 100 then, best guess before any count",
+  shareHint: "8 is the guess the ranges were tried with; assumed.",
+  brood: "Brood then",
+  broods: { usual: "as usual on that day", none: "none: a winter cluster" },
+  susceptibility: "Susceptibility of the stock",
+  susceptibilityHint: "1: the stock the model was tuned to; 0.1 to 3.",
+  counts: "Counts: day, bees with mites, bees read",
+  countsHint: "One a line, such as 2026-10-15 6 50.",
+  decideOn: "Day of the choice",
+  decideOnHint: "No count lies after it, and no choice acts before it.",
+  until: "Last day",
+  line: "Good enough at the end: bees infested in 100, at most",
+  lineHint: "30: above it handbooks name likely winter death (United States). A line of your own may be lower.",
+  moreBees: "Bees of a further count",
+  latitude: "Latitude, north positive",
+  means: "Mean temperature of the twelve months, °C, January first",
+  meansHint: "Left empty: an invented cool-temperate place.",
+  reckon: "Reckon the season",
+  leftOut: (slots: { readonly code: string; readonly why: "limited" | "stopped"; readonly count: string }) =>
+    `Left out: ${slots.code}, ${slots.count}, ${slots.why === "limited" ? "taken with limits" : "read to a stop, which the model cannot weigh"}.`,
+  afterDone: (slots: { readonly count: string; readonly action: string; readonly days: number }) =>
+    `${slots.count.replace(/^./, (first) => first.toUpperCase())} was counted ${some(slots.days, "day", "days")} after ${slots.action} began. Dead mites stay in the trunks; it is taken as a count of bees with living ones.`,
+  noWeather: "No monthly means of this place are on record, so an invented cool-temperate place stands in.",
+  flowAssumed: "How strong the flows on record are is not known: each is taken as full.",
+  ordinaryYear: "The weather is that of an ordinary year of the place, not of the year to come.",
+  noCounts: "Nothing of this colony is counted yet: the ranges are those of the guess alone.",
+  toCase: (slots: { readonly code: string }) => `To case ${slots.code}`,
+  onRecord: "Counted colonies of open cases",
+  colonyOf: (slots: { readonly colony: string; readonly case: string }) => `${slots.colony}, case ${slots.case}`,
+  noColony: "**There is no such colony in this case.**",
+
+  unknownHead: "What the model does not know",
+  unknown: [
+    "It was tuned by hand and not tried in the field: it shows shapes and differences, and no promise for one colony.",
+    "The ranges hold the doubt of start, contact and chance, all assumed. They hold no doubt about the model, nor about how strong an action is: with an action they are too narrow.",
+    "Varroa, robbing, drifting, food, swarming and new mites from neighbours are not in it.",
+    "Laying and winter bees follow the calendar of a cool-temperate place; the peak falls about a month late beside New York.",
+    "The actions are courses of published trials and no doses. Label, local codes and the competent authority come first.",
+  ],
+
+  ahead: "The season ahead",
+  aheadOf: (slots: { readonly code: string }) => `The season ahead of ${slots.code}`,
+  toSeason: "Season: move the days and compare",
+  notModelled: (slots: { readonly control: string }) =>
+    `The model knows nothing of ${slots.control}: only the course without it is shown.`,
+  aheadNothing: "No colony of this case is counted, so a forecast would rest on a guess alone.",
+} as const;
+
+/** Both ways, as thermometers differ. */
+const degrees = (celsius: number): string =>
+  `${Math.round(celsius)} °C (${Math.round(1.8 * celsius + 32)} °F)`.replaceAll("-", "−");
+
+/** A difference of shares in points of 100, rounded. */
+function points(share: number): string {
+  return String(Math.round(100 * share))
+    .replace("-", "−")
+    .replace(/^−0$/, "0");
+}

@@ -1,0 +1,159 @@
+/** Members in a real browser: invited, signed in, a phone reported lost; each sees what is his or hers. */
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { hashed } from "../../src/views/service/passwords.ts";
+import { tellSigns } from "./acts.ts";
+import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+
+let browser: Browser;
+let site: Site;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([openBrowser(), serveBuiltPage()]);
+  const store = await site.programmes.open("main");
+  const password = await hashed("quiet copper lantern");
+  const doing = { by: null, at: new Date().toISOString() };
+  await store.members.admit({ name: "Rowan Vale", role: "administrator", password }, doing);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+
+/** What the accessibility rules object to, and whether anything is wider than the screen. */
+async function troubles(page: Page): Promise<readonly string[]> {
+  const beyond = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  return [...(await objections(page)), ...(beyond > 0 ? [`${beyond} px wider than the screen`] : [])];
+}
+
+it("an administrator invites a keeper; the keeper's phone is lost; each sees what is theirs", async () => {
+  const desk = await freshDevice(browser, "desk");
+  const office = await desk.newPage();
+  const complaints = complaintsOf(office);
+  await office.goto(`${site.address}/cases`);
+  await office.getByRole("link", { name: "Sign in" }).first().click();
+  expect(await troubles(office)).toEqual([]);
+  await office.getByLabel("Name", { exact: true }).fill("Rowan Vale");
+  await office.getByLabel("Password").fill("not the password");
+  await office.getByRole("button", { name: "Sign in", exact: true }).click();
+  await office.getByText("Name and password do not go together").waitFor();
+  await office.getByLabel("Password").fill("quiet copper lantern");
+  await office.getByRole("button", { name: "Sign in", exact: true }).click();
+  await office.getByText("You are Rowan Vale, administrator").waitFor();
+
+  await office.getByLabel("Role", { exact: true }).selectOption("keeper");
+  await office.getByRole("button", { name: "Make an invitation" }).click();
+  const link = await office.getByLabel("Link of the invitation").inputValue();
+  expect(link).toContain(`${site.address}/invitation#main.`);
+  expect(await troubles(office)).toEqual([]);
+
+  const pocket = await freshDevice(browser, "phone");
+  const phone = await pocket.newPage();
+  await phone.goto(link);
+  await phone.getByText("You are invited as keeper").waitFor();
+  expect(phone.url()).toBe(`${site.address}/invitation`);
+  expect(await troubles(phone)).toEqual([]);
+  await phone.getByLabel("Your name").fill("Ash Moor");
+  await phone.getByLabel("Choose a password").fill("short");
+  await phone.getByRole("button", { name: "Become a member" }).click();
+  await phone.getByText("A password needs 12 to 256 signs").waitFor();
+  await phone.getByLabel("Choose a password").fill("green kettle on the hill");
+  await phone.getByLabel("What is this device called?").fill("Ash's phone");
+  await phone.getByRole("button", { name: "Become a member" }).click();
+  await phone.getByText("You are Ash Moor, keeper").waitFor();
+  expect(await troubles(phone)).toEqual([]);
+  await tellSigns(phone, site);
+  const entries = async () => (await (await site.programmes.open("main")).all()).map(({ header }) => header.kind);
+  await expect.poll(entries, { timeout: 20_000 }).toContain("case-opened");
+
+  await office.goto(`${site.address}/cases`);
+  await office.locator(".cases-table tbody tr").first().waitFor();
+  await office.goto(`${site.address}/members`);
+  await office.getByRole("button", { name: "Ash's phone is lost" }).click();
+  await office.getByRole("button", { name: "It is lost: end its session" }).click();
+  await office.getByRole("button", { name: "Ash's phone is back" }).waitFor();
+  await office.getByRole("link", { name: "Who did what: the audit" }).click();
+  await office.getByText("reported a device lost, of Ash Moor").waitFor();
+  await office.getByText("wrote case opened about").first().waitFor();
+  expect(await troubles(office)).toEqual([]);
+
+  await phone.goto(`${site.address}/cases`);
+  await phone.getByText("This device was reported lost").waitFor();
+  expect(await phone.locator(".cases-table tbody tr").count()).toBe(0);
+  const kept = await phone.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name));
+  expect(kept.filter((name) => name?.startsWith("skepsis-main "))).toEqual([]);
+
+  await office.goto(`${site.address}/members`);
+  await office.getByRole("button", { name: "Sign out" }).click();
+  await office.goto(`${site.address}/cases`);
+  await office.getByText("You are not signed in").waitFor();
+  expect(await office.locator(".cases-table tbody tr").count()).toBe(0);
+  expect(complaints.filter((line) => !/40[139]/.test(line))).toEqual([]);
+  await Promise.all([desk.close(), pocket.close()]);
+});
+
+it("[AC35] a passkey is made with the password, signs in alone, and works no more when it was taken away", async () => {
+  const desk = await freshDevice(browser, "desk");
+  const page = await desk.newPage();
+  // A passkey is bound to a name, and 127.0.0.1 is none.
+  const address = site.address.replace("127.0.0.1", "localhost");
+  const session = await desk.newCDPSession(page);
+  await session.send("WebAuthn.enable");
+  await session.send("WebAuthn.addVirtualAuthenticator", {
+    options: {
+      ...{ protocol: "ctap2", transport: "internal", hasResidentKey: true, hasUserVerification: true },
+      ...{ isUserVerified: true, automaticPresenceSimulation: true },
+    },
+  });
+  await page.goto(`${address}/sign-in`);
+  await page.getByLabel("Name", { exact: true }).fill("Rowan Vale");
+  await page.getByLabel("Password").fill("quiet copper lantern");
+  await page.getByRole("button", { name: "Sign in", exact: true }).click();
+  await page.getByText("You are Rowan Vale").waitFor();
+  const make = page.getByRole("region", { name: "Passkeys" });
+  await make.getByLabel("Your password now").fill("not the password");
+  await make.getByRole("button", { name: "Make a passkey" }).click();
+  await make.getByText("Name and password do not go together").waitFor();
+  await make.getByLabel("Your password now").fill("quiet copper lantern");
+  await make.getByRole("button", { name: "Make a passkey" }).click();
+  await make.getByRole("button", { name: "Take away: This device" }).waitFor();
+  expect(await troubles(page)).toEqual([]);
+  const again = async () => {
+    await page.getByRole("button", { name: "Sign out" }).click();
+    await page.goto(`${address}/sign-in`);
+    await page.getByRole("button", { name: "Sign in with a passkey" }).click();
+  };
+  await again();
+  await page.getByText("You are Rowan Vale, administrator").waitFor();
+  await make.getByRole("button", { name: "Take away: This device" }).click();
+  await make.getByRole("button", { name: "Take it away" }).click();
+  await make.getByRole("button", { name: "Take away: This device" }).waitFor({ state: "detached" });
+  await again();
+  await page.getByText("The passkey was not accepted").waitFor();
+  const acts = (await (await site.programmes.open("main")).all()).map(({ body }) => body?.data.act);
+  expect(acts).toEqual(expect.arrayContaining(["passkey-added", "passkey-removed"]));
+  await desk.close();
+});
+
+it("a reader is offered nothing that the service would not take", async () => {
+  const store = await site.programmes.open("main");
+  const password = await hashed("quiet copper lantern");
+  await store.members.admit({ name: "Oak Moor", role: "reader", password }, { by: null, at: new Date().toISOString() });
+  const desk = await freshDevice(browser, "desk");
+  const page = await desk.newPage();
+  await page.goto(`${site.address}/sign-in`);
+  await page.getByLabel("Name", { exact: true }).fill("Oak Moor");
+  await page.getByLabel("Password").fill("quiet copper lantern");
+  await page.getByRole("button", { name: "Sign in", exact: true }).click();
+  await page.getByText("You are Oak Moor, reader").waitFor();
+  await page.goto(`${site.address}/cases`);
+  await page.getByRole("link", { name: "Bench" }).waitFor();
+  expect(await page.getByRole("link", { name: "Open a case" }).count()).toBe(0);
+  await page.goto(`${site.address}/cases/open`);
+  await page.getByText("Your role in this programme does not include this").waitFor();
+  await page.goto(`${site.address}/members/audit`);
+  await page.getByText("The audit is for administrators").waitFor();
+  await page.goto(`${site.address}/evidence/changes`);
+  await page.locator("main.own h1").waitFor();
+  expect(await page.locator("main.own form").count()).toBe(0);
+  await desk.close();
+});

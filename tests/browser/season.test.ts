@@ -1,0 +1,225 @@
+/** The page Season in a real browser: flags moved by hand and by keys, choices compared, stopped, without a net, with bad input. */
+import { readFileSync } from "node:fs";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
+import { openDemonstration } from "./pages.ts";
+
+let site: Site;
+let browser: Browser;
+beforeAll(async () => {
+  [site, browser] = await Promise.all([serveBuiltPage(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+
+const ofColony = (colony: string) => `/season?case=demonstration-case-tv-26-014&colony=demonstration-${colony}`;
+
+async function openSeason(page: Page, colony = "wb-03"): Promise<void> {
+  await openDemonstration(page, site.address);
+  await page.goto(`${site.address}${ofColony(colony)}`);
+  await page.locator("#h-tells").waitFor();
+}
+const reckoned = (page: Page) => page.locator('[aria-busy="true"]').waitFor({ state: "detached" });
+const addFirst = async (page: Page, name: string) => {
+  await page.getByRole("group", { name: "Add a choice" }).getByRole("button", { name }).click();
+  await page.getByRole("slider").first().waitFor();
+  await reckoned(page);
+};
+const answer = (page: Page) => page.locator("h1").textContent();
+
+describe.each(["phone", "desk"] as const)("Season on a %s", (size) => {
+  it("a flag is dragged, moved by keys and by its date field; the sentence and the course follow", async () => {
+    const device = await freshDevice(browser, size);
+    const page = await device.newPage();
+    const complaints = complaintsOf(page);
+    await openSeason(page);
+    expect(await answer(page)).toMatch(/^Without action about \d to \d of 10 bees infested on 31 March 2027;/);
+    await addFirst(page, "Formic acid");
+    const flag = page.getByRole("slider", { name: "Formic acid, first day" });
+    await page.getByText(/With formic acid from 26 November about/).waitFor();
+    await flag.focus();
+    await page.keyboard.press("ArrowRight");
+    await page.getByText(/With formic acid from 27 November about/).waitFor();
+    await page.keyboard.press("PageUp");
+    await page.getByText(/With formic acid from 4 December about/).waitFor();
+    expect(await flag.getAttribute("aria-valuetext")).toBe("4 December 2026");
+    await page.keyboard.press("Home");
+    await page.getByText(/With formic acid from 19 November about/).waitFor();
+    await page.getByLabel("Formic acid, first day", { exact: true }).and(page.locator("input")).fill("2026-12-20");
+    await page.getByText(/With formic acid from 20 December about/).waitFor();
+    await page.getByRole("button", { name: "One day earlier: Formic acid, first day" }).click();
+    await page.getByText(/With formic acid from 19 December about/).waitFor();
+    await reckoned(page);
+    await flag.scrollIntoViewIfNeeded();
+    const box = await flag.boundingBox();
+    if (!box) throw new Error("no flag");
+    expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
+    await page.mouse.move(box.x + 22, box.y + 22);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 42, box.y + 22, { steps: 4 });
+    await page.mouse.up();
+    await page.getByText(/With formic acid from .* (December|January|February) about/).waitFor();
+    expect(await flag.getAttribute("aria-valuetext")).not.toBe("19 December 2026");
+    await reckoned(page);
+    expect(await objections(page)).toEqual([]);
+    // Away and back: what was put together is still there.
+    const left = await answer(page);
+    await page.getByRole("link", { name: "To case TV-26-014" }).click();
+    await page.locator("#h-weigh").waitFor();
+    await page.goBack();
+    await page.getByRole("slider").first().waitFor();
+    await reckoned(page);
+    expect(await answer(page)).toBe(left);
+    expect(complaints).toEqual([]);
+    await device.close();
+  });
+
+  it("choices stand beside each other; the picture has its table, SVG and CSV", async () => {
+    const device = await freshDevice(browser, size);
+    const page = await device.newPage();
+    await openSeason(page);
+    await addFirst(page, "Menthol");
+    await page.getByRole("group", { name: "Another choice" }).getByRole("button", { name: "Patty" }).click();
+    const rows = page.locator(".by-row tbody tr");
+    await rows.nth(2).waitFor();
+    await reckoned(page);
+    expect(await rows.locator("th").allTextContents()).toEqual([
+      "without action",
+      "menthol from 26 November",
+      "patty 26 November to 9 February",
+    ]);
+    expect(await rows.nth(1).textContent()).toContain("hardly any difference");
+    // Menthol in the cold: said beside its flag, once it is shown.
+    await page.getByRole("radio", { name: "menthol from 26 November" }).check();
+    await page.getByText("menthol hardly leaves its crystals").waitFor();
+    await page.locator("#h-tells").waitFor();
+    await page.getByRole("button", { name: "Table", exact: true }).click();
+    await page.locator(".twin-table tbody tr").nth(20).waitFor();
+    await page.getByRole("button", { name: "Picture", exact: true }).click();
+    const saved = async (name: string) => {
+      const download = page.waitForEvent("download");
+      await page.getByRole("button", { name, exact: true }).click();
+      return readFileSync((await (await download).path()) ?? "", "utf8");
+    };
+    const svg = await saved("SVG");
+    expect(svg).toMatch(/^<svg[^>]*xmlns/);
+    expect(svg).not.toContain("NaN");
+    expect(svg).not.toContain("var(--bronze)");
+    const csv = await saved("CSV");
+    expect(csv.split("\n")[0]).toMatch(/^.?Day,Choice,"?Infested in 100, 5 %/);
+    expect(csv).not.toContain("NaN");
+    await device.close();
+  });
+});
+
+describe("Season", () => {
+  it("stopped, keeps what it had and says what is missing; goes on when asked", async () => {
+    const device = await freshDevice(browser);
+    const page = await device.newPage();
+    await openSeason(page);
+    // A long season takes long enough to be stopped.
+    await page.getByLabel("Last day").fill("2028-09-30");
+    await page.getByRole("button", { name: "Reckon the season" }).click();
+    await page
+      .getByText(/infested on 30 September 2028/)
+      .first()
+      .waitFor();
+    await addFirst(page, "New queen");
+    for (const name of ["Patty", "Menthol", "New queen"])
+      await page.getByRole("group", { name: "Another choice" }).getByRole("button", { name, exact: true }).click();
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    await page.getByText(/^Stopped/).waitFor();
+    const kept = await page.locator(".by-row tbody tr").count();
+    expect(kept).toBeGreaterThanOrEqual(1);
+    expect(await answer(page)).toMatch(/^Without action about/);
+    await page.getByRole("button", { name: "Reckon again" }).click();
+    await page.locator(".by-row tbody tr").nth(4).waitFor();
+    await reckoned(page);
+    await device.close();
+  });
+
+  it("from the form alone: bad input is told at its field in words, never as a number that is none", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await page.goto(`${site.address}/season`);
+    await page.getByText("Where does the infestation go from here?").waitFor();
+    const press = () => page.getByRole("button", { name: "Reckon the season" }).click();
+    await page.getByLabel("Bees in the colony then").fill("20");
+    await page.getByLabel("Mean temperature of the twelve months").fill("1 2 3");
+    await page.getByLabel("Counts: day").fill("soon 3 50");
+    await press();
+    await page.getByText("is no count. Expected").waitFor();
+    await page.getByText("3 numbers were read").waitFor();
+    expect(await objections(page)).toEqual([]);
+    await page.getByLabel("Bees in the colony then").fill("20000");
+    await page.getByLabel("Mean temperature of the twelve months").fill("");
+    // In July many bees have just emerged; in winter nearly all may be infested.
+    const july = `${new Date().getUTCFullYear() - 1}-07-01`;
+    const [first] = await page.getByLabel("First day").all();
+    const before = (await first?.inputValue()) ?? "";
+    await first?.fill(july);
+    await page.getByLabel("Bees infested in 100 then").fill("99.9");
+    await page.getByLabel("Counts: day").fill("");
+    await press();
+    await page.getByText("bees just emerged carry no mites").waitFor();
+    await page.getByText("This cannot be reckoned yet").waitFor();
+    await page.getByLabel("Bees infested in 100 then").fill("8");
+    await first?.fill(before);
+    await page.getByLabel("Counts: day").fill("2090-01-01 3 50");
+    await press();
+    await page.getByText("lies outside the days").waitFor();
+    await page.getByLabel("Counts: day").fill("");
+    await press();
+    await page.locator("#h-tells").waitFor();
+    await page.getByText("Nothing of this colony is counted yet").waitFor();
+    // Two vapours on one day: told at the choice, and what was reckoned before stays in sight.
+    await addFirst(page, "Menthol");
+    await page.getByRole("group", { name: "Add to this choice" }).getByRole("button", { name: "Formic acid" }).click();
+    await page.getByText("What they do together is not known").waitFor();
+    // A handful of bees: lost at once, by name.
+    await page.getByRole("button", { name: "Take out: Formic acid" }).click();
+    await page.getByLabel("Bees in the colony then").fill("500");
+    await press();
+    await page.getByText(/can hardly keep warm|more likely lost to cold than not/).waitFor();
+    expect(await page.locator("body").textContent()).not.toMatch(/NaN|Infinity|undefined/);
+    await device.close();
+  });
+
+  it("offers the counted colonies of open cases, each with its own season", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.getByRole("navigation", { name: "Areas" }).getByRole("link", { name: "Season" }).click();
+    await page.getByRole("link", { name: "WB-11, case TV-26-014" }).click();
+    await page.locator("#h-tells").waitFor();
+    expect(await answer(page)).toMatch(/^Without action about .* infested on 31 March 2027/);
+    await page.getByRole("combobox", { name: "Colony" }).selectOption({ label: "WB-07" });
+    await page.getByText("Without further action about").waitFor();
+    await device.close();
+  });
+
+  it("works without a net, and is reached from question 5", async () => {
+    const device = await freshDevice(browser, "phone", { offlineReady: true });
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    await page.reload();
+    await page.locator("h1").waitFor();
+    await device.setOffline(true);
+    await page.goto(`${site.address}/cases/demonstration-case-tv-26-014/5`);
+    await page.locator(".season-ahead svg").waitFor();
+    expect(await page.locator(".season-ahead").textContent()).toMatch(
+      /Without further action about .* infested on 31 March 2027/,
+    );
+    await page.getByRole("link", { name: "Season: move the days and compare" }).click();
+    await page.locator("#h-tells").waitFor();
+    await page.getByText("Done already, in every course: menthol from 8 August.").waitFor();
+    await page.getByText(/after menthol began. Dead mites stay/).waitFor();
+    await device.close();
+  });
+});

@@ -1,0 +1,65 @@
+/** How often each fault is tried: a few times in the gate, as often as promised by `npm run faults`, which prints what was told. */
+import { appendFileSync, existsSync, mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+
+/** File that the full run collects its table in; undefined in the gate. */
+const table = process.env.SKEPSIS_FAULTS;
+const share = Number(process.env.SKEPSIS_FAULTS_SHARE ?? 1);
+
+/** Whether faults are tried at full count. */
+export const isFull = table !== undefined;
+
+/** Milliseconds that each fault may take in the full run; without end when not asked. */
+const longest = Number(process.env.SKEPSIS_FAULTS_MINUTES ?? Number.POSITIVE_INFINITY) * 60_000;
+
+/** Numbers of tries, from 0, and how many there have been. Several may take from it at once. */
+export interface Tries extends Iterable<number> {
+  readonly count: () => number;
+}
+
+/** A few tries in the gate, else the full count or the share that was asked for; fewer when the time for it is over. */
+export function tries(few: number, full: number): Tries {
+  const wanted = isFull ? Math.max(few, Math.ceil(full * share)) : few;
+  const end = performance.now() + (isFull ? longest : Number.POSITIVE_INFINITY);
+  let tried = 0;
+  return {
+    count: () => tried,
+    *[Symbol.iterator]() {
+      while (tried < wanted && (tried < few || performance.now() < end)) {
+        tried += 1;
+        yield tried - 1;
+      }
+    },
+  };
+}
+
+/** A line of the table. */
+export interface Tried {
+  readonly fault: string;
+  readonly tried: number;
+  /** What was acknowledged, checked or changed meanwhile. */
+  readonly against: string;
+  /** Acknowledged entries that were gone. */
+  readonly lost: number;
+  /** Changes that nothing told of. */
+  readonly silent: number;
+}
+
+/** Adds a line to the table of the full run. */
+export function tell(line: Tried): void {
+  if (table !== undefined) appendFileSync(table, `${JSON.stringify(line)}\n`);
+}
+
+/** A new folder, in memory where the machine has such: processes and writes are cut here, the machine itself stays up. */
+export const scratch = (name: string): string =>
+  mkdtempSync(path.join(existsSync("/dev/shm") ? "/dev/shm" : tmpdir(), `skepsis-${name}-`));
+
+/** Whole numbers below a bound, from a seed: the same on every run. */
+export function seeded(seed: number): (below: number) => number {
+  let state = seed >>> 0 || 1;
+  return (below) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
+}

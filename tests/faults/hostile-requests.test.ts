@@ -1,0 +1,112 @@
+/** Whatever is sent to the service, it answers within two seconds, in words, and goes on. */
+import { describe, expect, it } from "vitest";
+import { type ServiceProcess, startService } from "../postgres/service.ts";
+import { isFull, seeded, tell, tries } from "./count.ts";
+import { mutated, oddOf, valueFor } from "./from-schema.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+interface Operation {
+  readonly path: string;
+  readonly method: string;
+  readonly body: Json | null;
+  readonly example: unknown;
+}
+
+/** Every operation of the document, with the schema of its body and an example where it gives one. */
+function operationsOf(document: Json): readonly Operation[] {
+  const paths = document.paths as Readonly<Record<string, Readonly<Record<string, Json>>>>;
+  return Object.entries(paths).flatMap(([path, methods]) =>
+    Object.entries(methods)
+      .filter(([method]) => ["get", "post", "put", "delete", "patch"].includes(method))
+      .map(([method, operation]) => {
+        const content = (operation.requestBody as { content?: Readonly<Record<string, Json>> } | undefined)?.content;
+        const { schema = null, example } = content?.["application/json"] ?? {};
+        return { path, method: method.toUpperCase(), body: schema as Json | null, example };
+      }),
+  );
+}
+
+/** How long a request may take; beyond, it hangs. In the gate other tests hold the processor meanwhile. */
+const longestMilliseconds = isFull ? 2000 : 10_000;
+const stack = /\bat .{0,200}:\d+:\d+|node_modules|\.ts:\d+/;
+
+/** A request made from an operation: as it should be, changed, or not JSON at all. */
+function requestOf({ path, method, body, example }: Operation, below: (bound: number) => number) {
+  const names = ["demonstration", "main", "a", "%00", "..%2f..%2fetc", "A".repeat(120), "con", "x y", "%ff"];
+  const query =
+    below(6) === 0
+      ? `?cursor=${encodeURIComponent((JSON.stringify(oddOf(below)) ?? "").toWellFormed())}&limit=${below(9000)}`
+      : "";
+  const at = path.replace(/\{\w+\}/g, () => names[below(names.length)] ?? "a") + query;
+  const headers: Record<string, string> =
+    below(30) === 0 ? { "content-type": "text/csv" } : { "content-type": "application/json" };
+  if (method === "GET") return { at, init: { method } };
+  const good = example !== undefined && below(2) === 0 ? example : body ? valueFor(body, below) : oddOf(below);
+  const value = below(8) === 0 ? good : mutated(good, below);
+  const text = JSON.stringify(value) ?? "";
+  const sent = below(20) === 0 ? text.slice(0, below(text.length + 1)) : text;
+  return {
+    at,
+    init: { method, headers: method === "DELETE" ? {} : headers, ...(method === "DELETE" ? {} : { body: sent }) },
+  };
+}
+
+describe("hostile requests", () => {
+  it("[SG110] are answered within two seconds, without a stack trace and without a crash", async () => {
+    const service: ServiceProcess = await startService("");
+    try {
+      const document = (await (await fetch(`${service.address}/api/openapi.json`)).json()) as Json;
+      const operations = operationsOf(document);
+      // The thread that reckons starts with the first question: that is no answer's time.
+      const [warm] = operations.filter(({ path }) => path.startsWith("/api/reasoning/"));
+      const init = { method: "POST", headers: { "content-type": "application/json" }, body: "{}" };
+      await fetch(`${service.address}${warm?.path}`, init);
+      const below = seeded(110);
+      const rounds = tries(300, 100_000);
+      const statuses = new Map<number, number>();
+      const wrong: string[] = [];
+      let slowest = 0;
+      const sender = async () => {
+        for (const _ of rounds) {
+          const { at, init } = requestOf(operations[below(operations.length)] as Operation, below);
+          const began = performance.now();
+          try {
+            const reply = await fetch(service.address + at, {
+              ...init,
+              signal: AbortSignal.timeout(30_000),
+            });
+            const text = await reply.text();
+            const took = performance.now() - began;
+            slowest = Math.max(slowest, took);
+            statuses.set(reply.status, (statuses.get(reply.status) ?? 0) + 1);
+            const isOurs = reply.status >= 500 && !text.includes("takes too long");
+            if (isOurs || stack.test(text) || took > longestMilliseconds)
+              wrong.push(
+                `${reply.status} after ${Math.round(took)} ms: ${init.method} ${at} ${JSON.stringify(init)}`.slice(
+                  0,
+                  1500,
+                ),
+              );
+          } catch (trouble) {
+            wrong.push(`${String(trouble)}: ${init.method} ${at} ${JSON.stringify(init)}`.slice(0, 1500));
+          }
+        }
+      };
+      await Promise.all(Array.from({ length: 2 }, sender));
+      expect((await fetch(`${service.address}/api/health`)).status).toBe(200);
+      const told = [...statuses].sort(([one], [other]) => one - other).map(([status, count]) => `${count}×${status}`);
+      tell({
+        fault: "hostile requests",
+        tried: rounds.count(),
+        against: `${operations.length} operations; ${told.join(" ")}; slowest ${Math.round(slowest)} ms; ${wrong.length} wrong`,
+        lost: 0,
+        silent: 0,
+      });
+      expect(wrong.slice(0, 10)).toEqual([]);
+      expect(statuses.get(200) ?? 0).toBeGreaterThan(rounds.count() / 50);
+    } finally {
+      await service.kill();
+    }
+  });
+});
