@@ -14,11 +14,17 @@ export default defineConfig({
     outDir: "dist/cli",
     emptyOutDir: true,
     target: `node${engines.node.replaceAll(/\D/g, "")}`,
-    ssr: "src/views/cli/skepsis.ts",
+    ssr: true,
     rolldownOptions: {
+      // Threads are files of their own: the service starts them by name.
+      input: [
+        "src/views/cli/skepsis.ts",
+        "src/views/service/reckoning-thread.ts",
+        "src/views/service/forecast-thread.ts",
+      ],
       // Packages stay packages: better-sqlite3 brings a binary of its own, and each is installed beside the program.
       external: (id: string) => packages.some((name) => id === name || id.startsWith(`${name}/`)),
-      output: { entryFileNames: "skepsis.js", chunkFileNames: "[name]-[hash].js" },
+      output: { entryFileNames: "[name].js", chunkFileNames: "[name]-[hash].js" },
     },
   },
 });

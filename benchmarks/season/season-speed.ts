@@ -1,20 +1,26 @@
-/** How fast a colony's year runs, beside the same days in C where gcc is there. Best of five times five, turn about. */
+/** How fast a colony's year and a forecast run, beside the same days in C where gcc is there. Turn about, the best of many short runs. */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { dynamics } from "../../src/reasoning/index.ts";
+import { openForecastThreads } from "../../src/views/service/index.ts";
 import type { Figure } from "../figure.ts";
 
-const { engine, fullLayout, layoutOf, noMeasures, oneDay, oneDayForAll, placeWinterColony, rateYear } = dynamics;
-const { seeColony, shortestLayout, specified } = dynamics;
+const { assembledKernel, engine, fullLayout, layoutOf, noMeasures, oneDay, oneDayForAll, placeWinterColony } = dynamics;
+const { rateYear, seeColony, shortestLayout, specified } = dynamics;
 const source = path.join(import.meta.dirname, "colony_bench.c");
 const rates = rateYear(specified);
 const firstDay = 305;
-const years = 100;
-const rounds = 5;
-/** Most times as long as C that the same ages may take. */
-const goal = 4;
+const daysOfRun = Array.from({ length: 730 }, (_, elapsed) => ({
+  dayOfYear: ((firstDay - 1 + elapsed) % 365) + 1,
+  elapsed,
+}));
+/** Short, so that some run undisturbed on a machine that has other work. */
+const years = 20;
+const rounds = 30;
+/** Most times as long as C that the same ages may take: plain TypeScript, and the program in WebAssembly. */
+const goals = { plain: 4, assembled: 2 } as const;
 
 /** Bees and infested share after 730 days, and microseconds a colony-year. */
 interface Timed {
@@ -23,18 +29,22 @@ interface Timed {
   readonly microseconds: number;
 }
 
-function bench(layout: dynamics.Layout) {
+type Kind = keyof typeof goals;
+
+function bench(layout: dynamics.Layout, kind: Kind) {
   const model = engine({ parameters: specified, layout, rates, measures: noMeasures(730) });
   const state = new Float64Array(layout.length);
+  const assembled = kind === "plain" ? null : assembledKernel({ model, days: daysOfRun, seed: 1, noise: null });
+  if (kind === "assembled" && assembled === null) throw new Error("no WebAssembly here");
   const run = (days: number, bees: number): void => {
     placeWinterColony(state, 0, layout, { bees, infestedShare: 0.16, contactRate: specified.contactRate });
-    for (let elapsed = 0; elapsed < days; elapsed++)
-      oneDay(state, 0, model, { dayOfYear: ((firstDay - 1 + elapsed) % 365) + 1, elapsed });
+    if (assembled !== null) assembled.run(state, 0, { from: 0, to: days, particle: 0 });
+    else for (let day = 0; day < days; day++) oneDay(state, 0, model, daysOfRun[day] as (typeof daysOfRun)[number]);
   };
   // Best of five, as the program in C tells it.
   const time = (): number => {
     let best = Infinity;
-    for (let round = 0; round < rounds; round++) {
+    for (let round = 0; round < 5; round++) {
       const began = performance.now();
       for (let year = 0; year < years; year++) run(365, 22000 + (year % 97));
       best = Math.min(best, ((performance.now() - began) / years) * 1000);
@@ -75,17 +85,19 @@ export async function seasonSpeed(): Promise<readonly Figure[]> {
     const layouts = [24, 64].map((ages) => ({
       ages,
       layout: ages === 64 ? fullLayout : layoutOf({ summerAges: ages, winterAges: ages }),
+      program: built(folder, ages),
     }));
-    const rows = layouts.flatMap(({ ages, layout }) =>
-      rowsFor(`colony-year, ${ages} ages`, bench(layout), built(folder, ages), goal),
+    const rows = layouts.flatMap(({ ages, layout, program }) => rowsFor(`colony-year, ${ages} ages`, layout, program));
+    const fewest = rowsFor(
+      "colony-year, fewest ages that change nothing",
+      shortestLayout(specified),
+      layouts[0]?.program ?? null,
     );
-    const shortest = bench(shortestLayout(specified));
     return [
       ...rows,
-      ...rowsFor("colony-year, fewest ages that change nothing", shortest, built(folder, 24), null),
+      ...fewest.map((row) => ({ ...row, goal: null })),
       wholeBeesRow(),
-      forecastRow(2000, 300),
-      forecastRow(10_000, null),
+      ...(await forecastRows()),
       ...choicesRows(),
     ];
   } finally {
@@ -93,28 +105,36 @@ export async function seasonSpeed(): Promise<readonly Figure[]> {
   }
 }
 
-function rowsFor(
-  what: string,
-  ours: ReturnType<typeof bench>,
-  program: string | null,
-  most: number | null,
-): readonly Figure[] {
-  ours.time();
-  let [best, bestInC] = [Infinity, Infinity];
+function rowsFor(what: string, layout: dynamics.Layout, program: string | null): readonly Figure[] {
+  const kinds = ["plain", "assembled"] as const;
+  const ours = kinds.map((kind) => ({ kind, bench: bench(layout, kind), best: Infinity }));
+  for (const { bench } of ours) bench.time();
+  let bestInC = Infinity;
   for (let round = 0; round < rounds; round++) {
-    best = Math.min(best, ours.time());
+    for (const each of ours) each.best = Math.min(each.best, each.bench.time());
     if (program === null) continue;
     const { bees, share, microseconds } = ranInC(program);
-    const found = ours.check();
-    if (!near(found.bees, bees) || !near(found.share, share)) throw new Error(`${what}: C disagrees`);
     bestInC = Math.min(bestInC, microseconds);
+    for (const { bench } of ours) {
+      const found = bench.check();
+      if (!near(found.bees, bees) || !near(found.share, share)) throw new Error(`${what}: C disagrees`);
+    }
   }
-  const time: Figure = { what, value: best, unit: "µs", goal: null };
-  if (program === null) return [{ ...time, what: `${what} (C not compared: no gcc)` }];
+  const named = { plain: "in plain TypeScript", assembled: "in WebAssembly" };
+  const times = ours.map(
+    ({ kind, best }): Figure => ({
+      what: `${what}, ${named[kind]}`,
+      ...{ value: best, unit: "µs", goal: null },
+    }),
+  );
+  if (program === null) return [...times, { what: "  C not compared: no gcc", value: 0, unit: "", goal: null }];
   return [
-    time,
-    { what: `  the same days in C`, value: bestInC, unit: "µs", goal: null },
-    { what: "  times as long as C", value: best / bestInC, unit: "x", goal: most },
+    ...times,
+    { what: "  the same days in C", value: bestInC, unit: "µs", goal: null },
+    ...ours.map(({ kind, best }) => ({
+      what: `  times as long as C, ${named[kind]}`,
+      ...{ value: best / bestInC, unit: "x", goal: goals[kind] },
+    })),
   ];
 }
 
@@ -134,23 +154,88 @@ function wholeBeesRow(): Figure {
   return { what: "colony-year in whole bees", value: (performance.now() - began) / count, unit: "ms", goal: null };
 }
 
-/** A forecast over 212 days with two counts. */
-function forecastRow(draws: number, goal: number | null): Figure {
-  const question = {
-    ...{ site: {}, start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" as const } },
-    ...{ actions: [], until: "2027-03-01", draws, seed: 1 },
-    counts: [
-      { date: "2026-09-01", infested: 3, examined: 50 },
-      { date: "2026-10-15", infested: 6, examined: 50 },
-    ],
-  };
-  let best = Infinity;
-  for (let round = 0; round < 3; round++) {
-    const began = performance.now();
-    if (!dynamics.colonyForecast(question).ok) throw new Error("no forecast");
-    best = Math.min(best, performance.now() - began);
+const question = (draws: number): dynamics.ForecastQuestion => ({
+  ...{ site: {}, start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" as const } },
+  ...{ actions: [], until: "2027-03-01", draws, seed: 1 },
+  counts: [
+    { date: "2026-09-01", infested: 3, examined: 50 },
+    { date: "2026-10-15", infested: 6, examined: 50 },
+  ],
+});
+
+interface Best {
+  /** Milliseconds by the clock. */
+  readonly clock: number;
+  /** Milliseconds of this machine's cores: what the clock would tell if nothing else ran. */
+  readonly cores: number;
+}
+
+/** The best of some runs. */
+async function best(times: number, run: () => unknown): Promise<Best> {
+  let [clock, cores] = [Infinity, Infinity];
+  for (let each = 0; each < times; each++) {
+    const [began, before] = [performance.now(), process.cpuUsage()];
+    await run();
+    clock = Math.min(clock, performance.now() - began);
+    const { user, system } = process.cpuUsage(before);
+    cores = Math.min(cores, (user + system) / 1000);
   }
-  return { what: `forecast, ${draws} particles, 212 days, two counts`, value: best, unit: "ms", goal };
+  return { clock, cores };
+}
+
+const rowsOf = (what: string, { clock, cores }: Best, goal: number | null): readonly Figure[] => [
+  { what, value: clock, unit: "ms", goal },
+  { what: "  of which the cores were at work", value: cores, unit: "ms", goal: null },
+];
+
+/** Forecasts over 212 days with two counts, in this thread and in two others. */
+async function forecastRows(): Promise<readonly Figure[]> {
+  const alone = (draws: number) => () => {
+    if (!dynamics.colonyForecast(question(draws)).ok) throw new Error("no forecast");
+  };
+  const [one, two] = [openForecastThreads(1), openForecastThreads(2)];
+  const inThreads = (threads: typeof one) => () => threads.forecast(question(10_000));
+  try {
+    const small = await best(15, alone(2000));
+    const choices = await best(5, () => {
+      for (let choice = 0; choice < 4; choice++) alone(1000)();
+    });
+    const large = await best(5, alone(10_000));
+    let [inOne, inTwo] = [Infinity, Infinity];
+    for (let round = 0; round < 6; round++) {
+      inOne = Math.min(inOne, (await best(1, inThreads(one))).clock);
+      inTwo = Math.min(inTwo, (await best(1, inThreads(two))).clock);
+    }
+    return [
+      ...rowsOf("forecast, 2,000 particles, 212 days, two counts", small, 300),
+      ...rowsOf("four forecasts of 1,000 particles", choices, 500),
+      ...rowsOf("forecast, 10,000 particles, this thread", large, null),
+      { what: "forecast, 10,000 particles, one thread beside this", value: inOne, unit: "ms", goal: null },
+      { what: "forecast, 10,000 particles, two threads", value: inTwo, unit: "ms", goal: 1000 },
+      { what: "  time with two threads, of that with one", value: inTwo / inOne, unit: "x", goal: 1 / 1.8 },
+      ...memoryRows(),
+    ];
+  } finally {
+    await Promise.all([one.close(), two.close()]);
+  }
+}
+
+/** What a program takes at most that makes one such forecast, and what it takes before; where the system tells it. */
+function memoryRows(): readonly Figure[] {
+  if (process.platform !== "linux") return [];
+  const program = `
+    import { readFileSync } from "node:fs";
+    import { dynamics } from ${JSON.stringify(new URL("../../src/reasoning/index.ts", import.meta.url).href)};
+    const most = () => Number(/VmHWM:\\s+(\\d+)/.exec(readFileSync("/proc/self/status", "utf8"))[1]) / 1024;
+    const before = most();
+    dynamics.colonyForecast(${JSON.stringify(question(10_000))});
+    console.log(before, most());`;
+  const { stdout } = spawnSync(process.execPath, ["--input-type=module", "-e", program], { encoding: "utf8" });
+  const [before = Number.NaN, most = Number.NaN] = stdout.trim().split(" ").map(Number);
+  return [
+    { what: "memory a forecast of 10,000 particles adds", value: most - before, unit: "MiB", goal: 200 },
+    { what: "  and the program before it", value: before, unit: "MiB", goal: null },
+  ];
 }
 
 /** Doing nothing and four actions beside each other, 1,000 draws from August to March, counted once; and its memory. */

@@ -64,7 +64,15 @@ export {
   logGammaStep,
   stirlingError,
 } from "./log-gamma.ts";
-export { logNormalCdf, normalCdf, normalPdf, normalQuantile, normalSf, normalUpperQuantile } from "./normal.ts";
+export {
+  logNormalCdf,
+  normalCdf,
+  normalPdf,
+  normalQuantile,
+  normalQuantileRatios,
+  normalSf,
+  normalUpperQuantile,
+} from "./normal.ts";
 export { type NormalShape, normal } from "./normal-distribution.ts";
 export { type Counter, type Key, philox } from "./philox.ts";
 export { poisson } from "./poisson.ts";

@@ -57,7 +57,7 @@ export function logNormalCdf(z: number): number {
   return -0.5 * z * z + Math.log(0.5 * scaledErfc(-z / rootTwo));
 }
 
-// Wichura 1988, Algorithm AS 241 (PPND16), Applied Statistics 37:477–484.
+// Wichura 1988, Algorithm AS 241 (PPND16), Applied Statistics 37:477–484. Highest power first.
 const centreTop = [
   2509.0809287301227, 33430.57558358813, 67265.7709270087, 45921.95393154987, 13731.69376550946, 1971.5909503065513,
   133.14166789178438, 3.3871328727963665,
@@ -86,12 +86,19 @@ const farBottom = [
 function ratio(top: readonly number[], bottom: readonly number[], x: number): number {
   let above = 0;
   let below = 0;
-  for (const [k, coefficient] of top.entries()) {
-    above = above * x + coefficient;
+  for (let k = 0; k < 8; k++) {
+    above = above * x + (top[k] as number);
     below = below * x + (bottom[k] as number);
   }
   return above / below;
 }
+
+/** The ratios of polynomials behind `normalQuantile`, for whoever writes it for another machine. Highest power first. */
+export const normalQuantileRatios = {
+  centre: [centreTop, centreBottom],
+  middle: [middleTop, middleBottom],
+  far: [farTop, farBottom],
+} as const;
 
 /**
  * The z with P(Z ≤ z) = p; −Infinity at 0 and Infinity at 1. Relative error about 1e-15.

@@ -1,6 +1,8 @@
 /** The programs as built: the command line runs without the sources, and says in words that a Node is too old. */
-import { spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { spawn, spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
 import { expect, it } from "vitest";
 
 const program = "dist/cli/skepsis.js";
@@ -32,6 +34,40 @@ it("refuses an older Node in words, before anything else is loaded", () => {
   expect(run.stdout).toBe("");
   expect(run.stderr).toContain("needs Node 24 or newer; this is Node 20.19.0");
 });
+
+it("serves reasoning from the built files: its threads lie beside it", async () => {
+  const data = mkdtempSync(path.join(tmpdir(), "skepsis-built-"));
+  const service = spawn(process.execPath, [program, "serve", "--port", "0"], {
+    env: { ...process.env, SKEPSIS_DATA: data },
+  });
+  try {
+    const address = await new Promise<string>((resolve, reject) => {
+      let said = "";
+      service.stdout.on("data", (text) => {
+        said += text;
+        const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
+        if (found) resolve(found[0]);
+      });
+      service.on("exit", () => reject(new Error(said)));
+    });
+    const season = {
+      start: { date: "2026-08-01", bees: 30000, infestedShare: 0.08 },
+      ...{ until: "2026-09-01", draws: 100 },
+    };
+    const reply = await fetch(`${address}/api/reasoning/season`, {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(season),
+    });
+    expect(reply.status).toBe(200);
+    expect((await reply.json()).days).toHaveLength(32);
+  } finally {
+    const gone = new Promise((resolve) => service.once("exit", resolve));
+    service.kill();
+    await gone;
+    rmSync(data, { recursive: true, force: true });
+  }
+}, 60_000);
 
 it("[AC33] the bill of materials names every library that ships, with its licence, and no place of download", () => {
   const text = readFileSync("dist/sbom.cdx.json", "utf8");

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
   type Action,
+  colonyCourse,
   formic,
   measuresOf,
   menthol,
@@ -151,5 +152,27 @@ describe("plans that cannot be", () => {
     expect(codes([{ kind: "requeen", from: "2026-03-01", susceptibility: Number.NaN }])).toEqual([
       "season-stock-out-of-range actions[0].susceptibility",
     ]);
+  });
+});
+
+describe("a brood break", () => {
+  const within = { from: "2026-07-01", to: "2026-07-20" } as const;
+
+  it("[SE121] lays nothing from its first to its last day, and leaves the rest of the year as it was", () => {
+    const brood = (course: ReturnType<typeof courseOf>, date: string) =>
+      course.find((day) => day.date === date)?.brood ?? Number.NaN;
+    const [kept, alone] = [courseOf({ ...november, broodBreaks: [within] }), courseOf(november)];
+    expect(brood(kept, "2026-07-01")).toBe(brood(alone, "2026-07-01"));
+    // On the morning after twenty days without an egg, brood of one age is left: that laid on 30 June.
+    expect(brood(kept, "2026-07-21")).toBeLessThan(0.06 * brood(alone, "2026-07-21"));
+    expect(brood(kept, "2026-08-11")).toBeGreaterThan(0.8 * brood(alone, "2026-08-11"));
+    expect(courseOf({ ...november, broodBreaks: [{ from: "2025-01-01", to: "2025-10-31" }] })).toEqual(alone);
+  });
+
+  it("[SE121] one that ends before it begins, or on no day, is refused by name", () => {
+    const codes = (from: string, to: string) =>
+      colonyCourse({ ...november, broodBreaks: [{ from, to }] }).problems.map(({ code, field }) => `${code} ${field}`);
+    expect(codes("2026-07-02", "2026-07-01")).toEqual(["season-action-ends-early broodBreaks[0].to"]);
+    expect(codes("2026-02-30", "2026-07-01")).toEqual(["season-day-unknown broodBreaks[0].from"]);
   });
 });

@@ -33,7 +33,7 @@ export function placeWinterColony(state: Float64Array, start: number, layout: La
 }
 
 /**
- * Counts a colony's bees, infested and patent bees anew from its cells. Needed after a change of the cells by other
+ * Counts a colony's bees, infested and patent bees and alike cohorts anew from its record. Needed after a change of the cells by other
  * hands than the model's.
  */
 export function countAgain(state: Float64Array, start: number, layout: Layout): void {
@@ -47,6 +47,7 @@ export function countAgain(state: Float64Array, start: number, layout: Layout): 
   }
   state[start + at.bees] = bees;
   state[start + at.youngestWinter] = youngestWinter(state, start, layout);
+  state[start + at.alikeCohorts] = alikeCohorts(state, start, layout);
   state[start + at.infested] = infested;
   state[start + at.patent] = patents;
 }
@@ -56,4 +57,10 @@ function youngestWinter(state: Float64Array, start: number, layout: Layout): num
   for (let place = 0; place < (layout.winterAges - 1) * classes; place++)
     if (state[first + place] !== 0) return Math.floor(place / classes);
   return layout.winterAges - 1;
+}
+
+function alikeCohorts(state: Float64Array, start: number, { susceptibility, cohorts }: Layout): number {
+  const first = start + susceptibility;
+  for (let age = 1; age < cohorts; age++) if (state[first + age] !== state[first]) return age;
+  return cohorts;
 }

@@ -13,11 +13,13 @@ import { dailyMeans, temperaturesBetween } from "../site/index.ts";
 import { type Action, measuresOf, stockFault } from "./actions.ts";
 import { dayOfYear } from "./calendar.ts";
 import { placeWinterColony } from "./colony.ts";
+import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
+import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
-import { type DynamicsParameters, specified } from "./parameters.ts";
+import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { dynamicsProblem } from "./problems.ts";
 import { type DayRates, rateYear } from "./rates.ts";
 import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
@@ -49,6 +51,11 @@ export interface CourseQuestion {
   readonly until: Day;
   /** Susceptibility of the colony's stock; 1 as specified. */
   readonly stockSusceptibility?: number;
+  /** Days on which the queen was kept from laying; left out: none. */
+  readonly broodBreaks?: readonly BroodBreak[];
+  /** Varroa of the colony, which makes its bees more susceptible; left out: none. */
+  readonly varroa?: VarroaStart;
+  /** Left out: those in use. */
   readonly parameters?: DynamicsParameters;
 }
 
@@ -97,11 +104,13 @@ export function colonyCourse(question: CourseQuestion): Result<readonly CourseDa
 
 /** Checks a question and readies model and colony; the same troubles as `colonyCourse` but for the colony's loss. */
 export function readyRun(question: CourseQuestion): Result<ReadyRun> {
-  const { start, until, actions, parameters = specified, stockSusceptibility = 1 } = question;
+  const { start, until, actions, varroa, parameters = inUse, stockSusceptibility = 1 } = question;
   const faults = [
     ...spanFaults(start.date, until),
     ...startFaults(start),
     ...stockFault(stockSusceptibility, "stockSusceptibility"),
+    ...varroaFaults(varroa),
+    ...breakFaults(question.broodBreaks ?? []),
   ];
   if (faults.length > 0) return blocked(...faults);
   const place = placeOf(question.site);
@@ -114,12 +123,22 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     (rates[dayOfYear(addDays(start.date, elapsed))] as DayRates).drivers.celsius + high;
   const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn });
   if (!measures.ok) return measures;
+  broodBreaks(measures.value, start.date, question.broodBreaks ?? []);
 
-  const layout = actions.some(({ kind }) => kind === "requeen") ? fullLayout : shortestLayout(parameters);
+  const cohortsDiffer = varroa !== undefined || actions.some(({ kind }) => kind === "requeen");
+  const layout = cohortsDiffer ? fullLayout : shortestLayout(parameters);
   const model = engine({ parameters, layout, rates, measures: measures.value });
   const colony = colonyAt(model, start, place.value.southern ?? false, stockSusceptibility);
   if (!colony.ok) return colony;
-  return answered({ model, colony: colony.value, days }, [...place.problems, ...measures.problems]);
+  if (varroa !== undefined) {
+    const inOrder = Array.from({ length: days }, (_, elapsed) => ({
+      dayOfYear: dayOfYear(addDays(start.date, elapsed)),
+      elapsed,
+    }));
+    coupleVarroa(measures.value, model, colony.value, inOrder, varroa);
+  }
+  const notes = varroa === undefined ? [] : [dynamicsProblem("season-varroa-harm-left-out", "noted", "varroa", {})];
+  return answered({ model, colony: colony.value, days }, [...place.problems, ...measures.problems, ...notes]);
 }
 
 function colonyAt(
@@ -159,6 +178,18 @@ function spanFaults(date: Day, until: Day): readonly Problem[] {
   return days >= 1 && days <= longestDays
     ? []
     : [dynamicsProblem("season-span-out-of-range", "blocked", "until", { days, most: longestDays })];
+}
+
+/** Most varroa on 100 bees, and most that leave a cell for each, that can be meant. Judgement. */
+const mostVarroa = { mitesPer100: 1e7, gain: 5 } as const;
+
+function varroaFaults(varroa: VarroaStart | undefined): readonly Problem[] {
+  return Object.entries(varroa ?? {}).flatMap(([name, value]) => {
+    const most = mostVarroa[name as keyof typeof mostVarroa];
+    return value >= 0 && value <= most
+      ? []
+      : [dynamicsProblem("season-varroa-out-of-range", "blocked", `varroa.${name}`, { value, most })];
+  });
 }
 
 function startFaults({ bees, infestedShare }: CourseStart): readonly Problem[] {

@@ -1,6 +1,7 @@
 /** One day of a colony, in expected numbers of bees: loss, contact, survival, infestation, mites, age, brood. */
 import { ensure } from "../../units/index.ts";
-import { ageBees, type Passage, type Stretch } from "./age-bees.ts";
+import { ageBees } from "./age-bees.ts";
+import { chanceOfHazard } from "./chance-of-hazard.ts";
 import { at, broodDays, classes, cleared, type Layout, patent } from "./layout.ts";
 import type { Measures } from "./measures.ts";
 import type { DynamicsParameters } from "./parameters.ts";
@@ -14,9 +15,12 @@ export interface Engine {
   readonly measures: Measures;
   /** Susceptibility by age of the bee, before the stock: 1 when newly emerged. */
   readonly youth: Float64Array;
+  /** From this age on bees are no less susceptible than at it. */
+  readonly matureAge: number;
   /** Room for the chance of infestation by age. */
   readonly infestation: Float64Array;
-  readonly passage: Passage;
+  /** Room for what is counted of the bees that grow older. */
+  readonly sums: Float64Array;
 }
 
 /**
@@ -30,11 +34,15 @@ export function engine(shared: Pick<Engine, "parameters" | "layout" | "rates" | 
   const { oldSusceptibility, youthDays, foragingAge } = shared.parameters;
   ensure(Number.isInteger(foragingAge) && foragingAge >= 0, "foragingAge", foragingAge, "a whole number of 0 or more");
   const { cohorts } = shared.layout;
+  const youth = Float64Array.from({ length: cohorts }, (_, age) =>
+    Math.max(oldSusceptibility, Math.exp(-age / youthDays)),
+  );
   return {
     ...shared,
-    youth: Float64Array.from({ length: cohorts }, (_, age) => Math.max(oldSusceptibility, Math.exp(-age / youthDays))),
+    youth,
+    matureAge: youth.indexOf(youth[cohorts - 1] as number),
     infestation: new Float64Array(cohorts),
-    passage: { moving: new Float64Array(classes), infested: 0, patent: 0, others: 0 },
+    sums: new Float64Array(6),
   };
 }
 
@@ -56,28 +64,29 @@ export interface DayInRun {
  * @source own model; sources of each figure in `parameterFacts`
  */
 export function oneDay(state: Float64Array, start: number, model: Engine, { dayOfYear, elapsed }: DayInRun): void {
-  const { parameters, layout, rates, measures, passage } = model;
+  const { parameters, layout, rates, measures, sums } = model;
   const today = rates[dayOfYear] as DayRates;
   const bees = state[start + at.bees] as number;
   addLoss(state, start, parameters, today);
   setInfestation(state, start, model, today.contact * (measures.contact[elapsed] as number));
 
-  passage.infested = 0;
-  passage.patent = 0;
-  passage.others = 0;
+  for (let each = 0; each < 6; each++) sums[each] = 0;
   const { summerAges, winterAges } = layout;
+  const { infestation } = model;
+  const { latentAdvance, foragingAge } = parameters;
   const summer = start + layout.summer;
+  const foraging = Math.min(foragingAge, summerAges);
+  ageBees(state, infestation, latentAdvance, summer, 0, foraging, summerAges, today.survivals, 0, sums);
   const winter = start + layout.winter;
-  const foraging = Math.min(parameters.foragingAge, summerAges);
-  pass(state, model, summer, 0, foraging, today.hiveSurvival, today.hiveSurvivalPatent);
-  pass(state, model, summer, foraging, summerAges, today.foragerSurvival, today.foragerSurvivalPatent);
-  joinOldest(state, summer + (summerAges - 1) * classes, passage);
   const youngest = state[start + at.youngestWinter] as number;
-  pass(state, model, winter, youngest, winterAges, today.winterSurvival, today.winterSurvivalPatent);
-  joinOldest(state, winter + (winterAges - 1) * classes, passage);
+  const from = winter + youngest * classes;
+  ageBees(state, infestation, latentAdvance, from, youngest, youngest, winterAges, today.survivals, 2, sums);
 
-  const clearing = measures.clearing[elapsed] as number;
-  if (clearing > 0) clearMites(state, start, layout, passage, -Math.expm1(-clearing));
+  const patents = sums[4] as number;
+  const infested = (sums[2] as number) + (sums[3] as number) + (sums[1] as number) + patents;
+  const others = (sums[0] as number) + (sums[5] as number);
+  const freed = chanceOfHazard(measures.clearing[elapsed] as number);
+  if (freed > 0) clearMites(state, start, layout, freed);
 
   const emerging = state[start + layout.brood + broodDays - 1] as number;
   state[summer] = emerging * (1 - today.drivers.winterShare);
@@ -85,17 +94,13 @@ export function oneDay(state: Float64Array, start: number, model: Engine, { dayO
   state[winter] = winterBees;
   state[start + at.youngestWinter] = winterBees > 0 ? 0 : Math.min(youngest + 1, winterAges - 1);
   ageCohorts(state, start, layout, measures.emerging[elapsed] as number);
-  const eggs =
-    parameters.layingMaximum *
-    (measures.laying[elapsed] as number) *
-    factorOf(state[start + at.layingNoise] as number) *
-    today.drivers.laying *
-    (bees / (bees + parameters.careHalf));
+  const most = parameters.layingMaximum * (measures.laying[elapsed] as number) * today.drivers.laying;
+  const eggs = most * factorOf(state[start + at.layingNoise] as number) * (bees / (bees + parameters.careHalf));
   ageBrood(state, start + layout.brood, parameters, eggs);
 
-  state[start + at.infested] = passage.infested;
-  state[start + at.patent] = passage.patent;
-  state[start + at.bees] = passage.infested + passage.others + emerging;
+  state[start + at.infested] = infested - infested * freed;
+  state[start + at.patent] = patents - patents * freed;
+  state[start + at.bees] = infested + others + emerging;
 }
 
 /** The hazard of losing the colony in the cold: a small cluster cannot keep warm, and infested bees help less. */
@@ -108,43 +113,22 @@ export function addLoss(state: Float64Array, start: number, p: DynamicsParameter
 
 /** Writes each age's chance of infestation today into the engine's room. A colony without bees infests nobody. */
 export function setInfestation(state: Float64Array, start: number, model: Engine, contact: number): void {
-  const { infestation, youth, layout } = model;
+  const { infestation, youth, layout, matureAge } = model;
   const bees = state[start + at.bees] as number;
   const share = bees > 0 ? (state[start + at.patent] as number) / bees : 0;
   const force =
     (state[start + at.contactRate] as number) * factorOf(state[start + at.contactNoise] as number) * contact * share;
   const cohort = start + layout.susceptibility;
-  let before = Number.NaN;
-  for (let age = 0; age < layout.cohorts; age++) {
-    const susceptible = (youth[age] as number) * (state[cohort + age] as number);
-    infestation[age] = susceptible === before ? (infestation[age - 1] as number) : -Math.expm1(-force * susceptible);
-    before = susceptible;
-  }
-}
-
-function pass(
-  state: Float64Array,
-  { infestation, parameters, passage }: Engine,
-  first: number,
-  fromAge: number,
-  toAge: number,
-  survival: number,
-  survivalPatent: number,
-): void {
-  const stretch: Stretch = { cell: first + fromAge * classes, fromAge, toAge, survival, survivalPatent };
-  ageBees(state, infestation, parameters.latentAdvance, stretch, passage);
-}
-
-/** Bees that leave the oldest age stay in it; nobody is left on the way. */
-function joinOldest(state: Float64Array, cell: number, { moving }: Passage): void {
-  for (let each = 0; each < classes; each++) {
-    state[cell + each] = (state[cell + each] as number) + (moving[each] as number);
-    moving[each] = 0;
-  }
+  const areAlike = (state[start + at.alikeCohorts] as number) === layout.cohorts;
+  const differing = areAlike ? matureAge + 1 : layout.cohorts;
+  for (let age = 0; age < differing; age++)
+    infestation[age] = chanceOfHazard(force * ((youth[age] as number) * (state[cohort + age] as number)));
+  const rest = infestation[differing - 1] as number;
+  for (let age = differing; age < layout.cohorts; age++) infestation[age] = rest;
 }
 
 /** A share of the infested bees loses its living mites. */
-function clearMites(state: Float64Array, start: number, layout: Layout, passage: Passage, share: number): void {
+function clearMites(state: Float64Array, start: number, layout: Layout, share: number): void {
   for (let cell = start + layout.summer; cell < start + layout.length; cell += classes) {
     let out = 0;
     for (let stage = 1; stage <= patent; stage++) {
@@ -154,28 +138,30 @@ function clearMites(state: Float64Array, start: number, layout: Layout, passage:
     }
     state[cell + cleared] = (state[cell + cleared] as number) + out;
   }
-  passage.others += passage.infested * share;
-  passage.infested -= passage.infested * share;
-  passage.patent -= passage.patent * share;
 }
 
 /** Each cohort keeps its susceptibility as it grows older; the youngest has that of today's emerging bees. */
 export function ageCohorts(state: Float64Array, start: number, layout: Layout, emerging: number): void {
   const first = start + layout.susceptibility;
-  makeRoom(state, first, layout.cohorts);
+  const alike = state[start + at.alikeCohorts] as number;
+  const isAlike = emerging === state[first];
+  if (isAlike && alike === layout.cohorts) return;
+  for (let place = first + layout.cohorts - 1; place > first; place--) state[place] = state[place - 1] as number;
   state[first] = emerging;
+  state[start + at.alikeCohorts] = isAlike ? alike + 1 : 1;
 }
 
 function ageBrood(state: Float64Array, brood: number, p: DynamicsParameters, eggs: number): void {
-  makeRoom(state, brood, broodDays);
+  // Four at a time: a call of `copyWithin` and a plain loop cost more.
+  for (let day = brood + broodDays - 1; day > brood; day -= 4) {
+    state[day] = state[day - 1] as number;
+    state[day - 1] = state[day - 2] as number;
+    state[day - 2] = state[day - 3] as number;
+    state[day - 3] = state[day - 4] as number;
+  }
   state[brood] = eggs;
   state[brood + 3] = (state[brood + 3] as number) * p.eggSurvival;
   state[brood + 9] = (state[brood + 9] as number) * p.broodSurvival;
-}
-
-/** Moves each of `count` numbers one place on; the last is lost. For so few a loop is faster than `copyWithin`. */
-function makeRoom(state: Float64Array, first: number, count: number): void {
-  for (let place = first + count - 1; place > first; place--) state[place] = state[place - 1] as number;
 }
 
 /** e^noise; most runs have none, and need no call. */

@@ -27,8 +27,10 @@ export const at = {
   contactRate: 6,
   /** Age of the youngest winter bees: none emerge from midwinter to midsummer, and ages without bees cost no time. */
   youngestWinter: 7,
+  /** Youngest cohorts that are equally susceptible: as long as all are, none need be moved on. */
+  alikeCohorts: 8,
 } as const;
-const head = 8;
+const head = 9;
 
 /** Offsets inside one colony's record. */
 export interface Layout {
@@ -55,7 +57,7 @@ export interface Layout {
  *
  * @throws DomainError unless both are whole and at least 2
  * @example
- * layoutOf({ summerAges: 24, winterAges: 24 }).length  // → 533
+ * layoutOf({ summerAges: 24, winterAges: 24 }).length  // → 534
  */
 export function layoutOf({ summerAges, winterAges }: Pick<Layout, "summerAges" | "winterAges">): Layout {
   ensure(Number.isInteger(summerAges) && summerAges >= 2, "summerAges", summerAges, "a whole number of 2 or more");

@@ -33,8 +33,27 @@ export interface DynamicsProblems {
   readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
   /** blocked: a count before the first or after the last day. */
   readonly "season-count-outside": { readonly date: string; readonly from: string; readonly until: string };
+  /** blocked: a count that does not end as its own rule says. */
+  readonly "season-count-unlike-its-stop": {
+    readonly infested: number;
+    readonly examined: number;
+    readonly stopInfested: number;
+    readonly stopExamined: number;
+  };
+  /** warned: a count or a size leaves so few of the particles worth that ranges after it are rough. */
+  readonly "season-particles-few": { readonly date: string; readonly worth: number };
+  /** blocked: a size, its scatter or what is on a frame that cannot be. */
+  readonly "season-size-impossible": { readonly value: number; readonly most: number };
+  /** warned: hardly a colony that the model holds possible would be as large or as small. */
+  readonly "season-size-contradicts": { readonly date: string; readonly what: string; readonly number: number };
+  /** noted: frames were turned into bees or brood by what is common practice. */
+  readonly "season-frames-by-common-practice": { readonly what: string; readonly perFrame: number };
   /** warned: hardly a colony that the model holds possible would have given this count. */
   readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
+  /** blocked: varroa on bees, or what leaves a cell, outside what can be meant. */
+  readonly "season-varroa-out-of-range": { readonly value: number; readonly most: number };
+  /** noted: varroa was coupled, but its own harm is left out. */
+  readonly "season-varroa-harm-left-out": Readonly<Record<never, never>>;
   /** warned: the colony is more likely lost than not before the end. */
   readonly "season-colony-likely-lost": { readonly date: string };
   /** warned: already within weeks of the start. */
@@ -63,6 +82,13 @@ export const dynamicsProblemCodes = [
   "season-count-impossible",
   "season-count-outside",
   "season-count-contradicts",
+  "season-count-unlike-its-stop",
+  "season-particles-few",
+  "season-size-impossible",
+  "season-size-contradicts",
+  "season-frames-by-common-practice",
+  "season-varroa-out-of-range",
+  "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",

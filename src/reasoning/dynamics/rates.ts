@@ -13,6 +13,8 @@ export interface DayRates {
   readonly foragerSurvivalPatent: number;
   readonly winterSurvival: number;
   readonly winterSurvivalPatent: number;
+  /** The six survivals in this order: `ageBees` takes them by place. */
+  readonly survivals: Float64Array;
 }
 
 /** Rates for the days 1–365 of a place's year; the day is the index, and place 0 repeats day 365. */
@@ -36,7 +38,7 @@ export const steadyYear = (parameters: DynamicsParameters, drivers: Drivers): Ra
 
 function ratesUnder(drivers: Drivers, p: DynamicsParameters): DayRates {
   const foraging = p.hiveMortality + p.foragingMortality * drivers.flight;
-  return {
+  const rates = {
     drivers,
     contact: (1 - p.flowReduction * drivers.flow) * (1 - p.flightReduction * drivers.flight),
     hiveSurvival: Math.exp(-p.hiveMortality),
@@ -45,5 +47,14 @@ function ratesUnder(drivers: Drivers, p: DynamicsParameters): DayRates {
     foragerSurvivalPatent: Math.exp(-foraging * (1 + p.summerHarm)),
     winterSurvival: Math.exp(-drivers.winterMortality),
     winterSurvivalPatent: Math.exp(-drivers.winterMortality * (1 + p.winterHarm)),
+  };
+  const { hiveSurvival, hiveSurvivalPatent, foragerSurvival, foragerSurvivalPatent } = rates;
+  const { winterSurvival, winterSurvivalPatent } = rates;
+  return {
+    ...rates,
+    survivals: Float64Array.of(
+      ...[hiveSurvival, hiveSurvivalPatent, foragerSurvival, foragerSurvivalPatent],
+      ...[winterSurvival, winterSurvivalPatent],
+    ),
   };
 }

@@ -9,12 +9,13 @@ import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, specified } from "./parameters.ts";
 import { rateYear, steadyYear } from "./rates.ts";
 
-/** A November cluster of the golden tables: own numbers. */
+/** A November cluster of the golden tables, in the specified variant: own numbers. */
 export const november: CourseQuestion = {
   site: {},
   start: { date: "2025-11-01", bees: 22000, infestedShare: 0.16, brood: "none" },
   actions: [],
   until: "2027-11-01",
+  parameters: specified,
 };
 
 /** The course of a question that must have an answer. */

@@ -41,9 +41,8 @@ export function usualColony(
 
 /** Largest share of infested bees that the record can be brought to: bees newly emerged have no mites yet. */
 export function mostInfestedShare(state: Float64Array, start: number, layout: Layout): number {
-  let open = 0;
-  for (let cell = start + layout.summer; cell < start + layout.length; cell += classes)
-    if (infestedIn(state, cell) > 0) open += liveIn(state, cell);
+  const { infested, live } = patternOf(state, start, layout);
+  const open = live.reduce((sum, each, cell) => ((infested[cell] as number) > 0 ? sum + each : sum), 0);
   const bees = state[start + at.bees] as number;
   return bees > 0 ? open / bees : 0;
 }
@@ -67,51 +66,81 @@ export function bringTo(
     state[place] = (state[place] as number) * scale;
   countAgain(state, start, layout);
   if (infestedShare > 0 && infestedShare >= mostInfestedShare(state, start, layout)) return false;
-  changeOdds(state, start, layout, infestedShare === 0 ? 0 : oddsFactor(state, start, layout, infestedShare));
+  const pattern = patternOf(state, start, layout);
+  const wanted = infestedShare * (state[start + at.bees] as number);
+  changeOdds(state, start, layout, pattern, infestedShare === 0 ? 0 : Math.exp(logOddsFactor(pattern, wanted)));
   countAgain(state, start, layout);
   return true;
 }
 
-/** By halving the logarithm: infested bees rise with the factor, from none to the most there can be. */
-function oddsFactor(state: Float64Array, start: number, layout: Layout, share: number): number {
-  const wanted = share * (state[start + at.bees] as number);
-  let [low, high] = [-80, 80];
-  while (high - low > 1e-13) {
-    const middle = (low + high) / 2;
-    if (infestedUnder(state, start, layout, Math.exp(middle)) < wanted) low = middle;
-    else high = middle;
+/** Bees of each cell, cell by cell: those with living mites, and those with clean tracheae or living mites. */
+interface Pattern {
+  readonly infested: Float64Array;
+  readonly live: Float64Array;
+}
+
+function patternOf(state: Float64Array, start: number, layout: Layout): Pattern {
+  const cells = (layout.length - layout.summer) / classes;
+  const [infested, live] = [new Float64Array(cells), new Float64Array(cells)];
+  for (let each = 0; each < cells; each++) {
+    const cell = start + layout.summer + each * classes;
+    let total = 0;
+    for (let stage = 1; stage <= patent; stage++) total += state[cell + stage] as number;
+    infested[each] = total;
+    live[each] = (state[cell] as number) + total;
   }
-  return Math.exp((low + high) / 2);
+  return { infested, live };
 }
 
-function infestedUnder(state: Float64Array, start: number, layout: Layout, factor: number): number {
-  let total = 0;
-  for (let cell = start + layout.summer; cell < start + layout.length; cell += classes)
-    total += shifted(infestedIn(state, cell), liveIn(state, cell), factor);
-  return total;
+/** Farthest that the logarithm of the factor is looked for. */
+const farthest = 80;
+/** Enough for halving alone to reach the last digit. */
+const mostSteps = 80;
+
+/**
+ * ln of the factor on the odds that makes so many bees infested: by Newton's steps on the logarithm of their number,
+ * which is nearly straight, halved where a step leaves what is known to hold the root.
+ */
+function logOddsFactor({ infested, live }: Pattern, wanted: number): number {
+  let [low, high, log] = [-farthest, farthest, 0];
+  for (let step = 0; step < mostSteps; step++) {
+    const factor = Math.exp(log);
+    let [total, slope] = [0, 0];
+    for (let cell = 0; cell < live.length; cell++) {
+      const before = infested[cell] as number;
+      if (before === 0) continue;
+      const after = shifted(before, live[cell] as number, factor);
+      total += after;
+      slope += after * (1 - after / (live[cell] as number));
+    }
+    if (total < wanted) low = log;
+    else high = log;
+    const aim = log + (Math.log(wanted / total) * total) / slope;
+    const next = aim > low && aim < high ? aim : (low + high) / 2;
+    if (Math.abs(next - log) <= 1e-15 * Math.max(1, Math.abs(log))) return next;
+    log = next;
+  }
+  return log;
 }
 
-function changeOdds(state: Float64Array, start: number, layout: Layout, factor: number): void {
-  for (let cell = start + layout.summer; cell < start + layout.length; cell += classes) {
-    const before = infestedIn(state, cell);
-    const all = liveIn(state, cell);
+function changeOdds(
+  state: Float64Array,
+  start: number,
+  layout: Layout,
+  { infested, live }: Pattern,
+  factor: number,
+): void {
+  for (let each = 0; each < live.length; each++) {
+    const before = infested[each] as number;
     if (before === 0) continue;
-    const after = shifted(before, all, factor);
+    const cell = start + layout.summer + each * classes;
+    const after = shifted(before, live[each] as number, factor);
     for (let stage = 1; stage <= patent; stage++)
       state[cell + stage] = (state[cell + stage] as number) * (after / before);
-    state[cell] = all - after;
+    state[cell] = (live[each] as number) - after;
   }
 }
 
 /** Infested among `all` when their odds change by a factor. */
 const shifted = (infested: number, all: number, factor: number): number =>
   infested === 0 ? 0 : (all * factor * infested) / (factor * infested + (all - infested));
-
-function infestedIn(state: Float64Array, cell: number): number {
-  let total = 0;
-  for (let stage = 1; stage <= patent; stage++) total += state[cell + stage] as number;
-  return total;
-}
-
-/** Clean and infested bees; those with only dead mites keep out of it. */
-const liveIn = (state: Float64Array, cell: number): number => (state[cell] as number) + infestedIn(state, cell);

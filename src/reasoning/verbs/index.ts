@@ -118,6 +118,7 @@ export { labelRecord } from "./label-record.ts";
 export * from "./message.ts";
 export { changesFrom, evidenceFrom, type OwnEvidence } from "./own-evidence.ts";
 export { nearestName, readInput } from "./read-input.ts";
+export { askSeason } from "./season.ts";
 export { listed, optionsOf, type Shape, shapeAt, shapeInWords } from "./shape.ts";
 export {
   type AnswerOf,

@@ -1,8 +1,18 @@
 /** `season`: where a colony and its tracheal mites go from what was counted, with and without action, each day a range. */
 import * as z from "zod";
-import { assumedError, colonyForecast, pattyReduction } from "../dynamics/index.ts";
+import type { Result } from "../../units/index.ts";
+import {
+  assumedError,
+  colonyForecast,
+  type Forecast,
+  type ForecastQuestion,
+  oneSidedShare,
+  pattyReduction,
+  usualSizes,
+  varroaFigures,
+} from "../dynamics/index.ts";
 import { count, day } from "./fields.ts";
-import { verb } from "./verb.ts";
+import { type Reply, verb } from "./verb.ts";
 
 const share = z.number().min(0).max(1);
 
@@ -72,16 +82,81 @@ export const seasonInput = {
     .default(1)
     .describe("Of the colony's stock; 1 is the stock the model was tuned to."),
   counts: z
-    .array(z.strictObject({ date: day, infested: count, examined: count }))
+    .array(
+      z.strictObject({
+        ...{ date: day, infested: count, examined: count },
+        stop: z
+          .strictObject({ infested: count, examined: count })
+          .exactOptional()
+          .describe("Reading ended at so many infested or so many read. Left out: the number to read was fixed."),
+        oneSided: z
+          .strictObject({ infested: count, examined: count })
+          .exactOptional()
+          .describe("Further bees of which one trachea alone could be read."),
+      }),
+    )
     .max(100)
     .default([])
-    .describe("Dissections of this colony: bees with mites of bees that could be read."),
+    .describe("Dissections of this colony: bees with mites of bees that could be read; unreadable bees are in none."),
+  sizes: z
+    .array(
+      z.strictObject({
+        date: day,
+        what: z.enum(["bees", "brood"]),
+        frames: z.number().gt(0).max(200).describe("Frames covered with bees or full of brood, both sides."),
+        perFrame: z
+          .number()
+          .gt(0)
+          .max(20_000)
+          .exactOptional()
+          .describe(
+            `Bees on a covered frame, cells in a full one. Left out: ${usualSizes.perFrame.bees} and ${usualSizes.perFrame.brood}, common practice without a source.`,
+          ),
+        scatter: z
+          .number()
+          .gt(0)
+          .max(2)
+          .exactOptional()
+          .describe(
+            `Standard deviation of the logarithm of such an estimate. Left out: ${usualSizes.scatter}, assumed without a source.`,
+          ),
+      }),
+    )
+    .max(25)
+    .exactOptional()
+    .describe("How large the colony was seen to be."),
   countError: z
-    .strictObject({ sensitivity: share, specificity: share, overdispersion: z.number().gt(0).lt(1) })
+    .strictObject({
+      ...{ sensitivity: share, specificity: share, overdispersion: z.number().gt(0).lt(1) },
+      oneSided: share
+        .exactOptional()
+        .describe(
+          `Share of what both tracheae show that one shows. Left out: ${oneSidedShare}, from bees with mites in both.`,
+        ),
+    })
     .exactOptional()
     .describe(
       `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
     ),
+  broodBreaks: z
+    .array(z.strictObject({ from: day, to: day }))
+    .max(20)
+    .exactOptional()
+    .describe(
+      "First and last day on which the queen was kept from laying. No published figure: it follows from the model.",
+    ),
+  varroa: z
+    .strictObject({
+      mitesPer100: z.number().min(0).max(200).describe("Varroa on 100 bees on the first day, as a wash counts them."),
+      gain: z
+        .number()
+        .min(0)
+        .max(5)
+        .exactOptional()
+        .describe(`Mites that leave a cell for each that entered. Left out: ${varroaFigures.gain}.`),
+    })
+    .exactOptional()
+    .describe("Makes bees parasitised in their cells more susceptible; varroa's own harm is left out."),
   until: day.describe("Last morning asked about."),
   draws: z.number().int().default(1000).describe("Particles behind the ranges."),
   seed: z.number().int().min(0).default(1),
@@ -98,6 +173,7 @@ const input = z.strictObject({
   ...rest,
 });
 
+const readOut = z.strictObject({ infested: z.number(), examined: z.number() });
 const range = { q05: z.number(), q25: z.number(), q50: z.number(), q75: z.number(), q95: z.number() };
 
 /** Parts of the answer about a season. */
@@ -106,6 +182,7 @@ export const seasonRange = {
   survival: z.strictObject({ ...range, mean: z.number() }),
   countTaken: z.strictObject({
     ...{ date: z.string(), infested: z.number(), examined: z.number() },
+    ...{ stop: readOut.exactOptional(), oneSided: readOut.exactOptional() },
     ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
   }),
 };
@@ -128,7 +205,15 @@ const output = z.strictObject({
     .describe(
       "what each count did: ln of its chance, share of the particles it left worth, deviations off what was expected",
     ),
-  logLikelihood: z.number().describe("of all counts together"),
+  sizes: z
+    .array(
+      z.strictObject({
+        ...{ date: z.string(), what: z.string(), frames: z.number(), perFrame: z.number(), scatter: z.number() },
+        ...{ logLikelihood: z.number(), effectiveShare: z.number(), surprise: z.number() },
+      }),
+    )
+    .describe("what each size did, with what was left out filled in"),
+  logLikelihood: z.number().describe("of all counts and sizes together"),
 });
 
 export const season = verb({
@@ -153,6 +238,16 @@ export const season = verb({
   },
   input,
   output,
-  run: ({ countError, ...asked }, progress) =>
-    colonyForecast({ ...asked, ...(countError === undefined ? {} : { error: countError }) }, progress),
+  run: (asked, progress) => colonyForecast(questionOf(asked), progress),
 });
+
+const questionOf = ({ countError, ...asked }: z.output<typeof input>): ForecastQuestion => ({
+  ...asked,
+  ...(countError === undefined ? {} : { error: countError }),
+});
+
+/** Asks `season` with the forecast made elsewhere; null when it was stopped. */
+export const askSeason = (
+  raw: unknown,
+  forecast: (question: ForecastQuestion) => Promise<Result<Forecast> | null>,
+): Promise<Reply | null> => season.askThrough(raw, (asked) => forecast(questionOf(asked as z.output<typeof input>)));

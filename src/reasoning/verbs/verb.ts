@@ -54,6 +54,8 @@ export interface Verb<Answer = object> {
   readonly outputShape: Shape;
   /** Answers a question as it came from outside. */
   readonly ask: (raw: unknown, progress?: Progress) => Reply;
+  /** The same with the work done elsewhere, in threads of the caller's: `run` gives what the verb's own would, or null when it was stopped. */
+  readonly askThrough: (raw: unknown, run: (input: unknown) => Promise<Result<object> | null>) => Promise<Reply | null>;
   /** Holds the answer's type for `AnswerOf`; never there. */
   readonly answer?: Answer;
 }
@@ -92,13 +94,22 @@ export function verb<I extends z.ZodType, O extends z.ZodType>(draft: VerbDraft<
   const ask = (raw: unknown, progress: Progress = untold): Reply => {
     const read = readInput(input, inputShape, raw);
     if (!read.ok) return { kind: "unfit", problems: read.problems };
-    const result = run(read.value, progress);
+    return replyTo(raw, run(read.value, progress));
+  };
+  const askThrough: Verb["askThrough"] = async (raw, elsewhere) => {
+    const read = readInput(input, inputShape, raw);
+    if (!read.ok) return { kind: "unfit", problems: read.problems };
+    const result = await elsewhere(read.value);
+    return result === null ? null : replyTo(raw, result);
+  };
+  const replyTo = (raw: unknown, result: Result<object>): Reply => {
     const problems = result.problems.map((each) => withGiven(each, raw));
     const by = refusals.filter((code) => problems.some((each) => each.code === code));
     if (by.length > 0) return { kind: "refused", value: result.ok ? result.value : {}, problems, by };
     return result.ok ? { kind: "answered", value: result.value, problems } : { kind: "unfit", problems };
   };
-  return { name, family, summary, assumptions, source, example, input, output, inputShape, outputShape, ask };
+  const shapes = { inputShape, outputShape };
+  return { name, family, summary, assumptions, source, example, input, output, ...shapes, ask, askThrough };
 }
 
 /** A step names the field; what was given there is looked up in the input. */

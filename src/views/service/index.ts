@@ -1,4 +1,5 @@
 /** The service over HTTP. */
+export { type ForecastThreads, openForecastThreads } from "./forecast-threads.ts";
 export { isLoopback } from "./guards.ts";
 export { openApiDocument } from "./open-api.ts";
 export { hashed, newInvitation, newPasswordTrouble } from "./passwords.ts";

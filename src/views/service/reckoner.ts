@@ -2,6 +2,7 @@
 import { Worker } from "node:worker_threads";
 import type { Reply } from "../../reasoning/index.ts";
 import type { ThreadAnswer, ThreadQuestion } from "./reckoning-thread.ts";
+import { threadFile } from "./thread-file.ts";
 
 export interface Reckoner {
   /** The reply of a verb; null when it took longer than is waited for. */
@@ -59,7 +60,7 @@ export function openReckoner(longest = longestMilliseconds): Reckoner {
   }
 
   function started(): Worker {
-    const made = new Worker(new URL("./reckoning-thread.ts", import.meta.url));
+    const made = new Worker(threadFile("reckoning-thread", import.meta.url));
     made.on("message", (answer: ThreadAnswer) => {
       if (thread !== made || now?.question.number !== answer.number) return;
       end((each) => ("reply" in answer ? each.answered(answer.reply) : each.failed(new Error(answer.broke))));

@@ -1,6 +1,8 @@
 /** The thread that reckons for the service: one question after the other, each answered or failed by its number. */
+import { availableParallelism } from "node:os";
 import { parentPort } from "node:worker_threads";
-import { type Reply, verbNamed } from "../../reasoning/index.ts";
+import { askSeason, type Reply, verbNamed } from "../../reasoning/index.ts";
+import { openForecastThreads } from "./forecast-threads.ts";
 
 export interface ThreadQuestion {
   readonly number: number;
@@ -13,13 +15,16 @@ export type ThreadAnswer =
   | { readonly number: number; readonly reply: Reply }
   | { readonly number: number; readonly broke: string };
 
-parentPort?.on("message", ({ number, verb, body }: ThreadQuestion) =>
-  parentPort?.postMessage(answerTo(number, verb, body)),
-);
+/** A forecast gets threads of its own; they go with this one. No more than help with the usual number of draws. */
+const forecasts = openForecastThreads(Math.min(availableParallelism(), 4));
 
-function answerTo(number: number, verb: string, body: unknown): ThreadAnswer {
+parentPort?.on("message", async ({ number, verb, body }: ThreadQuestion) => {
+  parentPort?.postMessage(await answerTo(number, verb, body));
+});
+
+async function answerTo(number: number, verb: string, body: unknown): Promise<ThreadAnswer> {
   try {
-    const reply = verbNamed(verb)?.ask(body);
+    const reply = verb === "season" ? await askSeason(body, forecasts.forecast) : verbNamed(verb)?.ask(body);
     return reply ? { number, reply } : { number, broke: `no verb ${verb}` };
   } catch (trouble) {
     return { number, broke: trouble instanceof Error ? `${trouble.name}: ${trouble.message}` : String(trouble) };

@@ -1,9 +1,7 @@
-/** Colonies that could be this one: a cloud of particles with their paths so far, moved, weighed by a count, resampled. */
+/** Colonies that could be this one: particles about a start, weighed by what was seen, resampled with their paths. */
 import { drawNormal, randomStream } from "../../../numerics/index.ts";
-import type { DayInRun, Engine } from "../day.ts";
+import type { Engine } from "../day.ts";
 import { at } from "../layout.ts";
-import { type BenchCount, type CountError, logChanceOfCount } from "../observe.ts";
-import { type Noise, oneDayForAll } from "../particles.ts";
 import { bringTo, mostInfestedShare } from "../start-colony.ts";
 
 /** How unsure the start is: standard deviations of the logit of the share, of ln bees, of ln contact rate. */
@@ -20,7 +18,12 @@ export const assumedDoubt: StartDoubt = { share: 0.9, bees: 0.15, contact: 0.15 
 const jitter = 0.1;
 /** Streams of the start, the jitter and the comb lie beyond those of the days, which end below 2^52. */
 const [startStream, combStream] = [2 ** 52, 2 ** 52 + 2 ** 51];
-const jitterStream = (morning: number, particle: number): number => startStream + 2 ** 32 * (morning + 1) + particle;
+const jitterStream = (sight: number, particle: number): number => startStream + 2 ** 32 * (sight + 1) + particle;
+
+/** Things seen on one day that chance is set aside for. */
+export const sameDay = 128;
+/** Which of all things seen: the morning and its place on that morning. It names streams of chance. */
+export const sightOf = (morning: number, index: number): number => morning * sameDay + index;
 
 /** What is kept of each morning of each particle. */
 export interface Paths {
@@ -37,27 +40,27 @@ export interface Cloud {
 }
 
 /**
- * Particles about a start. The shape of the colony, its brood and ages, is that of `colony`; a share above the most that
- * such a colony can have is taken as that.
+ * Records of the particles `first` to `first + count − 1` about a start. The shape of the colony, its brood and ages, is
+ * that of `colony`; a share above the most that such a colony can have is taken as that.
  */
-export function cloudAbout(
+export function particlesAbout(
   model: Engine,
   colony: Float64Array,
   of: {
-    readonly particles: number;
+    readonly first: number;
+    readonly count: number;
     readonly seed: number;
-    readonly mornings: number;
     readonly start: { readonly bees: number; readonly infestedShare: number };
     readonly doubt: StartDoubt;
   },
-): Cloud {
-  const { particles, seed, mornings, start, doubt } = of;
+): Float64Array {
+  const { first, count, seed, start, doubt } = of;
   const { layout } = model;
-  const states = new Float64Array(particles * layout.length);
+  const states = new Float64Array(count * layout.length);
   const most = mostInfestedShare(colony, 0, layout);
   const logit = Math.log(start.infestedShare / (1 - start.infestedShare));
-  for (let each = 0; each < particles; each++) {
-    const stream = randomStream({ seed, stream: startStream + each });
+  for (let each = 0; each < count; each++) {
+    const stream = randomStream({ seed, stream: startStream + first + each });
     const [share, bees, contact] = [drawNormal(stream), drawNormal(stream), drawNormal(stream)];
     const record = each * layout.length;
     states.set(colony, record);
@@ -66,92 +69,29 @@ export function cloudAbout(
     bringTo(states, record, layout, { bees: start.bees * Math.exp(doubt.bees * bees), infestedShare });
     states[record + at.contactRate] = (colony[at.contactRate] as number) * Math.exp(doubt.contact * contact);
   }
-  const room = () => new Float64Array(particles * mornings);
-  return { particles, states, paths: { bees: room(), infestedShare: room(), survival: room() } };
-}
-
-/** Writes down what every particle is on this morning. */
-export function note({ particles, states, paths }: Cloud, morning: number, { layout }: Engine): void {
-  for (let each = 0; each < particles; each++) {
-    const record = each * layout.length;
-    const place = morning * particles + each;
-    const bees = states[record + at.bees] as number;
-    paths.bees[place] = bees;
-    paths.infestedShare[place] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
-    paths.survival[place] = Math.exp(-(states[record + at.hazard] as number));
-  }
-}
-
-/** Takes every particle through one day, in expected numbers, with its own noise. */
-export const moveOn = (
-  { states, particles }: Cloud,
-  model: Engine,
-  day: DayInRun,
-  by: { readonly seed: number; readonly noise: Noise },
-): void => oneDayForAll(states, { first: 0, count: particles }, model, day, { ...by, wholeBees: false });
-
-/** ln of the chance of a count under each particle, on a morning that was noted. */
-export function logChancesOf(
-  { particles, paths }: Cloud,
-  morning: number,
-  { count, error }: { readonly count: BenchCount; readonly error: CountError },
-): Float64Array {
-  return Float64Array.from({ length: particles }, (_, each) =>
-    logChanceOfCount(count, paths.infestedShare[morning * particles + each] as number, error),
-  );
-}
-
-/**
- * How far a count lies from what the particles expect of it, in standard deviations of that: scatter of the count about
- * each particle's share, and of the shares.
- */
-export function surpriseOf(
-  { particles, paths }: Cloud,
-  morning: number,
-  { count, error }: { readonly count: BenchCount; readonly error: CountError },
-): number {
-  const { sensitivity, specificity, overdispersion } = error;
-  const { infested, examined } = count;
-  const alike = 1 + (examined - 1) * overdispersion;
-  let [sum, squares, within] = [0, 0, 0];
-  for (let each = 0; each < particles; each++) {
-    const share = paths.infestedShare[morning * particles + each] as number;
-    const positive = sensitivity * share + (1 - specificity) * (1 - share);
-    sum += positive;
-    squares += positive * positive;
-    within += positive * (1 - positive);
-  }
-  const mean = sum / particles;
-  const between = Math.max(0, squares / particles - mean * mean);
-  const variance = (examined * alike * within) / particles + examined * examined * between;
-  const off = infested - examined * mean;
-  return variance > 0 ? off / Math.sqrt(variance) : off === 0 ? 0 : Math.sign(off) * Infinity;
+  return states;
 }
 
 /**
  * Puts each particle, with its path up to this morning, in the place of its ancestor; then moves the contact rates a
  * little, so that copies part: towards their mean and out again, which keeps mean and spread.
  *
+ * @param ancestors in rising order, as `systematic` gives them
  * @source kernel shrinkage: Liu & West 2001 (from memory)
  */
 export function takeAncestors(
   { particles, states, paths }: Cloud,
   ancestors: Int32Array,
   model: Engine,
-  { morning, seed }: { readonly morning: number; readonly seed: number },
+  { morning, sight, seed }: { readonly morning: number; readonly sight: number; readonly seed: number },
 ): void {
   const { length } = model.layout;
-  const before = states.slice();
-  for (let each = 0; each < particles; each++) {
-    const from = (ancestors[each] as number) * length;
-    states.set(before.subarray(from, from + length), each * length);
-  }
+  inPlace(ancestors, (from, to) => states.copyWithin(to * length, from * length, (from + 1) * length));
   for (const path of [paths.bees, paths.infestedShare, paths.survival])
-    for (let day = 0; day <= morning; day++) {
-      const row = path.slice(day * particles, (day + 1) * particles);
-      for (let each = 0; each < particles; each++)
-        path[day * particles + each] = row[ancestors[each] as number] as number;
-    }
+    for (let first = 0; first <= morning * particles; first += particles)
+      inPlace(ancestors, (from, to) => {
+        path[first + to] = path[first + from] as number;
+      });
   const logs = Float64Array.from({ length: particles }, (_, each) =>
     Math.log(states[each * length + at.contactRate] as number),
   );
@@ -159,13 +99,28 @@ export function takeAncestors(
   const spread = Math.sqrt(logs.reduce((sum, each) => sum + (each - mean) ** 2, 0) / particles);
   const kept = Math.sqrt(1 - jitter * jitter);
   for (let each = 0; each < particles; each++) {
-    const z = drawNormal(randomStream({ seed, stream: jitterStream(morning, each) }));
+    const z = drawNormal(randomStream({ seed, stream: jitterStream(sight, each) }));
     states[each * length + at.contactRate] = Math.exp(
       mean + kept * ((logs[each] as number) - mean) + jitter * spread * z,
     );
   }
 }
 
-/** Where the comb of the resampling on a morning begins. */
-export const combOn = (seed: number, morning: number): number =>
-  randomStream({ seed, stream: combStream + morning }).next();
+/**
+ * Copies each ancestor to its place without room for all of them: numbers of ancestors never fall, so what is copied up
+ * the list, last first, is no source of what is copied down, and neither overwrites a source of its own.
+ */
+function inPlace(ancestors: Int32Array, copy: (from: number, to: number) => void): void {
+  for (let to = ancestors.length - 1; to >= 0; to--) {
+    const from = ancestors[to] as number;
+    if (from < to) copy(from, to);
+  }
+  for (let to = 0; to < ancestors.length; to++) {
+    const from = ancestors[to] as number;
+    if (from > to) copy(from, to);
+  }
+}
+
+/** Where the comb of a resampling begins. */
+export const combOf = (seed: number, sight: number): number =>
+  randomStream({ seed, stream: combStream + sight }).next();

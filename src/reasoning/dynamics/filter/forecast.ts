@@ -1,23 +1,15 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
-import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
-import { dayOfYear } from "../calendar.ts";
-import { type CourseQuestion, readyRun } from "../course.ts";
-import type { BenchCount, CountError } from "../observe.ts";
-import { assumedNoise, type Noise } from "../particles.ts";
+import { type Day, daysBetween, isDay, type Problem, type Result } from "../../../units/index.ts";
+import type { CourseQuestion } from "../course.ts";
+import type { BeesRead, BenchCount, CountError } from "../observe.ts";
+import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
-import { assimilate } from "./bootstrap-filter.ts";
-import {
-  assumedDoubt,
-  type Cloud,
-  cloudAbout,
-  combOn,
-  logChancesOf,
-  moveOn,
-  note,
-  type StartDoubt,
-  surpriseOf,
-  takeAncestors,
-} from "./colony-particles.ts";
+import type { StartDoubt } from "./colony-particles.ts";
+import { type Cutting, type Filtered, filterSteps, forecastSteps, type Steps } from "./forecast-steps.ts";
+import { pieceWorker, workIn } from "./pieces.ts";
+import type { DatedSize, SizeTaken } from "./sizes.ts";
+
+export { rangeOf } from "./pieces.ts";
 
 /** A count of dissected bees of this colony on a day. */
 export interface DatedCount extends BenchCount {
@@ -29,6 +21,8 @@ export const assumedError: CountError = { sensitivity: 0.97, specificity: 0.995,
 
 export interface ForecastQuestion extends CourseQuestion {
   readonly counts: readonly DatedCount[];
+  /** How large the colony was seen to be, if it was. */
+  readonly sizes?: readonly DatedSize[];
   /** Particles; more make ranges steadier. */
   readonly draws: number;
   readonly seed: number;
@@ -67,6 +61,8 @@ export interface CountTaken extends DatedCount {
 export interface Forecast {
   readonly days: readonly ForecastDay[];
   readonly counts: readonly CountTaken[];
+  readonly sizes: readonly SizeTaken[];
+  /** Of all counts and sizes together. */
   readonly logLikelihood: number;
 }
 
@@ -74,8 +70,10 @@ export interface Forecast {
 export const drawsRange = { least: 100, most: 20_000 } as const;
 /** Numbers of a run that are kept at most: particles times mornings. A run of a year with 20,000 particles. */
 const mostKept = 8_000_000;
-/** A count contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
-const contradicts = { below: 0.02, surprise: 5 } as const;
+/** What was seen contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
+export const contradicts = { below: 0.02, surprise: 5 } as const;
+/** Fewer particles than these are worth make the ends of a range rough: one in twenty is two or three. Judgement. */
+export const fewWorth = 50;
 
 /**
  * The forecast of a colony, each morning from the first to the last, both included.
@@ -85,97 +83,55 @@ const contradicts = { below: 0.02, surprise: 5 } as const;
  * share of bees with living mites, latent ones too. Ranges before a count are those of paths that agree with it.
  * Survival rests on little: chosen, not fitted.
  *
- * Not for a count read to a stop without its plan, nor for bees of one age only.
+ * Counts that were stopped, counts with bees read on one side, and frames of bees and brood are taken in by what each
+ * says. Not for bees of one age only.
  *
  * Blocked for a question that cannot be. Warned when a count contradicts what the model holds possible.
  *
  * @source Gordon, Salmond & Smith 1993; noise, doubt and error of counts: assumed
  */
-export function colonyForecast(
-  question: ForecastQuestion,
-  tell: (share: number) => void = () => undefined,
-): Result<Forecast> {
-  const filtered = filteredCloud(question, tell);
-  if (!filtered.ok) return filtered;
-  const { cloud, counts } = filtered.value;
-  const mornings = cloud.paths.bees.length / cloud.particles;
-  return answered(
-    {
-      days: Array.from({ length: mornings }, (_, morning) =>
-        dayOf(cloud, morning, addDays(question.start.date, morning)),
-      ),
-      counts,
-      logLikelihood: counts.reduce((sum, each) => sum + each.logLikelihood, 0),
-    },
-    filtered.problems,
-  );
+export function colonyForecast(question: ForecastQuestion, tell: Tell = untold): Result<Forecast> {
+  return inOneThread(question, forecastSteps(question, cutOf(question)), tell);
 }
+
+/** Hears how much is done, 0 to 1. */
+type Tell = (share: number) => void;
+const untold: Tell = () => undefined;
 
 /** The particles themselves, with their paths, as `colonyForecast` tells them: for who asks more than ranges. */
-export function filteredCloud(
-  question: ForecastQuestion,
-  tell: (share: number) => void = () => undefined,
-): Result<{ readonly cloud: Cloud; readonly counts: readonly CountTaken[] }> {
-  const faults = [...drawsFaults(question), ...countFaults(question)];
-  if (faults.length > 0) return blocked(...faults);
-  const ready = readyRun(question);
-  if (!ready.ok) return ready;
-  const { model, colony, days } = ready.value;
-  const { start, seed, draws: particles, doubt = assumedDoubt, error = assumedError, noise = assumedNoise } = question;
-  if (particles * (days + 1) > mostKept)
-    return blocked(
-      dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
-        draws: particles,
-        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
-      }),
-    );
-  const cloud = cloudAbout(model, colony, { particles, seed, mornings: days + 1, start, doubt });
-  const taken: CountTaken[] = [];
-  const counts = [...question.counts].sort((one, other) => (one.date < other.date ? -1 : 1));
-  for (let morning = 0; morning <= days; morning++) {
-    const today = addDays(start.date, morning);
-    note(cloud, morning, model);
-    for (const [index, count] of counts.filter(({ date }) => date === today).entries()) {
-      const surprise = surpriseOf(cloud, morning, { count, error });
-      const { logLikelihood, effective } = assimilate({
-        particles,
-        propagate: () => undefined,
-        logChances: () => logChancesOf(cloud, morning, { count, error }),
-        take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, seed }),
-        uniform: () => combOn(seed, morning * sameDay + index),
-      });
-      taken.push({ ...count, logLikelihood, effectiveShare: effective / particles, surprise });
+export function filteredCloud(question: ForecastQuestion, tell: Tell = untold): Result<Filtered> {
+  return inOneThread(question, filterSteps(question, cutOf(question)), tell);
+}
+
+/** Particles in a piece: often enough to tell how far it is. */
+const fewTogether = 250;
+const cutOf = ({ draws }: ForecastQuestion): Cutting => ({
+  pieces: Math.max(1, Math.ceil(draws / fewTogether)),
+  isShared: false,
+});
+
+/** Reckons every piece here and now. */
+function inOneThread<Answer>(question: ForecastQuestion, steps: Steps<Answer>, tell: Tell): Answer {
+  const all = workOfForecast(question);
+  let done = 0;
+  let worker: ReturnType<typeof pieceWorker> | null = null;
+  let step = steps.next();
+  while (!step.done) {
+    worker ??= pieceWorker(question);
+    const pieces = [];
+    for (const piece of step.value) {
+      pieces.push(worker(piece));
+      done += workIn(piece);
+      tell(Math.min(done / all, 1));
     }
-    if (morning < days) moveOn(cloud, model, { dayOfYear: dayOfYear(today), elapsed: morning }, { seed, noise });
-    tell((morning + 1) / (days + 1));
+    step = steps.next(pieces);
   }
-  return answered({ cloud, counts: taken }, [...ready.problems, ...contradictions(taken)]);
+  return step.value;
 }
 
-/** Combs set aside for the counts of one day. */
-const sameDay = 64;
-
-function dayOf({ particles, paths }: Cloud, morning: number, date: Day): ForecastDay {
-  const row = (path: Float64Array) => path.slice(morning * particles, (morning + 1) * particles).sort();
-  const survival = row(paths.survival);
-  return {
-    date,
-    bees: rangeOf(row(paths.bees)),
-    infestedShare: rangeOf(row(paths.infestedShare)),
-    survival: { ...rangeOf(survival), mean: survival.reduce((sum, each) => sum + each, 0) / particles },
-  };
-}
-
-/** Points of sorted values, interpolated between their middles. */
-export function rangeOf(sorted: Float64Array): Range {
-  const at = (share: number): number => {
-    const place = Math.min(Math.max(share * sorted.length - 0.5, 0), sorted.length - 1);
-    const below = Math.floor(place);
-    const low = sorted[below] as number;
-    return low + (place - below) * ((sorted[Math.min(below + 1, sorted.length - 1)] as number) - low);
-  };
-  return { q05: at(0.05), q25: at(0.25), q50: at(0.5), q75: at(0.75), q95: at(0.95) };
-}
+/** Particle-days of a whole forecast. */
+export const workOfForecast = ({ draws, start, until }: ForecastQuestion): number =>
+  draws * daysBetween(start.date, until);
 
 /** What the draws of a forecast cannot be. */
 export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
@@ -185,31 +141,76 @@ export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
 
 /** What its counts cannot be. */
 export function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
-  return counts.flatMap(({ date, infested, examined }, index): readonly Problem[] => {
+  return counts.flatMap((count, index): readonly Problem[] => {
+    const { date, infested, examined, stop, oneSided } = count;
     const field = `counts[${index}]`;
     if (!isDay(date))
       return [dynamicsProblem("season-day-unknown", "blocked", `${field}.date`, { date: String(date) })];
-    if (
-      !(
-        Number.isInteger(examined) &&
-        examined >= 1 &&
-        Number.isInteger(infested) &&
-        infested >= 0 &&
-        infested <= examined
-      )
-    )
-      return [dynamicsProblem("season-count-impossible", "blocked", `${field}.infested`, { infested, examined })];
+    const impossible = (part: string, read: BeesRead) =>
+      dynamicsProblem("season-count-impossible", "blocked", `${field}.${part}`, {
+        infested: read.infested,
+        examined: read.examined,
+      });
+    if (!isRead(count, oneSided === undefined ? 1 : 0)) return [impossible("infested", { infested, examined })];
+    if (oneSided !== undefined && !isRead(oneSided, 1)) return [impossible("oneSided.infested", oneSided)];
+    if (stop !== undefined && !endsBy(count, stop))
+      return [
+        dynamicsProblem("season-count-unlike-its-stop", "blocked", `${field}.stop`, {
+          ...{ infested, examined, stopInfested: stop.infested, stopExamined: stop.examined },
+        }),
+      ];
     if (isDay(start.date) && isDay(until) && (date < start.date || date > until))
       return [dynamicsProblem("season-count-outside", "blocked", `${field}.date`, { date, from: start.date, until })];
     return [];
   });
 }
 
-const contradictions = (taken: readonly CountTaken[]): readonly Problem[] =>
-  taken
-    .filter(
-      ({ effectiveShare, surprise }) => effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise,
-    )
-    .map(({ date, infested, examined }) =>
-      dynamicsProblem("season-count-contradicts", "warned", "counts", { date, infested, examined }),
-    );
+const isRead = ({ infested, examined }: BeesRead, least: number): boolean =>
+  Number.isInteger(examined) &&
+  examined >= least &&
+  Number.isInteger(infested) &&
+  infested >= 0 &&
+  infested <= examined;
+
+/** Ended at the infested bee that was waited for, or with the last of the bees to be read. */
+const endsBy = ({ infested, examined }: BeesRead, stop: BeesRead): boolean =>
+  stop.infested >= 1 &&
+  ((infested === stop.infested && examined <= stop.examined) ||
+    (infested < stop.infested && examined === stop.examined));
+
+/** Told of counts and sizes that hardly any particle would give, or that leave too few of them. */
+export function strains(
+  { draws }: ForecastQuestion,
+  counts: readonly CountTaken[],
+  sizes: readonly SizeTaken[],
+): readonly Problem[] {
+  const isContradicting = ({ effectiveShare, surprise }: CountTaken | SizeTaken) =>
+    effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise;
+  return [...counts, ...sizes].flatMap((taken): readonly Problem[] => {
+    const { date, effectiveShare } = taken;
+    const worth = Math.round(effectiveShare * draws);
+    if (!isContradicting(taken))
+      return worth < fewWorth ? [dynamicsProblem("season-particles-few", "warned", "draws", { date, worth })] : [];
+    if ("what" in taken) {
+      const number = Math.round(taken.frames * taken.perFrame);
+      return [dynamicsProblem("season-size-contradicts", "warned", "sizes", { date, what: taken.what, number })];
+    }
+    const { infested, examined, oneSided } = taken;
+    return [
+      dynamicsProblem("season-count-contradicts", "warned", "counts", {
+        date,
+        infested: infested + (oneSided?.infested ?? 0),
+        examined: examined + (oneSided?.examined ?? 0),
+      }),
+    ];
+  });
+}
+
+/** Told when the draws of a run are more than can be kept. */
+export const mostDrawsFor = ({ draws }: ForecastQuestion, days: number): Problem | null =>
+  draws * (days + 1) <= mostKept
+    ? null
+    : dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
+        draws,
+        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
+      });

@@ -2,6 +2,7 @@
 import { addDays, type Day, dayNumber } from "../../../units/index.ts";
 import type { Action } from "../actions.ts";
 import { type CourseDay, type CourseQuestion, colonyCourse } from "../course.ts";
+import { specified } from "../parameters.ts";
 
 /**
  * tuned: the model was tuned to the figure, or to its direction. by-construction: the figure went into the model.
@@ -154,7 +155,7 @@ function row(
 type Course = readonly CourseDay[];
 
 function courseOf(question: CourseQuestion): Course {
-  const course = colonyCourse(question);
+  const course = colonyCourse({ ...question, parameters: specified });
   if (!course.ok) throw new RangeError(`a check cannot be asked: ${course.problems[0]?.code}`);
   return course.value;
 }

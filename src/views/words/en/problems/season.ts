@@ -11,6 +11,7 @@ const actions: Readonly<Record<string, string>> = {
   formic: "Formic acid",
   "oil-patty": "An oil patty",
   requeen: "A new queen",
+  "brood-break": "A brood break",
 };
 /** An action at the head of a sentence. */
 export const seasonAction = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
@@ -32,6 +33,16 @@ export const seasonProblems = {
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
     `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-count-unlike-its-stop": (slots: Slots) =>
+    `Reading was to end at ${slots.stopInfested} infested bees or at ${slots.stopExamined} read; ${slots.infested} of ${slots.examined} fits neither. Check the count and its rule.`,
+  "season-particles-few": (slots: Slots) =>
+    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough. Ask for more draws.`,
+  "season-size-impossible": (slots: Slots) =>
+    `${slots.value} cannot be. Expected: above 0 and at most ${whole(n(slots, "most"))}.`,
+  "season-size-contradicts": (slots: Slots) =>
+    `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-frames-by-common-practice": (slots: Slots) =>
+    `${whole(n(slots, "perFrame"))} ${slots.what === "bees" ? "bees on a covered frame" : "cells in a full frame of brood"} is common practice without a source. Say what holds for these frames.`,
   "season-stock-out-of-range": (slots: Slots) =>
     `A stock’s susceptibility from ${slots.least} to ${slots.most} is expected; 1 is the stock the model was tuned to.`,
   "season-day-unknown": (slots: Slots) => `“${slots.date}” is not a day. Expected: year-month-day.`,
@@ -51,6 +62,10 @@ export const seasonProblems = {
   "season-flow-out-of-range": (slots: Slots) =>
     `Nectar flow ${slots.flow} needs a day from 1 to 365, a length above 0 days and a strength from 0 to 1.`,
   "season-latitude-out-of-range": () => "A latitude lies between −90 and 90 degrees.",
+  "season-varroa-out-of-range": (slots: Slots) =>
+    `${slots.value} cannot be meant of varroa. Expected: from 0 to ${whole(n(slots, "most"))}.`,
+  "season-varroa-harm-left-out": () =>
+    "Varroa makes bees here more susceptible to tracheal mites, by one study. What varroa itself does to bees and brood is left out: the colony will do worse.",
   "season-colony-likely-lost": (slots: Slots) =>
     `By ${date(slots, "date")} the colony is more likely lost to cold than not. Numbers after that are those of a colony that lived.`,
   "season-colony-lost-at-once": (slots: Slots) =>
