@@ -3,7 +3,6 @@ import { addDays, answered, type Day, daysBetween, type Problem, type Result } f
 import type { Action } from "../actions.ts";
 import { dayOfYear } from "../calendar.ts";
 import { readyRun } from "../course.ts";
-import { oneDay } from "../day.ts";
 import { assumedDoubt } from "../filter/colony-particles.ts";
 import {
   type CountTaken,
@@ -12,8 +11,9 @@ import {
   filteredCloud,
   rangeOf,
 } from "../filter/forecast.ts";
+import { kernelFor } from "../kernel/kernel.ts";
 import { at, type Layout } from "../layout.ts";
-import { assumedNoise, driftNoise, type Noise, particleStream } from "../particles.ts";
+import { assumedNoise } from "../particles.ts";
 import { widened } from "./widen.ts";
 
 /** What every draw is on one morning, one number a draw. */
@@ -30,9 +30,6 @@ export interface Trunk {
   readonly draws: number;
   readonly states: Float64Array;
   readonly layout: Layout;
-  /** ln of the factors on contact and laying, day by day from `decideOn`, draw by draw. */
-  readonly contact: Float64Array;
-  readonly laying: Float64Array;
   /** Mornings up to the choice, that of the choice included; empty unless asked for. */
   readonly past: readonly ForecastDay[];
   /** Mean survival on every one of them. */
@@ -59,7 +56,7 @@ export function trunkOf(
   if (!filtered.ok) return filtered;
   const { cloud, counts } = filtered.value;
   const { layout } = ready.value.model;
-  const { start, seed, noise = assumedNoise, doubt = assumedDoubt } = question;
+  const { start, doubt = assumedDoubt } = question;
   const contacts = Float64Array.from({ length: cloud.particles }, (_, each) =>
     Math.log(cloud.states[each * layout.length + at.contactRate] as number),
   );
@@ -78,44 +75,11 @@ export function trunkOf(
         survival: path(cloud.paths.survival, morning),
       }),
     );
-  const to = noiseToCome(
-    cloud.states,
-    { layout, draws: cloud.particles, seed, noise, from: mornings - 1 },
-    ready.value.days,
-  );
   const problems = filtered.problems.filter(({ code }) => code !== "season-action-after-end");
   return answered(
-    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, ...to, past, alive, counts, learnt },
+    { question, decideOn, draws: cloud.particles, states: cloud.states, layout, past, alive, counts, learnt },
     [...problems, ...ready.problems.filter(({ code }) => code === "season-action-after-end")],
   );
-}
-
-/** Drawn once for all choices: the same numbers that a forecast of one choice alone would draw. */
-function noiseToCome(
-  states: Float64Array,
-  of: {
-    readonly layout: Layout;
-    readonly draws: number;
-    readonly seed: number;
-    readonly noise: Noise;
-    readonly from: number;
-  },
-  days: number,
-): Pick<Trunk, "contact" | "laying"> {
-  const { layout, draws, seed, noise, from } = of;
-  const [contact, laying] = [new Float64Array(draws * (days - from)), new Float64Array(draws * (days - from))];
-  const head = new Float64Array(layout.brood);
-  for (let each = 0; each < draws; each++) {
-    head[at.contactNoise] = states[each * layout.length + at.contactNoise] as number;
-    head[at.layingNoise] = states[each * layout.length + at.layingNoise] as number;
-    for (let elapsed = from; elapsed < days; elapsed++) {
-      driftNoise(head, 0, noise, particleStream(seed, each, elapsed));
-      const place = (elapsed - from) * draws + each;
-      contact[place] = head[at.contactNoise] as number;
-      laying[place] = head[at.layingNoise] as number;
-    }
-  }
-  return { contact, laying };
 }
 
 /** What one choice leads to. */
@@ -134,7 +98,7 @@ export function branchOf(
   { keep, every }: { readonly keep: ReadonlySet<Day>; readonly every: number | null },
   tell: (share: number) => void = () => undefined,
 ): Result<Branch> {
-  const { question, decideOn, draws, contact, laying } = trunk;
+  const { question, decideOn, draws } = trunk;
   const ready = readyRun({ ...question, actions: [...question.actions, ...actions] });
   if (!ready.ok) return ready;
   const { model, days } = ready.value;
@@ -143,23 +107,27 @@ export function branchOf(
   const from = daysBetween(question.start.date, decideOn);
   const kept = new Map<Day, Row>();
   const seen: ForecastDay[] = [];
+  const inOrder = Array.from({ length: days }, (_, elapsed) => ({
+    dayOfYear: dayOfYear(addDays(question.start.date, elapsed)),
+    elapsed,
+  }));
+  const { seed, noise = assumedNoise } = question;
+  // Noise comes from streams of draw and day: the same for every choice, and for a forecast of one alone.
+  const kernel = kernelFor({ model, days: inOrder, seed, noise });
+  let before = from;
   for (let elapsed = from; elapsed <= days; elapsed++) {
     const today = addDays(question.start.date, elapsed);
     const isSeen = isTold(elapsed - from, days - from, every);
+    if (!isSeen && !keep.has(today) && elapsed < days) continue;
+    for (let each = 0, start = 0; each < draws; each++, start += length)
+      kernel.run(states, start, { from: before, to: elapsed, particle: each });
+    before = elapsed;
     if (isSeen || keep.has(today)) {
       const row = rowOf(states, length, draws);
       if (keep.has(today)) kept.set(today, row);
       if (isSeen) seen.push(seenOn(today, row));
     }
-    if (elapsed === days) break;
-    const day = { dayOfYear: dayOfYear(today), elapsed };
-    for (let each = 0, start = 0; each < draws; each++, start += length) {
-      const place = (elapsed - from) * draws + each;
-      states[start + at.contactNoise] = contact[place] as number;
-      states[start + at.layingNoise] = laying[place] as number;
-      oneDay(states, start, model, day);
-    }
-    tell((elapsed + 1 - from) / (days - from));
+    if (days > from) tell((elapsed - from) / (days - from));
   }
   return answered({ days: seen, kept, problems: ready.problems });
 }
