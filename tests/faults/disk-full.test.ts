@@ -27,7 +27,7 @@ async function serveWithin(folder: string, blocks: number | null): Promise<strin
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream.on("data", (piece: Buffer) => (said += piece.toString()));
   const address = () => /http:\/\/\S+/.exec(said)?.[0];
-  if (!(await until(() => address() !== undefined, 20_000))) throw new Error(said);
+  if (!(await until(() => address() !== undefined))) throw new Error(said);
   return address() ?? "";
 }
 
