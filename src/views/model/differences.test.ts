@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { everyKind, ids } from "../../../tests/journals/every-kind.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { conflictsOf, fold } from "../../casebook/index.ts";
-import { wordsOf } from "../words/index.ts";
+import { wholeWordsOf } from "../words/index.ts";
 import { differences, settlingDraft } from "./differences.ts";
 
 const story = everyKind();
@@ -10,7 +10,7 @@ const two = fold(story);
 
 describe("where people differ", () => {
   it("stands side by side: who said what, with the words that differ and no others", () => {
-    const [found] = differences(two, wordsOf("en"));
+    const [found] = differences(two, wholeWordsOf("en"));
     expect(found).toMatchObject({ where: "Case 2026-014", what: expect.stringContaining("Crawling") });
     expect(Object.fromEntries((found?.sides ?? []).map(({ author, says }) => [author, says]))).toEqual({
       Office: [["", "present"]],
@@ -19,13 +19,13 @@ describe("where people differ", () => {
   });
 
   it("is settled by one entry that replaces every side; nothing is left of it, and both stay on record", () => {
-    const [found] = differences(two, wordsOf("en"));
+    const [found] = differences(two, wholeWordsOf("en"));
     const yard = found?.sides.find(({ author }) => author === "Yard")?.entry ?? "";
     const draft = found && settlingDraft(story, found, yard);
     if (!draft) throw new Error("settled");
     const all = [...story, ...writer({ device: "settler" }).write(draft)];
     const after = fold(all);
-    expect(differences(after, wordsOf("en"))).toEqual([]);
+    expect(differences(after, wholeWordsOf("en"))).toEqual([]);
     expect(conflictsOf(after, ids.case)).toEqual([]);
     expect(after.cases[ids.case]?.findings[ids.colonyOne]?.crawlers?.candidates.map(({ value }) => value)).toEqual([
       "absent",
@@ -33,7 +33,7 @@ describe("where people differ", () => {
   });
 
   it("is not settled by words that are not here", () => {
-    const [found] = differences(two, wordsOf("en"));
+    const [found] = differences(two, wholeWordsOf("en"));
     const bare = story.map(({ header }) => ({ header, body: null }));
     expect(found && settlingDraft(bare, found, found.sides[0]?.entry ?? "")).toBeNull();
   });

@@ -6,7 +6,7 @@
 import { type Casebook, type Conflict, conflictsOf, settled, stateOf, wholeApiary } from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, type EntryId, isKind } from "../../journal/index.ts";
 import { type Evidence, findings } from "../../knowledge/index.ts";
-import type { Words } from "../words/index.ts";
+import type { WholeWords } from "../words/index.ts";
 import { stepTerm } from "./terms.ts";
 
 /** One of the values that stand side by side. */
@@ -32,7 +32,7 @@ export interface Difference {
 }
 
 /** Every slot of the casebook in which people differ, by place and then by what it is about. */
-export function differences(casebook: Casebook, words: Words, evidence?: Evidence): readonly Difference[] {
+export function differences(casebook: Casebook, words: WholeWords, evidence?: Evidence): readonly Difference[] {
   const roots = [
     casebook.cases,
     casebook.apiaries,
@@ -50,7 +50,7 @@ export function differences(casebook: Casebook, words: Words, evidence?: Evidenc
 function differenceOf(
   casebook: Casebook,
   conflict: Conflict,
-  words: Words,
+  words: WholeWords,
   evidence: Evidence | undefined,
 ): Difference {
   const { root, slot, candidates } = conflict;
@@ -88,7 +88,7 @@ const plain = (name: string): string =>
     .replace(/([a-z])([A-Z])/g, (_, one: string, other: string) => `${one} ${other.toLowerCase()}`)
     .replaceAll("-", " ");
 
-function placeOf(casebook: Casebook, root: string, words: Words): string {
+function placeOf(casebook: Casebook, root: string, words: WholeWords): string {
   const say = words.differences;
   const first = <T>(
     kept: { readonly candidates: readonly { readonly value: T }[] } | null | undefined,
@@ -106,7 +106,7 @@ function namedSlot(
   casebook: Casebook,
   root: string,
   name: string,
-  words: Words,
+  words: WholeWords,
   evidence: Evidence | undefined,
 ): string {
   if (name === wholeApiary) return words.differences.wholeApiary;

@@ -15,4 +15,6 @@ export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { season as seasonWords } from "./en/season.ts";
 export { seasonTrust as seasonTrustWords } from "./en/season-trust.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
-export { problemSentence, sentenceOf } from "./problem-sentence.ts";
+export { sentenceOf } from "./problem-sentence.ts";
+export { problemSentence } from "./told-problem.ts";
+export { type WholeWords, wholeWordsOf } from "./whole-words.ts";

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { expect, it } from "vitest";
-import { languages, wordsOf } from "./index.ts";
+import { languages, wholeWordsOf } from "./index.ts";
 
 const source = path.join(import.meta.dirname, "..", "..");
 
@@ -43,7 +43,7 @@ it("the lists are found: a change of their form must not empty this test", () =>
 });
 
 it.each(languages)("%s: every declared code has a sentence that fills its slots", (language) => {
-  const { problems } = wordsOf(language);
+  const { problems } = wholeWordsOf(language);
   const missing = declared.filter(({ code }) => !problems[code]).map(({ code, file }) => `${file}: ${code}`);
   expect(missing).toEqual([]);
   for (const { code, slots } of declared) {
@@ -55,12 +55,12 @@ it.each(languages)("%s: every declared code has a sentence that fills its slots"
 });
 
 it.each(languages)("%s: every code returned by records, exchange and differential has a sentence", (language) => {
-  const { problems } = wordsOf(language);
+  const { problems } = wholeWordsOf(language);
   expect([...new Set(returned)].filter((code) => !problems[code])).toEqual([]);
 });
 
 it.each(languages)("%s: no sentence blames, shouts or begs", (language) => {
-  const { problems } = wordsOf(language);
+  const { problems } = wholeWordsOf(language);
   for (const [code, sentence] of Object.entries(problems))
     expect(sentence({}), code).not.toMatch(/\b(invalid|illegal|oops|please)\b|!/i);
 });

@@ -1,9 +1,9 @@
 /** How shares are told: one figure never carries two words, and a figure and its range agree. */
 import { expect, it } from "vitest";
 import { inTen, wordInTen } from "./en/numbers.ts";
-import { wordsOf } from "./index.ts";
+import { wholeWordsOf } from "./index.ts";
 
-const { could } = wordsOf("en");
+const { could } = wholeWordsOf("en");
 const shares = Array.from({ length: 999 }, (_, index) => (index + 1) / 1000);
 
 it("a figure from 1 to 9 in 10 has one word", () => {

@@ -16,7 +16,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { experience } from "../../../reasoning/index.ts";
 import type { Day, Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import type { WholeWords } from "../../words/index.ts";
 import { conditionTerm, stepTerm, withTerms } from "../terms.ts";
 import { withCode } from "./experience-told.ts";
 
@@ -35,7 +35,7 @@ export interface ChangeRow {
 }
 
 /** Every standing change of the casebook's programme, sources first, then what numbers are about, then numbers. */
-export function changeRows(casebook: Casebook, words: Words): readonly ChangeRow[] {
+export function changeRows(casebook: Casebook, words: WholeWords): readonly ChangeRow[] {
   const { evidence, problems } = evidenceOf(casebook);
   const troubleAt = (place: string) => {
     const found = problems.find((each) => each.slots.place === place);
@@ -70,7 +70,7 @@ const order: readonly EvidenceChange["what"][] = [
 ];
 
 /** What a change says, as a sentence beside what was published. */
-export function changeSays(change: EvidenceChange, evidence: Evidence, words: Words): string {
+export function changeSays(change: EvidenceChange, evidence: Evidence, words: WholeWords): string {
   const say = words.own.change;
   const published = publishedEvidence;
   switch (change.what) {
@@ -107,7 +107,7 @@ export function changeSays(change: EvidenceChange, evidence: Evidence, words: Wo
   }
 }
 
-function citationSays({ source, at }: OwnCitation, { sources }: Evidence, words: Words): string {
+function citationSays({ source, at }: OwnCitation, { sources }: Evidence, words: WholeWords): string {
   const cited = source === null ? undefined : sources[source];
   return words.own.cited({ title: cited?.title ?? source, year: cited?.year ?? null, at });
 }
@@ -126,7 +126,7 @@ export const settingsEntries = (casebook: Casebook, programme: string): readonly
   casebook.programmes[programme]?.settings?.candidates.map(({ entry }) => entry) ?? [];
 
 /** The changes that speak of a condition or finding, as sentences. */
-export const changesOfRecord = (casebook: Casebook, id: string, words: Words): readonly string[] => {
+export const changesOfRecord = (casebook: Casebook, id: string, words: WholeWords): readonly string[] => {
   const { evidence } = evidenceOf(casebook);
   return Object.values(casebook.programmes).flatMap((state) =>
     Object.entries(state.changes)
@@ -153,7 +153,7 @@ export function trialView(
     readonly problems: readonly Problem[];
     readonly names: Evidence;
     readonly codes: Readonly<Record<string, string>>;
-    readonly words: Words;
+    readonly words: WholeWords;
   },
 ): TrialView {
   const { problems, names, codes, words } = asked;

@@ -4,7 +4,7 @@
  * @module views/model
  */
 import type { Estimate, Problem } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import type { WholeWords } from "../../words/index.ts";
 import type { CurvesPicture } from "../reckoner/pictures.ts";
 import { conditionTerm, stepTerm, withTerms } from "../terms.ts";
 import { type ExperienceTold, type TaughtValue, withCode } from "./experience-told.ts";
@@ -47,7 +47,7 @@ export interface ExperienceView {
 const driftAt = 0.05;
 
 /** Everything that the page shows. */
-export function experienceView(told: ExperienceTold, words: Words): ExperienceView {
+export function experienceView(told: ExperienceTold, words: WholeWords): ExperienceView {
   const say = words.own;
   const { closed, inUse, values, score, drift, codes, problems } = told;
   const { lessons, refused } = inUse.experience;
@@ -137,7 +137,7 @@ interface Bin {
 }
 
 /** Stated against observed: a dot a bin with its limits, and the line on which both are alike. */
-function reliabilityOf(bins: readonly Bin[], words: Words): CurvesPicture {
+function reliabilityOf(bins: readonly Bin[], words: WholeWords): CurvesPicture {
   const say = words.own.reliability;
   const axis = { from: 0, to: 1, per: 100 } as const;
   return {

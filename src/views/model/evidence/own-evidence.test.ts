@@ -7,7 +7,7 @@ import { evidenceOf, wholeApiary } from "../../../casebook/index.ts";
 import type { EntryDraft } from "../../../journal/index.ts";
 import { publishedEvidence } from "../../../knowledge/index.ts";
 import { differential, evidenceFrom } from "../../../reasoning/index.ts";
-import { sentenceOf, wordsOf } from "../../words/index.ts";
+import { sentenceOf, wholeWordsOf } from "../../words/index.ts";
 import {
   changeRows,
   couldView,
@@ -27,7 +27,7 @@ import {
 } from "../index.ts";
 import { withTerms } from "../terms.ts";
 
-const words = wordsOf("en");
+const words = wholeWordsOf("en");
 const cited = { source: "none", at: "own numbers, invented", read: "judgement" };
 const read = (fields: Record<string, string>) => readChange({ ...cited, ...fields }, publishedEvidence, today);
 

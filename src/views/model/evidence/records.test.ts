@@ -1,10 +1,10 @@
 /** The evidence to browse: nothing is left out, every figure and citation says how it was read. */
 import { describe, expect, it } from "vitest";
 import { conditionIds, controlIds, findingIds, sources, testIds, thresholds } from "../../../knowledge/index.ts";
-import { wordsOf } from "../../words/index.ts";
+import { wholeWordsOf } from "../../words/index.ts";
 import { evidenceRecords, searchRecords } from "../index.ts";
 
-const words = wordsOf("en");
+const words = wholeWordsOf("en");
 const records = evidenceRecords(words);
 const of = (kind: string) => records.filter((record) => record.kind === kind).map((record) => record.id);
 

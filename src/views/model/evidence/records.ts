@@ -29,9 +29,9 @@ import {
   tests,
   thresholds,
 } from "../../../knowledge/index.ts";
-import type { Words } from "../../words/index.ts";
+import type { WholeWords } from "../../words/index.ts";
 
-export type EvidenceKind = keyof Words["evidence"]["kinds"];
+export type EvidenceKind = keyof WholeWords["evidence"]["kinds"];
 
 /** One figure in words, with the mark of how it was read. */
 export interface FigureLine {
@@ -61,7 +61,7 @@ export interface EvidenceRecord {
 type AnyFigure = Figure | Span | DoseReport;
 
 /** Every record of the knowledge, kind by kind. */
-export function evidenceRecords(words: Words): readonly EvidenceRecord[] {
+export function evidenceRecords(words: WholeWords): readonly EvidenceRecord[] {
   const make = maker(words);
   const part = words.evidence.parts;
   return [
@@ -127,7 +127,7 @@ export function evidenceRecords(words: Words): readonly EvidenceRecord[] {
 type PartGiven = readonly [string, string | readonly string[] | null | undefined];
 
 const maker =
-  (words: Words) =>
+  (words: WholeWords) =>
   (
     kind: EvidenceKind,
     id: string,
@@ -148,7 +148,7 @@ const maker =
     citations: uniqueCitations(kind === "source" ? [] : citationsOf(record)),
   });
 
-function conditionRecord(each: ConditionFact, words: Words): EvidenceRecord {
+function conditionRecord(each: ConditionFact, words: WholeWords): EvidenceRecord {
   const say = words.evidence;
   const part = say.parts;
   const latin = each.scientificName;
@@ -188,7 +188,7 @@ function figuresIn(value: unknown): readonly AnyFigure[] {
   return Object.values(value).flatMap(figuresIn);
 }
 
-function figureSays(figure: AnyFigure, words: Words): string {
+function figureSays(figure: AnyFigure, words: WholeWords): string {
   const say = words.evidence;
   if (figure.kind === "figure") return `${figure.value} ${figure.unit}`;
   const ends =

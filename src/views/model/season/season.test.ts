@@ -81,7 +81,7 @@ describe("from the casebook", () => {
     expect(intended(of(treated), { control: "menthol", today })).toEqual([]);
     expect(intended(of(untreated), { control: "formic-acid", today })).toEqual([newAction("formic", today)]);
     expect(intended(of(untreated), { control: "amitraz", today })).toEqual([]);
-    expect(seasonAddress("a b", "c")).toBe("/season?case=a+b&colony=c");
+    expect(seasonAddress("a b", "c")).toBe("/season?case=a%20b&colony=c");
   });
 });
 

@@ -7,7 +7,7 @@ import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { HandOn } from "./HandOn.tsx";
 import { questionPages } from "./questions/registry.ts";
 import { Spine } from "./Spine.tsx";

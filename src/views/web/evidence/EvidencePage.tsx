@@ -5,7 +5,7 @@ import { knowledgeVersion, sources } from "../../../knowledge/index.ts";
 import { type EvidenceKind, type EvidenceRecord, evidenceRecords, searchRecords } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import type { PageProps } from "../routes.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { RecordView } from "./RecordView.tsx";
 import "./evidence.css";
 

@@ -4,7 +4,7 @@ import { changesOfRecord, type EvidenceRecord } from "../../model/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { Drawn } from "../parts/Drawn.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 
 interface Props {
   readonly record: EvidenceRecord;

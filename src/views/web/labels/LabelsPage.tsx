@@ -12,7 +12,7 @@ import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 import { shownDegrees, shownWeight, useUnits } from "../parts/units.ts";
 import { useCasebook } from "../store/context.ts";
 import { newId } from "../store/new-id.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import "./labels.css";
 
 type LabelRecord = BodyOf<"label-record-loaded">;

@@ -4,7 +4,7 @@ import { type Evidence, evidenceSeasons } from "../../../knowledge/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { type ChangeKind, figureNow, newOne, noneChosen, roles, rollUps, urgencies } from "../../model/index.ts";
 import { type Choice, ChoiceField, LongField, TextField } from "../parts/Form.tsx";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 
 interface Props {
   readonly kind: ChangeKind;

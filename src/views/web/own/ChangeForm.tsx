@@ -6,7 +6,7 @@ import type { Problem } from "../../../units/index.ts";
 import { type ChangeKind, changeKinds, evidenceDraft, readChange } from "../../model/index.ts";
 import { ChoiceField, fieldsOf } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { ChangeFields } from "./ChangeFields.tsx";
 import { CitationFields } from "./CitationFields.tsx";
 import { Trial, Working } from "./Trial.tsx";

@@ -4,7 +4,7 @@ import { type ChangeRow, changeRows, withdrawChangeDraft } from "../../model/ind
 import { Answer } from "../parts/Answer.tsx";
 import { sentence } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { ChangeForm } from "./ChangeForm.tsx";
 import { Trial, Working } from "./Trial.tsx";
 import { useTrial } from "./use-trial.ts";

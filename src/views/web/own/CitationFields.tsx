@@ -3,7 +3,7 @@ import type { Evidence } from "../../../knowledge/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { newOne, noneChosen, readMarks } from "../../model/index.ts";
 import { ChoiceField, LongField, TextField } from "../parts/Form.tsx";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 
 interface Props {
   readonly evidence: Evidence;

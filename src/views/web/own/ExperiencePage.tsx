@@ -7,7 +7,7 @@ import { sentence } from "../parts/Form.tsx";
 import { PictureOf } from "../pictures/PictureOf.tsx";
 import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { Settings } from "./Settings.tsx";
 import { Troubles } from "./Trial.tsx";
 import "./own.css";

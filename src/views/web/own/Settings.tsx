@@ -7,7 +7,7 @@ import type { Problem } from "../../../units/index.ts";
 import { readSettings, settingsDraft, settingsEntries, settingsFrom, withdrawChangeDraft } from "../../model/index.ts";
 import { fieldsOf, LongField, TextField } from "../parts/Form.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { Trial, Working } from "./Trial.tsx";
 import { useTrial } from "./use-trial.ts";
 

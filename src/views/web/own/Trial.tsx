@@ -2,7 +2,7 @@
 import type { TrialView } from "../../model/index.ts";
 import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 
 export function Trial({ view }: { readonly view: TrialView }) {
   const say = words.own;

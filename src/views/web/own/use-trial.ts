@@ -4,7 +4,7 @@ import type { Problem } from "../../../units/index.ts";
 import { codesOf, type Trial, type TrialOutcome, type TrialView, trialView } from "../../model/index.ts";
 import { useProgramme } from "../reckon/use-programme.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 
 export interface TrialAsked {
   /** Null before the answer, and once it no longer fits. */

@@ -5,9 +5,10 @@ import type { Problem } from "../../../units/index.ts";
 import { fieldOfProblem, fieldTroubles, type MethodView, methodFields, questionOf } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
-import { fieldsOf, sentence } from "../parts/Form.tsx";
+import { fieldsOf } from "../parts/Form.tsx";
 import type { MethodMeta } from "../reckon/method-messages.ts";
 import { useMethod } from "../reckon/use-method.ts";
+import { sentence } from "../whole-words.ts";
 import { MethodAnswer } from "./MethodAnswer.tsx";
 import { MethodFields } from "./MethodFields.tsx";
 

@@ -4,10 +4,10 @@ import { Link } from "wouter";
 import type { Reply } from "../../../reasoning/index.ts";
 import { answerFigures, cellText, commandLine, type MethodView, type Question } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
-import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { PictureOf } from "../pictures/PictureOf.tsx";
 import type { MethodMeta } from "../reckon/method-messages.ts";
+import { sentence } from "../whole-words.ts";
 
 /** Enough to be checked against another program. */
 const digits = 8;

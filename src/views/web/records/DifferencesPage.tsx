@@ -6,7 +6,7 @@ import { Answer } from "../parts/Answer.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import "./records.css";
 
 export default function DifferencesPage() {

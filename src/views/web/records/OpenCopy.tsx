@@ -6,7 +6,7 @@ import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { askJournal } from "../reckon/ask-journal.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { Found } from "./RecordsPage.tsx";
 
 type State =

@@ -10,7 +10,7 @@ import { askJournal } from "../reckon/ask-journal.ts";
 import { SaveJournal } from "../shell/SaveJournal.tsx";
 import { useCasebook } from "../store/context.ts";
 import { localTime } from "../store/today.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { OpenCopy } from "./OpenCopy.tsx";
 import "./records.css";
 

@@ -22,12 +22,12 @@ import {
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
-import { sentence } from "../parts/Form.tsx";
 import { keepTyping, typedBefore, typingOf } from "../parts/kept-typing.ts";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useSeason } from "../reckon/use-season.ts";
 import { useCasebook } from "../store/context.ts";
+import { sentence } from "../whole-words.ts";
 import { Choices, Tells } from "./Choices.tsx";
 import { From, Head } from "./Facts.tsx";
 import { Flags } from "./Flags.tsx";

@@ -1,7 +1,13 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { mayEverAdd, notAddable } from "../../../access/index.ts";
-import { type DeviceStore, demonstration, openDeviceStore, recordingTrouble, StoreStopped } from "../../../storage/device.ts";
+import {
+  type DeviceStore,
+  demonstration,
+  openDeviceStore,
+  recordingTrouble,
+  StoreStopped,
+} from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";

@@ -7,7 +7,7 @@ import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf, sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { askTable } from "./ask-table.ts";
 import { ChooseColumns, type Chosen, type KnownApiary } from "./ChooseColumns.tsx";
 import { keepMapping, mappingFor } from "./kept-mappings.ts";

@@ -3,7 +3,7 @@ import { type FormEvent, useState } from "react";
 import type { ColumnUse, Mapping, StateWords } from "../../../transfer/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { ChoiceField, TextField } from "../parts/Form.tsx";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import type { OpenedTable } from "./messages.ts";
 
 export interface Chosen {

@@ -13,7 +13,7 @@ import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { saveText } from "../parts/save.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { askTable } from "./ask-table.ts";
 
 interface Props {

@@ -15,7 +15,6 @@ import {
   seasonView,
 } from "../../../model/index.ts";
 import { seasonWords } from "../../../words/index.ts";
-import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
 import { Picture } from "../../pictures/Picture.tsx";
 import { useSeason } from "../../reckon/use-season.ts";
@@ -23,6 +22,7 @@ import { Fan } from "../../season/Fan.tsx";
 import { fanFrame } from "../../season/frame.ts";
 import { useWidth } from "../../season/SeasonPicture.tsx";
 import { useCasebook } from "../../store/context.ts";
+import { sentence } from "../../whole-words.ts";
 import "../../season/season.css";
 
 /** Fewer than on the page: a sketch that leads there. */

@@ -1,7 +1,7 @@
 /** Every line of the handbooks about this share, and on which side of it the range lies. They do not agree. */
 import { sources } from "../../../../knowledge/index.ts";
 import type { bench } from "../../../../reasoning/index.ts";
-import { words } from "../../words.ts";
+import { words } from "../../whole-words.ts";
 
 const sourceName = (citation: bench.Statement["citations"][number]): string => {
   const source = citation.source === null ? null : sources[citation.source];

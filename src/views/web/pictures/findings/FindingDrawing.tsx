@@ -1,6 +1,6 @@
 /** A finding drawn beside what it is taken for, each with its words; nothing for findings that are not drawn. */
 import { isFindingId } from "../../../../knowledge/index.ts";
-import { words } from "../../words.ts";
+import { words } from "../../whole-words.ts";
 import { drawings, figures } from "./drawings.ts";
 import "./drawings.css";
 

@@ -79,6 +79,8 @@ export const countProblems = {
     `Dead: ${slots.colonies}. Mites leave dead bees and the tubes decay, so none found says little; dead bees carry mites more often, so the share is no estimate of the colony.`,
   "dead-among-chosen": (slots: Slots) =>
     `Dead among the chosen: ${slots.colonies}. Plan the dead colonies by themselves; this plan takes its bees from living ones.`,
+  "test-no-better-than-chance": (slots: Slots) =>
+    `A test that finds ${slots.sensitivity} and clears ${slots.specificity} says no more than a coin. Expected: the two sum to more than 1.`,
   "one-vial-two-questions": (slots: Slots) =>
     `One vial cannot answer both: the test for ${otherQuestions[String(slots.question)] ?? slots.question} takes ${otherBees[String(slots.takes)] ?? slots.takes}. Take a second vial.`,
   "spare-share-judged": (slots: Slots) =>

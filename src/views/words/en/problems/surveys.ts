@@ -6,8 +6,6 @@ const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const oneDigit = (value: number): string => String(Number(value.toFixed(1)));
 
 export const surveyProblems = {
-  "test-no-better-than-chance": (slots: Slots) =>
-    `A test that finds ${slots.sensitivity} and clears ${slots.specificity} says no more than a coin. Expected: the two sum to more than 1.`,
   "fewer-than-false-positives": (slots: Slots) =>
     `${whole(n(slots, "positive"))} positive of ${whole(n(slots, "examined"))}: false ones alone would give about ${oneDigit(n(slots, "expected"))}. The share is set to 0; check how well the test clears.`,
   "more-than-sensitivity": (slots: Slots) =>

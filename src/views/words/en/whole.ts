@@ -1,0 +1,33 @@
+/** All English sentences: the common ones, and those that few pages need and bring along. */
+import { differences } from "./differences.ts";
+import { drawings } from "./drawings.ts";
+import { evidence } from "./evidence.ts";
+import { en } from "./index.ts";
+import { labels } from "./labels.ts";
+import { own } from "./own.ts";
+import { regionProblems } from "./problems/colonies-and-regions.ts";
+import { problems } from "./problems/index.ts";
+import { seasonProblems } from "./problems/season.ts";
+import { seasonChoiceProblems } from "./problems/season-choices.ts";
+import { surveyProblems } from "./problems/surveys.ts";
+import { records } from "./records.ts";
+import { table } from "./table.ts";
+
+/** Everything that is said in English. */
+export const whole = {
+  ...en,
+  own,
+  evidence,
+  records,
+  labels,
+  drawings,
+  table,
+  differences,
+  problems: {
+    ...problems,
+    ...regionProblems,
+    ...surveyProblems,
+    ...seasonProblems,
+    ...seasonChoiceProblems,
+  } as typeof problems,
+};
