@@ -39,7 +39,7 @@ describe.skipIf(!hasLimits)("a service whose disk is full", () => {
     let [acknowledged, refused] = [0, 0];
     for (const round of rounds) {
       const folder = scratch("full");
-      let address = await serveWithin(folder, 200 + 37 * round);
+      let address = await serveWithin(folder, 400 + 37 * round);
       const phone = writer();
       const chain = phone.write(
         ...Array.from({ length: 900 }, (_, index) => ({ ...bee(1), about: [`s-${index}`, "reading-1"] })),

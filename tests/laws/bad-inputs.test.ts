@@ -40,6 +40,7 @@ const elsewhere = {
     "confirms",
     "differential",
     "groupOfTest",
+    "isPossible",
     "posteriorsUnder",
     "priorProbabilities",
     "quantiles",

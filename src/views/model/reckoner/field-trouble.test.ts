@@ -1,10 +1,10 @@
 /** What is wrong with a question is told at its field, in the numbers that were typed there, never as a bare code. */
 import { describe, expect, it } from "vitest";
 import { verbNamed, verbs } from "../../../reasoning/index.ts";
-import { sentenceOf, wordsOf } from "../../words/index.ts";
+import { sentenceOf, wholeWordsOf } from "../../words/index.ts";
 import { fieldOfProblem, fieldTroubles, methodFields, methodViewOf, placesOf, questionOf } from "../index.ts";
 
-const words = wordsOf("en");
+const words = wholeWordsOf("en");
 
 /** The sentences that the page of a method shows for what was typed, each with its field. */
 function troubles(name: string, typed: Readonly<Record<string, string>>): readonly string[] {

@@ -1,5 +1,5 @@
 /** Fields of a form: label above, hint under it, trouble under the field with what is expected. */
-import { type FormEvent, type ReactNode, useId, useState } from "react";
+import { createContext, type FormEvent, type ReactNode, useContext, useId, useState } from "react";
 import type { Problem, Result } from "../../../units/index.ts";
 import type { Fields } from "../../model/index.ts";
 import { sentenceOf } from "../../words/index.ts";
@@ -27,8 +27,12 @@ export interface FieldInput {
 /** The sentence of a problem. */
 export const sentence = (problem: Problem): string => sentenceOf(problem, words);
 
+/** How the fields within say their trouble: in the common words, unless a page brings more. */
+export const Saying = createContext(sentence);
+
 export function Field({ name, label, hint, needed, problems, wide, children }: FieldProps) {
   const id = useId();
+  const say = useContext(Saying);
   const own = problems.filter((trouble) => trouble.field === name);
   const described = [hint ? `${id}-hint` : "", own.length > 0 ? `${id}-trouble` : ""].filter(Boolean).join(" ");
   return (
@@ -51,7 +55,7 @@ export function Field({ name, label, hint, needed, problems, wide, children }: F
       })}
       {own.map((trouble) => (
         <p key={trouble.code} className="trouble" id={`${id}-trouble`}>
-          {sentence(trouble)}
+          {say(trouble)}
         </p>
       ))}
     </div>

@@ -5,7 +5,7 @@ import type { Problem } from "../../../units/index.ts";
 import { fieldOfProblem, fieldTroubles, type MethodView, methodFields, questionOf } from "../../model/index.ts";
 import { methodPage } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
-import { fieldsOf } from "../parts/Form.tsx";
+import { fieldsOf, Saying } from "../parts/Form.tsx";
 import type { MethodMeta } from "../reckon/method-messages.ts";
 import { useMethod } from "../reckon/use-method.ts";
 import { sentence } from "../whole-words.ts";
@@ -106,7 +106,9 @@ function Asked({
       >
         {isExample ? <p className="note">{methodPage.example}</p> : null}
         {isWhole || answer ? null : <p className="note">{methodPage.incomplete}</p>}
-        <MethodFields fields={fields} problemsOf={byField} />
+        <Saying.Provider value={sentence}>
+          <MethodFields fields={fields} problemsOf={byField} />
+        </Saying.Provider>
         {others.map((each) => (
           <p key={`${each.code} ${each.field}`} className="trouble">
             {sentence(each)}

@@ -22,6 +22,7 @@ import {
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
+import { Saying } from "../parts/Form.tsx";
 import { keepTyping, typedBefore, typingOf } from "../parts/kept-typing.ts";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
@@ -174,16 +175,18 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
       ) : null}
       {view && seen?.isWhole ? <Tells view={view} /> : null}
       <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} counts={ask?.counts.length ?? null} />
-      <SeasonForm
-        colony={colony}
-        fields={fields}
-        unfit={inForm}
-        take={(next, typed) => {
-          isTouched.current = true;
-          setFields(typed);
-          setAsk(next);
-        }}
-      />
+      <Saying.Provider value={sentence}>
+        <SeasonForm
+          colony={colony}
+          fields={fields}
+          unfit={inForm}
+          take={(next, typed) => {
+            isTouched.current = true;
+            setFields(typed);
+            setAsk(next);
+          }}
+        />
+      </Saying.Provider>
       <Trust learnt={seen && seen.asked.counts.length > 0 ? seen.learnt : null} />
     </main>
   );
