@@ -12,6 +12,7 @@ import {
   rangeOf,
 } from "../filter/forecast.ts";
 import { kernelFor } from "../kernel/kernel.ts";
+import { seenWidth } from "../kernel/memory-map.ts";
 import { at, type Layout } from "../layout.ts";
 import { assumedNoise } from "../particles.ts";
 import { widened } from "./widen.ts";
@@ -114,31 +115,48 @@ export function branchOf(
   const { seed, noise = assumedNoise } = question;
   // Noise comes from streams of draw and day: the same for every choice, and for a forecast of one alone.
   const kernel = kernelFor({ model, days: inOrder, seed, noise });
-  let before = from;
-  for (let elapsed = from; elapsed <= days; elapsed++) {
-    const today = addDays(question.start.date, elapsed);
-    const isSeen = isTold(elapsed - from, days - from, every);
-    if (!isSeen && !keep.has(today) && elapsed < days) continue;
-    for (let each = 0, start = 0; each < draws; each++, start += length)
-      kernel.run(states, start, { from: before, to: elapsed, particle: each });
-    before = elapsed;
-    if (isSeen || keep.has(today)) {
-      const row = rowOf(states, length, draws);
-      if (keep.has(today)) kept.set(today, row);
-      if (isSeen) seen.push(seenOn(today, row));
+  const mornings = Array.from({ length: days - from + 1 }, (_, passed) => passed).filter(
+    (passed) => isTold(passed, days - from, every) || keep.has(addDays(decideOn, passed)),
+  );
+  const rows = mornings.map((passed) => (passed === 0 ? rowOf(states, length, draws) : emptyRow(draws)));
+  // A draw goes through all its days at once: it is brought to the kernel a single time.
+  for (let each = 0, start = 0; each < draws; each++, start += length) {
+    if (each % drawsBetweenWords === 0) tell(each / draws);
+    if (days === from) continue;
+    kernel.run(states, start, { from, to: days, particle: each });
+    for (const [place, passed] of mornings.entries()) {
+      if (passed === 0) continue;
+      const row = rows[place] as Row;
+      const seen = (passed - 1) * seenWidth;
+      row.bees[each] = kernel.seen[seen] as number;
+      row.infestedShare[each] = kernel.seen[seen + 1] as number;
+      row.survival[each] = kernel.seen[seen + 2] as number;
     }
-    if (days > from) tell((elapsed - from) / (days - from));
+  }
+  tell(1);
+  for (const [place, passed] of mornings.entries()) {
+    const today = addDays(decideOn, passed);
+    const row = rows[place] as Row;
+    if (keep.has(today)) kept.set(today, row);
+    if (isTold(passed, days - from, every)) seen.push(seenOn(today, row));
   }
   return answered({ days: seen, kept, problems: ready.problems });
 }
+
+/** Draws between two words of how far it is. */
+const drawsBetweenWords = 50;
 
 /** Every so many mornings, the first and the last among them. Ranges want sorting, which costs as much as some days of the draws. */
 const isTold = (morning: number, last: number, every: number | null): boolean =>
   every !== null && (morning % every === 0 || morning === last);
 
-function rowOf(states: Float64Array, length: number, draws: number): Row {
+const emptyRow = (draws: number): Row => {
   const room = () => new Float64Array(draws);
-  const row = { bees: room(), infestedShare: room(), survival: room() };
+  return { bees: room(), infestedShare: room(), survival: room() };
+};
+
+function rowOf(states: Float64Array, length: number, draws: number): Row {
+  const row = emptyRow(draws);
   for (let each = 0; each < draws; each++) {
     const record = each * length;
     const bees = states[record + at.bees] as number;
