@@ -1,7 +1,11 @@
 /** The differential for people: the verdict, what must not be missed, then causes by chance with their reasons. */
 import { conditions, findings, isConditionId, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
 import type { differential, nextStep } from "../../reasoning/index.ts";
+import { mitesSeen, provenByDissection } from "../model/index.ts";
+import { wordsOf } from "../words/index.ts";
 import { cell, table } from "./table.ts";
+
+const words = wordsOf("en");
 
 type Answer = differential.DifferentialAnswer & { readonly next: readonly nextStep.NextStep[] };
 
@@ -11,7 +15,9 @@ const listedFrom = 0.01;
 /** Steps shown; --json has them all. */
 const stepsShown = 8;
 
-export function differentialForPeople(answer: Answer): string {
+/** `asked` holds what was put to it: what a dissection proves is said before what is judged. */
+export function differentialForPeople(answer: Answer, asked: differential.AnyInput | null = null): string {
+  const mites = asked === null ? null : mitesSeen(asked);
   const shown = answer.conditions.filter(({ posterior }) => posterior >= listedFrom);
   const rows = shown.map(({ id, posterior, low, high, for: reasons, against }) => [
     termOf(id),
@@ -22,6 +28,7 @@ export function differentialForPeople(answer: Answer): string {
   ]);
   const rest = answer.conditions.length - shown.length;
   return [
+    ...(mites ? [`${words.could.proven({ term: termOf(provenByDissection), ...mites }).replaceAll("**", "")}\n`] : []),
     `${verdictOf(answer)}\n`,
     ...(answer.mustNotMiss.length > 0 ? [`Must not be missed\n${answer.mustNotMiss.map(noticeOf).join("")}`] : []),
     table(["cause", "chance", "range", "for", "against"], rows) +

@@ -3,7 +3,15 @@ import type { Casebook } from "../../casebook/index.ts";
 import type { NotedChange } from "../../knowledge/index.ts";
 import { changesFrom, type experience, problemLine } from "../../reasoning/index.ts";
 import { answered, blocked, type Estimate, type Problem, problem, type Result } from "../../units/index.ts";
-import { experienceTold, questionUnder, type TrialOutcome, trialOf } from "../model/index.ts";
+import {
+  codesOf,
+  experienceTold,
+  questionUnder,
+  type TrialOutcome,
+  trialOf,
+  withCode,
+  withTerms,
+} from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -45,7 +53,7 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const changes = await changesOf(given, io);
   if (!changes.ok) return reportUnfit(changes.problems, "experience", given.json, io);
   const casebook = states.value;
-  const tried = changes.value === null ? null : trialAnswer(trialOf(casebook, { changes: changes.value }));
+  const tried = changes.value === null ? null : trialAnswer(casebook, trialOf(casebook, { changes: changes.value }));
   if (tried !== null) {
     io.out(given.json ? `${JSON.stringify(tried)}\n` : trialForPeople(tried));
     return 0;
@@ -69,16 +77,19 @@ async function changesOf(given: Given, io: Io): Promise<Result<readonly NotedCha
   }
 }
 
-const trialAnswer = ({ answers, problems }: TrialOutcome) => ({
-  compared: answers.compared,
-  changed: answers.changed,
-  notices: [...problems, ...answers.problems].map(line),
-});
+function trialAnswer(casebook: Casebook, { answers, problems }: TrialOutcome) {
+  const codes = codesOf(casebook);
+  return {
+    compared: answers.compared,
+    changed: answers.changed.map((each) => ({ ...each, code: codes[each.case] ?? each.case })),
+    notices: [...problems, ...answers.problems].map((each) => line(withCode(each, codes))),
+  };
+}
 
 function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialAnswer>): string {
   const said = ({ verdict, likeliest, posterior }: experience.AnswerInShort) =>
     `${verdict.condition ?? verdict.group ?? "cannot tell"}; ${likeliest} ${cell(posterior)}`;
-  const rows = changed.map((each) => [`${each.case} ${each.colony ?? ""}`.trim(), said(each.before), said(each.after)]);
+  const rows = changed.map((each) => [`${each.code} ${each.colony ?? ""}`.trim(), said(each.before), said(each.after)]);
   return [
     `${changed.length} of ${compared} past answers would change.\n`,
     ...(rows.length > 0 ? [table(["case", "before", "after"], rows)] : []),
@@ -89,28 +100,29 @@ function trialForPeople({ compared, changed, notices }: ReturnType<typeof trialA
 const line = (each: Problem) => problemLine(each, problemSentence);
 
 function answerOf(casebook: Casebook) {
-  const { closed, inUse, values, score, drift, problems } = experienceTold(casebook);
+  const { closed, inUse, values, score, drift, codes, problems } = experienceTold(casebook);
+  const told = (each: Problem) => line(withTerms(withCode(each, codes), inUse.evidence));
   const { scored, scores, notScored, leftOut } = score;
   return {
     closed,
     learntFrom: inUse.experience.lessons.length,
-    refused: inUse.experience.refused.map(line),
+    refused: inUse.experience.refused.map(told),
     settings: inUse.settings,
     values,
     score: {
       cases: scored.length,
       leftOut,
-      ...(scores.ok ? { ...scores.value } : { withheld: scores.problems.map(line) }),
+      ...(scores.ok ? { ...scores.value } : { withheld: scores.problems.map(told) }),
       list: scored,
-      notScored: notScored.map(line),
+      notScored: notScored.map(told),
     },
     drift: drift.map(({ finding, years, trend }) => ({
       finding,
       years,
-      ...(trend.ok ? { trend: trend.value } : { withheld: trend.problems.map(line) }),
+      ...(trend.ok ? { trend: trend.value } : { withheld: trend.problems.map(told) }),
     })),
     question: questionUnder(casebook, inUse),
-    notices: problems.map(line),
+    notices: problems.map(told),
   };
 }
 

@@ -1,6 +1,6 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
 import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
-import { evidenceFrom, type OwnEvidence, replyBody, type Verb } from "../../reasoning/index.ts";
+import { type differential, evidenceFrom, type OwnEvidence, replyBody, type Verb } from "../../reasoning/index.ts";
 import { jsonTrouble, type Problem, problem } from "../../units/index.ts";
 import { withTerms } from "../model/index.ts";
 import { problemSentence } from "../words/index.ts";
@@ -44,7 +44,11 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
   io.out(
     given.json
       ? `${JSON.stringify(body)}\n`
-      : forPeople(verb.name, body, { evidence, isRefused: reply.kind === "refused" }),
+      : forPeople(verb.name, body, {
+          evidence,
+          asked: asObject(question?.value ?? asked),
+          isRefused: reply.kind === "refused",
+        }),
   );
   return 0;
 }
@@ -53,11 +57,25 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
 function forPeople(
   verb: string,
   body: object,
-  { evidence, isRefused }: { readonly evidence: Evidence; readonly isRefused: boolean },
+  {
+    evidence,
+    asked,
+    isRefused,
+  }: {
+    readonly evidence: Evidence;
+    readonly asked: Readonly<Record<string, unknown>>;
+    readonly isRefused: boolean;
+  },
 ): string {
   const { refused, ...rest } = body as Readonly<Record<string, unknown>>;
   if (verb === "differential")
-    return withNotices(differentialForPeople(body as Parameters<typeof differentialForPeople>[0]), body);
+    return withNotices(
+      differentialForPeople(
+        body as Parameters<typeof differentialForPeople>[0],
+        asked as unknown as differential.AnyInput,
+      ),
+      body,
+    );
   if (verb === "compare-causes")
     return withNotices(comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
