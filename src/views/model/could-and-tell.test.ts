@@ -6,6 +6,7 @@ import type { EntryDraft } from "../../journal/index.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
 import { sentenceOf, wordsOf } from "../words/index.ts";
 import {
+  coloniesToSample,
   colonyStateDraft,
   couldView,
   differentialInput,
@@ -313,6 +314,26 @@ describe("what would tell", () => {
     expect(vials.map((vial) => vial.code.slice(0, 9))).toEqual(["TV26-0001", "TV26-0002"]);
     expect(vials.every((vial) => readCode(vial.code).ok)).toBe(true);
     expect(spineView(sampled.casebook, start.caseId, words)).toMatchObject({ open: 1 });
+  });
+
+  it("proposes the living colonies with most signs, in order of code", () => {
+    const start = opened();
+    const book = following(start).casebook;
+    const [one, two, three, four, five] = [1, 2, 3, 4, 5].map((number) => colony(book, number));
+    const dead: Parameters<typeof following>[1] = (casebook) => [
+      colonyStateDraft(casebook.cases[start.caseId] as never, two ?? "", { state: "dead", on: today }),
+    ];
+    const told = following(
+      start,
+      see(start.caseId, five ?? "", "crawlers", "present"),
+      see(start.caseId, two ?? "", "crawlers", "present"),
+      see(start.caseId, one ?? "", "stores_ample", "present"),
+      dead,
+    );
+    expect(coloniesToSample(told.casebook, told.state)).toEqual([one, three, four, five]);
+    const many = following(start, see(start.caseId, five ?? "", "k_wing", "present"));
+    expect(coloniesToSample(many.casebook, many.state)).toContain(five);
+    expect(coloniesToSample(many.casebook, many.state)).toHaveLength(4);
   });
 
   it("warns when a test in the kit asks other bees of the same vial", () => {

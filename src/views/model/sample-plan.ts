@@ -11,6 +11,7 @@ import { type Day, daysBetween, type Problem, seasonOf } from "../../units/index
 import type { Words } from "../words/index.ts";
 import { specimenCodes } from "./codes.ts";
 import { type MissedView, missedView } from "./found/missed.ts";
+import { troubleIn } from "./spread.ts";
 
 export type BodyOfBees = BodyOf<"sampling-planned">["from"];
 
@@ -112,6 +113,21 @@ const factsOf: Readonly<Record<BodyOfBees, readonly (keyof typeof samplingFacts)
 /** The sentence of a reason: the code and its slots fit each other by their type. */
 const reasonSays = (reason: sampling.PlanReason, words: Words): string =>
   (words.tell.reasons[reason.code] as (slots: sampling.PlanReason["slots"]) => string)(reason.slots);
+
+/** Colonies a plan begins with: those with most signs of trouble, so many, the dead left out while one lives. Judgement. */
+const proposedColonies = 4;
+
+/** Ids of the colonies that a plan begins with, in order of code. */
+export function coloniesToSample(casebook: Casebook, state: CaseState): readonly string[] {
+  const all = coloniesOf(casebook, state.id);
+  const living = all.filter((colony) => colony.state?.state !== "dead");
+  const signs = (id: string) => troubleIn(state, id).filter((answer) => answer === "present").length;
+  const chosen = (living.length > 0 ? living : all)
+    .toSorted((one, other) => signs(other.id) - signs(one.id))
+    .slice(0, proposedColonies)
+    .map(({ id }) => id);
+  return all.map(({ id }) => id).filter((id) => chosen.includes(id));
+}
 
 /** What the tests in the kit ask of bees taken otherwise than these. */
 const questionOf: Readonly<Partial<Record<TestId, sampling.OtherQuestion>>> = {

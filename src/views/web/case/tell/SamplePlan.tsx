@@ -1,7 +1,7 @@
 /** The plan of a sample: its question, its number, what it could miss, why; then the vials get their labels. */
 import { useState } from "react";
 import { type CaseState, coloniesOf } from "../../../../casebook/index.ts";
-import { parseNumber, present, type SampleForm, samplePlanView } from "../../../model/index.ts";
+import { coloniesToSample, parseNumber, present, type SampleForm, samplePlanView } from "../../../model/index.ts";
 import { sentence } from "../../parts/Form.tsx";
 import { Rich } from "../../parts/Rich.tsx";
 import { MissedCurve } from "../../pictures/MissedCurve.tsx";
@@ -21,7 +21,7 @@ export function SamplePlan({ state }: { readonly state: CaseState }) {
   const colonies = coloniesOf(casebook, state.id).map((colony) => ({ id: colony.id, code: colony.code ?? colony.id }));
   const [typed, setTyped] = useState<Typed>({
     purpose: "detect",
-    colonies: colonies.slice(0, 4).map((colony) => colony.id),
+    colonies: coloniesToSample(casebook, state),
     design: "5",
     confidence: "95",
     sensitivity: "100",
