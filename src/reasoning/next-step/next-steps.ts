@@ -107,6 +107,7 @@ export function nextSteps(
       heaviest,
       weighed.map(({ near }) => near),
       visitMinutes,
+      steps.find(({ because }) => because === "checks-what-was-reported")?.step ?? null,
     ),
     uncovered: believed.value.uncovered,
   });

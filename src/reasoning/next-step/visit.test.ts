@@ -37,6 +37,14 @@ describe("one visit", () => {
   const minutesOf = (chosen: readonly Candidate[]) =>
     chosen.reduce((sum, { id }) => sum + findings[id as FindingId].minutes, 0);
 
+  it("[NX50] begins with what checks a reported sign, as the next look does", () => {
+    const steps = nextSteps({ season: "spring", findings: { crawlers: "present", k_wing: "present" } });
+    if (!steps.ok) throw new Error("no steps");
+    expect(steps.value.next[0]).toMatchObject({ step: "revive_on_warming", because: "checks-what-was-reported" });
+    expect(steps.value.visit.steps[0]?.step).toBe("revive_on_warming");
+    expect(steps.value.visit.minutes).toBeLessThanOrEqual(visitMinutes);
+  });
+
   it.each(golden.cases.slice(0, 3))(
     "[NX50] bits of case $id together are those of all combinations, and at least 63 in 100 of the best choice's",
     ({ evidence }) => {

@@ -55,8 +55,16 @@ export function visitOf(belief: Belief, candidates: readonly Candidate[], within
   return visitFrom(heaviest, weighed, within);
 }
 
-/** The same from steps that were weighed at the heaviest sets already. */
-export function visitFrom(heaviest: Heaviest, weighed: readonly Weighed[], within: number): Visit {
+/**
+ * The same from steps that were weighed at the heaviest sets already. A step that checks what was reported, if there is
+ * one, comes before any other, so that the visit begins where the next look is.
+ */
+export function visitFrom(
+  heaviest: Heaviest,
+  weighed: readonly Weighed[],
+  within: number,
+  checking: string | null = null,
+): Visit {
   let open = weighed.filter(({ candidate }) => isOfTheYard(candidate));
   // Chance of every combination of results so far, set by set; at first there is one: nothing looked at.
   let joint: readonly Float64Array[] = [heaviest.probability];
@@ -64,10 +72,11 @@ export function visitFrom(heaviest: Heaviest, weighed: readonly Weighed[], withi
   const steps: VisitStep[] = [];
   while (steps.length < mostSteps) {
     const fitting = open.filter((each) => minutes + each.minutes <= within);
-    const [best] = fitting
+    const due = steps.length === 0 ? fitting.filter(({ candidate: { id } }) => id === checking) : [];
+    const [best] = (due.length > 0 ? due : fitting)
       .map((each) => ({ each, gain: entropyWith(joint, each.results) - noise - each.noise - bits }))
       .toSorted((a, b) => b.gain / (b.each.minutes + minutesBeside) - a.gain / (a.each.minutes + minutesBeside));
-    if (best === undefined || best.gain < smallestGain) break;
+    if (best === undefined || (due.length === 0 && best.gain < smallestGain)) break;
     joint = split(joint, best.each.results);
     noise += best.each.noise;
     minutes += best.each.minutes;

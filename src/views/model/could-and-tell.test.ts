@@ -167,6 +167,22 @@ describe("what stands beside the ranking", () => {
     expect(asked({ spotty_brood: "present" }).first.map(({ id }) => id)).not.toContain("tracheal_mites");
   });
 
+  it("shows them where they live, and says that the chance is not of being carried", () => {
+    const input = {
+      season: "spring",
+      findings: { spotty_brood: "present" },
+      region: { acarapisWoodi: "found" },
+      draws: 60,
+    } as const;
+    const answer = differential.differential(input);
+    if (!answer.ok) throw new Error("no answer");
+    const view = couldView({ answer: answer.value, input, draws: 60, dots: null, words });
+    expect(view.first.at(-1)).toMatchObject({ id: "tracheal_mites", shownFor: words.could.asCause });
+    const opened = { ...input, tests: [{ test: "tracheal-dissection", positive: 0, examined: 50 }] };
+    const clear = couldView({ answer: answer.value, input: opened, draws: 60, dots: null, words });
+    expect(clear.first.map(({ id }) => id)).not.toContain("tracheal_mites");
+  });
+
   it("says of a sign that was seen and speaks against a cause that another one explains it", () => {
     const { causes } = asked({ ...signs, deformed_wings: "present", normal_eggs_and_queen: "absent" });
     const against = causes.flatMap((cause) => cause.against.map((reason) => ({ ...reason, cause: cause.id })));

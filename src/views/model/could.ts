@@ -49,7 +49,7 @@ export interface CauseView {
   readonly term: string;
   readonly latin: string | null;
   readonly role: Role;
-  /** Why it is shown although it stands lower; null for the others. */
+  /** Why it is shown although it stands lower, or what its chance does not say; null for the others. */
   readonly shownFor: string | null;
   readonly posterior: number;
   readonly low: number;
@@ -132,8 +132,8 @@ export function couldView(asked: {
     ...causes.slice(0, shown),
     ...causes
       .slice(shown)
-      .filter((each) => isOpenToSigns(each, input, evidence))
-      .map((each) => ({ ...each, shownFor: words.could.signsAlone })),
+      .filter((each) => isOpenToSigns(each, input, evidence) || livesUnseen(each.id, input))
+      .map((each) => (isOpenToSigns(each, input, evidence) ? { ...each, shownFor: words.could.signsAlone } : each)),
   ];
   return {
     answer: verdictSentence(answer, { words, mites, evidence }),
@@ -151,11 +151,17 @@ export function couldView(asked: {
 /** Whether signs speak for what only opened breathing tubes can show, and none was opened yet. */
 const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }: Input, evidence: Evidence): boolean =>
   id === provenByDissection &&
-  !tests.some(({ test }) => test === "tracheal-dissection") &&
+  !tests.some(isDissection) &&
   reasons.some(
     ({ id: finding, bits }) =>
       findings[finding] === "present" && evidence.findings[finding]?.kind === "sign" && bits >= 1 / ticksInBit,
   );
+
+const isDissection = ({ test }: differential.TestInput): boolean => test === "tracheal-dissection";
+
+/** Whether it is what opened breathing tubes show, lives around, and no tube of this colony was opened. */
+const livesUnseen = (id: string, { region, tests = [] }: Input): boolean =>
+  id === provenByDissection && region?.acarapisWoodi === "found" && !tests.some(isDissection);
 
 const neighbours = (ranked: readonly Ranked[], index: number): readonly Ranked[] =>
   [ranked[index - 1], ranked[index + 1]].filter((each) => each !== undefined);
@@ -198,7 +204,7 @@ function causeView({ each, beside, dots, input, mites, evidence, words }: Placed
     term: conditionTerm(evidence, each.id),
     latin: isConditionId(each.id) ? conditions[each.id].scientificName : null,
     role: each.role,
-    shownFor: null,
+    shownFor: livesUnseen(each.id, input) ? say.asCause : null,
     posterior: each.posterior,
     low: each.low,
     high: each.high,

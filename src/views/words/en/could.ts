@@ -141,6 +141,7 @@ export const could = {
   testReason: (slots: { readonly term: string; readonly isPositive: boolean }) =>
     `${lower(slots.term)}: ${slots.isPositive ? "found" : "none found"}`,
   elsewhere: "explained by another cause",
+  asCause: "the chance is that they make the trouble; whether they are carried, only opened breathing tubes tell",
   signsAlone: "stands lower; shown because signs speak for it and only opened breathing tubes can tell",
   absentReason: (slots: { readonly term: string }) => without(slots.term),
   changesHead: "What would put another cause first",
