@@ -42,6 +42,8 @@ export function countedSeasons(casebook: Casebook, caseId: string): readonly { i
   for (const { label, takenOn, readings } of specimensFound(casebook, caseId))
     if (takenOn !== null && readings.length > 0 && takenOn > (newest.get(label.colony) ?? ""))
       newest.set(label.colony, takenOn);
+  for (const { colony, date } of countsTold(casebook, caseId))
+    if (date > (newest.get(colony) ?? "")) newest.set(colony, date);
   const code = new Map(coloniesOf(casebook, caseId).map((each) => [each.id, each.code ?? each.id]));
   return [...newest]
     .sort(([one, on], [other, then]) => then.localeCompare(on) || one.localeCompare(other))
@@ -176,19 +178,29 @@ function bellOf({ from, to }: site.Span): dynamics.Flow {
 /** Counts older than this are of another colony, as far as bees go. Judgement. */
 const longestDays = 400;
 
+/** Dissections that came from elsewhere, as counts. */
+function countsTold(casebook: Casebook, caseId: string): readonly (SeasonCount & { readonly colony: string })[] {
+  return Object.values(casebook.cases[caseId]?.tests ?? {}).flatMap(({ value }) => {
+    const { test, colony, positive: infested, examined, on: date, aliveWhenTaken, laboratory } = value;
+    if (test !== "tracheal-dissection" || colony === null || infested === undefined || !examined) return [];
+    const leftOut = aliveWhenTaken === false ? ("limited" as const) : null;
+    return [{ colony, date, infested, examined, code: laboratory ?? "", leftOut }];
+  });
+}
+
 function countsOf(
   casebook: Casebook,
   { caseId, colony, today }: { readonly caseId: string; readonly colony: string; readonly today: Day },
 ): readonly SeasonCount[] {
-  return specimensFound(casebook, caseId)
-    .flatMap((each): readonly SeasonCount[] => {
-      const reading = each.readings[0];
-      if (each.label.colony !== colony || each.takenOn === null || !reading || reading.tally.read === 0) return [];
-      if (each.takenOn > today || daysBetween(each.takenOn, today) > longestDays) return [];
-      const leftOut = each.isLimited ? "limited" : reading.finished.stop === "stopped-early" ? "stopped" : null;
-      const { positive: infested, read: examined } = reading.tally;
-      return [{ date: each.takenOn, infested, examined, code: each.label.code, leftOut }];
-    })
+  const read = specimensFound(casebook, caseId).flatMap((each): readonly SeasonCount[] => {
+    const reading = each.readings[0];
+    if (each.label.colony !== colony || each.takenOn === null || !reading || reading.tally.read === 0) return [];
+    const leftOut = each.isLimited ? "limited" : reading.finished.stop === "stopped-early" ? "stopped" : null;
+    const { positive: infested, read: examined } = reading.tally;
+    return [{ date: each.takenOn, infested, examined, code: each.label.code, leftOut }];
+  });
+  return [...read, ...countsTold(casebook, caseId).filter((each) => each.colony === colony)]
+    .filter(({ date }) => date <= today && daysBetween(date, today) <= longestDays)
     .sort((one, other) => one.date.localeCompare(other.date) || one.code.localeCompare(other.code));
 }
 

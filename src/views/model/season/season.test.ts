@@ -23,6 +23,33 @@ const today = "2026-11-19";
 const of = (colony: string, on = today) =>
   colonySeason(casebook, { caseId, colony, today: on }) ?? expect.fail("no colony");
 
+it("a dissection that was told is a count like one read here, and one of dead bees is left out", () => {
+  const state = casebook.cases[caseId] ?? expect.fail("no case");
+  const told = (aliveWhenTaken: boolean) => {
+    const value = {
+      test: "tracheal-dissection",
+      colony: "demonstration-wb-12",
+      on: "2026-10-02",
+      positive: 4,
+      examined: 50,
+    };
+    const result = {
+      value: { ...value, aliveWhenTaken },
+      entry: "told",
+      at: "2026-10-02",
+      recordedAt: "",
+      author: "",
+      device: "",
+    };
+    const book = { ...casebook, cases: { ...casebook.cases, [caseId]: { ...state, tests: { told: result } } } };
+    const found = colonySeason(book, { caseId, colony: "demonstration-wb-12", today }) ?? expect.fail("no colony");
+    expect(countedSeasons(book, caseId).map(({ id }) => id)).toContain("demonstration-wb-12");
+    return found.counts.map(({ date, infested, examined, leftOut }) => [date, infested, examined, leftOut]);
+  };
+  expect(told(true)).toEqual([["2026-10-02", 4, 50, null]]);
+  expect(told(false)).toEqual([["2026-10-02", 4, 50, "limited"]]);
+});
+
 function asked(fields: Record<string, string> = {}, colony = of(untreated)): SeasonAsk {
   const read = readSeason({ ...seasonFields(colony, today), ...fields }, colony);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));

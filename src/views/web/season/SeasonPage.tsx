@@ -1,4 +1,5 @@
 /** The page Season: where a colony's infestation goes, with and without what could be done, and what it rests on. */
+
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useSearch } from "wouter";
 import type { dynamics } from "../../../reasoning/index.ts";
@@ -19,8 +20,10 @@ import {
   seasonFields,
   seasonView,
   seasonYear,
+  stopNotices,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
+import { StopList } from "../case/StopBox.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Saying } from "../parts/Form.tsx";
 import { keepTyping, typedBefore, typingOf } from "../parts/kept-typing.ts";
@@ -28,7 +31,7 @@ import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useSeason } from "../reckon/use-season.ts";
 import { useCasebook } from "../store/context.ts";
-import { sentence } from "../whole-words.ts";
+import { sentence, words } from "../whole-words.ts";
 import { Choices, Tells } from "./Choices.tsx";
 import { From, Head } from "./Facts.tsx";
 import { Flags } from "./Flags.tsx";
@@ -56,7 +59,7 @@ export default function SeasonPage() {
 }
 
 function Season({ colony }: { readonly colony: ColonySeason | null }) {
-  const { today } = useCasebook();
+  const { casebook, today } = useCasebook();
   const say = seasonWords;
   const slot = typingOf.season(colony?.caseId ?? "", colony?.colony ?? "");
   const [fields, setFields] = useState<Fields>(() => ({ ...seasonFields(colony, today), ...typedBefore(slot) }));
@@ -114,12 +117,19 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
       }),
     );
   };
+  const state = colony ? casebook.cases[colony.caseId] : undefined;
+  const stops = state ? stopNotices(casebook, state, words) : [];
   const isForm = (field: string | null) => field !== null && fieldNames[field.split(/[.[]/, 2).join(".")] !== undefined;
   const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
   const elsewhere = unfit.filter(({ field }) => !isForm(field));
   return (
     <main id="page" className="season-page" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
+      {stops.length > 0 ? (
+        <div className="stop-first">
+          <StopList notices={stops} />
+        </div>
+      ) : null}
       {view ? (
         <Answer text={view.says} />
       ) : (
