@@ -1,6 +1,6 @@
 /** The page Season: where a colony's infestation goes, with and without what could be done, and what it rests on. */
 
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useSearch } from "wouter";
 import type { dynamics } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
@@ -20,10 +20,9 @@ import {
   seasonFields,
   seasonView,
   seasonYear,
-  stopNotices,
+  stopActs,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
-import { StopList } from "../case/StopBox.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { Saying } from "../parts/Form.tsx";
 import { keepTyping, typedBefore, typingOf } from "../parts/kept-typing.ts";
@@ -31,7 +30,7 @@ import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useSeason } from "../reckon/use-season.ts";
 import { useCasebook } from "../store/context.ts";
-import { sentence, words } from "../whole-words.ts";
+import { sentence } from "../whole-words.ts";
 import { Choices, Tells } from "./Choices.tsx";
 import { From, Head } from "./Facts.tsx";
 import { Flags } from "./Flags.tsx";
@@ -57,6 +56,8 @@ export default function SeasonPage() {
     return <Missing text={seasonWords.noColony} to={{ href: "/season", says: seasonWords.title }} />;
   return <Season key={`${caseId} ${wanted}`} colony={colony} />;
 }
+
+const SeasonStop = lazy(() => import("./SeasonStop.tsx"));
 
 function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const { casebook, today } = useCasebook();
@@ -118,17 +119,17 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
     );
   };
   const state = colony ? casebook.cases[colony.caseId] : undefined;
-  const stops = state ? stopNotices(casebook, state, words) : [];
+  const isStopped = state !== undefined && stopActs(casebook, state).length > 0;
   const isForm = (field: string | null) => field !== null && fieldNames[field.split(/[.[]/, 2).join(".")] !== undefined;
   const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
   const elsewhere = unfit.filter(({ field }) => !isForm(field));
   return (
     <main id="page" className="season-page" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
-      {stops.length > 0 ? (
-        <div className="stop-first">
-          <StopList notices={stops} />
-        </div>
+      {isStopped ? (
+        <Suspense fallback={null}>
+          <SeasonStop state={state} />
+        </Suspense>
       ) : null}
       {view ? (
         <Answer text={view.says} />
