@@ -31,6 +31,7 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   const complaints = complaintsOf(office);
   await office.goto(`${site.address}/cases`);
   await office.getByRole("link", { name: "Sign in" }).first().click();
+  await office.locator("main h1").first().waitFor();
   expect(await troubles(office)).toEqual([]);
   await office.getByLabel("Name", { exact: true }).fill("Rowan Vale");
   await office.getByLabel("Password").fill("not the password");
