@@ -7,6 +7,7 @@ import {
   countedInOpenCases,
   countedSeasons,
   countsAfterDone,
+  type SeasonAsk,
   seasonAddress,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
@@ -72,11 +73,11 @@ function OnRecord() {
 export function From({
   colony,
   problems,
-  counts,
+  ask,
 }: {
   readonly colony: ColonySeason | null;
   readonly problems: readonly string[];
-  readonly counts: number | null;
+  readonly ask: SeasonAsk | null;
 }) {
   const say = seasonWords;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
@@ -84,9 +85,9 @@ export function From({
   );
   const notes = [
     ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),
-    ...(counts === 0 ? [say.noCounts] : []),
+    ...(ask?.counts.length === 0 ? [say.noCounts] : []),
     ...left,
-    ...(colony && colony.done.length > 0 ? [say.doneBefore({ actions: colony.done.map(say.actionWhen) })] : []),
+    ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),
     ...(colony ? countsAfterDone(colony).map((each) => say.afterDone(afterWords(each))) : []),
     ...(colony && colony.unknown.length > 0 ? [say.unknownDone({ ingredients: colony.unknown })] : []),
     ...(colony?.hasFlows ? [say.flowAssumed] : []),

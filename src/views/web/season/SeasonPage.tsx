@@ -185,7 +185,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
         </>
       ) : null}
       {view && seen?.isWhole ? <Tells view={view} /> : null}
-      <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} counts={ask?.counts.length ?? null} />
+      <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} ask={ask} />
       <Saying.Provider value={sentence}>
         <SeasonForm
           colony={colony}
