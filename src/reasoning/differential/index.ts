@@ -21,7 +21,7 @@ export { isPossible, needsLiveBees } from "./possible-looks.ts";
 export { quantiles } from "./quantiles.ts";
 export { type RankingScores, rankingScores } from "./ranking-scores.ts";
 export { readInput as readCase } from "./read-input.ts";
-export { unfitTest } from "./read-tests.ts";
+export { needsWhich, unfitTest } from "./read-tests.ts";
 export type { Recalibration } from "./recalibration.ts";
 export { type SingleFaultModel, singleFault } from "./single-fault.ts";
 export { countsSpread, type JudgedKind, startCounts, startOf } from "./start-counts.ts";

@@ -184,11 +184,14 @@ function isFoundOrNot(test: TestInput, { path, problems }: Place): boolean {
   return false;
 }
 
+/** Whether a find of this test counts only when it is told what was found: opened brood shows three things, of no one trouble. */
+export const needsWhich = (test: string): boolean => test === "uncap-brood";
+
 /** What was found is one of the things that the test finds; opened brood does not speak for varroa unless it says so. */
 function isNamed(test: TestInput, { path, problems }: Place): boolean {
   const apart = tellsApart(test.test as TestId);
   const { which, result } = test;
-  if (result === "found" && which === undefined && test.test === "uncap-brood") {
+  if (result === "found" && which === undefined && needsWhich(test.test)) {
     problems.push(problem("test-needs-which", "noted", `${path}.which`, { slots: { test: test.test } }));
     return false;
   }

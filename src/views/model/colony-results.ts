@@ -15,6 +15,7 @@ import { isConditionId, isTestId, speaksForApiary, tests } from "../../knowledge
 import { bench, differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, isDay, type Problem, problem } from "../../units/index.ts";
 import { present } from "./form.ts";
+import { toldDissections } from "./found/told-dissections.ts";
 
 type Test = differential.TestInput;
 
@@ -112,14 +113,14 @@ export function mitesInSister(
   if (apiary === undefined || codes.size === 0) return null;
   const finds = casesAt(casebook, apiary.id)
     .flatMap((each) => [
-      ...Object.values(each.tests).map(({ value }) => ({ ...value, date: value.on })),
+      ...toldDissections(each).map(({ on, ...told }) => ({ ...told, date: on })),
       ...specimensOf(casebook, each.id).flatMap((specimen) =>
-        dissectionsOf(specimen).map((test) => ({ ...test, colony: specimen.colony })),
+        dissectionsOf(specimen).map((read) => ({ ...read, colony: specimen.colony })),
       ),
     ])
-    .filter(({ test, positive = 0 }) => test === "tracheal-dissection" && positive > 0)
+    .filter(({ positive = 0 }) => positive > 0)
     .flatMap(({ colony, date = "" }) => {
-      const code = colony === null ? undefined : codes.get(colony);
+      const code = codes.get(colony ?? "");
       return code === undefined ? [] : [{ colony: code, on: date }];
     })
     .filter(({ on }) => isDay(on) && on <= lastLook && daysBetween(on, lastLook) <= neighbourFindDays);

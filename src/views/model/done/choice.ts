@@ -18,6 +18,7 @@ import { sentenceOf, type Words } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { type Fields, readForm } from "../form.ts";
 import { specimensFound } from "../found/specimens.ts";
+import { toldDissections } from "../found/told-dissections.ts";
 
 /** A colony with a count that a choice can be reckoned from. */
 export interface CountedColony {
@@ -58,9 +59,7 @@ const countsRead = (casebook: Casebook, caseId: string): readonly DatedCount[] =
 
 /** Dissections that came from elsewhere, of a colony. */
 function countsTold(casebook: Casebook, caseId: string): readonly DatedCount[] {
-  return Object.values(casebook.cases[caseId]?.tests ?? {}).flatMap(({ value }) => {
-    const { test, colony, positive, examined, aliveWhenTaken, on } = value;
-    if (test !== "tracheal-dissection" || colony === null || positive === undefined || !examined) return [];
+  return toldDissections(casebook.cases[caseId]).flatMap(({ colony, positive, examined, aliveWhenTaken, on }) => {
     const estimate = bench.prevalence({ positive, examined });
     if (!estimate.ok) return [];
     const code = colonyCode(casebook, caseId, colony);

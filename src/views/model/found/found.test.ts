@@ -201,6 +201,10 @@ describe("other tests", () => {
     expect(resultSays(panel.value, words)).toBe("found: Chronic bee paralysis and Deformed wing virus");
     const none = readTestResult({ ...virus, result: "none-found" }, day);
     expect(none.problems).toMatchObject([{ code: "which-without-find", field: "which" }]);
+    const opened = { test: "uncap-brood", result: "found" };
+    expect(readTestResult(opened, day).problems).toMatchObject([{ code: "find-without-which", field: "which" }]);
+    expect(readTestResult({ ...opened, "which varroa_pms": "on" }, day).ok).toBe(true);
+    expect(readTestResult({ ...opened, test: "virus-panel" }, day).ok).toBe(true);
     const screen = readTestResult(
       { test: "residue-screen", result: "found", harmfulDose: "no", daysUntilFrozen: "2" },
       day,

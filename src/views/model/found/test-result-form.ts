@@ -30,7 +30,7 @@ export function readTestResult(fields: Fields, today: Day): Result<BodyOf<"test-
     ...(shape === "spores" ? { sporesMillionsPerBee: form.number("spores", { min: 0, max: 1000 }) } : {}),
     ...(shape === "found-or-not" ? { result: form.oneOf("result", ["found", "none-found", "unclear"]) } : {}),
     kept: fields.kept ? form.oneOf("kept", keepings) : undefined,
-    ...readMore(form, fields, moreOf(test)),
+    ...readMore(form, fields, { test, ...moreOf(test) }),
   });
   const result = form.result(data);
   if (!result.ok) return result;
@@ -55,12 +55,18 @@ function unfitField({ test, positive, examined, mites, bees }: BodyOf<"test-resu
 const yesOrNo = (typed: string | undefined): boolean | undefined =>
   typed === "yes" ? true : typed === "no" ? false : undefined;
 
-function readMore(form: FormReader, fields: Fields, { which, asksSequenced, asksDose }: MoreOfResult) {
+function readMore(
+  form: FormReader,
+  fields: Fields,
+  { test, which, asksSequenced, asksDose }: MoreOfResult & { readonly test: string },
+) {
   const found = fields.result === "found";
   const ticked = which.filter((id) => fields[tickOf(id)] !== undefined);
   // What was found cannot stand beside "none found": it is not dropped in silence.
   if (!found && ticked.length > 0)
     form.complain(problem("which-without-find", "blocked", "which", { given: ticked.join(", ") }));
+  if (found && ticked.length === 0 && differential.needsWhich(test))
+    form.complain(problem("find-without-which", "blocked", "which"));
   return present({
     which: found && ticked.length > 0 ? ticked : undefined,
     sequenced: asksSequenced ? yesOrNo(fields.sequenced) : undefined,

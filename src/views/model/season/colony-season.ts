@@ -8,6 +8,7 @@ import { controls } from "../../../knowledge/index.ts";
 import { dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, yearOf } from "../../../units/index.ts";
 import { specimensFound } from "../found/specimens.ts";
+import { toldDissections } from "../found/told-dissections.ts";
 
 /** A count of the colony that a forecast can be held to, or why it is left out. */
 export interface SeasonCount extends dynamics.DatedCount {
@@ -179,14 +180,11 @@ function bellOf({ from, to }: site.Span): dynamics.Flow {
 const longestDays = 400;
 
 /** Dissections that came from elsewhere, as counts. */
-function countsTold(casebook: Casebook, caseId: string): readonly (SeasonCount & { readonly colony: string })[] {
-  return Object.values(casebook.cases[caseId]?.tests ?? {}).flatMap(({ value }) => {
-    const { test, colony, positive: infested, examined, on: date, aliveWhenTaken, laboratory } = value;
-    if (test !== "tracheal-dissection" || colony === null || infested === undefined || !examined) return [];
-    const leftOut = aliveWhenTaken === false ? ("limited" as const) : null;
-    return [{ colony, date, infested, examined, code: laboratory ?? "", leftOut }];
-  });
-}
+const countsTold = (casebook: Casebook, caseId: string): readonly (SeasonCount & { readonly colony: string })[] =>
+  toldDissections(casebook.cases[caseId]).map(({ positive, on, aliveWhenTaken, laboratory, ...told }) => ({
+    ...{ colony: told.colony, date: on, infested: positive, examined: told.examined, code: laboratory ?? "" },
+    leftOut: aliveWhenTaken === false ? "limited" : null,
+  }));
 
 function countsOf(
   casebook: Casebook,

@@ -18,6 +18,7 @@ function range({ min, max, above, below }: Slots): string {
 
 export const formProblems = {
   "which-without-find": () => "This says what was found, and the result says that nothing was. Change one of them.",
+  "find-without-which": () => "Something was found, and it is not said what. Tick at least one.",
   "field-missing": (slots: Slots) =>
     `${place(slots)}${place(slots) ? "a value is missing here." : "Nothing is entered here; it is needed."}`,
   "field-unfit": (slots: Slots) =>
