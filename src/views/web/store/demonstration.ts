@@ -1,6 +1,6 @@
 /** The demonstration casebook: brought to its own store when that is empty, and living on its own last day. */
 import { decodeJournal } from "../../../journal/index.ts";
-import { type DeviceStore, removeDemonstration } from "../../../storage/device.ts";
+import { type DeviceStore, demonstration, removeDemonstration } from "../../../storage/device.ts";
 import type { Day } from "../../../units/index.ts";
 
 const address = "/demonstration.jsonl";
@@ -15,9 +15,14 @@ export async function bringDemonstration(store: DeviceStore): Promise<void> {
   await store.takePage({ entries: journal.value, cursor: 0 });
 }
 
-/** The day of the newest entry: the demonstration's own today, so that its cases are neither new nor years overdue. */
-export async function dayOfDemonstration(store: DeviceStore): Promise<Day | null> {
-  const days = (await store.all()).map((entry) => entry.header.recordedAt.slice(0, 10));
+/**
+ * The day of the newest entry that came with it: the demonstration's own today, so that its cases are neither new nor
+ * years overdue. What is written into it here does not move it.
+ */
+export async function dayOfDemonstration(store: Pick<DeviceStore, "all">): Promise<Day | null> {
+  const days = (await store.all())
+    .filter(({ header }) => header.device === demonstration)
+    .map(({ header }) => header.recordedAt.slice(0, 10));
   return days.sort().at(-1) ?? null;
 }
 

@@ -57,7 +57,7 @@ export const accountWords = {
     computer: "Computer",
     send: "Sign in",
     unguarded:
-      "**Nobody needs to sign in here.** This service answers on its own machine alone and has no members yet.",
+      "**Nobody needs to sign in here.** This service answers on its own machine alone and has no members yet; the first is added there with “skepsis member add”.",
     lost: "This device was reported lost, and its session ended. If it is in your hands, sign in and ask an administrator to say that it is back.",
     over: "Your session has ended. Sign in again.",
     signedIn: (slots: { readonly name: string }) => `**You are signed in as ${slots.name}.**`,

@@ -44,12 +44,12 @@ export default function SeasonAhead({ caseId, colony, control }: Props) {
     [casebook, caseId, colony, today],
   );
   return (
-    <div className="season-ahead">
+    <section className="season-ahead" aria-labelledby="h-ahead">
       <div className="head">
         <h2 id="h-ahead">{season ? say.aheadOf({ code: season.code }) : say.ahead}</h2>
       </div>
       {season ? <Ahead key={season.colony} season={season} control={control} /> : <p>{say.aheadNothing}</p>}
-    </div>
+    </section>
   );
 }
 
