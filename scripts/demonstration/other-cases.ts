@@ -160,22 +160,26 @@ export function writeRopyThread(writer: Writer, where: Place): void {
     waitsOn: "competent authority",
     due: "2026-09-29",
   });
-  writeRedFlags(writer, kase, "2026-09-28", { ...nothingAlarming, "brood-ropes-or-smells": "present" });
-  writeFindings(writer, kase, "2026-09-28", where.colony(2), {
+  const flags = writeRedFlags(writer, kase, "2026-09-28", { ...nothingAlarming, "brood-ropes-or-smells": "present" });
+  const signs = writeFindings(writer, kase, "2026-09-28", where.colony(2), {
     ropy_thread: "present",
     sunken_perforated_caps: "present",
     foul_odour: "present",
     spotty_brood: "present",
   });
+  const told = { toldWhom: "competent authority", on: "2026-09-28", due: "2026-11-27", reference: "by telephone" };
+  const answers = [signs.ropy_thread, flags["brood-ropes-or-smells"]].filter((entry) => entry !== undefined);
+  writer.write("specialist 1", {
+    kind: "stop-reported",
+    at: told.on,
+    about: [kase],
+    data: { ...told, answers },
+  });
   writer.write("specialist 1", {
     kind: "case-handed-on",
-    at: "2026-09-28",
+    at: told.on,
     about: [kase],
-    data: {
-      waitsOn: "competent authority",
-      due: "2026-11-27",
-      note: "Reported by telephone on 28 September. Nothing is moved, burnt or treated until they have spoken.",
-    },
+    data: { waitsOn: told.toldWhom, due: told.due },
   });
 }
 

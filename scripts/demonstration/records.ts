@@ -12,22 +12,35 @@ export function writeFindings(
   on: string,
   colony: string | null,
   findings: Readonly<Record<string, State>>,
-): void {
-  for (const [finding, state] of Object.entries(findings)) {
-    writer.write("inspector 2", {
+): Written {
+  const written = Object.entries(findings).map(([finding, state]): [string, string] => {
+    const entry = writer.write("inspector 2", {
       kind: "finding-recorded",
       at: on,
       about: colony ? [kase, colony] : [kase],
       data: { colony, finding, state, on, knownFrom: "seen" },
     });
-  }
+    return [finding, entry.header.id];
+  });
+  return Object.fromEntries(written);
 }
 
+/** Entries by the finding or red flag that they answer. */
+type Written = Readonly<Record<string, string>>;
+
 /** Answers red flags; those left out are not asked. */
-export function writeRedFlags(writer: Writer, kase: string, on: string, flags: Readonly<Record<string, State>>): void {
-  for (const [flag, state] of Object.entries(flags)) {
-    writer.write("specialist 1", { kind: "red-flag-answered", at: on, about: [kase, flag], data: { flag, state, on } });
-  }
+export function writeRedFlags(
+  writer: Writer,
+  kase: string,
+  on: string,
+  flags: Readonly<Record<string, State>>,
+): Written {
+  const written = Object.entries(flags).map(([flag, state]): [string, string] => {
+    const data = { flag, state, on };
+    const entry = writer.write("specialist 1", { kind: "red-flag-answered", at: on, about: [kase, flag], data });
+    return [flag, entry.header.id];
+  });
+  return Object.fromEntries(written);
 }
 
 export interface Vial {

@@ -171,7 +171,8 @@ function stopsOf(casebook: Casebook, open: readonly CaseRow[], words: Words): Ca
     const [notice = null] = own ? [own] : isTold ? [] : stopActs(casebook, state).filter(isOfClosed(casebook));
     if (!notice) return [];
     if (!own && state.apiary !== null) atApiaries.add(state.apiary);
-    const act = [notice.act, ...reportsTold(casebook.cases[notice.caseId] ?? state, words)].join(" ");
+    const { reports, missing } = reportsTold(casebook, casebook.cases[notice.caseId] ?? state, words);
+    const act = [notice.act, ...reports, missing ?? ""].join(" ").trim();
     return [{ id: row.id, place: row.place ?? words.cases.noPlace, code: row.code, act }];
   });
 }

@@ -106,17 +106,14 @@ export function colonyStateDraft(
   };
 }
 
-/** Whom the case waits on from now, and until when. What was written of a report goes along with the case. */
-export const handOnDraft = (state: CaseState, data: BodyOf<"case-handed-on">, today: Day): EntryDraft => {
-  const note = settled(state.handedOn)?.note;
-  return {
-    kind: "case-handed-on",
-    at: today,
-    about: [state.id],
-    replaces: entriesOf(state.handedOn),
-    data: note === undefined ? data : { note, ...data },
-  };
-};
+/** Whom the case waits on from now, and until when. */
+export const handOnDraft = (state: CaseState, data: BodyOf<"case-handed-on">, today: Day): EntryDraft => ({
+  kind: "case-handed-on",
+  at: today,
+  about: [state.id],
+  replaces: entriesOf(state.handedOn),
+  data,
+});
 
 /** A look for the yard list, or a test for the kit. */
 export function stepDraft(state: CaseState, step: Omit<BodyOf<"step-planned">, "colonies">, today: Day): EntryDraft {

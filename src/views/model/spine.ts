@@ -92,7 +92,7 @@ function waitsOf(state: CaseState, words: Words): SpineView["waits"] {
   const decided = settled(state.decision);
   const who = handed?.waitsOn ?? opened?.waitsOn ?? "";
   const due = handed?.due ?? decided?.reviewOn ?? opened?.due ?? "";
-  return { says: words.case.waits({ who, due }), who, due };
+  return { says: words.case.waits({ who, due, note: handed?.note }), who, due };
 }
 
 /** Findings answered present or absent for any colony. */

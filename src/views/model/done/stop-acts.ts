@@ -39,7 +39,6 @@ export interface StopAnswer {
   readonly entry: string;
   /** When it was seen or reported. */
   readonly at: string;
-  readonly recordedAt: string;
 }
 
 export interface StopAct {
@@ -94,11 +93,7 @@ export function stopsLifted(casebook: Casebook, state: CaseState): readonly Stop
 /** Own stops that stand with an answer of which nobody is recorded as told. */
 export function untoldStops(casebook: Casebook, state: CaseState): readonly StopAct[] {
   const told = new Set(Object.values(state.stopsReported).flatMap(({ value }) => value.answers));
-  // A report of before there were entries of their own was a note beside whom the case waits on.
-  const handed = state.handedOn?.candidates[0];
-  const noted = handed?.value.note === undefined ? "" : handed.recordedAt;
-  const isTold = ({ entry, recordedAt }: StopAnswer) => told.has(entry) || recordedAt <= noted;
-  return ownStops(casebook, state).filter(({ answers }) => !answers.every(isTold));
+  return ownStops(casebook, state).filter(({ answers }) => !answers.every(({ entry }) => told.has(entry)));
 }
 
 /** The newest day on which a stop was seen or reported. */
@@ -236,7 +231,7 @@ const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>
 const flaggedIn = (state: CaseState, id: string): readonly StopAnswer[] =>
   (state.redFlags[id]?.candidates ?? []).filter(({ value }) => value.state === "present").map(answerOf);
 
-const answerOf = ({ entry, at, recordedAt }: Candidate<unknown>): StopAnswer => ({ entry, at, recordedAt });
+const answerOf = ({ entry, at }: Candidate<unknown>): StopAnswer => ({ entry, at });
 
 const unique = (answers: readonly StopAnswer[]): readonly StopAnswer[] => [
   ...new Map(answers.map((answer) => [answer.entry, answer])).values(),

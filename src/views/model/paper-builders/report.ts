@@ -161,7 +161,8 @@ function missed(read: readonly SpecimenFound[], words: Words): readonly string[]
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
   const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
-  if (stops.length > 0)
+  if (stops.length > 0) {
+    const { reports, missing } = reportsTold(casebook, state, words);
     return [
       ...stops.map((stop) => ({
         on: on(today),
@@ -171,8 +172,9 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
           ...[stop.act, ...stop.doNot],
         ].join(" "),
       })),
-      ...reportsTold(state, words).map((what) => ({ on: "", what })),
+      ...[...reports, ...(missing === null ? [] : [missing])].map((what) => ({ on: "", what })),
     ];
+  }
   const decided = settled(state.decision);
   if (!decided) return [{ on: on(today), what: words.paper.nothingToDo }];
   const steps = plansOf(casebook, state.id).flatMap((plan) => {

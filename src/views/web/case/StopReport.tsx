@@ -13,10 +13,10 @@ interface Props {
 }
 
 export function StopReport({ state, stops }: Props) {
-  const { record, today } = useCasebook();
+  const { casebook, record, today } = useCasebook();
   const details = useRef<HTMLDetailsElement>(null);
   const say = words.case.stop;
-  const reports = reportsTold(state, words);
+  const { reports, missing } = reportsTold(casebook, state, words);
   const waits = settled(state.handedOn);
   const { problems, onSubmit } = useForm(
     (fields) => readTold(fields, { stops, today }),
@@ -27,15 +27,15 @@ export function StopReport({ state, stops }: Props) {
   );
   return (
     <div className="stop-report">
-      {reports.length === 0 ? <p>{say.notTold}</p> : null}
       {reports.map((report) => (
         <p key={report}>
           <b>{report}</b>
         </p>
       ))}
+      {missing === null ? null : <p>{missing}</p>}
       {reports.length > 0 && waits ? <p>{say.waits({ who: waits.waitsOn, due: waits.due })}</p> : null}
       <details ref={details}>
-        <summary className="act">{reports.length === 0 ? say.tell : say.tellAgain}</summary>
+        <summary className="act">{missing === null ? say.tellAgain : say.tell}</summary>
         <form className="line-form" onSubmit={onSubmit} noValidate>
           <TextField name="toldWhom" label={say.whom} hint={say.whomHint} needed problems={problems} />
           <TextField name="toldOn" type="date" label={say.on} value={today} problems={problems} />

@@ -101,9 +101,9 @@ export default function BringTablePage() {
         <div role="status">
           {state === "reading" ? <p>{say.reading}</p> : null}
           {state === "failed" ? <p>{say.failed}</p> : null}
-          {table ? (
+          {table && file ? (
             <p>
-              <Rich text={say.rows({ rows: table.rows, columns: table.header.length })} />
+              <Rich text={say.rows({ file: file.name, rows: table.rows, columns: table.header.length })} />
             </p>
           ) : null}
           {file && !file.opened.ok ? <Lines problems={file.opened.problems} /> : null}

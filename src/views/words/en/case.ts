@@ -44,10 +44,10 @@ export const caseWords = {
   under: (slots: { readonly district: string; readonly colonies: number }) =>
     `${slots.district}, ${some(slots.colonies, "colony", "colonies")}`,
   foot: (slots: { readonly author: string }) => `call taken by ${slots.author}`,
-  waits: (slots: { readonly who: string; readonly due: string }) =>
+  waits: (slots: { readonly who: string; readonly due: string; readonly note?: string | undefined }) =>
     slots.who === "" && slots.due === ""
       ? "Waits on nobody named"
-      : `Waits on ${slots.who || "nobody named"}${slots.due === "" ? "" : `, due ${dayAndMonth(slots.due)}`}`,
+      : `Waits on ${slots.who || "nobody named"}${slots.due === "" ? "" : `, due ${dayAndMonth(slots.due)}`}${slots.note === undefined ? "" : `: ${slots.note}`}`,
   handOn: "Hand it on",
   stop: {
     head: "Stop and report",
@@ -79,6 +79,7 @@ export const caseWords = {
     takeBack: "Take it back",
     correct: "To the findings and red flags",
     notTold: "Nobody is recorded as told yet.",
+    notToldSince: "Nobody is recorded as told of the newest sign yet.",
     tell: "Write down who was told",
     tellAgain: "Write down a further report",
     whom: "Who was told",

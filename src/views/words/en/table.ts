@@ -12,8 +12,8 @@ export const table = {
   mappingHint: "Only when there is one: it says what each column is, and which cells were mended.",
   reading: "Reading the table …",
   failed: "The table could not be looked at: an error of ours. Nothing was written; load the page again.",
-  rows: (slots: { readonly rows: number; readonly columns: number }) =>
-    `**${some(slots.rows, "row", "rows")}, ${some(slots.columns, "column", "columns")}.**`,
+  rows: (slots: { readonly file: string; readonly rows: number; readonly columns: number }) =>
+    `${slots.file}: **${some(slots.rows, "row", "rows")}, ${some(slots.columns, "column", "columns")}.**`,
   columnsHead: "What each column is",
   columnsUnder: "Proposed by the names. Change what is wrong; what is left out is not brought in.",
   remembered: "A table with these columns was brought in before: the same mapping is used.",

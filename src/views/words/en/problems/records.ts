@@ -115,7 +115,7 @@ export const importProblems = {
   "date-missing": () => "The day is missing.",
   "date-unreadable": () => "This is not a day. Expected: year-month-day.",
   "date-does-not-exist": () => "This day does not exist.",
-  "date-not-iso": (slots: Slots) => `Read as ${slots.iso}.`,
+  "date-not-iso": (slots: Slots) => `This can only be ${slots.iso}; a day is written year-month-day.`,
   "date-ambiguous": (slots: Slots) =>
     `This can be ${slots.dayFirst} or ${slots.monthFirst}. Say in the mapping which comes first.`,
   "date-in-future": () => "This day lies in the future.",
