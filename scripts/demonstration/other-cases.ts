@@ -167,7 +167,7 @@ export function writeRopyThread(writer: Writer, where: Place): void {
     foul_odour: "present",
     spotty_brood: "present",
   });
-  const told = { toldWhom: "competent authority", on: "2026-09-28", due: "2026-11-27", reference: "by telephone" };
+  const told = { toldWhom: "competent authority", on: "2026-09-28", due: "2026-11-27", reference: "TV 311" };
   const answers = [signs.ropy_thread, flags["brood-ropes-or-smells"]].filter((entry) => entry !== undefined);
   writer.write("specialist 1", {
     kind: "stop-reported",

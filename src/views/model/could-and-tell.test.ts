@@ -5,6 +5,7 @@ import { demonstrationCasebook } from "../../../tests/casebook-of.ts";
 import type { EntryDraft } from "../../journal/index.ts";
 import { differential, nextStep } from "../../reasoning/index.ts";
 import { sentenceOf, wordsOf } from "../words/index.ts";
+import { casebookBefore } from "./as-of.ts";
 import {
   coloniesToSample,
   colonyStateDraft,
@@ -13,6 +14,7 @@ import {
   findingDrafts,
   mostTroubled,
   readCode,
+  readDiedOn,
   readRegionForm,
   readSeenOn,
   samplePlanView,
@@ -195,11 +197,11 @@ describe("what a colony's neighbours and its death say", () => {
   const start = opened();
   const book = following(start).casebook;
   const [first, second] = [colony(book, 1), colony(book, 2)];
-  const dissected = (key: string, positive: number): EntryDraft => ({
+  const dissected = (key: string, positive: number, on = today): EntryDraft => ({
     kind: "test-result-recorded",
     at: today,
     about: [start.caseId],
-    data: { test: "tracheal-dissection", colony: key, on: today, positive, examined: 50 },
+    data: { test: "tracheal-dissection", colony: key, on, positive, examined: 50 },
   });
 
   it("mites found in one colony are around the others, and not around itself", () => {
@@ -212,6 +214,37 @@ describe("what a colony's neighbours and its death say", () => {
     ]);
     const none = following(start, () => [dissected(first, 0)]);
     expect(differentialInput(none.casebook, none.state, second).input.region).toBeUndefined();
+  });
+
+  it("a find of more than a year before the last look, or written down later than is asked for, tells nothing", () => {
+    const around = ({ casebook, state }: Pick<ReturnType<typeof following>, "casebook" | "state">) =>
+      differentialInput(casebook, state, second).input.region;
+    const looked = see(start.caseId, second, "crawlers", "present");
+    expect(around(following(start, looked, () => [dissected(first, 7, "2025-03-01")]))).toEqual({
+      acarapisWoodi: "found",
+    });
+    expect(around(following(start, looked, () => [dissected(first, 7, "2025-02-28")]))).toBeUndefined();
+    const data = { code: "two", openedOn: today, question: "And these?", waitsOn: "inspector 2", due: today };
+    const other = ({ apiary }: { readonly apiary: string | null }): readonly EntryDraft[] => [
+      { kind: "case-opened", at: today, about: ["case-two", apiary ?? ""], data: { ...data, colonies: [] } },
+      { ...dissected(first, 7), about: ["case-two"] },
+    ];
+    const { casebook } = following(start, looked, ({ cases }) => other(cases[start.caseId] ?? expect.fail("no case")));
+    const at = (instant: string) => {
+      const before = casebookBefore(casebook, start.caseId, instant);
+      return around({ casebook: before, state: before.cases[start.caseId] ?? expect.fail("no case") });
+    };
+    expect(at("2100-01-01T00:00:00.000Z")).toEqual({ acarapisWoodi: "found" });
+    expect(at("2020-01-01T00:00:00.000Z")).toBeUndefined();
+  });
+
+  it("the day of a death is not after the day it was seen, not to come, and need not be known", () => {
+    const read = (typed: string) =>
+      readDiedOn(typed, { today, seenDeadOn: "2026-02-25" }).problems.map(({ code }) => code);
+    expect(read("2026-02-25")).toEqual([]);
+    expect(read("2026-02-26")).toEqual(["died-after-seen-dead"]);
+    expect(read("2027-03-01")).toContain("day-to-come");
+    expect(readDiedOn("", { today, seenDeadOn: "2026-02-25" })).toMatchObject({ ok: true, value: {} });
   });
 
   it("what only live bees show counts of a dead colony when it was seen before", () => {

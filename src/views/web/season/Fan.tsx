@@ -20,6 +20,8 @@ export function Fan({ view, year, supers, frame, flags }: Props) {
   const say = seasonWords;
   const { width, left, right, bottom, height, x } = frame;
   const most = topOf(view);
+  // Its name would lie on the scale, or beyond the picture.
+  const isAtLeft = x(view.decideOn) < left + 50;
   const y = (share: number) => bottom - (Math.min(share, most) / most) * (bottom - top);
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={view.label}>
@@ -61,7 +63,12 @@ export function Fan({ view, year, supers, frame, flags }: Props) {
         </>
       ) : null}
       <path d={`M${x(view.decideOn)} ${top}V${bottom}`} stroke="var(--ink)" strokeDasharray="2 3" />
-      <text className="on-line" x={x(view.decideOn) - 5} y={top + 10} textAnchor="end">
+      <text
+        className="on-line"
+        x={x(view.decideOn) + (isAtLeft ? 5 : -5)}
+        y={top + 10}
+        textAnchor={isAtLeft ? "start" : "end"}
+      >
         {say.today}
       </text>
       {view.counts.map((count, place) => {

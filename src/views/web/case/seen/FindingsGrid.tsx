@@ -77,7 +77,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
         <Pen pen={pen} choose={setPen} />
         <span className="note q3 keys-hint">{say.keys}</span>
       </div>
-      <p className="places q2">
+      <p className="q2">
         {say.goTo}{" "}
         {groups.map((group, index) => (
           <span key={group.place}>
