@@ -65,6 +65,7 @@ export const see =
     key: string,
     finding: "crawlers" | "k_wing" | "stores_ample" | "stores_exhausted",
     answer: "present" | "absent",
+    on = today,
   ) =>
   (casebook: ReturnType<typeof casebookOf>) =>
     findingDrafts({
@@ -73,7 +74,7 @@ export const see =
       finding,
       exclusiveWith: askedFindings.find((fact) => fact.id === finding)?.exclusiveWith ?? null,
       answer,
-      on: today,
+      on,
     });
 /** Id of the colony registered as number 1, 2, 3 … */
 export const colony = (casebook: ReturnType<typeof casebookOf>, number: number) =>

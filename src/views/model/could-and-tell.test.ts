@@ -109,21 +109,6 @@ describe("what could it be", () => {
     });
   });
 
-  it("works out how many colonies are struck only when every one was looked at", () => {
-    const start = opened();
-    const { casebook } = following(start);
-    const all = [1, 2, 3, 4, 5].map((number) => colony(casebook, number));
-    const look = (answers: readonly ("present" | "absent")[]) =>
-      following(start, ...answers.map((answer, index) => see(start.caseId, all[index] ?? "", "crawlers", answer)));
-    const found = (answers: readonly ("present" | "absent")[]) => {
-      const { casebook: book, state } = look(answers);
-      return differentialInput(book, state, all[0] ?? "").input.findings;
-    };
-    expect(found(["present", "absent", "absent", "absent"])).not.toHaveProperty("single_colony");
-    expect(found(["present", "absent", "absent", "absent", "absent"])).toMatchObject({ single_colony: "present" });
-    expect(found(["present", "present", "present", "absent", "absent"])).toMatchObject({ most_colonies: "present" });
-  });
-
   it("never lets signs alone name tracheal mites, and shows number, range and word in that order of thought", () => {
     const start = opened();
     const first = colony(following(start).casebook, 1);

@@ -62,7 +62,7 @@ export function differentialInput(
     date,
     // Without a latitude the season is that of the north, and the page says so.
     latitude: latitude ?? assumedLatitude,
-    findings: { ...spreadOf(casebook, state), ...shared, ...own },
+    findings: { ...spreadOf(casebook, state, key), ...shared, ...own },
     ...(reckoned ? { region: reckoned } : {}),
     tests: [...testsOf(state, key, { lastLook: date, notes }), ...readingsOf(casebook, state, key)],
     ...(colony

@@ -116,13 +116,13 @@ function isLifted(state: CaseState, { key, answers }: StopAct): boolean {
 function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] {
   const region: Partial<BodyOf<"region-recorded">> =
     settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
-  const derived = spreadOf(casebook, state);
   const shared = state.findings[wholeApiary] ?? {};
   const records = Object.entries({ [wholeApiary]: {}, ...state.findings }).map(([key, own]) => {
     const answersTo = (finding: string): readonly StopAnswer[] => [
       ...presentIn((own as Readonly<Record<string, Kept<string>>>)[finding]),
       ...presentIn(shared[finding]),
     ];
+    const derived = spreadOf(casebook, state, key);
     return {
       isPresent: (finding: FindingId) => derived[finding] === "present" || answersTo(finding).length > 0,
       results: [],
