@@ -41,6 +41,7 @@ const elsewhere = {
     "differential",
     "groupOfTest",
     "isPossible",
+    "needsWhich",
     "posteriorsUnder",
     "priorProbabilities",
     "quantiles",

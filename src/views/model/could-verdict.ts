@@ -24,12 +24,16 @@ export interface MitesSeen {
 /** The condition that a dissection proves: a mite seen in a breathing tube is the mite itself, not a sign of it. */
 export const provenByDissection: ConditionId = "tracheal_mites";
 
-/** The answer with no normal state named: something must be reported first. */
+/**
+ * The answer where something must be reported first: no normal state is named, and what signs cannot tell is for the
+ * laboratory that it is reported to, not for a further look here.
+ */
 export const reportFirst = (answer: Answer): Answer => {
-  const { kind, condition, group } = answer.verdict;
+  const { kind, condition, group, because } = answer.verdict;
   const role = answer.conditions.find(({ id }) => id === condition)?.role;
   const isNormal = kind === "leading" && (condition === undefined ? group === "normal" : role === "normal");
-  return isNormal ? { ...answer, verdict: { kind: "cannot-tell", because: "report-first" } } : answer;
+  const isOpen = kind === "cannot-tell" && because !== "no-sign-or-test";
+  return isNormal || isOpen ? { ...answer, verdict: { kind: "cannot-tell", because: "report-first" } } : answer;
 };
 
 /** The dissection with most bees with mites; null when none has found any. */
@@ -74,7 +78,9 @@ function judgedSentence(answer: Answer, { words, evidence }: Said): string {
   }
   const [first, second] = ranked.filter((each) => each.posterior >= worthShowing);
   if (verdict.because === "no-sign-or-test") return words.could.noSign({ share: answer.nothingWrong });
-  if (!first) return words.could.nothingStandsOut;
   const named = (each: Ranked) => ({ term: conditionTerm(evidence, each.id), share: each.posterior });
-  return words.could.cannotTell({ first: named(first), second: second ? named(second) : null });
+  const next = second ? named(second) : null;
+  if (verdict.because === "report-first")
+    return words.could.reportFirst({ first: first ? named(first) : null, second: next });
+  return first ? words.could.cannotTell({ first: named(first), second: next }) : words.could.nothingStandsOut;
 }

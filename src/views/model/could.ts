@@ -14,6 +14,7 @@ import {
   type Role,
 } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
+import type { Problem } from "../../units/index.ts";
 import type { Words } from "../words/index.ts";
 import {
   isAboutOthers,
@@ -113,7 +114,8 @@ export function couldView(asked: {
   readonly words: Words;
 }): CouldView {
   const { input, evidence = publishedEvidence, draws, dots, words } = asked;
-  const answer = asked.isStopped ? reportFirst(asked.answer) : asked.answer;
+  const isStopped = asked.isStopped || asked.answer.mustNotMiss.some(({ report }) => report);
+  const answer = isStopped ? reportFirst(asked.answer) : asked.answer;
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));
@@ -147,6 +149,9 @@ export function couldView(asked: {
     scaleSays: words.could.scaleSays({ words: [...new Set(first.map((cause) => cause.word))] }),
   };
 }
+
+/** What was assumed or left out that must be read with the answer, and not after it. */
+export const isHeeded = ({ code, severity }: Problem): boolean => severity === "warned" || code === "mites-in-sister";
 
 /** Whether signs speak for what only opened breathing tubes can show, and none was opened yet. */
 const isOpenToSigns = ({ id, for: reasons }: CauseView, { findings, tests = [] }: Input, evidence: Evidence): boolean =>

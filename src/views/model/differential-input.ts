@@ -151,17 +151,27 @@ function whileAlive(
     readonly notes: Problem[];
   },
 ): Partial<Record<FindingId, State>> {
-  const colony = settled(state.colonyStates[key]);
-  const diedOn = colony?.state === "dead" ? colony.diedOn : undefined;
-  if (diedOn === undefined) return all;
-  const seenOn = (id: string) => state.findings[key]?.[id]?.candidates[0]?.at.slice(0, 10) ?? "";
-  const late = (Object.keys(all) as FindingId[]).filter(
-    (id) => differential.needsLiveBees.includes(id) && all[id] !== "not-looked" && seenOn(id) > diedOn,
-  );
+  const { diedOn, findings: late } = seenAfterDeath(state, key);
   if (late.length === 0) return all;
   const names = late.map((id) => evidence.findings[id]?.term ?? id).join("; ");
   notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: diedOn } }));
   return Object.fromEntries(Object.entries(all).filter(([id]) => !late.includes(id as FindingId)));
+}
+
+/** Answers on what only live bees show, given for a day after the colony had died; none where no such day is known. */
+export function seenAfterDeath(
+  state: CaseState,
+  key: string,
+): { readonly diedOn: Day; readonly findings: readonly FindingId[] } {
+  const colony = settled(state.colonyStates[key]);
+  const diedOn = colony?.state === "dead" ? (colony.diedOn ?? "") : "";
+  if (diedOn === "") return { diedOn, findings: [] };
+  const own = state.findings[key] ?? {};
+  const isLate = (id: FindingId) =>
+    differential.needsLiveBees.includes(id) &&
+    (settled(own[id]) ?? "not-looked") !== "not-looked" &&
+    (own[id]?.candidates[0]?.at.slice(0, 10) ?? "") > diedOn;
+  return { diedOn, findings: (Object.keys(own) as FindingId[]).filter(isLate) };
 }
 
 /** The latest day on which a finding of the colony or the place was looked at; the day of the call when none was. */

@@ -106,7 +106,8 @@ export interface Report {
   readonly place: string;
   readonly area: string;
   readonly colonies: string;
-  readonly sampledOn: string;
+  /** The last day of the specimens read; null when none was. */
+  readonly sampledOn: string | null;
   /** Day it was printed: what it says is as the records stood then. */
   readonly printedOn: string;
   readonly asked: string;
@@ -128,7 +129,11 @@ export interface Report {
   /** Leading causes of each colony ranked, out of 10 with their ranges; judgement. */
   readonly causes: readonly {
     readonly colony: string;
+    /** The season that was ranked for, and the day it follows from. */
+    readonly season: string;
     readonly verdict: string;
+    /** What must be known beside it: what was left out, and what a neighbour's find did. */
+    readonly notes: readonly string[];
     readonly rows: readonly {
       readonly term: string;
       readonly number: string;

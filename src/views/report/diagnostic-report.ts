@@ -73,7 +73,7 @@ export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper
   const numberOf = (title: string): number => 1 + parts.findIndex((part) => part.title === title);
   const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
 <header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
-<div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span><span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span></div></header>
+<div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span>${report.sampledOn !== null && html`<span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span>`}</div></header>
 ${parts.map(({ title, content }, index) => html`<section><h2><span>${index + 1}</span>${title}</h2><div>${content}</div></section>`)}
 <section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}.</p>`}<p>${words.endOfReport({ causes: report.causes.length > 0 ? numberOf(words.causes) : null, opinion: numberOf(words.opinion) })}</p></div></section>`;
   return {

@@ -56,6 +56,11 @@ td.wrap { white-space: normal; }
 .steps li { padding: .6mm 0 .6mm 6mm; position: relative; }
 .steps li::before { content: ""; position: absolute; left: 0; top: 1.2mm; width: 3.2mm; height: 3.2mm; border: .3mm solid #000; }
 .fine { font-size: 8pt; line-height: 11pt; }
+@media screen and (max-width: 819px) {
+  .top, section, .ans { grid-template-columns: minmax(0, 1fr); row-gap: 2mm; }
+  .do li { grid-template-columns: minmax(0, 1fr); }
+  table { display: block; overflow-x: auto; }
+}
 .invented { border: .5mm solid #000; padding: 1mm 2mm; margin-bottom: 3mm; font-weight: 650; }
 `;
 

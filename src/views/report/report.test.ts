@@ -47,7 +47,13 @@ const report: Report = {
   lines: [15, 30, 50],
   signs: [{ colony: "WB-07", says: "Present: crawling bees." }],
   causes: [
-    { colony: "WB-07", verdict: "Leading.", rows: [{ term: "A", number: "5", range: "3 to 7", word: "likely" }] },
+    {
+      colony: "WB-07",
+      season: "Looked at until 3 March 2026, in spring.",
+      verdict: "Leading.",
+      notes: ["Left out."],
+      rows: [{ term: "A", number: "5", range: "3 to 7", word: "likely" }],
+    },
   ],
   done: [{ on: "8 August 2026", what: "Apply, 150 g in all, 50 g a colony." }],
   effect: {

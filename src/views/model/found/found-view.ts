@@ -90,9 +90,7 @@ function answerOf(
   const state = casebook.cases[caseId];
   if (specimens.length === 0) {
     const told = state ? otherTests(casebook, state, words) : [];
-    return told.length === 0
-      ? say.none
-      : say.toldOnly({ results: told.map((each) => ({ test: each.test, colony: each.colony, says: each.says })) });
+    return told.length === 0 ? say.none : say.toldOnly({ results: told });
   }
   const read = specimens.filter((each) => each.estimate !== null);
   if (read.length === 0) return say.nothingRead({ vials: specimens.length });

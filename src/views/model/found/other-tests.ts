@@ -30,6 +30,7 @@ export interface OtherTest {
   readonly says: string;
   /** Published lines about it, in the words of the knowledge. */
   readonly lines: readonly string[];
+  readonly laboratory: string | null;
   readonly author: string;
   readonly note: string | null;
 }
@@ -55,6 +56,7 @@ function otherTest(
     on: value.on,
     says: resultSays(value, words),
     lines: value.mites !== undefined && value.test === "varroa-wash" ? varroaLines : [],
+    laboratory: value.laboratory ?? null,
     author: candidate.author,
     note: value.note ?? null,
   };

@@ -8,9 +8,9 @@ import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from 
 import type { Evidence } from "../../../knowledge/index.ts";
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
-import { couldView, fullDraws } from "../could.ts";
-import { differentialInput } from "../differential-input.ts";
+import { sentenceOf, type Words } from "../../words/index.ts";
+import { couldView, fullDraws, isHeeded } from "../could.ts";
+import { type AskedDifferential, differentialInput, seenAfterDeath } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { ownReckoning } from "../own-evidence.ts";
@@ -24,8 +24,19 @@ const [ranksMost, causesMost] = [4, 5];
 /** A cause below this share is left out, as on the page before "show all". */
 const worthTelling = 0.1;
 
-const answersOf = (state: CaseState, key: string, answer: "present" | "absent"): readonly string[] =>
-  askedFindings.filter((finding) => cellState(state, key, finding.id) === answer).map((finding) => finding.term);
+/** Terms of the findings with this answer, of a colony that was alive then. */
+function answersOf(state: CaseState, key: string, answer: "present" | "absent"): readonly string[] {
+  const { findings: late } = seenAfterDeath(state, key);
+  return askedFindings
+    .filter(({ id }) => cellState(state, key, id) === answer && !late.includes(id))
+    .map((finding) => finding.term);
+}
+
+/** Terms of the findings that were answered for a day after the colony had died. */
+function lateOf(state: CaseState, key: string): readonly string[] {
+  const { findings: late } = seenAfterDeath(state, key);
+  return askedFindings.filter(({ id }) => late.includes(id)).map((finding) => finding.term);
+}
 
 /** Signs of the place and of each colony: present and absent; colonies that nobody looked at are named together. */
 export function reportSigns(casebook: Casebook, state: CaseState, words: Words): Report["signs"] {
@@ -38,11 +49,12 @@ export function reportSigns(casebook: Casebook, state: CaseState, words: Words):
     code,
     present: answersOf(state, id, "present"),
     absent: answersOf(state, id, "absent"),
+    late: lateOf(state, id),
   }));
-  const looked = places.filter(({ present, absent }) => present.length + absent.length > 0);
+  const looked = places.filter(({ present, absent, late }) => present.length + absent.length + late.length > 0);
   const others = places.filter((each) => each.id !== wholeApiary && !looked.includes(each)).map(({ code }) => code);
   return [
-    ...looked.map(({ code, present, absent }) => ({ colony: code, says: say.signs({ present, absent }) })),
+    ...looked.map(({ code, ...signs }) => ({ colony: code, says: say.signs(signs) })),
     ...(looked.length > 0 && others.length > 0
       ? [{ colony: say.others, says: say.notLooked({ colonies: others }) }]
       : []),
@@ -53,6 +65,8 @@ export function reportSigns(casebook: Casebook, state: CaseState, words: Words):
 export interface ToRank {
   readonly colony: string;
   readonly input: differential.AnyInput;
+  readonly season: AskedDifferential["season"];
+  readonly notes: AskedDifferential["notes"];
 }
 
 /**
@@ -75,26 +89,30 @@ export function reportToRank(casebook: Casebook, caseId: string): readonly ToRan
     .filter(({ id, signs }) => signs > 0 || read.has(id))
     .sort((one, other) => other.signs - one.signs || one.code.localeCompare(other.code))
     .slice(0, ranksMost)
-    .map(({ id, code }) => ({
-      colony: code,
-      input: { ...differentialInput(casebook, state, id, evidence).input, ...settings, draws: fullDraws },
-    }));
+    .map(({ id, code }) => {
+      const { input, season, notes } = differentialInput(casebook, state, id, evidence);
+      return { colony: code, input: { ...input, ...settings, draws: fullDraws }, season, notes };
+    });
 }
 
 /** The leading causes of each colony, from what was answered for it; `answers` in the order of what was to be ranked. */
 export function reportCauses(
   toRank: readonly ToRank[],
   answers: readonly (differential.AnyAnswer | null)[],
-  { evidence, words }: { readonly evidence: Evidence; readonly words: Words },
+  { evidence, isStopped, words }: { readonly evidence: Evidence; readonly isStopped: boolean; readonly words: Words },
 ): Report["causes"] {
-  return toRank.flatMap(({ colony, input }, index) => {
+  return toRank.flatMap(({ colony, input, season, notes }, index) => {
     const answer = answers[index];
     if (!answer) return [];
-    const view = couldView({ answer, input, evidence, draws: fullDraws, dots: null, words });
+    const view = couldView({ answer, input, evidence, isStopped, draws: fullDraws, dots: null, words });
     return [
       {
         colony,
+        season: words.paper.seasonOf(season),
         verdict: view.answer.replaceAll("**", ""),
+        notes: notes
+          .filter(isHeeded)
+          .map((each) => words.paper.notes[each.code]?.(each.slots) ?? sentenceOf(each, words)),
         rows: view.causes
           .filter((each) => each.posterior >= worthTelling)
           .slice(0, causesMost)

@@ -13,19 +13,19 @@ import {
   controls,
   knowledgeVersion,
 } from "../../../knowledge/index.ts";
-import { type differential, sampling } from "../../../reasoning/index.ts";
+import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import { sentenceOf, type Words } from "../../words/index.ts";
+import type { Words } from "../../words/index.ts";
 import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
 import { reportsTold } from "../forms/reports-told.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
-import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { OwnReckoning } from "../own-evidence.ts";
 import type { Report, ReportRow } from "../paper.ts";
 import { reportCauses, reportDone, reportEffect, reportSigns, reportToRank } from "./report-case.ts";
+import { reportMissed } from "./report-missed.ts";
 
 interface Asked {
   readonly today: Day;
@@ -50,6 +50,8 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const read = view.specimens.filter((each) => each.estimate !== null);
   const sampled = new Set(read.map((each) => each.label.colony));
   const colonies = coloniesOf(casebook, caseId);
+  const told = otherTests(casebook, state, words);
+  const { toldResult, toldInAnswer } = words.found;
   const apiary = apiaryOf(casebook, state);
   const [heavy = "", rest = ""] = splitAnswer(view.answer);
   const shown = view.specimens.find((each) => each.id === view.first && !each.isLimited);
@@ -60,13 +62,13 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     place: apiary?.name ?? words.case.noPlace,
     area: apiary?.place ?? "",
     colonies: words.case.colonies({ count: colonies.length }),
-    sampledOn: [...new Set(read.flatMap((each) => each.takenOn ?? []))].sort().at(-1) ?? "",
+    sampledOn: [...new Set(read.flatMap((each) => each.takenOn ?? []))].sort().at(-1) ?? null,
     printedOn: today,
     asked: opened.question,
     answer: { heavy, rest },
     below: [
       ...(read.length > 0 ? [say.unsampled(colonies.filter((colony) => !sampled.has(colony.id)).length)] : []),
-      ...otherTests(casebook, state, words).map((each) => say.otherTest(each.test, each.colony, each.says)),
+      ...told.slice(view.specimens.length > 0 ? 0 : toldInAnswer).map(toldResult),
     ],
     picture:
       shown && estimate
@@ -85,11 +87,15 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
     signs: reportSigns(casebook, state, words),
-    causes: reportCauses(reportToRank(casebook, caseId), ranked, { evidence: own.evidence, words }),
+    causes: reportCauses(reportToRank(casebook, caseId), ranked, {
+      evidence: own.evidence,
+      isStopped: stopActs(casebook, state).length > 0,
+      words,
+    }),
     done: reportDone(casebook, state, { today, words }),
     effect: reportEffect(casebook, state, words),
     howRead: howRead(view.specimens, words),
-    missed: missed(read, words),
+    missed: reportMissed(casebook, state, { read, words }),
     toDo: toDo(casebook, state, { today, words }),
     heed: heed(casebook, state, view.specimens).map((id) => cautions[id].words),
     rules: [say.rulesOf(view.bandsSay, knowledgeVersion), words.could.ownUsed(own.says)].filter(Boolean).join(" "),
@@ -139,23 +145,6 @@ function howRead(specimens: readonly SpecimenFound[], words: Words): string {
     }),
     ...limited,
   ].join(" ");
-}
-
-function missed(read: readonly SpecimenFound[], words: Words): readonly string[] {
-  const say = words.paper;
-  const chance = (bees: number, prevalence: number) =>
-    1 - sampling.detectionProbability({ bees, designPrevalence: prevalence, sensitivity: 1 });
-  const zeros = read.filter((each) => (each.readings[0]?.tally.positive ?? 1) === 0);
-  if (zeros.length > 0)
-    return zeros.map((each) => {
-      const bees = each.estimate?.n ?? 0;
-      const weak = zeroProblems(each)
-        .filter((problem) => problem.code !== "too-few-for-design")
-        .map((problem) => sentenceOf(problem, words));
-      return [say.missedZero(each.colony, bees, chance(bees, 0.05), chance(bees, 0.02)), ...weak].join(" ");
-    });
-  const fewest = Math.min(...read.map((each) => each.estimate?.n ?? Number.POSITIVE_INFINITY));
-  return [Number.isFinite(fewest) ? say.missedAny(fewest, chance(fewest, 0.05)) : say.nothingMissed];
 }
 
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {

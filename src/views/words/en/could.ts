@@ -1,11 +1,16 @@
 /** Sentences of question 2: ranked causes, the verdict, what must not be missed. */
 import { type RegionTold, regionSays } from "./apiaries.ts";
-import { dayAndMonth, inHundred, inTen, list, scale, some, whole, wordInTen } from "./numbers.ts";
+import { dayAndMonth, inHundred, inTen, list, lower, scale, some, whole, wordInTen } from "./numbers.ts";
 
 interface Named {
   readonly term: string;
   readonly share: number;
 }
+
+const judgedAs = (slots: { readonly first: Named | null; readonly second: Named | null }) =>
+  [slots.first, slots.second]
+    .flatMap((cause) => (cause ? [`${lower(cause.term)}, **${inTen(cause.share)}** in 10`] : []))
+    .join("; ");
 
 const range = (low: number, high: number) => {
   const [from, to] = [inTen(low), inTen(high)];
@@ -37,9 +42,11 @@ export const could = {
   nothingYet: "**Nothing to rank yet.** Answer the red flags and look for at least one finding.",
   reckoning: "Reckoning the ranges",
   cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
-    `**Cannot tell yet.** Our judgement: ${[slots.first, slots.second]
-      .flatMap((cause) => (cause ? [`${lower(cause.term)}, **${inTen(cause.share)}** in 10`] : []))
-      .join("; ")}.`,
+    `**Cannot tell yet.** Our judgement: ${judgedAs(slots)}.`,
+  reportFirst: (slots: { readonly first: Named | null; readonly second: Named | null }) =>
+    `**Report first: only a laboratory can settle it.** Our judgement meanwhile: ${
+      slots.first ? judgedAs(slots) : "no cause reaches 1 in 10 here"
+    }.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
     `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10${couldBe(slots)}.`,
@@ -66,7 +73,8 @@ export const could = {
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
     "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
     "spotty-brood-alone": "Spotty brood alone names no queen.",
-    "report-first": "Something must be reported first; until that is settled no normal state is named.",
+    "report-first":
+      "Something must be reported first; until that is settled no normal state is named and no look is advised.",
     "circumstances-only": "Only circumstances speak for it, no sign and no test.",
   },
   underAnswer: (slots: { readonly because: string }) =>
@@ -247,12 +255,3 @@ export const could = {
   refused: "**This cannot be reckoned.** Mend what is listed here.",
   notesHead: "Assumed",
 };
-
-/** A term within a sentence: its first letter small, unless it is a name. */
-function lower(term: string): string {
-  const first = term.split(" ")[0] ?? "";
-  const isName = names.includes(first) || /[A-Z].*[A-Z]/.test(first);
-  return isName ? term : term.charAt(0).toLowerCase() + term.slice(1);
-}
-
-const names: readonly string[] = ["American", "European", "Nosema", "Varroa", "Tropilaelaps", "K-wing"];

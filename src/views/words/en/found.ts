@@ -1,5 +1,5 @@
 /** Sentences of question 4: what was found. */
-import { capital, day, inHundred, list, some, whole } from "./numbers.ts";
+import { capital, day, inHundred, list, lower, some, whole } from "./numbers.ts";
 
 const tenths = (value: number): string => String(Number(value.toFixed(1)));
 
@@ -13,16 +13,31 @@ interface Told {
 const told = ({ colony, value, low, high }: Told): string =>
   `${colony}, ${inHundred(value)} in 100 (${inHundred(low)} to ${inHundred(high)})`;
 
+/** A result that was not read here, as the answer and the report tell it. */
+interface ToldResult {
+  readonly test: string;
+  readonly colony: string;
+  readonly on: string;
+  readonly says: string;
+  readonly laboratory: string | null;
+}
+
+/** So many results stand in the answer itself. */
+const toldInAnswer = 2;
+
+const toldResult = ({ test, colony, on, says, laboratory }: ToldResult): string =>
+  `${capital(colony)}, ${lower(test)}, ${day(on)}${laboratory === null ? "" : `, ${laboratory}`}: ${says.replace(/\.$/, "")}.`;
+
 const results = { found: "found", "none-found": "none found", unclear: "unclear" } as const;
 
 export const found = {
+  toldInAnswer,
+  toldResult,
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
-  toldOnly: (slots: {
-    readonly results: readonly { readonly test: string; readonly colony: string; readonly says: string }[];
-  }) =>
+  toldOnly: (slots: { readonly results: readonly ToldResult[] }) =>
     `**${capital(some(slots.results.length, "result", "results"))} told, no bee read here.** ${slots.results
-      .slice(0, 2)
-      .map(({ test, colony, says }) => `${colony}, ${test}: ${says}`)
+      .slice(0, toldInAnswer)
+      .map(toldResult)
       .join(" ")}`,
   nothingRead: (slots: { readonly vials: number }) =>
     `**Nothing is read yet.** ${some(slots.vials, "vial is", "vials are")} on record.`,

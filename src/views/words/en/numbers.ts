@@ -113,3 +113,12 @@ export const scale: readonly { readonly word: string; readonly from: number; rea
 
 /** The text with its first letter large. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const names: readonly string[] = ["American", "European", "Varroa", "Tropilaelaps"];
+
+/** A term within a sentence: its first letter small, unless it is a name or letters that stand for words. */
+export function lower(term: string): string {
+  const first = term.split(" ")[0] ?? "";
+  const isName = names.includes(first) || /^K-|[A-Z].*[A-Z]/.test(first);
+  return isName ? term : term.charAt(0).toLowerCase() + term.slice(1);
+}

@@ -1,7 +1,6 @@
 /** Sentences about a programme's own evidence: what it changed, what its closed cases showed, how it reasons. */
-import { day, inHundred, list, some, whole } from "./numbers.ts";
+import { day, inHundred, list, lower, some, whole } from "./numbers.ts";
 
-const lower = (term: string): string => term.charAt(0).toLowerCase() + term.slice(1);
 const figureOf100 = (share: number): string => String(Number((100 * share).toPrecision(3)));
 const of100 = (share: number): string => `${figureOf100(share)} of 100`;
 const instead = (published: number | null): string =>

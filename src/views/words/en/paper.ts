@@ -1,10 +1,9 @@
 /** Words on paper. */
 
-import { whole as count, day, inHundred, list, some } from "./numbers.ts";
+import { whole as count, day, inHundred, list, lower, some } from "./numbers.ts";
+import type { Slots } from "./problems/index.ts";
 
 const gramsSay = (grams: number): string => `${Number(grams.toFixed(1))} g`;
-const lower = (term: string): string =>
-  /^[A-Z][A-Z-]/.test(term) ? term : term.charAt(0).toLowerCase() + term.slice(1);
 const whole = (share: number): string => String(Math.round(share));
 
 export const paper = {
@@ -109,11 +108,17 @@ export const paper = {
     `${some(bees, "bee", "bees")} of one colony find ${inHundred(prevalence)} in 100 infested ${inHundred(found)} times in 100, if reading is perfect.`,
   others: "Others",
   notLooked: (slots: { readonly colonies: readonly string[] }): string => `nobody looked: ${list(slots.colonies)}.`,
-  signs: (slots: { readonly present: readonly string[]; readonly absent: readonly string[] }): string => {
+  signs: (slots: {
+    readonly present: readonly string[];
+    readonly absent: readonly string[];
+    /** Answered for a day after the colony had died, on what only live bees show. */
+    readonly late: readonly string[];
+  }): string => {
     const row = (terms: readonly string[]) => terms.map(lower).join(", ");
     return [
       slots.present.length > 0 ? `Present: ${row(slots.present)}.` : "Of what was looked for, nothing is present.",
       slots.absent.length > 0 ? `Absent: ${row(slots.absent)}.` : "",
+      slots.late.length > 0 ? `Answered for a day after it had died, and left out: ${row(slots.late)}.` : "",
     ]
       .filter(Boolean)
       .join(" ");
@@ -145,7 +150,6 @@ export const paper = {
     colonies === 0
       ? "Every colony of the case was sampled."
       : "This report speaks for the colonies sampled, not for the yard.",
-  otherTest: (test: string, colony: string, says: string): string => `${test}, ${colony}: ${says}.`,
   howRead: (slots: {
     readonly letters: readonly string[];
     readonly kept: readonly string[];
@@ -169,6 +173,23 @@ export const paper = {
   missedAny: (bees: number, five: number): string =>
     `${some(bees, "bee", "bees")} of a colony with 5 in 100 infested show none ${inHundred(five)} times in 100.`,
   nothingMissed: "No specimen is read yet.",
+  missedElsewhere: "No bee was read here: what the results told could have missed, their laboratory can say.",
+  seasonOf: (slots: { readonly season: string; readonly on: string }): string =>
+    `Looked at until ${day(slots.on)}, in ${slots.season}.`,
+  /** What is told of a ranking, by its code, without what is to be done on the page; the page's sentence for the rest. */
+  notes: {
+    "mites-in-sister": (slots: Slots) =>
+      `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they count as found around the other colonies.`,
+    "seen-after-death": (slots: Slots) =>
+      `Only live bees show this, and the colony had died on ${day(String(slots.on))}, so it counts for nothing: ${slots.findings}.`,
+    "finding-in-conflict": (slots: Slots) =>
+      `Two people answered “${slots.finding}” differently, so it counts for nothing.`,
+    "region-in-conflict": () => "Two people describe the region differently, so neither counts.",
+    "test-cannot-be": (slots: Slots) =>
+      `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}.`,
+    "test-long-before": (slots: Slots) =>
+      `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look. It is weighed as if it were of now.`,
+  } as Readonly<Record<string, (slots: Slots) => string>>,
   decided: (choice: string, reason: string): string => `${choice}. ${reason}`,
   lookAgain: "Look at the decision again.",
   nothingToDo: "Nothing is decided yet.",

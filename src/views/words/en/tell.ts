@@ -1,6 +1,6 @@
 /** Sentences of question 3: looks, tests, and the plan of a sample. */
 import type { sampling } from "../../../reasoning/index.ts";
-import { capital, inHundred, list, some, whole } from "./numbers.ts";
+import { capital, inHundred, list, lower, some, whole } from "./numbers.ts";
 
 type Slots<Code extends keyof sampling.PlanReasons> = sampling.PlanReasons[Code];
 
@@ -161,8 +161,3 @@ export const tell = {
     chooseColony: "Choose at least one colony.",
   },
 };
-
-const lower = (text: string): string =>
-  /^[A-Z][^A-Z]/.test(text) && !/^(K-|American|European|Varroa|Nosema)/.test(text)
-    ? text.charAt(0).toLowerCase() + text.slice(1)
-    : text;

@@ -10,6 +10,7 @@ import {
   couldView,
   countRedFlags,
   differentialInput,
+  isHeeded,
   mostTroubled,
   type OwnReckoning,
   redFlags,
@@ -87,7 +88,7 @@ export default function Could({ caseId }: QuestionProps) {
   const notices = view.notices.filter(
     (notice) => !(notice.report && [...stopped, ...lifted].includes(notice.condition)),
   );
-  const heeded = problems.filter(({ code, severity }) => severity === "warned" || code === "mites-in-sister");
+  const heeded = problems.filter(isHeeded);
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
