@@ -68,6 +68,12 @@ describe("what stops", () => {
     expect(stopsOf(told).map((notice) => notice.key)).toEqual(["rope-american-foulbrood", "exotic-signs"]);
   });
 
+  it("names the colony it was seen in", () => {
+    expect(stopsOf(following(start, ropes)).map(({ because }) => because)).toEqual([
+      "Ropy thread from a dead larva: WB-01",
+    ]);
+  });
+
   it("the list of cases says stop for a finding as for a flag", () => {
     const { casebook } = following(start, ropes);
     expect(casesView({ casebook, today, who: null, words }).stops[0]?.act).toContain("Tell the competent authority");

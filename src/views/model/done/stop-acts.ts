@@ -51,6 +51,8 @@ export interface StopAct {
   readonly question: string | null;
   /** What it follows from; none where the question of the red flag says it already. */
   readonly because: readonly (FindingId | TestId)[];
+  /** Ids of the colonies it was seen in; none where it was said of the whole apiary alone. */
+  readonly colonies: readonly string[];
   readonly act: string;
   readonly doNot: readonly string[];
   readonly answers: readonly StopAnswer[];
@@ -124,6 +126,7 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
     ];
     const derived = spreadOf(casebook, state, key);
     return {
+      key,
       isPresent: (finding: FindingId) => derived[finding] === "present" || answersTo(finding).length > 0,
       results: [],
       colonyState: settled(state.colonyStates[key])?.state ?? null,
@@ -153,6 +156,7 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
           {
             ...{ key, caseId: state.id, conditions: [condition], question: null, act, doNot },
             because: [...(seen.length > 0 ? findings : []), ...new Set(finds.map(({ value }) => value.test as TestId))],
+            colonies: coloniesAmong([...seen.map((each) => each.key), ...finds.map(({ value }) => value.colony)]),
             answers: unique([
               ...seen.flatMap(({ answersTo }) => findings.flatMap(answersTo)),
               ...finds.map(answerOf),
@@ -170,14 +174,18 @@ function mitesInFreeRegion(
   state: CaseState,
   given: {
     readonly region: Readonly<Record<string, unknown>>;
-    readonly records: readonly { readonly answersTo: (finding: string) => readonly StopAnswer[] }[];
-    readonly results: readonly Candidate<ResultOnRecord>[];
+    readonly records: readonly {
+      readonly key: string;
+      readonly answersTo: (finding: string) => readonly StopAnswer[];
+    }[];
+    readonly results: readonly Candidate<ResultOfColony>[];
   },
 ): readonly StopAct[] {
   return regionalMites.flatMap(({ condition, field }): readonly StopAct[] => {
     if (given.region[field] !== "absent") return [];
     const eye = miteByEye[condition];
-    const byEye = eye === undefined ? [] : given.records.flatMap(({ answersTo }) => answersTo(eye));
+    const seen = eye === undefined ? [] : given.records.filter(({ answersTo }) => answersTo(eye).length > 0);
+    const byEye = eye === undefined ? [] : seen.flatMap(({ answersTo }) => answersTo(eye));
     const shown = given.results.filter(({ value }) => showsMite(condition, value));
     const { act, doNot } = freeRegion;
     const because = [
@@ -188,6 +196,7 @@ function mitesInFreeRegion(
     return [
       {
         ...{ key: `free-region-${condition}`, caseId: state.id, conditions: [condition], question: null },
+        colonies: coloniesAmong([...seen.map(({ key }) => key), ...shown.map(({ value }) => value.colony)]),
         ...{ because, act, doNot, answers: unique([...byEye, ...shown.map(answerOf)]) },
       },
     ];
@@ -208,7 +217,7 @@ function firedFlags(state: CaseState, fired: readonly StopAct[]): readonly StopA
     if (leadsTo.some((key) => covered.has(key)) || answers.every(({ entry }) => settledAnswers.has(entry))) return [];
     return [
       {
-        ...{ key: id, caseId: state.id, question, act, because: [], answers },
+        ...{ key: id, caseId: state.id, question, act, because: [], colonies: [], answers },
         conditions: [...new Set(notices.map(({ condition }) => condition))],
         doNot: [...new Set(notices.flatMap(({ doNot }) => doNot))],
       },
@@ -216,14 +225,21 @@ function firedFlags(state: CaseState, fired: readonly StopAct[]): readonly StopA
   });
 }
 
+type ResultOfColony = ResultOnRecord & { readonly colony: string | null };
+
 /** Bees read here in which mites were seen, each as the dissection that it is. */
-const beesWithMites = (casebook: Casebook, state: CaseState): readonly Candidate<ResultOnRecord>[] =>
-  specimensOf(casebook, state.id)
-    .flatMap(({ readings }) => Object.values(readings))
-    .flatMap(({ bees }) => Object.values(bees))
-    .flatMap(({ candidates }) => candidates)
-    .filter(({ value: { left, right } }) => [left, right].some((side) => side?.startsWith("mites")))
-    .map((candidate) => ({ ...candidate, value: { test: "tracheal-dissection", positive: 1 } }));
+const beesWithMites = (casebook: Casebook, state: CaseState): readonly Candidate<ResultOfColony>[] =>
+  specimensOf(casebook, state.id).flatMap(({ colony, readings }) =>
+    Object.values(readings)
+      .flatMap(({ bees }) => Object.values(bees))
+      .flatMap(({ candidates }) => candidates)
+      .filter(({ value: { left, right } }) => [left, right].some((side) => side?.startsWith("mites")))
+      .map((candidate) => ({ ...candidate, value: { test: "tracheal-dissection", positive: 1, colony } })),
+  );
+
+const coloniesAmong = (keys: readonly (string | null)[]): readonly string[] => [
+  ...new Set(keys.flatMap((key) => (key === null || key === wholeApiary ? [] : [key]))),
+];
 
 const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>
   (kept?.candidates ?? []).filter(({ value }) => value === "present").map(answerOf);

@@ -7,6 +7,7 @@ import { type Casebook, type CaseState, casesAt, settled } from "../../../casebo
 import { type ConditionId, conditions, findings, isFindingId } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
+import { colonyCode } from "../bench/worklist.ts";
 import { ownStops, type StopAct, stopActs, stopSince } from "./stop-acts.ts";
 
 export interface StopNotice {
@@ -41,15 +42,17 @@ function noticeOf(
   { here, words }: { readonly here: string | null; readonly words: Words },
 ): StopNotice {
   const { key, caseId, conditions: may, because, act, doNot, answers } = stop;
+  const seenIn = stop.colonies.map((colony) => colonyCode(casebook, caseId, colony)).sort();
   return {
     key,
     elsewhere: caseId === here ? null : { caseId, code: settled(casebook.cases[caseId]?.record)?.code ?? caseId },
     conditions: may,
     what: stopName(stop),
-    because: [
-      ...because.filter(isFindingId).map((id) => findings[id].term),
-      ...because.filter((id) => !isFindingId(id)).map((test) => words.case.stop.byResult({ test })),
-    ].join("; "),
+    because: words.case.stop.because({
+      signs: because.filter(isFindingId).map((id) => findings[id].term),
+      tests: because.filter((id) => !isFindingId(id)),
+      colonies: seenIn,
+    }),
     ...{ act, doNot, answers },
     since: stopSince(stop),
   };

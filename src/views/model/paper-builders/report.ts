@@ -65,7 +65,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     sampledOn: [...new Set(read.flatMap((each) => each.takenOn ?? []))].sort().at(-1) ?? null,
     printedOn: today,
     asked: opened.question,
-    answer: { heavy, rest },
+    answer: view.specimens.length + told.length === 0 ? say.nothingFound : { heavy, rest },
     below: [
       ...(read.length > 0 ? [say.unsampled(colonies.filter((colony) => !sampled.has(colony.id)).length)] : []),
       ...told.slice(view.specimens.length > 0 ? 0 : toldInAnswer).map(toldResult),

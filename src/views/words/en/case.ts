@@ -1,5 +1,5 @@
 /** Sentences of the case page: the six questions and what their scale says. */
-import { day, dayAndMonth, some, whole } from "./numbers.ts";
+import { day, dayAndMonth, list, some, whole } from "./numbers.ts";
 
 const questions = {
   1: "What was seen?",
@@ -53,7 +53,14 @@ export const caseWords = {
     head: "Stop and report",
     stands:
       "The stop stands for the apiary until what it follows from is corrected, a sign on question 1 or a result on question 4, or until it is lifted on a laboratory’s result. Telling someone does not lift it.",
-    byResult: (slots: { readonly test: string }) => stopResults[slots.test] ?? "a result",
+    because: (slots: {
+      readonly signs: readonly string[];
+      readonly tests: readonly string[];
+      readonly colonies: readonly string[];
+    }) => {
+      const what = [...slots.signs, ...slots.tests.map((test) => stopResults[test] ?? "a result")].join("; ");
+      return slots.colonies.length === 0 || what === "" ? what : `${what}: ${list(slots.colonies)}`;
+    },
     elsewhere: (slots: { readonly code: string }) => `On record in case ${slots.code} of this apiary`,
     lift: "Write down that the stop is lifted",
     liftUnder:

@@ -172,7 +172,8 @@ export const paper = {
     `${colony}: none found in ${some(bees, "bee", "bees")}. If 5 in every 100 bees had mites, we would have missed them ${inHundred(five)} times in 100; if 2 in every 100, ${inHundred(two)} times.`,
   missedAny: (bees: number, five: number): string =>
     `${some(bees, "bee", "bees")} of a colony with 5 in 100 infested show none ${inHundred(five)} times in 100.`,
-  nothingMissed: "No specimen is read yet.",
+  nothingFound: { heavy: "No bee was opened.", rest: "No specimen was read and no result was told." },
+  nothingMissed: "Mites in the breathing tubes show only in bees that are opened; no sign tells of them for certain.",
   missedElsewhere: "No bee was read here: what the results told could have missed, their laboratory can say.",
   seasonOf: (slots: { readonly season: string; readonly on: string }): string =>
     `Looked at until ${day(slots.on)}, in ${slots.season}.`,
