@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { differential } from "../../../reasoning/index.ts";
-import { wordsOf } from "../../words/index.ts";
+import { wholeWordsOf } from "../../words/index.ts";
 import {
   caseReport,
   couldView,
@@ -17,7 +17,7 @@ import {
   stockOf,
 } from "../index.ts";
 
-const words = wordsOf("en");
+const words = wholeWordsOf("en");
 const casebook = demonstrationCasebook();
 const withen = "demonstration-case-tv-26-014";
 const sedge = "demonstration-case-tv-26-031";

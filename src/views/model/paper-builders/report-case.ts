@@ -8,7 +8,7 @@ import { type Casebook, type CaseState, coloniesOf, settled, wholeApiary } from 
 import type { Evidence } from "../../../knowledge/index.ts";
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import { sentenceOf, type Words } from "../../words/index.ts";
+import { sentenceOf, type WholeWords } from "../../words/index.ts";
 import { couldView, fullDraws, isHeeded } from "../could.ts";
 import { type AskedDifferential, differentialInput, seenAfterDeath } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
@@ -39,7 +39,7 @@ function lateOf(state: CaseState, key: string): readonly string[] {
 }
 
 /** Signs of the place and of each colony: present and absent; colonies that nobody looked at are named together. */
-export function reportSigns(casebook: Casebook, state: CaseState, words: Words): Report["signs"] {
+export function reportSigns(casebook: Casebook, state: CaseState, words: WholeWords): Report["signs"] {
   const say = words.paper;
   const places = [
     { id: wholeApiary, code: words.seen.apiaryWide },
@@ -99,7 +99,11 @@ export function reportToRank(casebook: Casebook, caseId: string): readonly ToRan
 export function reportCauses(
   toRank: readonly ToRank[],
   answers: readonly (differential.AnyAnswer | null)[],
-  { evidence, isStopped, words }: { readonly evidence: Evidence; readonly isStopped: boolean; readonly words: Words },
+  {
+    evidence,
+    isStopped,
+    words,
+  }: { readonly evidence: Evidence; readonly isStopped: boolean; readonly words: WholeWords },
 ): Report["causes"] {
   return toRank.flatMap(({ colony, input, season, notes }, index) => {
     const answer = answers[index];
@@ -126,7 +130,7 @@ export function reportCauses(
 export function reportDone(
   casebook: Casebook,
   state: CaseState,
-  { today, words }: { readonly today: Day; readonly words: Words },
+  { today, words }: { readonly today: Day; readonly words: WholeWords },
 ): Report["done"] {
   return stepRows(casebook, state, { today, words })
     .filter((row) => row.state === "done" || row.state === "not-done")
@@ -154,7 +158,7 @@ export function reportDone(
 }
 
 /** Before and after, beside the first colony that can be compared with; null without a recheck. */
-export function reportEffect(casebook: Casebook, state: CaseState, words: Words): Report["effect"] {
+export function reportEffect(casebook: Casebook, state: CaseState, words: WholeWords): Report["effect"] {
   const control = comparators(casebook, state)[0]?.id ?? null;
   const check = checkView(casebook, state, { control, scored: "any-mite", words });
   if (!check) return null;

@@ -5,7 +5,7 @@
  */
 import type { Casebook, CaseState } from "../../../casebook/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
-import { sentenceOf, type Words } from "../../words/index.ts";
+import { sentenceOf, type WholeWords } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { zeroProblems } from "../found/quality.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
@@ -24,7 +24,7 @@ interface Opened {
 export function reportMissed(
   casebook: Casebook,
   state: CaseState,
-  { read, words }: { readonly read: readonly SpecimenFound[]; readonly words: Words },
+  { read, words }: { readonly read: readonly SpecimenFound[]; readonly words: WholeWords },
 ): readonly string[] {
   const say = words.paper;
   const opened: readonly Opened[] = [
@@ -48,7 +48,7 @@ export function reportMissed(
 const missedOf = (bees: number, prevalence: number): number =>
   1 - sampling.detectionProbability({ bees, designPrevalence: prevalence, sensitivity: 1 });
 
-const openedHere = (specimen: SpecimenFound, words: Words): Opened => ({
+const openedHere = (specimen: SpecimenFound, words: WholeWords): Opened => ({
   colony: specimen.colony,
   bees: specimen.estimate?.n ?? 0,
   positive: specimen.readings[0]?.tally.positive ?? 1,

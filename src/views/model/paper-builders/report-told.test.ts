@@ -2,12 +2,12 @@
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../../tests/case-story.ts";
 import { differential } from "../../../reasoning/index.ts";
-import { wordsOf } from "../../words/index.ts";
+import { wholeWordsOf } from "../../words/index.ts";
 import { caseReport, colonyStateDraft, findingDrafts, ownReckoning, reportToRank, testResultDraft } from "../index.ts";
 
 type Act = Parameters<typeof following>[1];
 
-const words = wordsOf("en");
+const words = wholeWordsOf("en");
 const start = opened();
 const { casebook: empty } = following(start);
 const [first, second] = [colony(empty, 1), colony(empty, 2)];

@@ -15,7 +15,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import type { Words } from "../../words/index.ts";
+import type { WholeWords } from "../../words/index.ts";
 import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
 import { reportsTold } from "../forms/reports-told.ts";
@@ -29,7 +29,7 @@ import { reportMissed } from "./report-missed.ts";
 
 interface Asked {
   readonly today: Day;
-  readonly words: Words;
+  readonly words: WholeWords;
   readonly isDemonstration: boolean;
   /** The newest entry of each device whose records these are. */
   readonly heads: readonly Head[];
@@ -115,7 +115,7 @@ function splitAnswer(answer: string): readonly string[] {
   return [parts[1] ?? answer, parts.slice(2).join("").trim()];
 }
 
-function reportRow(specimen: SpecimenFound, words: Words): ReportRow {
+function reportRow(specimen: SpecimenFound, words: WholeWords): ReportRow {
   const tally = specimen.readings[0]?.tally;
   const { received, estimate, label } = specimen;
   return {
@@ -131,7 +131,7 @@ function reportRow(specimen: SpecimenFound, words: Words): ReportRow {
   };
 }
 
-function howRead(specimens: readonly SpecimenFound[], words: Words): string {
+function howRead(specimens: readonly SpecimenFound[], words: WholeWords): string {
   const each = <T>(list: readonly T[]): T[] => [...new Set(list)];
   const read = specimens.filter((specimen) => specimen.readings.length > 0);
   const limited = read.filter((specimen) => specimen.isLimited).map((specimen) => words.paper.limited(specimen.colony));

@@ -2,12 +2,12 @@
 import { Link } from "wouter";
 import { words } from "../words.ts";
 
-type Paper = keyof typeof words.paper.screen.kinds;
+type Paper = keyof typeof words.case.papers;
 
 export function PaperLinks({ caseId, papers }: { readonly caseId: string; readonly papers: readonly Paper[] }) {
   return papers.map((paper) => (
     <Link key={paper} className="act" href={`/cases/${caseId}/paper/${paper}`}>
-      {words.paper.screen.kinds[paper]}
+      {words.case.papers[paper]}
     </Link>
   ));
 }

@@ -20,7 +20,7 @@ import { useRanked } from "../reckon/use-ranked.ts";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { useHeads } from "../store/use-heads.ts";
-import { words } from "../words.ts";
+import { words } from "../whole-words.ts";
 import { PaperSheet } from "./PaperSheet.tsx";
 import "./paper.css";
 
@@ -133,7 +133,7 @@ export default function PaperPage({ params }: PageProps) {
               href={`/cases/${caseId}/paper/${each}`}
               aria-current={each === kind ? "page" : undefined}
             >
-              {say.kinds[each]}
+              {words.case.papers[each]}
             </Link>
           ))}
         </nav>

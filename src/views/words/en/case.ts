@@ -48,6 +48,7 @@ export const caseWords = {
     slots.who === "" && slots.due === ""
       ? "Waits on nobody named"
       : `Waits on ${slots.who || "nobody named"}${slots.due === "" ? "" : `, due ${dayAndMonth(slots.due)}`}${slots.note === undefined ? "" : `: ${slots.note}`}`,
+  papers: { labels: "Labels", kit: "Kit card", report: "Report" },
   handOn: "Hand it on",
   stop: {
     head: "Stop and report",

@@ -6,7 +6,6 @@ import { cases } from "./cases.ts";
 import { could } from "./could.ts";
 import { done } from "./done.ts";
 import { found } from "./found.ts";
-import { paper } from "./paper.ts";
 import { problems } from "./problems/index.ts";
 import { reckoner } from "./reckoner.ts";
 import { seen } from "./seen.ts";
@@ -27,7 +26,6 @@ export const en = {
   found,
   done,
   worked,
-  paper,
   reckoner,
   problems,
 };

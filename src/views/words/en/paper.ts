@@ -197,7 +197,6 @@ export const paper = {
   rulesOf: (bands: string, version: string): string =>
     `${bands} A range that crosses a line can hide another class; the sources disagree. Shares by rule BE5, classes by rule BE13, zeros by the sampling rules. Signs and place are as told by the sender. Knowledge ${version}.`,
   screen: {
-    kinds: { labels: "Labels", kit: "Kit card", report: "Report" },
     answer: {
       labels: (vials: number): string =>
         vials === 0

@@ -5,6 +5,7 @@ import { evidence } from "./evidence.ts";
 import { en } from "./index.ts";
 import { labels } from "./labels.ts";
 import { own } from "./own.ts";
+import { paper } from "./paper.ts";
 import { regionProblems } from "./problems/colonies-and-regions.ts";
 import { problems } from "./problems/index.ts";
 import { seasonProblems } from "./problems/season.ts";
@@ -20,6 +21,7 @@ export const whole = {
   evidence,
   records,
   labels,
+  paper,
   drawings,
   table,
   differences,
