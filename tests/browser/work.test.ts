@@ -153,6 +153,21 @@ describe("in the field", () => {
     await device.close();
   });
 
+  it("asks of which day the answers are where those of today would turn the season of the case", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.goto(`${site.address}/walk/demonstration-case-tv-26-014/demonstration-wb-02`);
+    const heading = page.locator("h1");
+    await heading.getByText("Of which day?").waitFor();
+    expect(await page.locator(".saved").textContent()).toContain("Seen today, 19 November 2026");
+    expect(await page.getByRole("button", { name: "Absent" }).count()).toBe(0);
+    await page.getByRole("button", { name: "Answer for 2 March 2026" }).click();
+    await heading.getByText("Heap of dead bees?").waitFor();
+    expect(await page.locator(".saved").textContent()).toContain("Seen on 2 March 2026");
+    await device.close();
+  });
+
   it("undo says what it takes back, and takes back that", async () => {
     const device = await freshDevice(browser, "phone");
     const page = await device.newPage();

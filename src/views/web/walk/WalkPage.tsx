@@ -3,10 +3,10 @@ import { useState } from "react";
 import { Link, useLocation } from "wouter";
 import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
-import { findingDrafts, stopNotices, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { findingDrafts, seasonTurn, stopNotices, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
 import { StopList } from "../case/StopBox.tsx";
 import { useHand } from "../case/seen/hand.ts";
-import { useSeenOn } from "../case/seen/seen-on.ts";
+import { chooseSeenOn, useSeenOn } from "../case/seen/seen-on.ts";
 import { Drawn } from "../parts/Drawn.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
@@ -34,6 +34,7 @@ export default function WalkPage({ params }: PageProps) {
   const [chosen, setChosen] = useState<number | null>(null);
   const [busy, setBusy] = useState(false);
   const [heeded, setHeeded] = useState<ReadonlySet<string>>(new Set());
+  const [isDaySure, setDaySure] = useState(false);
   const caseId = params.case ?? "";
   const key = params.key ?? wholeApiary;
   const on = useSeenOn(caseId, today);
@@ -49,6 +50,7 @@ export default function WalkPage({ params }: PageProps) {
   const index = chosen ?? waiting;
   const step = steps[index];
   const last = pressed.at(-1);
+  const turn = isDaySure || unheeded.length > 0 || !step ? null : seasonTurn(casebook, state, on);
   const place = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.record);
 
   const press = async (answer: FindingState) => {
@@ -98,6 +100,11 @@ export default function WalkPage({ params }: PageProps) {
         <div className="find">
           <StopList notices={unheeded} />
         </div>
+      ) : turn ? (
+        <div className="find">
+          <h1>{say.whichDay}</h1>
+          <p>{say.seasonTurns(turn)}</p>
+        </div>
       ) : step ? (
         <div className="find">
           <h1>{step.question}</h1>
@@ -119,6 +126,15 @@ export default function WalkPage({ params }: PageProps) {
           >
             {say.stopRead}
           </button>
+        ) : turn ? (
+          <>
+            <button type="button" className="tall" onClick={() => chooseSeenOn(caseId, turn.last, today)}>
+              {say.onLastDay({ on: turn.last })}
+            </button>
+            <button type="button" className="tall present" onClick={() => setDaySure(true)}>
+              {say.onLastDay({ on })}
+            </button>
+          </>
         ) : step ? (
           <>
             <button type="button" className="tall absent" onClick={() => void press("absent")}>
@@ -145,7 +161,7 @@ export default function WalkPage({ params }: PageProps) {
           <b>{say.undo}</b>
           {last ? say.undoWhat({ finding: last.step.term, state: say.states[last.answer] }) : say.nothingToUndo}
         </button>
-        {step && unheeded.length === 0 ? (
+        {step && !turn && unheeded.length === 0 ? (
           <button type="button" className="unlooked" onClick={() => void press("not-looked")}>
             {say.states["not-looked"]}
           </button>
@@ -155,7 +171,12 @@ export default function WalkPage({ params }: PageProps) {
         <span>
           {say.savedOnPhone} {keeping.savedAt ? <b className="c">{localTime(keeping.savedAt)}</b> : null}
         </span>
-        {on === today ? null : <span>{say.seenOnDay({ on })}</span>}
+        <span>
+          {on === today ? say.seenToday({ on }) : say.seenOnDay({ on })}{" "}
+          <Link className="act" href={`/cases/${caseId}/1`}>
+            {say.anotherDay}
+          </Link>
+        </span>
         {last && last.entries.length > 1 ? <span>{setBackOf(last.step, steps, code)}</span> : null}
         <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
