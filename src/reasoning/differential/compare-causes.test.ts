@@ -60,6 +60,7 @@ describe("two causes side by side", () => {
     const { unseen } = compared({ season: "spring", findings: { k_wing: "present" } });
     const look = unseen.find(({ id }) => id === "trembling");
     const [mites, palsy] = [rate("tracheal_mites", "trembling"), rate("chronic_paralysis", "trembling")];
+    expect(look?.isCount).toBe(false);
     expect(look?.bitsIfFound).toBeCloseTo(Math.log2(mites / palsy), 9);
     expect(look?.bitsIfNot).toBeCloseTo(Math.log2((1 - mites) / (1 - palsy)), 9);
     const half = (p: number, q: number) => (p / 2) * Math.log2((2 * p) / (p + q));
@@ -70,6 +71,7 @@ describe("two causes side by side", () => {
       expect(id).not.toBe("k_wing");
     }
     const dissection = unseen.find(({ id }) => id === "tracheal-dissection");
+    expect(dissection?.isCount).toBe(true);
     expect(dissection?.bitsIfFound).toBeGreaterThan(5);
     expect(dissection?.bitsIfNot).toBeLessThan(-3);
   });

@@ -31,6 +31,8 @@ export interface SeenBetween<F extends string = FindingId> {
 export interface WouldPart<F extends string = FindingId> {
   readonly id: F | TestId;
   readonly kind: "look" | "test";
+  /** Its result is a count or one of several, and not found or none found. */
+  readonly isCount: boolean;
   /** log2 of how much oftener the first brings it than the second; of a count, of its likeliest result under the first. */
   readonly bitsIfFound: number;
   /** The same for its absence; of a count, for its likeliest result under the second. */
@@ -145,12 +147,13 @@ function wouldPart(candidate: Candidate, causes: TwoCauses): readonly WouldPart[
     return sum + (p > 0 ? (p / 2) * Math.log2(p / mean) : 0) + (q > 0 ? (q / 2) * Math.log2(q / mean) : 0);
   }, 0);
   const bitsAt = (index: number) => Math.log2((one[index] ?? 0) / (other[index] ?? 0));
-  const [found, not] = candidate.dependsOn === "set" && one.length === 2 ? [0, 1] : [likeliest(one), likeliest(other)];
+  const isCount = !(candidate.dependsOn === "set" && one.length === 2);
+  const [found, not] = isCount ? [likeliest(one), likeliest(other)] : [0, 1];
   const { id, kind } = candidate;
   const minutes = kind === "look" ? (causes.inUse.findings[id]?.minutes ?? 0) : tests[id as TestId].minutes.value;
   const [bitsIfFound, bitsIfNot] = [bitsAt(found), bitsAt(not)];
   if (!Number.isFinite(bitsIfFound) || !Number.isFinite(bitsIfNot)) return [];
-  return [{ id, kind, bitsIfFound, bitsIfNot, parts, minutes }];
+  return [{ id, kind, isCount, bitsIfFound, bitsIfNot, parts, minutes }];
 }
 
 /** Probability of each result under the first alone, and under the second. */

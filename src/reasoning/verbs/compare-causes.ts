@@ -34,8 +34,9 @@ const output = z.strictObject({
       z.strictObject({
         id: findingOrTest,
         kind: z.enum(["look", "test"]),
-        bitsIfFound: z.number(),
-        bitsIfNot: z.number(),
+        isCount: z.boolean(),
+        bitsIfFound: z.number().describe("of a count: of the likeliest under the first cause"),
+        bitsIfNot: z.number().describe("of a count: of the likeliest under the second cause"),
         parts: z.number().describe("bits expected about which of the two it is, at even odds; 1 parts them for sure"),
         minutes: z.number(),
       }),

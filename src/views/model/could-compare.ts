@@ -81,11 +81,11 @@ export function comparisonView(
       towards: bits > 0 ? "first" : "second",
       bits: say.bits({ bits }),
     })),
-    unseen: decisiveAmong(compared.unseen).map(({ id, bitsIfFound, bitsIfNot, minutes }) => ({
+    unseen: decisiveAmong(compared.unseen).map(({ id, isCount, bitsIfFound, bitsIfNot, minutes }) => ({
       id,
       term: termOf(id),
-      ifFound: say.towards({ ...terms, bits: bitsIfFound }),
-      ifNot: say.towards({ ...terms, bits: bitsIfNot }),
+      ifFound: say.towards({ ...terms, bits: bitsIfFound, countOf: isCount ? terms.first : null }),
+      ifNot: say.towards({ ...terms, bits: bitsIfNot, countOf: isCount ? terms.second : null }),
       minutes: words.tell.minutes({ minutes }),
     })),
   };

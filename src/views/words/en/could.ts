@@ -206,10 +206,19 @@ export const could = {
     towards: "Speaks for",
     bits: "Weight",
   },
-  towards: (slots: { readonly first: string; readonly second: string; readonly bits: number }) =>
-    Math.abs(slots.bits) < 0.05
-      ? "hardly moves"
-      : `${lower(slots.bits > 0 ? slots.first : slots.second)}, ${Math.abs(slots.bits).toFixed(1)} bits`,
+  towards: (slots: {
+    readonly first: string;
+    readonly second: string;
+    readonly bits: number;
+    /** The cause whose usual result is meant; null where the result is found or none found. */
+    readonly countOf: string | null;
+  }) => {
+    const says =
+      Math.abs(slots.bits) < 0.05
+        ? "hardly moves"
+        : `${lower(slots.bits > 0 ? slots.first : slots.second)}, ${Math.abs(slots.bits).toFixed(1)} bits`;
+    return slots.countOf === null ? says : `a result usual with ${lower(slots.countOf)}: ${says}`;
+  },
   bits: (slots: { readonly bits: number }) => `${Math.abs(slots.bits).toFixed(1)} bits`,
   trackRole: {
     cause: "",
