@@ -6,7 +6,7 @@ import { importId } from "./import-id.ts";
 import { type ImportAnswer, type ImportProblem, importProblem } from "./import-problem.ts";
 import { columnsOf, type Mapping } from "./mapping.ts";
 import type { PlannedImport } from "./planned-import.ts";
-import { findingDraft, knownIdProblems, resultDraft } from "./row-drafts.ts";
+import { findingDraft, halfCountProblems, knownIdProblems, resultDraft } from "./row-drafts.ts";
 import { type RowReader, rowReader } from "./row-reader.ts";
 import type { Table } from "./table.ts";
 import { temperatureDrafts } from "./temperature-drafts.ts";
@@ -38,6 +38,7 @@ export function dryRun({ given, mapping, today }: ImportRequest): ImportAnswer<P
       .filter((column) => !used.has(column) && !mapping.leftOut.includes(column))
       .map((column) => importProblem("column-not-mapped", { severity: "warned", line: 1, column })),
     ...knownIdProblems(mapping),
+    ...halfCountProblems(mapping),
   ];
   if (missing.length > 0) return { ok: false, problems };
   const mended = applyMends(table.value, mapping, problems);
@@ -127,15 +128,15 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       );
       continue;
     }
-    const { onRecord, colonies: known, ...record } = place;
+    const { onRecord, colonies: known, caseOnRecord, ...record } = place;
     const apiaryId = onRecord ?? importId(key, "apiary", place.code);
-    const caseId = importId(key, "case", place.code);
+    const caseId = caseOnRecord?.id ?? importId(key, "case", place.code);
     if (!apiaries.has(apiaryId))
       apiaries.set(
         apiaryId,
         onRecord ? [] : [{ kind: "apiary-registered", at: asOf, about: [apiaryId], data: record }],
       );
-    opened.set(caseId, { apiaryId, code: place.code });
+    if (caseOnRecord === undefined) opened.set(caseId, { apiaryId, code: place.code });
     if (code === null || !colony) continue;
     const first = seen.get(`${apiaryId} ${code}`);
     if (first !== undefined) {
@@ -151,6 +152,8 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
     const colonyId = standing ?? importId(key, "colony", place.code, code);
     if (standing === undefined)
       colonies.push({ kind: "colony-registered", at: asOf, about: [apiaryId, colonyId], data: { code } });
+    if (caseOnRecord && caseOnRecord.colonies.length > 0 && !caseOnRecord.colonies.includes(colonyId))
+      reader.tell(importProblem("colony-not-of-case", { line: row.line, column: colony.column, given: code }));
     const ofCase = coloniesOfCase.get(caseId) ?? [];
     ofCase.push(colonyId);
     coloniesOfCase.set(caseId, ofCase);

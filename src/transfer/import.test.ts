@@ -324,6 +324,35 @@ describe("a table of an apiary on record", () => {
     expect(Object.keys(after.apiaries["ap-1"]?.colonies ?? {})).toHaveLength(2);
     expect(freshDrafts(after, made).fresh).toEqual([]);
   });
+
+  it("[TR39] gives results to the case on record that was chosen, opens none, and takes no colony of another case", () => {
+    const place = { code: "OH", name: "Orsa Hollow", place: "x", onRecord: "ap-1", colonies: { A: "co-1", B: "co-2" } };
+    const to = (colonies: readonly string[]): Mapping => ({
+      ...mapping,
+      apiary: {
+        ...mapping.apiary,
+        places: { Orsa: { ...place, caseOnRecord: { id: "case-1", colonies: [...colonies] } } },
+      },
+    });
+    const rows = "Orsa,A,2026-03-09,17,50,y\nOrsa,B,2026-03-09,0,50,n\n";
+    for (const colonies of [[], ["co-1", "co-2"]]) {
+      const made = drafts(rows, to(colonies));
+      expect(made.filter(({ kind }) => kind === "case-opened")).toEqual([]);
+      expect(new Set(made.map(({ about }) => about[0]))).toEqual(new Set(["case-1"]));
+    }
+    expect(told(problems(rows, to(["co-1"])))).toEqual([["colony-not-of-case", 3, "colony"]]);
+  });
+
+  it("[TR38] a column that is half of a count is told at its head, and no row is read as a whole count", () => {
+    const alone: Mapping = {
+      ...mapping,
+      results: mapping.results.map(({ examined: _, ...rest }) => rest),
+      leftOut: [...mapping.leftOut, "exam"],
+    };
+    const answer = problems("Orsa,A,2026-03-09,17,50,y\n", alone);
+    expect(told(answer)).toEqual([["count-column-alone", 1, "pos"]]);
+    expect(answer[0]?.slots).toMatchObject({ missing: "examined" });
+  });
 });
 
 describe("the published washes", () => {

@@ -24,6 +24,8 @@ const place = z.strictObject({
   onRecord: text.optional(),
   /** Colonies on record there, id by code. */
   colonies: z.record(z.string(), text).default({}),
+  /** A case on record that results and findings go to, with the ids of its colonies, none where it is about all: then none is opened. */
+  caseOnRecord: z.strictObject({ id: text, colonies: z.array(text) }).optional(),
 });
 
 /** One result a row and test. Missing counts mean no result; half a count is a problem. */

@@ -56,6 +56,10 @@ export interface TransferProblems {
   readonly "id-unknown": { readonly id: string };
   readonly "positive-above-examined": { readonly positive: number; readonly examined: number };
   readonly "half-a-count": { readonly missing: string };
+  /** blocked: a column that no other completes. */
+  readonly "count-column-alone": { readonly missing: string };
+  /** blocked: the case on record that was chosen is about other colonies. */
+  readonly "colony-not-of-case": Record<never, never>;
   readonly "counted-on-no-bees": Record<never, never>;
   readonly "date-missing": Record<never, never>;
   readonly "date-unreadable": Record<never, never>;

@@ -21,6 +21,22 @@ export function knownIdProblems(mapping: Mapping): readonly ImportProblem[] {
   ];
 }
 
+/** Columns that are half of a count, where no column is the other half: a count without its bees tells no share. */
+export const halfCountProblems = (mapping: Mapping): readonly ImportProblem[] =>
+  mapping.results.flatMap((result) =>
+    pairs.flatMap(([one, other]) => {
+      const there = result[one] ?? result[other];
+      if (there === undefined || (result[one] !== undefined && result[other] !== undefined)) return [];
+      const missing = result[one] === undefined ? one : other;
+      return [importProblem("count-column-alone", { line: 1, column: there, slots: { missing } })];
+    }),
+  );
+
+const pairs = [
+  ["positive", "examined"],
+  ["mites", "bees"],
+] as const;
+
 /** The result of one test on one row: none when nothing was recorded, one when it is whole. */
 export function resultDraft(
   reader: RowReader,

@@ -83,6 +83,7 @@ export interface ChosenPlace {
   readonly place: string;
   readonly onRecord?: string;
   readonly colonies?: Readonly<Record<string, string>>;
+  readonly caseOnRecord?: { readonly id: string; readonly colonies: readonly string[] };
 }
 
 export interface ChosenUses {
@@ -107,7 +108,7 @@ export function mappingOf(chosen: ChosenUses): Record<string, unknown> | null {
   if (place === undefined) return null;
   const on = day === undefined ? { from: asOf, days: 0 } : { column: day };
   const counted = (test: string, name: string, of: Record<string, string | undefined>) =>
-    Object.values(of).every((column) => column !== undefined) ? [{ name, test, on, ...of }] : [];
+    Object.values(of).some((column) => column !== undefined) ? [{ name, test, on, ...of }] : [];
   const findings = [...uses].flatMap(([column, use]) =>
     use.is === "finding"
       ? [{ finding: use.finding, column, on, ...(words.get(column) ?? { present: [], absent: [], notLooked: [] }) }]

@@ -83,6 +83,8 @@ it("[TR37] gives results to an apiary that stands on record, and registers no se
   await meant.waitFor();
   expect(await meant.inputValue()).not.toBe("");
   expect(await page.getByLabel("Where they are").count()).toBe(0);
+  const goesTo = page.getByLabel("Case that Withen Bank goes to");
+  expect(await goesTo.locator("option").allTextContents()).toHaveLength(2);
   await page.getByRole("button", { name: "Try it" }).click();
   await add(page).click();
   await page.getByText("They are sent with the next exchange").waitFor();

@@ -1,6 +1,6 @@
 /** Brings a table of others in: a file, what its columns are, a trial with every problem and its mend, and only then the entries. */
 import { type ChangeEvent, useId, useState } from "react";
-import { type Casebook, settled, stateOf } from "../../../casebook/index.ts";
+import { type Casebook, casesAt, settled, stateOf } from "../../../casebook/index.ts";
 import { type ImportAnswer, type Mapping, mappingOf, mostMegabytes, readMapping } from "../../../transfer/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -9,7 +9,7 @@ import { Rich } from "../parts/Rich.tsx";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../whole-words.ts";
 import { askTable } from "./ask-table.ts";
-import { ChooseColumns, type Chosen, type KnownApiary } from "./ChooseColumns.tsx";
+import { ChooseColumns, type Chosen, type KnownApiary, type KnownCase } from "./ChooseColumns.tsx";
 import { keepMapping, mappingFor } from "./kept-mappings.ts";
 import type { OpenedTable } from "./messages.ts";
 import { Trial } from "./Trial.tsx";
@@ -142,10 +142,19 @@ export default function BringTablePage() {
 }
 
 /** Apiaries on record whose record nobody disputes. */
-const knownIn = ({ apiaries }: Casebook): readonly KnownApiary[] =>
-  Object.values(apiaries).flatMap(({ id, record }) => {
+const knownIn = (casebook: Casebook): readonly KnownApiary[] =>
+  Object.values(casebook.apiaries).flatMap(({ id, record }) => {
     const known = settled(record);
-    return known ? [{ id, code: known.code, name: known.name, place: known.place }] : [];
+    if (!known) return [];
+    return [{ id, code: known.code, name: known.name, place: known.place, cases: openCasesAt(casebook, id) }];
+  });
+
+const openCasesAt = (casebook: Casebook, apiary: string): readonly KnownCase[] =>
+  casesAt(casebook, apiary).flatMap(({ id, record, closed }) => {
+    const opened = settled(record);
+    return opened === null || settled(closed) !== null
+      ? []
+      : [{ id, code: opened.code, question: opened.question, colonies: opened.colonies }];
   });
 
 /** Each place as it stands on record, with its colonies, or as its code and name were typed. */
@@ -154,14 +163,20 @@ function placesOf(names: readonly string[], fields: Readonly<Record<string, stri
   return {
     places: Object.fromEntries(
       names.map((name, index) => {
-        const { id, ...known } = knownIn(casebook).find((each) => each.id === fields[`apiary-${index}`]) ?? { id: "" };
+        const { id, cases, ...known } = knownIn(casebook).find((each) => each.id === fields[`apiary-${index}`]) ?? {
+          id: "",
+          cases: [],
+        };
+        const chosen = cases.find((each) => each.id === fields[`case-${index}`]);
         const typed = { code: fields[`code-${index}`] ?? "", name: fields[`name-${index}`] ?? "", place };
         const colonies = Object.values(stateOf(casebook.apiaries, id)?.colonies ?? {});
         const byCode = colonies.flatMap((colony) => {
           const record = settled(colony.record);
           return record ? [[record.code, colony.id] as const] : [];
         });
-        return [name, id === "" ? typed : { ...typed, ...known, onRecord: id, colonies: Object.fromEntries(byCode) }];
+        if (id === "") return [name, typed];
+        const onRecord = { ...typed, ...known, onRecord: id, colonies: Object.fromEntries(byCode) };
+        return [name, chosen ? { ...onRecord, caseOnRecord: { id: chosen.id, colonies: chosen.colonies } } : onRecord];
       }),
     ),
     key: fields.key ?? "",

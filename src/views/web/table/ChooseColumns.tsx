@@ -31,6 +31,16 @@ export interface KnownApiary {
   readonly code: string;
   readonly name: string;
   readonly place: string;
+  /** Those not closed. */
+  readonly cases: readonly KnownCase[];
+}
+
+export interface KnownCase {
+  readonly id: string;
+  readonly code: string;
+  readonly question: string;
+  /** Ids; none where it is about all colonies of the apiary. */
+  readonly colonies: readonly string[];
 }
 
 const sameAs = (name: string, known: readonly KnownApiary[]): KnownApiary | undefined =>
@@ -51,6 +61,7 @@ function Place({
   readonly choose: (id: string) => void;
 }) {
   const say = words.table;
+  const cases = known.find(({ id }) => id === meant)?.cases ?? [];
   return (
     <>
       {known.length > 0 ? (
@@ -63,6 +74,19 @@ function Place({
           choices={[
             { value: "", says: say.newApiary },
             ...known.map((each) => ({ value: each.id, says: `${each.name} (${each.code})` })),
+          ]}
+        />
+      ) : null}
+      {cases.length > 0 ? (
+        <ChoiceField
+          key={meant}
+          name={`case-${index}`}
+          label={say.goesTo({ name })}
+          problems={[]}
+          value=""
+          choices={[
+            { value: "", says: say.newCase },
+            ...cases.map(({ id, code, question }) => ({ value: id, says: `${code}: ${question}` })),
           ]}
         />
       ) : null}

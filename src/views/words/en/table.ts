@@ -1,5 +1,6 @@
 /** Sentences of the page that brings a table in. */
 import { some, whole } from "./numbers.ts";
+import { countColumns } from "./problems/records.ts";
 
 export const table = {
   title: "Bring in a table",
@@ -27,10 +28,10 @@ export const table = {
     place: "apiary",
     colony: "colony",
     day: "day it was seen or sampled",
-    positive: "bees with tracheal mites",
-    examined: "bees dissected",
-    mites: "varroa mites washed off",
-    bees: "bees washed",
+    positive: countColumns.positive,
+    examined: countColumns.examined,
+    mites: countColumns.mites,
+    bees: countColumns.bees,
   },
   finding: (slots: { readonly term: string }) => `finding: ${slots.term}`,
   states: (slots: { readonly present: string; readonly absent: string; readonly notLooked: string }) =>
@@ -47,6 +48,8 @@ export const table = {
   noPlace: "One column must be the apiary: choose it above.",
   meant: (slots: { readonly name: string }) => `What ${slots.name} is`,
   newApiary: "a new apiary",
+  goesTo: (slots: { readonly name: string }) => `Case that ${slots.name} goes to`,
+  newCase: "a new case",
   placeCode: (slots: { readonly name: string }) => `Code of ${slots.name}`,
   placeName: (slots: { readonly name: string }) => `Name of ${slots.name}`,
   district: "Where they are",

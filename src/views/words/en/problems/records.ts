@@ -7,6 +7,14 @@ const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 /** A sentence that someone else wrote, without its own full stop. */
 const unended = (text: string | number | undefined): string => String(text ?? "").replace(/\.+$/, "");
 
+/** What the columns of a count are called. */
+export const countColumns = {
+  positive: "bees with tracheal mites",
+  examined: "bees dissected",
+  mites: "varroa mites washed off",
+  bees: "bees washed",
+} as const;
+
 export const recordProblems = {
   "store-closed": () =>
     "The records were closed while this was written. Load the page again; nothing written before is lost.",
@@ -111,6 +119,10 @@ export const importProblems = {
   "positive-above-examined": (slots: Slots) =>
     `${slots.positive} bees with mites cannot come from ${slots.examined} bees. Check both counts.`,
   "half-a-count": (slots: Slots) => `Half of the count is missing: ${slots.missing}.`,
+  "count-column-alone": (slots: Slots) =>
+    `This column is half of a count and tells nothing alone. Say which column is “${new Map(Object.entries<string>(countColumns)).get(String(slots.missing)) ?? slots.missing}”, or leave this one out.`,
+  "colony-not-of-case": () =>
+    "The case that was chosen is about other colonies. Choose a new case, or add the colony to that one first.",
   "counted-on-no-bees": () => "Mites were counted on no bees. Enter how many bees.",
   "date-missing": () => "The day is missing.",
   "date-unreadable": () => "This is not a day. Expected: year-month-day.",
