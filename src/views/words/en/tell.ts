@@ -48,7 +48,7 @@ export const tell = {
           ? `**Next test: ${lower(slots.test)}.**`
           : "**No open look or test would tell more.**",
   under:
-    "In the order of what each tells for its minutes and money. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+    "In the order of what each tells for its effort: its minutes, ten more for any step, and what its money is worth in minutes. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
   ofColony: (slots: { readonly colony: string | null }) =>
     slots.colony === null ? "For the whole apiary, since no colony is on record." : `For ${slots.colony}.`,
   looksHead: "Looks, free",
