@@ -59,7 +59,9 @@ td.wrap { white-space: normal; }
 @media screen and (max-width: 819px) {
   .top, section, .ans { grid-template-columns: minmax(0, 1fr); row-gap: 2mm; }
   .do li { grid-template-columns: minmax(0, 1fr); }
-  table { display: block; overflow-x: auto; }
+  td { white-space: normal; }
+  th, td { padding-right: 1.2mm; }
+  .specimens :is(th, td):last-child { display: none; }
 }
 .invented { border: .5mm solid #000; padding: 1mm 2mm; margin-bottom: 3mm; font-weight: 650; }
 `;
