@@ -27,7 +27,8 @@ export type CautionTrigger =
   | "queen-cells"
   | "after-treatment"
   | "dead-bees-or-frass"
-  | "warming-bees";
+  | "warming-bees"
+  | "result-waits";
 
 /** A caution, in the keeper's words. */
 export interface CautionFact {
@@ -129,6 +130,27 @@ export const cautions = {
     words: "Where the bees stand is shown only as a large cell.",
     triggers: ["report-or-export"],
     citations: [seen("chapman-2020", "generalise, do not randomise")],
+  },
+  "ask-if-notifiable": {
+    words: "Ask today whether what you suspect must be reported where the hives stand; the competent authority says.",
+    triggers: ["result-waits"],
+    citations: [judged("rules differ from place to place")],
+  },
+  "stay-in-place": {
+    words: "Do not move hives, nuclei or queens to another place: what they carry goes with them.",
+    triggers: ["result-waits"],
+    citations: [judged("until a cause is known"), seen("nbu-inspection", "standstill on suspicion")],
+  },
+  "no-combs-reused": {
+    words: "Do not extract honey from the colonies in question, and do not use their combs and supers elsewhere.",
+    triggers: ["result-waits"],
+    citations: [judged("comb and honey carry spores, moth and residues")],
+  },
+  "poison-call-today": {
+    words:
+      "If it may be poison: photograph it, note the time, call the pesticide authority, and freeze fresh dead bees today.",
+    triggers: ["poisoning-suspicion"],
+    citations: [seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],
   },
   "close-dead-hive": {
     words: "Close a dead hive bee-tight the same day and keep it closed until its brood combs are checked.",

@@ -12,7 +12,7 @@ export interface MustNotMiss {
   /** Tests whose find of the condition fires it as well: they say what the one finding says. Judgement. */
   readonly tests: readonly TestId[];
   /** Further circumstance under which alone it fires: on a living colony, or where the agent is not endemic. */
-  readonly onlyIf: "colony-alive" | "not-endemic" | null;
+  readonly onlyIf: "colony-alive" | "not-endemic" | "hornet-not-established" | null;
   /** What to do, in plain words. */
   readonly act: string;
   /** What must not be done meanwhile; empty where nothing is known to be wrong. */
@@ -69,6 +69,16 @@ export const mustNotMiss = {
     doNot: ["Do not move hives or comb."],
     report: true,
     citations: [overrides, seen("practical-manual-shb", "text")],
+  },
+  "hornets-exotic": {
+    condition: "hornet_predation",
+    findings: ["hornets_hawking"],
+    tests: [],
+    onlyIf: "hornet-not-established",
+    act: "Photograph one, or catch it where that is safe. If it is no kind known from here, such as the yellow-legged hornet, tell the competent authority today, with the place.",
+    doNot: ["Do not go near a nest."],
+    report: false,
+    citations: [judged("an exotic hornet is reported; a common wasp is not")],
   },
   "twisted-european-foulbrood": {
     condition: "european_foulbrood",
@@ -164,7 +174,7 @@ export const redFlags = {
     question: "Fast slim mites, small beetles with spined larvae, or strange hornets?",
     findings: ["fast_small_mites", "beetles_or_spined_larvae", "hornets_hawking"],
     act: "Keep one in alcohol and call the competent authority today.",
-    leadsTo: ["fast-mites-tropilaelaps", "beetles-small-hive-beetle"],
+    leadsTo: ["fast-mites-tropilaelaps", "beetles-small-hive-beetle", "hornets-exotic"],
     citations: [judged("red-flag step of the call"), seen("woah-tropilaelaps-2018", "chapter 9.5")],
   },
   "no-food-now": {

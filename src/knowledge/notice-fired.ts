@@ -21,7 +21,7 @@ export interface OnRecord {
   readonly results: readonly ResultOnRecord[];
   /** Null where nobody wrote it down. */
   readonly colonyState: "alive" | "dying" | "dead" | null;
-  readonly region: { readonly smallHiveBeetle?: string | undefined };
+  readonly region: { readonly smallHiveBeetle?: string | undefined; readonly vespa?: string | undefined };
 }
 
 /**
@@ -32,6 +32,7 @@ export function firedBy(notice: MustNotMiss, record: OnRecord): readonly (Findin
   const { condition, findings, tests, onlyIf } = notice;
   if (onlyIf === "colony-alive" && record.colonyState === "dead") return [];
   if (onlyIf === "not-endemic" && record.region.smallHiveBeetle === "endemic") return [];
+  if (onlyIf === "hornet-not-established" && record.region.vespa === "established") return [];
   if (findings.length > 0 && findings.every(record.isPresent)) return findings;
   const by = tests.find((test) => record.results.some((result) => isFindOf(condition, test, result)));
   return by === undefined ? [] : [by];

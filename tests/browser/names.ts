@@ -26,6 +26,7 @@ function steady(snapshot: string): string {
       /\d{1,2} (January|February|March|April|May|June|July|August|September|October|November|December)( \d{4})?/g,
       "<day>",
     )
+    .replace(/\bseal [0-9a-f]{8}\b/g, "seal N")
     .replace(/(?<!level=)\b\d+([.,]\d+)*|(?<=[A-Z])\d+/g, "N");
   return `${drawn(shortened(parsed(plain)))}\n`;
 }
@@ -50,14 +51,14 @@ function parsed(text: string): readonly Said[] {
 }
 
 const roleOf = (said: Said): string => /^- '?([\w-]+)/.exec(said.text)?.[1] ?? said.text;
-/** Of neighbours with one role, so many are kept. */
+/** Of neighbours with one role, so many are kept; of the parts of a page, all. */
 const most = 4;
 
 function shortened(all: readonly Said[]): readonly Said[] {
   let run = 0;
   return all.flatMap((said, index) => {
     const before = all[index - 1];
-    run = before && roleOf(before) === roleOf(said) ? run + 1 : 0;
+    run = before && roleOf(before) === roleOf(said) && roleOf(said) !== "region" ? run + 1 : 0;
     if (run > most) return [];
     if (run === most) return [{ text: "- …", inside: [] }];
     return [{ text: said.text, inside: [...shortened(said.inside)] }];

@@ -176,6 +176,12 @@ describe("verdict", () => {
       });
       expect(verdict.condition).not.toBe("failing_queen");
       expect(verdict.group).not.toBe("queen_trouble");
+      const alone = answer({
+        season: when,
+        findings: { spotty_brood: "present", single_colony: "present", swarmed_5w: "present" },
+      });
+      expect(alone.verdict.condition).not.toBe("failing_queen");
+      expect(alone.verdict.group).not.toBe("queen_trouble");
     }
   });
 
@@ -266,5 +272,16 @@ describe("from print and practice", () => {
     });
     expect(verdict.condition).not.toBe("acute_poisoning");
     expect(conditions.find(({ id }) => id === "acute_poisoning")?.high).toBeLessThan(0.02);
+    const heap = answer({ season: "winter", findings: { dead_pile_floor: "present" }, colony: { state: "dead" } });
+    expect(heap.verdict.condition).not.toBe("acute_poisoning");
+  });
+
+  it("[DX38] queen trouble stands below its share of winter losses in print", () => {
+    // Print counts a living colony whose queen cannot be replaced as lost: 24 to 29 of 100 losses (brodschneider-2018, gray-2019, gray-2020).
+    const share = (state: "alive" | "dead") =>
+      answer({ season: "winter", findings: {}, colony: { state } }).groups.find(({ id }) => id === "queen_trouble")
+        ?.posterior ?? 0;
+    expect(share("alive")).toBeCloseTo(0.17, 2);
+    expect(share("dead")).toBeCloseTo(0.09, 2);
   });
 });

@@ -70,7 +70,14 @@ export const varroaLoad = {
 } as const;
 
 /** Probability that a sample shows nothing whatever the level, for each thing that weakens it. Judgement. */
-export const weakSample = { summer: 0.4, "dead-when-taken": 0.5, "after-control": 0.5, "out-of-season": 0.8 } as const;
+export const weakSample = {
+  summer: 0.4,
+  "dead-when-taken": 0.5,
+  "after-control": 0.5,
+  "out-of-season": 0.8,
+  "wrong-bees": 0.5,
+  "kept-dry": 0.5,
+} as const;
 
 /** Residues fall to half in two days after the first: 0.8 found if frozen within a day, 0.4 at three. Judgement. */
 export const residueHalfLife = { sureDays: 1, halvedEvery: 2, unsaidDays: 2 } as const;

@@ -218,6 +218,25 @@ describe("what cannot answer", () => {
   });
 });
 
+describe("the bees that a test asks for", () => {
+  it.each([
+    [{ test: "varroa-wash", mites: 0, bees: 300 }, { takenFrom: "F" }, "varroa_pms", "wrong-bees"],
+    [{ test: "spore-count", sporesMillionsPerBee: 0 }, { takenFrom: "B" }, "nosema_ceranae", "wrong-bees"],
+    [{ test: "spore-count", sporesMillionsPerBee: 0 }, { kept: "dry" }, "nosema_ceranae", "kept-dry"],
+    [{ test: "pooled-pcr", result: "none-found" }, { kept: "dry" }, "tracheal_mites", "kept-dry"],
+  ] as const)("[DX39] %o taken or kept otherwise, %o, says less of %s and says why: %s", (test, other, id, reason) => {
+    const [good, less] = [test, { ...test, ...other }].map((each) => tested(each, { season: "winter" }));
+    const without = posterior(answer({ season: "winter", findings: {} }), id);
+    if (!good || !less) return expect.fail("no answer");
+    expect(posterior(less, id)).toBeGreaterThan(posterior(good, id));
+    expect(posterior(less, id)).toBeLessThan(without);
+    expect(problemsOf([{ ...test, ...other }], { season: "winter" }).map(({ slots }) => slots.reasons)).toEqual([
+      reason,
+    ]);
+    expect(problemsOf([test], { season: "winter" })).toEqual([]);
+  });
+});
+
 describe("made more than once, or elsewhere", () => {
   const winter = { season: "winter", region: { acarapisWoodi: "found" }, findings: { crawlers: "present" } } as const;
   const mites = (tests: readonly TestInput[]) => posterior(answer({ ...winter, tests }), "tracheal_mites");

@@ -84,7 +84,10 @@ function barOf(
     ({ id, kind, isPositive }) => isPositive && kind !== "circumstance" && support.has(id),
   );
   if (telling.length === 0) return "circumstances-only";
-  if (ids.includes("failing_queen") && telling.every(({ id }) => id === "spotty_brood")) return "spotty-brood-alone";
+  // How many colonies show it is no further look at the brood.
+  const isSpread = (id: string) => model.evidence.findings[id]?.group === "spread";
+  if (ids.includes("failing_queen") && telling.every(({ id }) => id === "spotty_brood" || isSpread(id)))
+    return "spotty-brood-alone";
   return null;
 }
 

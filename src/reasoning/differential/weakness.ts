@@ -25,6 +25,8 @@ function weaknessOfOne(read: ReadCase, test: TestInput): Weakness {
     "dead-when-taken": !(test.aliveWhenTaken ?? (read.colonyState !== "dead" && test.takenFrom !== "D")),
     "after-control": test.daysSinceControl !== undefined && test.daysSinceControl <= controlWeakensDays,
     "out-of-season": model?.model === "found" && model.weakSeasons.includes(season),
+    "wrong-bees": test.takenFrom !== undefined && model?.wrongPlaces?.includes(test.takenFrom) === true,
+    "kept-dry": test.kept === "dry",
   };
   const counted = model?.weakenedBy ?? [];
   const chances = counted.flatMap((reason): readonly { reason: string; chance: number }[] => {
@@ -51,23 +53,29 @@ export function seasonOfTest(read: ReadCase, test: TestInput): Season {
 
 /** How much less each found-or-not test says in this case: as it was made, or would be. */
 export function testWeaknesses(read: ReadCase): Readonly<Partial<Record<TestId, number>>> {
-  const ids = (Object.keys(weighedTests) as TestId[]).filter((id) => weighedTests[id]?.model === "found");
+  const ids = (Object.keys(weighedTests) as TestId[]).filter(isFinding);
   return Object.fromEntries(
     ids.map((id) => {
       const made = read.tests.filter(({ test }) => test === id);
       // What was found was found, however weak the sample.
-      if (made.some(({ result }) => result === "found")) return [id, 0];
+      if (made.some(hasFound)) return [id, 0];
       return [id, weaknessOf(read, made.length > 0 ? made : [{ test: id }]).chance];
     }),
   );
 }
+
+/** Whether its result stands as a finding: found or not, or spores or none. */
+const isFinding = (id: TestId): boolean => ["found", "spores"].includes(weighedTests[id]?.model ?? "");
+
+const hasFound = ({ result, sporesMillionsPerBee = 0 }: TestInput): boolean =>
+  result === "found" || sporesMillionsPerBee > 0;
 
 /** Says of each found-or-not test that found nothing what makes its answer weak. */
 export function noteWeakFinds(read: ReadCase, problems: Problem[]): void {
   const ids = [...new Set(read.tests.map(({ test }) => test as TestId))];
   for (const id of ids) {
     const made = read.tests.filter(({ test }) => test === id);
-    if (weighedTests[id]?.model !== "found" || made.some(({ result }) => result === "found")) continue;
+    if (!isFinding(id) || made.some(hasFound)) continue;
     noteWeakness(
       { condition: tests[id].conditions[0] ?? "", test: id, bees: null, reasons: weaknessOf(read, made).reasons },
       problems,

@@ -1,10 +1,18 @@
 /** Which tests can be weighed here, and by which model; the others have no figures to weigh them by. */
 import { type ConditionId, type FindingGroup, type TestId, tellsApart, tests } from "../../knowledge/index.ts";
 import type { Season } from "../../units/index.ts";
+import type { TestInput } from "./input.ts";
 import { foundRates, harmfulDoseRates, specificityAboutOne, sporeRates } from "./judgements.ts";
 
 /** What can make "none found" say less. */
-export type Weakener = "summer" | "dead-when-taken" | "after-control" | "out-of-season" | "late";
+export type Weakener =
+  | "summer"
+  | "dead-when-taken"
+  | "after-control"
+  | "out-of-season"
+  | "late"
+  | "wrong-bees"
+  | "kept-dry";
 
 type Rates = Readonly<Partial<Record<ConditionId, number>>>;
 
@@ -19,6 +27,7 @@ export interface FoundTest {
   readonly group: FindingGroup | null;
   readonly weakenedBy: readonly Weakener[];
   readonly weakSeasons: readonly Season[];
+  readonly wrongPlaces?: never;
 }
 
 /** How a test is weighed. */
@@ -29,7 +38,11 @@ export type TestModel = (
   /** `recovery`: share of the mites brought down, where the laboratory has not measured its own; null: it must. */
   | { readonly model: "varroa-count"; readonly recovery: number | null }
   | { readonly model: "spores" }
-) & { readonly weakenedBy: readonly Weakener[] };
+) & {
+  readonly weakenedBy: readonly Weakener[];
+  /** Places whose bees are not those the test asks for. */
+  readonly wrongPlaces?: readonly TestInput["takenFrom"][];
+};
 
 /** The middle of a figure or span of the knowledge; the known end where the other is open. */
 function known(id: TestId, which: "sensitivity" | "specificity"): number | null {
@@ -66,28 +79,35 @@ const byJudgement = (id: keyof typeof foundRates, more: Circumstances = {}): Fou
 
 const broodless: readonly Season[] = ["winter"];
 
+/** Varroa sits on the young bees of the brood nest: foragers at the entrance are not the bees that a count asks for. */
+const varroaWeakness = {
+  weakenedBy: ["dead-when-taken", "after-control", "wrong-bees"],
+  wrongPlaces: ["F"],
+} as const;
+
 /** Tests that are weighed. The rest are kept and said to have no figures. */
 export const weighedTests: Readonly<Partial<Record<TestId, FoundTest | TestModel>>> = {
   "tracheal-dissection": { model: "tracheal-count", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
   "thoracic-disc": { model: "tracheal-count", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
-  "pooled-pcr": { model: "tracheal-found", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
+  "pooled-pcr": { model: "tracheal-found", weakenedBy: ["summer", "dead-when-taken", "after-control", "kept-dry"] },
   "tracheal-flotation": { model: "tracheal-found", weakenedBy: ["summer", "dead-when-taken", "after-control"] },
   "varroa-wash": {
     model: "varroa-count",
     recovery: known("varroa-wash", "sensitivity"),
-    weakenedBy: ["dead-when-taken", "after-control"],
+    ...varroaWeakness,
   },
   "sugar-roll": {
     model: "varroa-count",
     recovery: known("sugar-roll", "sensitivity"),
-    weakenedBy: ["dead-when-taken", "after-control"],
+    ...varroaWeakness,
   },
-  "co2-roll": { model: "varroa-count", recovery: null, weakenedBy: ["dead-when-taken", "after-control"] },
+  "co2-roll": { model: "varroa-count", recovery: null, ...varroaWeakness },
   "uncap-brood": byJudgement("uncap-brood", { weakenedBy: ["out-of-season", "after-control"], weakSeasons: broodless }),
   "bump-test": byRecord("bump-test", { weakenedBy: ["out-of-season", "after-control"], weakSeasons: broodless }),
-  "spore-count": { model: "spores", weakenedBy: [] },
+  // Spores are counted in older bees, of the entrance or the outer combs, kept fresh, frozen or in alcohol.
+  "spore-count": { model: "spores", weakenedBy: ["wrong-bees", "kept-dry"], wrongPlaces: ["B"] },
   "gut-pull": byRecord("gut-pull"),
-  "species-pcr": byJudgement("species-pcr"),
+  "species-pcr": byJudgement("species-pcr", { weakenedBy: ["kept-dry"] }),
   "tubule-squash": byRecord("tubule-squash", { weakSeasons: ["summer", "autumn", "winter"] }),
   // The matchstick test looks at what the finding "ropy thread" looks at.
   "rope-test": byRecord("rope-test", { group: "brood_afb" }),

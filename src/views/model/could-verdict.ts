@@ -25,8 +25,8 @@ export interface MitesSeen {
 export const provenByDissection: ConditionId = "tracheal_mites";
 
 /**
- * The answer where something must be reported first: no normal state is named, and what signs cannot tell is for the
- * laboratory that it is reported to, not for a further look here.
+ * The answer where something must be reported first: no normal state is named, and what signs cannot tell waits for
+ * whom it is reported to.
  */
 export const reportFirst = (answer: Answer): Answer => {
   const { kind, condition, group, because } = answer.verdict;

@@ -114,8 +114,7 @@ export function couldView(asked: {
   readonly words: Words;
 }): CouldView {
   const { input, evidence = publishedEvidence, draws, dots, words } = asked;
-  const isStopped = asked.isStopped || asked.answer.mustNotMiss.some(({ report }) => report);
-  const answer = isStopped ? reportFirst(asked.answer) : asked.answer;
+  const answer = asked.isStopped ? reportFirst(asked.answer) : asked.answer;
   const ranked = answer.conditions;
   const mites = mitesSeen(input);
   const shown = Math.min(most, Math.max(fewest, ranked.filter((each) => each.posterior >= worthShowing).length));

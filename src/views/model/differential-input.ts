@@ -13,9 +13,10 @@ import {
   wholeApiary,
 } from "../../casebook/index.ts";
 import { type Evidence, type FindingId, publishedEvidence } from "../../knowledge/index.ts";
-import { differential } from "../../reasoning/index.ts";
+import type { differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { mitesInSister, readingsOf, testsOf } from "./colony-results.ts";
+import { seenAfterDeath } from "./seen-after-death.ts";
 import { spreadOf, troubleIn } from "./spread.ts";
 
 type Input = differential.DifferentialInput;
@@ -156,22 +157,6 @@ function whileAlive(
   const names = late.map((id) => evidence.findings[id]?.term ?? id).join("; ");
   notes.push(problem("seen-after-death", "warned", "findings", { slots: { findings: names, on: diedOn } }));
   return Object.fromEntries(Object.entries(all).filter(([id]) => !late.includes(id as FindingId)));
-}
-
-/** Answers on what only live bees show, given for a day after the colony had died; none where no such day is known. */
-export function seenAfterDeath(
-  state: CaseState,
-  key: string,
-): { readonly diedOn: Day; readonly findings: readonly FindingId[] } {
-  const colony = settled(state.colonyStates[key]);
-  const diedOn = colony?.state === "dead" ? (colony.diedOn ?? "") : "";
-  if (diedOn === "") return { diedOn, findings: [] };
-  const own = state.findings[key] ?? {};
-  const isLate = (id: FindingId) =>
-    differential.needsLiveBees.includes(id) &&
-    (settled(own[id]) ?? "not-looked") !== "not-looked" &&
-    (own[id]?.candidates[0]?.at.slice(0, 10) ?? "") > diedOn;
-  return { diedOn, findings: (Object.keys(own) as FindingId[]).filter(isLate) };
 }
 
 /** The latest day on which a finding of the colony or the place was looked at; the day of the call when none was. */

@@ -1,7 +1,8 @@
 /** "Only one colony" and "most colonies" of an apiary, from the answers on record. */
 import { describe, expect, it } from "vitest";
-import { colony, following, opened, see } from "../../../tests/case-story.ts";
+import { colony, following, opened, see, today } from "../../../tests/case-story.ts";
 import { wholeApiary } from "../../casebook/index.ts";
+import { colonyStateDraft } from "./index.ts";
 import { spreadOf } from "./spread.ts";
 
 type Look = readonly [number, "crawlers" | "k_wing", "present" | "absent", string?];
@@ -48,6 +49,36 @@ describe("how many colonies are struck", () => {
       [3, "k_wing", "present"],
     ];
     for (const of of [1, 3, "apiary"] as const) expect(spread(of, ...looks)).toEqual({});
+  });
+
+  it("a dead neighbour, one looked at long ago, and a second one in trouble are not well", () => {
+    const one: Look = [1, "crawlers", "present"];
+    const well = (on = today) => others.map((number): Look => [number, "crawlers", "absent", on]);
+    expect(spread(1, one, ...well("2026-01-31"))).toEqual({ single_colony: "present" });
+    expect(spread(1, one, ...well("2025-04-02"))).toEqual({});
+    expect(spread("apiary", one, ...well(), [2, "k_wing", "present"])).toEqual({});
+    const dead: Parameters<typeof following>[1] = (casebook) =>
+      others.map((number) =>
+        colonyStateDraft(casebook.cases[start.caseId] as never, colony(empty, number), { state: "dead", on: today }),
+      );
+    const { casebook, state } = following(
+      start,
+      ...[one, ...well()].map(([number, ...look]) => see(start.caseId, colony(empty, number), ...look)),
+      dead,
+    );
+    expect(spreadOf(casebook, state, colony(empty, 1))).toEqual({});
+  });
+
+  it("what was answered for a day after a death does not count", () => {
+    const dead: Parameters<typeof following>[1] = (casebook) =>
+      [2, 3].map((number) =>
+        colonyStateDraft(casebook.cases[start.caseId] as never, colony(empty, number), {
+          ...{ state: "dead", on: today, diedOn: "2026-02-20" },
+        }),
+      );
+    const looks = [1, 2, 3].map((number) => see(start.caseId, colony(empty, number), "crawlers", "present"));
+    const { casebook, state } = following(start, ...looks, dead);
+    expect(spreadOf(casebook, state, colony(empty, 1))).toEqual({});
   });
 
   it("at the same time is within 30 days", () => {

@@ -7,6 +7,7 @@ import { type Casebook, type CaseState, settled, wholeApiary } from "../../caseb
 import type { FindingState } from "../../journal/index.ts";
 import { type FindingId, findingIds, noTrouble } from "../../knowledge/index.ts";
 import { daysBetween } from "../../units/index.ts";
+import { seenAfterDeath } from "./seen-after-death.ts";
 
 type Spread = Readonly<Partial<Record<FindingId, FindingState>>>;
 
@@ -20,41 +21,43 @@ const signsOfTrouble = findingIds.filter((id) => !noTrouble.includes(id));
 
 /**
  * Which of the two is present for a colony, or for the whole apiary, by the signs that it shows: "most" where half or
- * more of the colonies show one and the same sign at the same time; "only one" where every other colony was looked at
- * for one of them and shows none, since not looked for is not absent.
+ * more of the colonies show one and the same sign at the same time; "only one" where every other colony lives, was
+ * looked at for one of them at that time and shows none, since not looked for is not absent.
  */
 export function spreadOf(casebook: Casebook, state: CaseState, key: string): Spread {
   const all = Object.keys((state.apiary === null ? undefined : casebook.apiaries[state.apiary])?.colonies ?? {});
   if (all.length < fewestColonies) return {};
-  const spreads = (key === wholeApiary ? all : [key]).map((colony) => spreadFrom(state, colony, all));
-  return spreads.find(({ most_colonies: most }) => most) ?? aloneOf(spreads);
-}
-
-/** Of the whole apiary it is said where one colony alone shows a sign of trouble. */
-function aloneOf(spreads: readonly Spread[]): Spread {
-  const troubled = spreads.filter((spread) => Object.keys(spread).length > 0);
-  return troubled.length === 1 ? (troubled[0] ?? {}) : {};
+  if (key !== wholeApiary) return spreadFrom(state, key, all);
+  const troubled = all.filter((colony) => shownBy(state, colony).length > 0);
+  const spreads = troubled.map((colony) => spreadFrom(state, colony, all));
+  return spreads.find(({ most_colonies: most }) => most) ?? (troubled.length === 1 ? (spreads[0] ?? {}) : {});
 }
 
 function spreadFrom(state: CaseState, colony: string, all: readonly string[]): Spread {
-  const shown = signsOfTrouble.filter((id) => answer(state, colony, id) === "present");
+  const shown = shownBy(state, colony);
   if (shown.length === 0) return {};
-  const share = (id: FindingId) => all.filter((other) => isAtOnce(state, id, [colony, other])).length;
+  const answersAtOnce = (other: string) =>
+    shown.flatMap((id) => (isAtOnce(state, id, [colony, other]) ? (answer(state, other, id) ?? []) : []));
+  const share = (id: FindingId) =>
+    all.filter((other) => answer(state, other, id) === "present" && isAtOnce(state, id, [colony, other])).length;
   if (shown.some((id) => share(id) * 2 >= all.length)) return { most_colonies: "present" };
-  const isWell = (other: string) => {
-    const answers = shown.map((id) => answer(state, other, id));
-    return answers.includes("absent") && !answers.includes("present");
-  };
+  const isWell = (other: string) =>
+    settled(state.colonyStates[other])?.state !== "dead" &&
+    answersAtOnce(other).includes("absent") &&
+    shown.every((id) => answer(state, other, id) !== "present");
   return all.every((other) => other === colony || isWell(other)) ? { single_colony: "present" } : {};
 }
 
+const shownBy = (state: CaseState, colony: string): readonly FindingId[] =>
+  signsOfTrouble.filter((id) => answer(state, colony, id) === "present");
+
+/** As it counts for the colony: what was answered for a day after its death does not. */
 const answer = (state: CaseState, colony: string, id: FindingId): FindingState | null =>
-  settled(state.findings[colony]?.[id]);
+  seenAfterDeath(state, colony).findings.includes(id) ? null : settled(state.findings[colony]?.[id]);
 
 function isAtOnce(state: CaseState, id: FindingId, colonies: readonly [string, string]): boolean {
-  if (colonies.some((colony) => answer(state, colony, id) !== "present")) return false;
-  const [one = "", other = ""] = colonies.map((colony) => state.findings[colony]?.[id]?.candidates[0]?.at.slice(0, 10));
-  return Math.abs(daysBetween(one, other)) <= sameTimeDays;
+  const [one, other] = colonies.map((colony) => state.findings[colony]?.[id]?.candidates[0]?.at.slice(0, 10));
+  return one !== undefined && other !== undefined && Math.abs(daysBetween(one, other)) <= sameTimeDays;
 }
 
 /** Answers to the signs of trouble of a colony, "not looked" left out. */

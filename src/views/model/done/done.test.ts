@@ -253,10 +253,25 @@ describe("the year and the meantime", () => {
       return untilResult(casebook, casebook.cases.case ?? expect.fail("no case"), { today: "2026-06-20", words });
     };
     const keys = (findings: readonly string[]) => itemsOf(findings).map(({ key }) => key);
-    expect(keys([])).toEqual(["check-brood-first", "no-foreign-honey", "keep-queen-cells"]);
-    expect(keys(["queen_not_found_no_eggs"])).toContain("test-frame-before-queen");
+    // Unite, move, extract, reuse comb; whom to tell; feed without foreign honey.
+    const always = [
+      "ask-if-notifiable",
+      "stay-in-place",
+      "no-combs-reused",
+      "check-brood-first",
+      "no-foreign-honey",
+      "keep-queen-cells",
+    ];
+    expect(keys([])).toEqual(always);
+    for (const sign of ["queen_not_found_no_eggs", "roar_agitated", "sealed_brood_only"])
+      expect(keys([sign]), sign).toContain("test-frame-before-queen");
     const poisoned = itemsOf(["dead_heap"]);
-    expect(poisoned[0]).toMatchObject({ key: "poisoned-bees-gloves", when: "today" });
-    expect(poisoned.slice(1).every(({ when }) => when === "not-yet")).toBe(true);
+    expect(poisoned.filter(({ when }) => when === "today").map(({ key }) => key)).toEqual([
+      "poison-call-today",
+      "poisoned-bees-gloves",
+      "ask-if-notifiable",
+    ]);
+    expect(itemsOf(["stores_exhausted"])[0]).toMatchObject({ key: "no-food-starvation", when: "today" });
+    expect(itemsOf(["stores_exhausted"])[0]?.says).toMatch(/^c1: Feed today/);
   });
 });

@@ -120,18 +120,21 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
     settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
   const shared = state.findings[wholeApiary] ?? {};
   const records = Object.entries({ [wholeApiary]: {}, ...state.findings }).map(([key, own]) => {
+    const ownAnswersTo = (finding: string) => presentIn((own as Readonly<Record<string, Kept<string>>>)[finding]);
     const answersTo = (finding: string): readonly StopAnswer[] => [
-      ...presentIn((own as Readonly<Record<string, Kept<string>>>)[finding]),
+      ...ownAnswersTo(finding),
       ...presentIn(shared[finding]),
     ];
     const derived = spreadOf(casebook, state, key);
     return {
-      key,
       isPresent: (finding: FindingId) => derived[finding] === "present" || answersTo(finding).length > 0,
       results: [],
       colonyState: settled(state.colonyStates[key])?.state ?? null,
       region,
       answersTo,
+      /** The colony, when one of these was seen in it and not said of the whole apiary alone. */
+      seenIn: (findings: readonly string[]) =>
+        key !== wholeApiary && findings.some((each) => ownAnswersTo(each).length > 0) ? [key] : [],
     };
   });
   const results = [
@@ -156,7 +159,10 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
           {
             ...{ key, caseId: state.id, conditions: [condition], question: null, act, doNot },
             because: [...(seen.length > 0 ? findings : []), ...new Set(finds.map(({ value }) => value.test as TestId))],
-            colonies: coloniesAmong([...seen.map((each) => each.key), ...finds.map(({ value }) => value.colony)]),
+            colonies: distinct([
+              ...seen.flatMap((each) => each.seenIn(findings)),
+              ...finds.flatMap(({ value }) => value.colony ?? []),
+            ]),
             answers: unique([
               ...seen.flatMap(({ answersTo }) => findings.flatMap(answersTo)),
               ...finds.map(answerOf),
@@ -175,8 +181,8 @@ function mitesInFreeRegion(
   given: {
     readonly region: Readonly<Record<string, unknown>>;
     readonly records: readonly {
-      readonly key: string;
       readonly answersTo: (finding: string) => readonly StopAnswer[];
+      readonly seenIn: (findings: readonly string[]) => readonly string[];
     }[];
     readonly results: readonly Candidate<ResultOfColony>[];
   },
@@ -196,7 +202,10 @@ function mitesInFreeRegion(
     return [
       {
         ...{ key: `free-region-${condition}`, caseId: state.id, conditions: [condition], question: null },
-        colonies: coloniesAmong([...seen.map(({ key }) => key), ...shown.map(({ value }) => value.colony)]),
+        colonies: distinct([
+          ...seen.flatMap(({ seenIn }) => (eye === undefined ? [] : seenIn([eye]))),
+          ...shown.flatMap(({ value }) => value.colony ?? []),
+        ]),
         ...{ because, act, doNot, answers: unique([...byEye, ...shown.map(answerOf)]) },
       },
     ];
@@ -237,9 +246,7 @@ const beesWithMites = (casebook: Casebook, state: CaseState): readonly Candidate
       .map((candidate) => ({ ...candidate, value: { test: "tracheal-dissection", positive: 1, colony } })),
   );
 
-const coloniesAmong = (keys: readonly (string | null)[]): readonly string[] => [
-  ...new Set(keys.flatMap((key) => (key === null || key === wholeApiary ? [] : [key]))),
-];
+const distinct = (colonies: readonly string[]): readonly string[] => [...new Set(colonies)];
 
 const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>
   (kept?.candidates ?? []).filter(({ value }) => value === "present").map(answerOf);

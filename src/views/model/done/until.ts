@@ -13,6 +13,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
+import { urgentActs } from "./urgent.ts";
 
 export interface UntilItem {
   readonly key: string;
@@ -22,7 +23,13 @@ export interface UntilItem {
 }
 
 /** Cautions that ask for something; the others forbid. */
-const asks: readonly CautionId[] = ["close-dead-hive", "mask-for-dead-bees", "poisoned-bees-gloves"];
+const asks: readonly CautionId[] = [
+  "close-dead-hive",
+  "mask-for-dead-bees",
+  "poison-call-today",
+  "poisoned-bees-gloves",
+  "ask-if-notifiable",
+];
 
 /** Signs that put the queen in question: no new one goes in before a test comb has been given. */
 const queenSigns: readonly FindingId[] = [
@@ -31,11 +38,13 @@ const queenSigns: readonly FindingId[] = [
   "multiple_eggs_per_cell",
   "drone_brood_in_worker_cells",
   "emergency_or_supersedure_cells",
+  "sealed_brood_only",
+  "roar_agitated",
 ];
 /** Signs that could be poison: hives and site stay as they are. */
 const poisonSigns: readonly FindingId[] = ["dead_heap", "tongue_out", "wet_regurgitating", "recent_spray"];
 
-/** The cautions of a case that waits: what is to be done today first, dead hives before all. */
+/** What a case that waits asks for: what is to be done today first, what cannot wait before all. */
 export function untilResult(
   casebook: Casebook,
   state: CaseState,
@@ -52,6 +61,7 @@ export function untilResult(
   const triggers: readonly CautionTrigger[] = [
     ...(dead.length > 0 ? (["dead-hive"] as const) : []),
     ...(seen(poisonSigns) ? (["poisoning-suspicion"] as const) : []),
+    "result-waits",
     "brood-or-comb-moved",
     "feeding",
     ...(seen(queenSigns) ? (["requeening"] as const) : []),
@@ -63,10 +73,17 @@ export function untilResult(
   const items = ids.map(
     (id): UntilItem => ({
       key: id,
-      says: (id === "close-dead-hive" ? words.done.deadToday({ colonies: deadCodes }) : "") + cautions[id].words,
+      says: words.done.urgentIn({ colonies: id === "close-dead-hive" ? deadCodes : [], act: cautions[id].words }),
       when: asks.includes(id) ? "today" : "not-yet",
     }),
   );
+  const urgent = urgentActs(casebook, state).map(
+    ({ key, colonies, act }): UntilItem => ({
+      key,
+      says: words.done.urgentIn({ colonies, act }),
+      when: "today",
+    }),
+  );
   const of = (when: UntilItem["when"]) => items.filter((item) => item.when === when);
-  return [...of("today"), ...of("not-yet")];
+  return [...urgent, ...of("today"), ...of("not-yet")];
 }

@@ -10,12 +10,13 @@ import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { sentenceOf, type WholeWords } from "../../words/index.ts";
 import { couldView, fullDraws, isHeeded } from "../could.ts";
-import { type AskedDifferential, differentialInput, seenAfterDeath } from "../differential-input.ts";
+import { type AskedDifferential, differentialInput } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { ownReckoning } from "../own-evidence.ts";
 import type { Report } from "../paper.ts";
 import { countRedFlags, redFlags } from "../red-flags.ts";
+import { seenAfterDeath } from "../seen-after-death.ts";
 import { checkView, comparators } from "../worked/check.ts";
 import { stepRows } from "../worked/steps.ts";
 

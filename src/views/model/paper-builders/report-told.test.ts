@@ -75,6 +75,19 @@ describe("a report of what was told", () => {
     expect(toDo[0]?.what).toContain("Stop and report");
   });
 
+  it("says what cannot wait, with or without a stop", () => {
+    const hungry = see(start.caseId, second, "stores_exhausted", "present");
+    expect(report(...crawling, hungry).toDo[0]?.what).toMatch(/^WB-02: Feed today/);
+    const rope: Act = (casebook) =>
+      findingDrafts({
+        state: casebook.cases[start.caseId] as never,
+        ...{ key: first, finding: "ropy_thread", exclusiveWith: null, answer: "present", on: today },
+      });
+    const whats = report(...crawling, hungry, rope).toDo.map(({ what }) => what);
+    expect(whats[0]).toContain("Stop and report");
+    expect(whats.at(-1)).toMatch(/^WB-02: Feed today/);
+  });
+
   it("keeps apart what was answered for a day after the colony had died", () => {
     const dead: Act = (casebook) => [
       colonyStateDraft(casebook.cases[start.caseId] as never, second, {

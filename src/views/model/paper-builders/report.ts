@@ -18,6 +18,7 @@ import type { Day } from "../../../units/index.ts";
 import type { WholeWords } from "../../words/index.ts";
 import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
+import { urgentActs } from "../done/urgent.ts";
 import { reportsTold } from "../forms/reports-told.ts";
 import { foundView } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
@@ -147,9 +148,11 @@ function howRead(specimens: readonly SpecimenFound[], words: WholeWords): string
   ].join(" ");
 }
 
+/** What stops, what cannot wait, then the decision and its plan. */
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
   const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
+  const urgent = urgentActs(casebook, state).map((each) => ({ on: on(today), what: words.done.urgentIn(each) }));
   if (stops.length > 0) {
     const { reports, missing } = reportsTold(casebook, state, words);
     return [
@@ -162,10 +165,11 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
         ].join(" "),
       })),
       ...[...reports, ...(missing === null ? [] : [missing])].map((what) => ({ on: "", what })),
+      ...urgent,
     ];
   }
   const decided = settled(state.decision);
-  if (!decided) return [{ on: on(today), what: words.paper.nothingToDo }];
+  if (!decided) return [...urgent, { on: on(today), what: words.paper.nothingToDo }];
   const steps = plansOf(casebook, state.id).flatMap((plan) => {
     const body = settled(plan.record);
     return (body?.steps ?? [])
@@ -180,9 +184,10 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
     ...steps,
     { day: decided.reviewOn, what: words.paper.lookAgain },
   ];
-  return rows
-    .sort((one, other) => one.day.localeCompare(other.day))
-    .map((row) => ({ on: on(row.day), what: row.what }));
+  return [
+    ...urgent,
+    ...rows.sort((one, other) => one.day.localeCompare(other.day)).map((row) => ({ on: on(row.day), what: row.what })),
+  ];
 }
 
 function heed(casebook: Casebook, state: CaseState, specimens: readonly SpecimenFound[]): readonly CautionId[] {

@@ -44,9 +44,7 @@ export const could = {
   cannotTell: (slots: { readonly first: Named; readonly second: Named | null }) =>
     `**Cannot tell yet.** Our judgement: ${judgedAs(slots)}.`,
   reportFirst: (slots: { readonly first: Named | null; readonly second: Named | null }) =>
-    `**Report first: only a laboratory can settle it.** Our judgement meanwhile: ${
-      slots.first ? judgedAs(slots) : "no cause reaches 1 in 10 here"
-    }.`,
+    `**Report first.** Our judgement meanwhile: ${slots.first ? judgedAs(slots) : "no cause reaches 1 in 10 here"}.`,
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
     `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10${couldBe(slots)}.`,
@@ -73,8 +71,7 @@ export const could = {
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
     "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
     "spotty-brood-alone": "Spotty brood alone names no queen.",
-    "report-first":
-      "Something must be reported first; until that is settled no normal state is named and no look is advised.",
+    "report-first": "Something must be reported first; until that is settled no normal state is named.",
     "circumstances-only": "Only circumstances speak for it, no sign and no test.",
   },
   underAnswer: (slots: { readonly because: string }) =>

@@ -111,7 +111,8 @@ export const done = {
 
   untilHead: "Until the result",
   until: { today: "Today", "not-yet": "Not until then" },
-  deadToday: (slots: { readonly colonies: readonly string[] }) => `${list(slots.colonies)}: `,
+  urgentIn: (slots: { readonly colonies: readonly string[]; readonly act: string }) =>
+    slots.colonies.length === 0 ? slots.act : `${list(slots.colonies)}: ${slots.act}`,
 
   decideHead: "Write the decision down",
   choice: "Choice",

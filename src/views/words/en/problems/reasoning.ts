@@ -8,6 +8,8 @@ const weaknesses: Readonly<Record<string, string>> = {
   "after-control": "soon after a treatment",
   "few-bees": "few bees",
   "out-of-season": "not the season for it",
+  "wrong-bees": "not the bees that this test asks for",
+  "kept-dry": "the bees were kept dry",
   late: "days passed before the bees were frozen",
   "freezing-unsaid": "nobody said how soon the bees were frozen",
 };

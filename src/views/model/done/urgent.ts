@@ -1,0 +1,35 @@
+/**
+ * What cannot wait for a result and is no matter for the authority: a colony without food, mummies that harm people.
+ *
+ * @module views/model
+ */
+import { type Casebook, type CaseState, settled, wholeApiary } from "../../../casebook/index.ts";
+import { firedBy, type MustNotMiss, type MustNotMissKey, mustNotMiss } from "../../../knowledge/index.ts";
+import { colonyCode } from "../bench/worklist.ts";
+import { seenAfterDeath } from "../seen-after-death.ts";
+
+export interface UrgentAct {
+  readonly key: MustNotMissKey;
+  /** Codes of the colonies it is seen in; none where it was said of the whole apiary alone. */
+  readonly colonies: readonly string[];
+  /** What to do and what not. */
+  readonly act: string;
+}
+
+/** The notices that fire in a case and that the law does not ask for; a stop tells of the others. */
+export function urgentActs(casebook: Casebook, state: CaseState): readonly UrgentAct[] {
+  const region = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
+  return (Object.entries(mustNotMiss) as [MustNotMissKey, MustNotMiss][])
+    .filter(([, { report }]) => !report)
+    .flatMap(([key, notice]): readonly UrgentAct[] => {
+      const keys = Object.entries(state.findings).flatMap(([colony, own]) => {
+        const { findings: late } = seenAfterDeath(state, colony);
+        const isPresent = (id: (typeof late)[number]) => !late.includes(id) && settled(own[id]) === "present";
+        const colonyState = settled(state.colonyStates[colony])?.state ?? null;
+        return firedBy(notice, { isPresent, results: [], colonyState, region }).length > 0 ? [colony] : [];
+      });
+      if (keys.length === 0) return [];
+      const colonies = keys.filter((colony) => colony !== wholeApiary).map((id) => colonyCode(casebook, state.id, id));
+      return [{ key, colonies: colonies.sort(), act: [notice.act, ...notice.doNot].join(" ") }];
+    });
+}
