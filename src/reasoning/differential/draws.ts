@@ -36,8 +36,10 @@ const setsInDraws = { best: 900, neighboursOf: 16 } as const;
  *
  * With many present findings each draw reweighs a list of sets instead of summing over all: the list's log odds in a
  * draw, less its log odds at the stated numbers, are added to the exact log odds, so the centre is exact.
+ * `mostProducts`: up to so many each draw sums over all sets.
  */
-export const rangesOf = (whole: CaseModel, posterior: Posterior): Ranges => rangesFrom(sharesDrawn(whole, posterior));
+export const rangesOf = (whole: CaseModel, posterior: Posterior, mostProducts = productsInDraws): Ranges =>
+  rangesFrom(sharesDrawn(whole, posterior, mostProducts));
 
 /** The ranges that draws make. */
 export function rangesFrom({ byCondition, byGroup, weight }: SharesDrawn): Ranges {
@@ -49,7 +51,7 @@ export function rangesFrom({ byCondition, byGroup, weight }: SharesDrawn): Range
 }
 
 /** The posterior of each condition and group in every draw, unsorted, and how much each draw counts. */
-export function sharesDrawn(whole: CaseModel, posterior: Posterior): SharesDrawn {
+export function sharesDrawn(whole: CaseModel, posterior: Posterior, mostProducts = productsInDraws): SharesDrawn {
   const { model, originalFinding } = restricted(whole);
   const stated = statedCase(model);
   const plan = drawPlan(model, stated, originalFinding);
@@ -58,7 +60,7 @@ export function sharesDrawn(whole: CaseModel, posterior: Posterior): SharesDrawn
   const byCondition = Array.from({ length: conditions }, () => new Float64Array(draws));
   const byGroup = Array.from({ length: groups }, () => new Float64Array(draws));
   const weight = new Float64Array(draws);
-  const sharesOf = sharesIn(model, posterior);
+  const sharesOf = sharesIn(model, posterior, mostProducts);
   for (let draw = 0; draw < draws; draw++) {
     const numbers = drawn(plan, draw);
     const parameters = parametersOf(model.network, numbers);
@@ -81,12 +83,12 @@ export interface SharesDrawn {
 type SharesOf = (parameters: Parameters, evidence: NetworkEvidence) => Shares;
 
 /** How the draws of a case are summed. */
-function sharesIn(model: CaseModel, posterior: Posterior): SharesOf {
+function sharesIn(model: CaseModel, posterior: Posterior, mostProducts: number): SharesOf {
   const stated = statedCase(model);
   const parameters = parametersOf(model.network, stated);
   const evidence = evidenceOf(model, stated);
   const products = termsOf(parameters, evidence).levels.reduce((product, { options }) => product * options, 1);
-  if (products <= productsInDraws)
+  if (products <= mostProducts)
     return (drawnParameters, drawnEvidence) => summed(drawnParameters, drawnEvidence, model.groups);
   const order = byProbability(posterior.condition);
   const best = bestSets(parameters, evidence, order, { sets: setsInDraws.best, weight: Number.POSITIVE_INFINITY });

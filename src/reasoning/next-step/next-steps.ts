@@ -48,6 +48,8 @@ export interface NextStep<F extends string = FindingId> {
   readonly minutes: number;
   /** Cost class, 1 (in the field, nearly free) to 4 (a specialised laboratory). */
   readonly cost: 1 | 2 | 3 | 4;
+  /** Days until the result is in; 0 for a look. Told, and not weighed: no price of a day is known. */
+  readonly days: { readonly low: number; readonly high: number };
   /** Why it stands where it does. */
   readonly because: StepReason;
 }
@@ -159,6 +161,7 @@ function stepOf(
     decisionGain,
     minutes: record === null ? (findings[id]?.minutes ?? 0) : record.minutes.value,
     cost: record === null ? 1 : record.costClass.low,
+    days: record === null ? { low: 0, high: 0 } : { ...record.days },
   };
 }
 

@@ -156,11 +156,12 @@ const output = z.strictObject({
         decisionGain: z.number(),
         minutes: z.number(),
         cost: z.number().int(),
+        days: z.strictObject({ low: z.number(), high: z.number() }).describe("until the result is in"),
         because: z.enum(["checks-what-was-reported", "the-verdict-waits-for-it", "worth-the-effort"]),
       }),
     )
     .describe(
-      "every look and test that is open, best first; decisionGain in shares of one colony's value by the default loss table, cost in cost class 1 to 4",
+      "every look and test that is open, best first; decisionGain in shares of one colony's value by the default loss table, cost in cost class 1 to 4. Beside a notice with `report` this is for whom it is reported to: no advice until a stop is lifted",
     ),
   changes: z
     .array(

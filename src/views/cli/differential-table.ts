@@ -27,6 +27,7 @@ export function differentialForPeople(answer: Answer, asked: differential.AnyInp
     reasonsOf(against, -1),
   ]);
   const rest = answer.conditions.length - shown.length;
+  const stopped = answer.mustNotMiss.some(({ report }) => report);
   return [
     ...(mites ? [`${words.could.proven({ term: termOf(provenByDissection), ...mites }).replaceAll("**", "")}\n`] : []),
     `${verdictOf(answer)}\n`,
@@ -41,26 +42,29 @@ export function differentialForPeople(answer: Answer, asked: differential.AnyInp
         `${percent(low)} to ${percent(high)}`,
       ]),
     ),
-    `Next\n${table(
-      ["step", "kind", "bits", "minutes", "costClass", "because"],
-      answer.next
-        .slice(0, stepsShown)
-        .map(({ step, kind, bits, minutes, cost, because }) => [
-          termOf(step),
-          kind,
-          Number(bits.toPrecision(2)),
-          minutes,
-          cost,
-          because.replaceAll("-", " "),
-        ]),
-    )}`,
+    stopped
+      ? words.could.stepsWait
+      : `Next\n${table(
+          ["step", "kind", "bits", "minutes", "costClass", "because"],
+          answer.next
+            .slice(0, stepsShown)
+            .map(({ step, kind, bits, minutes, cost, because }) => [
+              termOf(step),
+              kind,
+              Number(bits.toPrecision(2)),
+              minutes,
+              cost,
+              because.replaceAll("-", " "),
+            ]),
+        )}`,
     `Nothing wrong: ${percent(answer.nothingWrong)}. Knowledge ${answer.knowledge.version}; ${percent(answer.knowledge.judgedShare)} of what was used is experts' judgement.\n`,
   ].join("\n");
 }
 
-function verdictOf({ verdict }: Answer): string {
+function verdictOf({ verdict, mustNotMiss }: Answer): string {
   const because = verdict.because.replaceAll("-", " ");
-  if (verdict.kind === "cannot-tell") return `Cannot tell yet (${because}).`;
+  if (verdict.kind === "cannot-tell")
+    return mustNotMiss.some(({ report }) => report) ? "Report first." : `Cannot tell yet (${because}).`;
   const name = verdict.condition ? termOf(verdict.condition) : (verdict.group ?? "").replaceAll("_", " ");
   return `Leading: ${name} (${because}).`;
 }

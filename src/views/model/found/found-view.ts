@@ -48,6 +48,9 @@ export interface FoundView {
   readonly scaleEnd: number;
 }
 
+/** So many told results stand in the answer itself. */
+export const toldInAnswer = 2;
+
 const bands = thresholds["tracheal-bands"].bands;
 
 /** What was found in a case. */
@@ -90,7 +93,7 @@ function answerOf(
   const state = casebook.cases[caseId];
   if (specimens.length === 0) {
     const told = state ? otherTests(casebook, state, words) : [];
-    return told.length === 0 ? say.none : say.toldOnly({ results: told });
+    return told.length === 0 ? say.none : say.toldOnly({ results: told.length, first: told.slice(0, toldInAnswer) });
   }
   const read = specimens.filter((each) => each.estimate !== null);
   if (read.length === 0) return say.nothingRead({ vials: specimens.length });

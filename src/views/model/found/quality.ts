@@ -101,13 +101,17 @@ function outsideNotes(specimen: SpecimenFound, words: Words): readonly QualityNo
 /** What makes a zero weak: summer, an earlier treatment, too few bees. */
 export function zeroProblems(specimen: SpecimenFound): readonly Problem[] {
   const tally = specimen.readings[0]?.tally;
-  if (!tally || tally.read === 0 || tally.positive > 0 || specimen.season === null) return [];
-  return sampling.zeroFound({
-    examined: tally.read,
-    level: 0.95,
-    sensitivity: 1,
-    season: specimen.season,
-    treatmentDaysAgo: specimen.treatmentDaysAgo,
-    designPrevalence: 0.05,
-  }).problems;
+  if (!tally || tally.read === 0 || tally.positive > 0) return [];
+  return weakZero({ ...specimen, examined: tally.read });
 }
+
+/** What makes a zero weak in so many bees of a season; nothing where the season is not known. */
+export const weakZero = ({
+  examined,
+  season,
+  treatmentDaysAgo,
+}: Pick<SpecimenFound, "season" | "treatmentDaysAgo"> & { readonly examined: number }): readonly Problem[] =>
+  season === null
+    ? []
+    : sampling.zeroFound({ examined, level: 0.95, sensitivity: 1, season, treatmentDaysAgo, designPrevalence: 0.05 })
+        .problems;

@@ -113,9 +113,10 @@ export function seasonAt(casebook: Casebook, caseId: string | null, on: Day | nu
   return on === null || latitude === undefined ? null : seasonOf(on, latitude);
 }
 
-function treatmentBefore(
+/** Days since a treatment of the colony ended, 0 while one was on; null when none is on record for a year. */
+export function treatmentBefore(
   casebook: Casebook,
-  { case: caseId, colony }: BodyOf<"specimen-labelled">,
+  { case: caseId, colony }: Pick<BodyOf<"specimen-labelled">, "case" | "colony">,
   takenOn: Day,
 ): number | null {
   const apiary = casebook.cases[caseId]?.apiary;

@@ -5,18 +5,19 @@
  */
 import type { Casebook, CaseState } from "../../../casebook/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
+import type { Problem } from "../../../units/index.ts";
 import { sentenceOf, type WholeWords } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
-import { zeroProblems } from "../found/quality.ts";
-import type { SpecimenFound } from "../found/specimens.ts";
-import { toldDissections } from "../found/told-dissections.ts";
+import { weakZero, zeroProblems } from "../found/quality.ts";
+import { type SpecimenFound, seasonAt, treatmentBefore } from "../found/specimens.ts";
+import { type ToldDissection, toldDissections } from "../found/told-dissections.ts";
 
 /** Bees of one colony that were opened, here or elsewhere. */
 interface Opened {
   readonly colony: string;
   readonly bees: number;
   readonly positive: number;
-  /** What weakens a zero beside the number of bees; not known of bees opened elsewhere. */
+  /** What weakens a zero beside the number of bees. */
   readonly weak: readonly string[];
 }
 
@@ -29,10 +30,7 @@ export function reportMissed(
   const say = words.paper;
   const opened: readonly Opened[] = [
     ...read.map((each) => openedHere(each, words)),
-    ...toldDissections(state).map(({ colony, positive, examined }) => ({
-      colony: colonyCode(casebook, state.id, colony),
-      ...{ bees: examined, positive, weak: [] },
-    })),
+    ...toldDissections(state).map((told) => openedElsewhere(casebook, state, told, words)),
   ];
   if (opened.length === 0) return [Object.keys(state.tests).length > 0 ? say.missedElsewhere : say.nothingMissed];
   const zeros = opened.filter(({ positive }) => positive === 0);
@@ -48,14 +46,31 @@ export function reportMissed(
 const missedOf = (bees: number, prevalence: number): number =>
   1 - sampling.detectionProbability({ bees, designPrevalence: prevalence, sensitivity: 1 });
 
+function openedElsewhere(casebook: Casebook, state: CaseState, told: ToldDissection, words: WholeWords): Opened {
+  const { colony, on, positive, examined, aliveWhenTaken } = told;
+  const season = seasonAt(casebook, state.id, on);
+  const treatmentDaysAgo = treatmentBefore(casebook, { case: state.id, colony }, on);
+  return {
+    colony: words.paper.elsewhere({ colony: colonyCode(casebook, state.id, colony) }),
+    bees: examined,
+    positive,
+    weak:
+      positive > 0
+        ? []
+        : [
+            ...(aliveWhenTaken === false ? [words.found.quality.dead.replaceAll("**", "")] : []),
+            ...sentences(weakZero({ examined, season, treatmentDaysAgo }), words),
+          ],
+  };
+}
+
 const openedHere = (specimen: SpecimenFound, words: WholeWords): Opened => ({
   colony: specimen.colony,
   bees: specimen.estimate?.n ?? 0,
   positive: specimen.readings[0]?.tally.positive ?? 1,
-  weak:
-    specimen.readings[0]?.tally.positive === 0
-      ? zeroProblems(specimen)
-          .filter((problem) => problem.code !== "too-few-for-design")
-          .map((problem) => sentenceOf(problem, words))
-      : [],
+  weak: sentences(zeroProblems(specimen), words),
 });
+
+/** Of what weakens a zero; that the bees are few the sentence of the zero says already. */
+const sentences = (problems: readonly Problem[], words: WholeWords): readonly string[] =>
+  problems.filter(({ code }) => code !== "too-few-for-design").map((problem) => sentenceOf(problem, words));

@@ -45,8 +45,12 @@ describe("a report of what was told", () => {
   it("says what a zero told could have missed, and what no count can say", () => {
     // 0.95 ^ 30 = 0.215 and 0.98 ^ 30 = 0.545.
     expect(report(...crawling, dissected(0)).missed).toEqual([
-      "WB-01: none found in 30 bees. If 5 in every 100 bees had mites, we would have missed them 21 times in 100; if 2 in every 100, 55 times.",
+      "WB-01, opened elsewhere: none found in 30 bees. If 5 in every 100 bees had mites, such bees show none 21 times in 100; if 2 in every 100, 55 times.",
     ]);
+    const dead = result({
+      ...{ test: "tracheal-dissection", colony: first, positive: 0, examined: 50, aliveWhenTaken: false },
+    });
+    expect(report(...crawling, dead).missed[0]).toContain("Not alive when taken");
     expect(report(...crawling, result({ test: "spore-count", colony: first, sporesMillionsPerBee: 2 })).missed).toEqual(
       ["No bee was read here: what the results told could have missed, their laboratory can say."],
     );

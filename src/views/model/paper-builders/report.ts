@@ -20,7 +20,7 @@ import { stopActs } from "../done/stop-acts.ts";
 import { stopNotices } from "../done/stops.ts";
 import { urgentActs } from "../done/urgent.ts";
 import { reportsTold } from "../forms/reports-told.ts";
-import { foundView } from "../found/found-view.ts";
+import { foundView, toldInAnswer } from "../found/found-view.ts";
 import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { OwnReckoning } from "../own-evidence.ts";
@@ -52,7 +52,6 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const sampled = new Set(read.map((each) => each.label.colony));
   const colonies = coloniesOf(casebook, caseId);
   const told = otherTests(casebook, state, words);
-  const { toldResult, toldInAnswer } = words.found;
   const apiary = apiaryOf(casebook, state);
   const [heavy = "", rest = ""] = splitAnswer(view.answer);
   const shown = view.specimens.find((each) => each.id === view.first && !each.isLimited);
@@ -69,7 +68,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     answer: view.specimens.length + told.length === 0 ? say.nothingFound : { heavy, rest },
     below: [
       ...(read.length > 0 ? [say.unsampled(colonies.filter((colony) => !sampled.has(colony.id)).length)] : []),
-      ...told.slice(view.specimens.length > 0 ? 0 : toldInAnswer).map(toldResult),
+      ...told.slice(view.specimens.length > 0 ? 0 : toldInAnswer).map(words.found.toldResult),
     ],
     picture:
       shown && estimate

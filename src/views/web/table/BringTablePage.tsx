@@ -52,7 +52,8 @@ export default function BringTablePage() {
       // One that is too large is not read at all.
       const bytes = new Uint8Array(await given.slice(0, mostMegabytes * 1024 * 1024 + 1).arrayBuffer());
       const { opened, reading } = await opening(bytes);
-      const known = opened.ok ? mappingFor(opened.value.header) : null;
+      const before = opened.ok ? mappingFor(opened.value.header) : null;
+      const known = before && goesToOpenCases(before, casebook) ? before : null;
       setFile({ name: given.name, bytes, opened, reading });
       setMapping(known);
       setRemembered(known !== null);
@@ -156,6 +157,13 @@ const openCasesAt = (casebook: Casebook, apiary: string): readonly KnownCase[] =
       ? []
       : [{ id, code: opened.code, question: opened.question, colonies: opened.colonies }];
   });
+
+/** Whether every case that a mapping was made for is still open: else it is chosen anew. */
+const goesToOpenCases = ({ apiary }: Mapping, casebook: Casebook): boolean =>
+  Object.values(apiary.places).every(
+    ({ onRecord = "", caseOnRecord }) =>
+      caseOnRecord === undefined || openCasesAt(casebook, onRecord).some(({ id }) => id === caseOnRecord.id),
+  );
 
 /** Each place as it stands on record, with its colonies, or as its code and name were typed. */
 function placesOf(names: readonly string[], fields: Readonly<Record<string, string | undefined>>, casebook: Casebook) {

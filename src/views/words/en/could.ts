@@ -45,6 +45,8 @@ export const could = {
     `**Cannot tell yet.** Our judgement: ${judgedAs(slots)}.`,
   reportFirst: (slots: { readonly first: Named | null; readonly second: Named | null }) =>
     `**Report first.** Our judgement meanwhile: ${slots.first ? judgedAs(slots) : "no cause reaches 1 in 10 here"}.`,
+  stepsWait:
+    "No look, test or treatment is advised beside what must be reported, until the stop is lifted on a laboratory’s result.\n",
   nothingStandsOut: "**Cannot tell yet.** No cause reaches 1 in 10.",
   leads: (slots: { readonly term: string; readonly share: number; readonly low: number; readonly high: number }) =>
     `**Leading: ${lower(slots.term)}.** Our judgement: **${inTen(slots.share)}** in 10${couldBe(slots)}.`,
@@ -197,7 +199,7 @@ export const could = {
   compareUnseen: "What would part them",
   compareColumns: {
     what: "Look or test",
-    found: "If found",
+    found: "If so",
     not: "If not",
     minutes: "Takes",
     towards: "Speaks for",

@@ -22,21 +22,17 @@ interface ToldResult {
   readonly laboratory: string | null;
 }
 
-/** So many results stand in the answer itself. */
-const toldInAnswer = 2;
-
 const toldResult = ({ test, colony, on, says, laboratory }: ToldResult): string =>
   `${capital(colony)}, ${lower(test)}, ${day(on)}${laboratory === null ? "" : `, ${laboratory}`}: ${says.replace(/\.$/, "")}.`;
 
 const results = { found: "found", "none-found": "none found", unclear: "unclear" } as const;
 
 export const found = {
-  toldInAnswer,
   toldResult,
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
-  toldOnly: (slots: { readonly results: readonly ToldResult[] }) =>
-    `**${capital(some(slots.results.length, "result", "results"))} told, no bee read here.** ${slots.results
-      .slice(0, toldInAnswer)
+  /** `first`: those told in the answer itself, of so many. */
+  toldOnly: (slots: { readonly results: number; readonly first: readonly ToldResult[] }) =>
+    `**${capital(some(slots.results, "result", "results"))} told, no bee read here.** ${slots.first
       .map(toldResult)
       .join(" ")}`,
   nothingRead: (slots: { readonly vials: number }) =>

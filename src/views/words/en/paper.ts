@@ -168,8 +168,9 @@ export const paper = {
       .filter(Boolean)
       .join(" "),
   limited: (colony: string): string => `${colony} is accepted with limits: please sample it again.`,
+  elsewhere: (slots: { readonly colony: string }): string => `${slots.colony}, opened elsewhere`,
   missedZero: (colony: string, bees: number, five: number, two: number): string =>
-    `${colony}: none found in ${some(bees, "bee", "bees")}. If 5 in every 100 bees had mites, we would have missed them ${inHundred(five)} times in 100; if 2 in every 100, ${inHundred(two)} times.`,
+    `${colony}: none found in ${some(bees, "bee", "bees")}. If 5 in every 100 bees had mites, such bees show none ${inHundred(five)} times in 100; if 2 in every 100, ${inHundred(two)} times.`,
   missedAny: (bees: number, five: number): string =>
     `${some(bees, "bee", "bees")} of a colony with 5 in 100 infested show none ${inHundred(five)} times in 100.`,
   nothingFound: { heavy: "No bee was opened.", rest: "No specimen was read and no result was told." },

@@ -122,7 +122,7 @@ export const importProblems = {
   "count-column-alone": (slots: Slots) =>
     `This column is half of a count and tells nothing alone. Say which column is “${new Map(Object.entries<string>(countColumns)).get(String(slots.missing)) ?? slots.missing}”, or leave this one out.`,
   "colony-not-of-case": () =>
-    "The case that was chosen is about other colonies. Choose a new case, or add the colony to that one first.",
+    "The case that was chosen is about other colonies. Choose a new case for this table, or leave the row out.",
   "counted-on-no-bees": () => "Mites were counted on no bees. Enter how many bees.",
   "date-missing": () => "The day is missing.",
   "date-unreadable": () => "This is not a day. Expected: year-month-day.",
