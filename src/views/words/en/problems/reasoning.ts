@@ -37,7 +37,7 @@ export const caseProblems = {
         .map((reason) => weaknesses[reason] ?? reason.replaceAll("-", " ")),
     )}.`,
   "dead-long-ago": (slots: Slots) =>
-    `The bees have been dead for ${slots.days} days: signs on them fade, and mites leave dead hosts. What was found weighs less.`,
+    `The bees have been dead for ${slots.days} days: signs on them fade, mites leave them, and moth, mould and robbers come. No sign is weighed less for it here: a fresh one tells more.`,
   "exotic-found": () => "Mites were found where none should be. Call the competent authority before anything is moved.",
   "evidence-contradicts-model": () =>
     "No set of causes known here could bring what was seen. Look again at what was answered.",
