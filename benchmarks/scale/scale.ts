@@ -4,7 +4,7 @@
  */
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { sql } from "kysely";
@@ -70,6 +70,9 @@ async function singles(store: ServerStore): Promise<number> {
   return times.sort((one, other) => one - other)[Math.floor(times.length * 0.95)] ?? Number.NaN;
 }
 
+/** The program as it is installed, built. */
+const program = path.join(import.meta.dirname, "..", "..", "dist", "cli", "skepsis.js");
+
 interface Served {
   /** Until the service gives its first page. */
   readonly seconds: number;
@@ -80,8 +83,7 @@ interface Served {
 async function served(folder: string): Promise<Served> {
   const began = performance.now();
   const env = { ...process.env, SKEPSIS_PORT: "0", SKEPSIS_HOST: "127.0.0.1", SKEPSIS_DATA: folder };
-  const words = ["src/views/cli/skepsis.ts", "serve"];
-  const child = spawn(process.execPath, words, { env, stdio: ["ignore", "pipe", "ignore"] });
+  const child = spawn(process.execPath, [program, "serve"], { env, stdio: ["ignore", "pipe", "ignore"] });
   let said = "";
   let seconds = Number.NaN;
   for await (const piece of child.stdout) {
@@ -139,6 +141,7 @@ function statusOf(process: number | undefined): string {
 
 /** Prints every figure for a share of the whole. */
 export async function scale(share: number): Promise<void> {
+  if (!existsSync(program)) throw new Error("there is no built program: build it first");
   const size = shareOf(share);
   console.log(`${size.cases} cases, ${size.specimens} specimens, ${size.bees} bees read; ${share} of the whole.`);
   const folder = mkdtempSync(path.join(tmpdir(), "skepsis-scale-"));

@@ -105,5 +105,8 @@ export async function makeProjection(tx: Writing, { whole, tableEnd }: Engine): 
     .addColumn("part", "text", (column) => column.notNull())
     .modifyEnd(tableEnd)
     .execute();
-  await tx.schema.createIndex("states_by_position").ifNotExists().on("states").column("position").execute();
+  const index = (name: string) => tx.schema.createIndex(name).ifNotExists().on("states");
+  await index("states_by_position").column("position").execute();
+  // Asked at every start: whole states lie wide apart, and to go through them all takes seconds.
+  await index("states_by_fold").columns(["fold_version", "root"]).execute();
 }
