@@ -13,7 +13,7 @@ num = lambda x: D(str(x))
 grade = {g: num(p) for g, p in know["gradeProbability"].items()}
 conditions, findings = know["conditions"], know["findings"]
 # Judgement, as the method page states it.
-DEPENDENCE, RATIO, ONE, TOGETHER, MOST = D("0.7"), D(4), D(10), D(30), D("0.6")
+DEPENDENCE, RATIO, ONE, TOGETHER, MOST, DEAD = D("0.7"), D(4), D(10), D(30), D("0.6"), D("0.1")
 BLOCK = ["varroa_pms", "dwv_overt", "acute_virus_complex"]
 EXCLUSIVE_GROUPS = {f["group"] for f in findings.values() if "exclusiveWith" in f}
 
@@ -25,7 +25,7 @@ def priors(season, region, state):
             ("vespa", "established"): "hornet-established", ("acarapisWoodi", "unknown"): "acarapis-unknown",
             ("acarapisWoodi", "absent"): "acarapis-absent"}
     applied = [k for (field, value), k in keys.items() if region[field] == value]
-    if state == "dead": applied.append("visited-after-death")
+    if state == "dead": applied += ["visited-after-death", "states-of-the-living"]
     for key in applied:
         rule = know["regionAdjustments"][key]
         before = sum(p.values())
@@ -112,7 +112,7 @@ def posterior(case):
 
     none = {c: D(1) for c in conditions}
     all_prior = sum_all(none, f=none)
-    share = num(know["nothingWrongShare"])
+    share = num(know["nothingWrongShare"]) * (DEAD if state == "dead" else 1)
     empty_weight = share * (all_prior - 1) / (1 - share)
 
     # Each present finding: K - K N. Each absent one: 1 - K + K N, which is N where nothing suppresses it.

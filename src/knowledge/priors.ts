@@ -66,6 +66,21 @@ export const regionAdjustments = {
     thenRenormalise: false,
     citations: [{ source: null, at: "experts' judgement, region adjustments", read: "judgement" }],
   },
+  "states-of-the-living": {
+    when: "The colony is dead: states of a living colony may have been seen before, and do not explain its death.",
+    conditions: [
+      "brood_break_swarm",
+      "chilled_or_old_foragers",
+      "drone_eviction",
+      "orientation_flight",
+      "spring_turnover_normal",
+      "winter_brood_pause",
+      "winter_losses_normal",
+    ],
+    change: { kind: "factor", factor: 0.05 },
+    thenRenormalise: false,
+    citations: [{ source: null, at: "no source", read: "judgement" }],
+  },
   "hornet-established": {
     when: "An exotic Vespa is established.",
     conditions: ["hornet_predation"],

@@ -230,6 +230,8 @@ describe("input", () => {
     expect(at({ region: { smallHiveBeetle: "endemic" } }, "small_hive_beetle")).toBeGreaterThan(300);
     expect(at({ region: { tropilaelaps: "endemic" } }, "tropilaelaps")).toBeGreaterThan(800);
     expect(at({ region: { vespa: "established" } }, "hornet_predation")).toBeGreaterThan(15);
-    expect(at({ colony: { state: "dead" } }, "queenless")).toBeLessThan(0.55);
+    // Halved, and a little more likely for what a dead colony cannot be.
+    expect(at({ colony: { state: "dead" } }, "queenless")).toBeLessThan(0.7);
+    expect(at({ colony: { state: "dead" } }, "winter_losses_normal")).toBeLessThan(0.07);
   });
 });

@@ -282,6 +282,14 @@ describe("from print and practice", () => {
       answer({ season: "winter", findings: {}, colony: { state } }).groups.find(({ id }) => id === "queen_trouble")
         ?.posterior ?? 0;
     expect(share("alive")).toBeCloseTo(0.17, 2);
-    expect(share("dead")).toBeCloseTo(0.09, 2);
+    expect(share("dead")).toBeCloseTo(0.11, 2);
+  });
+
+  it("[DX40] a dead colony had something", () => {
+    for (const when of ["winter", "spring", "summer", "autumn"] as const) {
+      const { conditions, nothingWrong } = answer({ season: when, findings: {}, colony: { state: "dead" } });
+      expect(nothingWrong).toBeLessThan(0.02);
+      for (const { id, role, posterior } of conditions) if (role === "normal") expect(posterior, id).toBeLessThan(0.06);
+    }
   });
 });

@@ -152,6 +152,9 @@ export const foundByLevel = {
 /** Bees from honey combs carry about half the mites of bees from the brood nest. Source: calderone-turcotte-1998. */
 export const honeyCombMites = 0.5;
 
+/** A colony that died had something: so much of the share with nothing wrong is left for what no cause here names. Judgement. */
+export const deadOfNothing = 0.1;
+
 /** A colony dead longer than this has moth, mould and robbing that came after. Judgement. */
 export const longDeadDays = 14;
 

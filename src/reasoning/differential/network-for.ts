@@ -14,7 +14,7 @@ import {
 } from "../../knowledge/index.ts";
 import { ensure, type Season } from "../../units/index.ts";
 import type { Region } from "./input.ts";
-import { groupDependence, virusWithVarroaRatio } from "./judgements.ts";
+import { deadOfNothing, groupDependence, virusWithVarroaRatio } from "./judgements.ts";
 import type { Network, NetworkPair } from "./network.ts";
 import { spreadOf } from "./start-counts.ts";
 import { harmfulDose, testFindings } from "./weighed-tests.ts";
@@ -83,7 +83,7 @@ export function networkFor(setting: Setting, evidence: Evidence = publishedEvide
         ratio: virusWithVarroaRatio,
       },
     ],
-    nothingWrong: setting.nothingWrong,
+    nothingWrong: setting.nothingWrong * (setting.colonyState === "dead" ? deadOfNothing : 1),
     dependence: groupDependence,
   };
 }
@@ -151,6 +151,9 @@ export function priorProbabilities(
   if (region.vespa === "established") apply("hornet-established");
   if (region.acarapisWoodi === "unknown") apply("acarapis-unknown");
   if (region.acarapisWoodi === "absent") apply("acarapis-absent");
-  if (colonyState === "dead") apply("visited-after-death");
+  if (colonyState === "dead") {
+    apply("visited-after-death");
+    apply("states-of-the-living");
+  }
   return result;
 }
