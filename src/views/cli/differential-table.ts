@@ -23,8 +23,8 @@ export function differentialForPeople(answer: Answer, asked: differential.AnyInp
     termOf(id),
     percent(posterior),
     `${percent(low)} to ${percent(high)}`,
-    reasonsOf(reasons, 1),
-    reasonsOf(against, -1),
+    reasonsOf(reasons, 1, asked),
+    reasonsOf(against, -1, asked),
   ]);
   const rest = answer.conditions.length - shown.length;
   const stopped = answer.mustNotMiss.some(({ report }) => report);
@@ -73,9 +73,15 @@ const noticeOf = ({ condition, act, doNot, report }: Answer["mustNotMiss"][numbe
   `- ${termOf(condition)}: ${act}${doNot.map((each) => ` ${each}`).join("")}${report ? " Report it." : ""}\n`;
 
 /** The three strongest reasons in this direction, by name. */
-function reasonsOf(reasons: Answer["conditions"][number]["for"], sign: 1 | -1): string {
+function reasonsOf(
+  reasons: Answer["conditions"][number]["for"],
+  sign: 1 | -1,
+  asked: differential.AnyInput | null,
+): string {
   const strongest = reasons.filter(({ bits }) => bits * sign >= 0.05).slice(0, 3);
-  return strongest.length > 0 ? strongest.map(({ finding }) => termOf(finding)).join("; ") : "";
+  const told = (id: string): string =>
+    asked?.findings[id] === "absent" ? words.could.absentReason({ term: termOf(id) }) : termOf(id);
+  return strongest.map(({ finding }) => told(finding)).join("; ");
 }
 
 function termOf(id: string): string {

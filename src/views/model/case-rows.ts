@@ -73,12 +73,16 @@ export function casesView(input: {
   const keys: readonly CaseGroupKey[] = ["overdue", "this-week", "later", "no-day", "closed"];
   const count = (key: CaseGroupKey) => rowsIn(key).length;
   const closedStates = Object.values(casebook.cases).flatMap((state) => settled(state.closed)?.outcome ?? []);
+  const stops = stopsOf(casebook, open, words);
   return {
     answer:
       who === null
-        ? words.cases.answer({ overdue: count("overdue"), thisWeek: count("this-week"), open: open.length })
+        ? words.cases.answer({
+            stops: new Set(stops.map(({ id }) => casebook.cases[id]?.apiary ?? id)).size,
+            ...{ overdue: count("overdue"), thisWeek: count("this-week"), open: open.length },
+          })
         : words.cases.answerFor({ who, open: chosen.filter((row) => !row.isClosed).length }),
-    stops: stopsOf(casebook, open, words),
+    stops,
     groups: keys
       .map((key) => ({ key, title: words.cases.groups[key], rows: rowsIn(key) }))
       .filter((group) => group.rows.length > 0),

@@ -12,10 +12,12 @@ import {
   settled,
   wholeApiary,
 } from "../../casebook/index.ts";
-import { type Evidence, type FindingId, publishedEvidence } from "../../knowledge/index.ts";
+import { type Evidence, type FindingId, isTestId, publishedEvidence, tests } from "../../knowledge/index.ts";
 import type { differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { mitesInSister, readingsOf, testsOf } from "./colony-results.ts";
+import { stopsLifted } from "./done/stop-acts.ts";
+import { stopName } from "./done/stops.ts";
 import { seenAfterDeath } from "./seen-after-death.ts";
 import { spreadOf, troubleIn } from "./spread.ts";
 
@@ -54,6 +56,7 @@ export function differentialInput(
   const date = lastLook(state, key);
   const sister = region?.acarapisWoodi === "found" ? null : mitesInSister(casebook, state, { key, lastLook: date });
   if (sister) notes.push(problem("mites-in-sister", "noted", "region.acarapisWoodi", { slots: sister }));
+  notes.push(...liftsNotWeighed(casebook, state, key));
   if (isInConflict(apiary?.region)) notes.push(problem("region-in-conflict", "warned", "region"));
   const latitude = place?.latitude;
   if (latitude === undefined) notes.push(problem("no-latitude", "noted", "latitude"));
@@ -82,6 +85,25 @@ export function differentialInput(
     notes,
   };
 }
+
+/** Stops lifted for this colony whose laboratory's result nobody wrote down as a result. */
+const liftsNotWeighed = (casebook: Casebook, state: CaseState, key: string): readonly Problem[] =>
+  stopsLifted(casebook, state)
+    .filter(({ colonies, conditions }) => {
+      const isAbout = ({ test, colony }: { readonly test: string; readonly colony: string | null }) =>
+        (colony === null || colony === key) &&
+        isTestId(test) &&
+        tests[test].conditions.some((each) => conditions.includes(each));
+      return (
+        (colonies.length === 0 || colonies.includes(key)) &&
+        !Object.values(state.tests).some(({ value }) => isAbout(value))
+      );
+    })
+    .map(({ lifted, ...stop }) =>
+      problem("lift-not-weighed", "warned", null, {
+        slots: { what: stopName(stop), on: lifted.on, reference: lifted.laboratoryReference },
+      }),
+    );
 
 /** What was written down of the region, without its source. */
 function regionOf(apiary: ApiaryState | undefined): differential.Region | null {

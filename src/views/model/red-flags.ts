@@ -10,7 +10,7 @@ import { type RedFlagAnswer, redFlagAnswer, redFlagIds } from "./red-flag-answer
 export interface RedFlagView extends RedFlagAnswer {
   /** What answers it with yes, in words; empty where it is about people. */
   readonly suchAs: readonly string[];
-  /** Findings on record as present though the flag was answered with no, in words. */
+  /** Findings on record as present though the flag was not answered with yes, in words. */
   readonly against: readonly string[];
 }
 
@@ -19,7 +19,7 @@ export function redFlags(state: CaseState): readonly RedFlagView[] {
   return redFlagIds.map((id) => ({
     ...redFlagAnswer(state, id),
     suchAs: redFlagFacts[id].findings.map((finding) => findings[finding].term),
-    against: settled(state.redFlags[id])?.state === "absent" ? presentOf(state, id) : [],
+    against: redFlagAnswer(state, id).state === "present" ? [] : presentOf(state, id),
   }));
 }
 

@@ -1,11 +1,12 @@
 /** A stop, whether by a finding or by a red flag, and the record of who was told of it. */
-import { describe, expect, it } from "vitest";
-import { colony, following, opened, today } from "../../../tests/case-story.ts";
+import { describe, differentialInput, expect, it } from "vitest";
+import { colony, differentialInput, following, opened, today } from "../../../tests/case-story.ts";
 import type { EntryDraft } from "../../journal/index.ts";
-import { sentenceOf, wordsOf } from "../words/index.ts";
+import { differentialInput, sentenceOf, wordsOf } from "../words/index.ts";
 import {
   casesView,
   closingDraft,
+  differentialInput,
   findingDrafts,
   handOnDraft,
   liftedDraft,
@@ -106,6 +107,28 @@ const lift =
     if (!read.ok) throw new Error(read.problems.map(({ field }) => field).join());
     return [liftedDraft(state, read.value)];
   };
+
+describe("a stop that was lifted", () => {
+  const first = colony(following(start).casebook, 1);
+  const noted = (...acts: Parameters<typeof following>[1][]) => {
+    const { casebook, state } = following(start, ropes, ...acts);
+    return differentialInput(casebook, state, first).notes.map(({ code }) => code);
+  };
+  const noneFound: Parameters<typeof following>[1] = () => [
+    {
+      kind: "test-result-recorded",
+      at: today,
+      about: [start.caseId, first],
+      data: { test: "culture-pcr", colony: first, on: today, result: "none-found" },
+    },
+  ];
+
+  it("says that the ranking does not know the laboratory's result, until it is on record", () => {
+    expect(noted()).not.toContain("lift-not-weighed");
+    expect(noted(lift())).toContain("lift-not-weighed");
+    expect(noted(lift(), noneFound)).not.toContain("lift-not-weighed");
+  });
+});
 
 describe("results that stop", () => {
   it.each([

@@ -91,12 +91,17 @@ function answerOf(
 ): string {
   const say = words.found;
   const state = casebook.cases[caseId];
-  if (specimens.length === 0) {
-    const told = state ? otherTests(casebook, state, words) : [];
-    return told.length === 0 ? say.none : say.toldOnly({ results: told.length, first: told.slice(0, toldInAnswer) });
-  }
   const read = specimens.filter((each) => each.estimate !== null);
-  if (read.length === 0) return say.nothingRead({ vials: specimens.length });
+  if (read.length === 0) {
+    const told = state ? otherTests(casebook, state, words) : [];
+    if (told.length > 0)
+      return say.toldOnly({
+        results: told.length,
+        first: told.slice(0, toldInAnswer),
+        vials: specimens.length,
+      });
+    return specimens.length === 0 ? say.none : say.nothingRead({ vials: specimens.length });
+  }
   const sampled = new Set(read.map((each) => each.label.colony));
   const infested = new Set(read.filter(isInfested).map((each) => each.label.colony));
   const unsampled = coloniesOf(casebook, caseId).filter((colony) => !sampled.has(colony.id)).length;

@@ -13,6 +13,7 @@ import { couldView, fullDraws, isHeeded } from "../could.ts";
 import { type AskedDifferential, differentialInput } from "../differential-input.ts";
 import { askedFindings, cellState } from "../findings-grid.ts";
 import { specimensFound } from "../found/specimens.ts";
+import { toldDissections } from "../found/told-dissections.ts";
 import { ownReckoning } from "../own-evidence.ts";
 import type { Report } from "../paper.ts";
 import { countRedFlags, redFlags } from "../red-flags.ts";
@@ -51,15 +52,24 @@ export function reportSigns(casebook: Casebook, state: CaseState, words: WholeWo
     present: answersOf(state, id, "present"),
     absent: answersOf(state, id, "absent"),
     late: lateOf(state, id),
+    died: diedSays(state, id, words),
   }));
-  const looked = places.filter(({ present, absent, late }) => present.length + absent.length + late.length > 0);
+  const looked = places.filter(
+    ({ present, absent, late, died }) => present.length + absent.length + late.length + died.length > 0,
+  );
   const others = places.filter((each) => each.id !== wholeApiary && !looked.includes(each)).map(({ code }) => code);
   return [
-    ...looked.map(({ code, ...signs }) => ({ colony: code, says: say.signs(signs) })),
+    ...looked.map(({ code, died, ...signs }) => ({ colony: code, says: [...died, say.signs(signs)].join(" ") })),
     ...(looked.length > 0 && others.length > 0
       ? [{ colony: say.others, says: say.notLooked({ colonies: others }) }]
       : []),
   ];
+}
+
+/** That the colony is dead, with the day where it is known. */
+function diedSays(state: CaseState, key: string, words: WholeWords): readonly string[] {
+  const colony = settled(state.colonyStates[key]);
+  return colony?.state === "dead" ? [words.paper.deadSince({ on: colony.diedOn ?? null })] : [];
 }
 
 /** A colony whose causes the report ranks, and the question to be asked for it. */
@@ -78,7 +88,10 @@ export function reportToRank(casebook: Casebook, caseId: string): readonly ToRan
   const state = casebook.cases[caseId];
   if (!state) return [];
   const { evidence, settings } = ownReckoning(casebook, null);
-  const read = new Set(specimensFound(casebook, state.id).flatMap((each) => (each.estimate ? each.label.colony : [])));
+  const read = new Set([
+    ...specimensFound(casebook, state.id).flatMap((each) => (each.estimate ? each.label.colony : [])),
+    ...toldDissections(state).map(({ colony }) => colony),
+  ]);
   const isReady =
     countRedFlags(redFlags(state)).complete &&
     Object.keys(state.findings).some(

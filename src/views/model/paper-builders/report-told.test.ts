@@ -103,7 +103,7 @@ describe("a report of what was told", () => {
     const { signs } = report(...crawling, see(start.caseId, second, "stores_ample", "present"), dead);
     expect(signs[0]).toEqual({
       colony: "WB-02",
-      says: "Present: plenty of food. Answered for a day after it had died, and left out: crawling bees.",
+      says: "Dead since 20 February 2026. Present: plenty of food. Answered for a day after it had died, and left out: crawling bees.",
     });
   });
 });

@@ -16,8 +16,8 @@ import {
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { WholeWords } from "../../words/index.ts";
-import { stopActs } from "../done/stop-acts.ts";
-import { stopNotices } from "../done/stops.ts";
+import { stopActs, stopsLifted } from "../done/stop-acts.ts";
+import { stopName, stopNotices } from "../done/stops.ts";
 import { urgentActs } from "../done/urgent.ts";
 import { reportsTold } from "../forms/reports-told.ts";
 import { foundView, toldInAnswer } from "../found/found-view.ts";
@@ -68,7 +68,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     answer: view.specimens.length + told.length === 0 ? say.nothingFound : { heavy, rest },
     below: [
       ...(read.length > 0 ? [say.unsampled(colonies.filter((colony) => !sampled.has(colony.id)).length)] : []),
-      ...told.slice(view.specimens.length > 0 ? 0 : toldInAnswer).map(words.found.toldResult),
+      ...told.slice(read.length > 0 ? 0 : toldInAnswer).map(words.found.toldResult),
     ],
     picture:
       shown && estimate
@@ -151,9 +151,16 @@ function howRead(specimens: readonly SpecimenFound[], words: WholeWords): string
 function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked, "today" | "words">): Report["toDo"] {
   const stops = stopNotices(casebook, state, words);
   const on = (day: Day) => words.case.day({ day });
+  const reported = reportsTold(casebook, state, words);
+  const past = [
+    ...reported.reports.map((what) => ({ on: "", what })),
+    ...stopsLifted(casebook, state).map(({ lifted, ...stop }) => ({
+      on: on(lifted.on),
+      what: words.paper.lifted({ ...lifted, what: stopName(stop) }),
+    })),
+  ];
   const urgent = urgentActs(casebook, state).map((each) => ({ on: on(today), what: words.done.urgentIn(each) }));
   if (stops.length > 0) {
-    const { reports, missing } = reportsTold(casebook, state, words);
     return [
       ...stops.map((stop) => ({
         on: on(today),
@@ -163,12 +170,13 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
           ...[stop.act, ...stop.doNot],
         ].join(" "),
       })),
-      ...[...reports, ...(missing === null ? [] : [missing])].map((what) => ({ on: "", what })),
+      ...past,
+      ...(reported.missing === null ? [] : [{ on: "", what: reported.missing }]),
       ...urgent,
     ];
   }
   const decided = settled(state.decision);
-  if (!decided) return [...urgent, { on: on(today), what: words.paper.nothingToDo }];
+  if (!decided) return [...past, ...urgent, { on: on(today), what: words.paper.nothingToDo }];
   const steps = plansOf(casebook, state.id).flatMap((plan) => {
     const body = settled(plan.record);
     return (body?.steps ?? [])
@@ -184,6 +192,7 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
     { day: decided.reviewOn, what: words.paper.lookAgain },
   ];
   return [
+    ...past,
     ...urgent,
     ...rows.sort((one, other) => one.day.localeCompare(other.day)).map((row) => ({ on: on(row.day), what: row.what })),
   ];

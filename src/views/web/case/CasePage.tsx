@@ -53,7 +53,7 @@ export default function CasePage({ params }: PageProps) {
             <Link href="/records/differences">{words.differences.link({ count: apart })}</Link>
           </p>
         ) : null}
-        {state && asked !== questionOfAdvice ? <StopBox state={state} /> : null}
+        {state ? <StopBox state={state} isAdvice={asked === questionOfAdvice} /> : null}
         <Suspense fallback={<p className="busy">{words.shell.opening}</p>}>
           <Shown key={`${caseId} ${asked}`} page={page} props={{ caseId }} />
         </Suspense>

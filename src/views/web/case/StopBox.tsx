@@ -7,10 +7,11 @@ import { words } from "../words.ts";
 import { StopLift } from "./StopLift.tsx";
 import { StopReport } from "./StopReport.tsx";
 
-export function StopBox({ state }: { readonly state: CaseState }) {
+/** `isAdvice`: the question says itself what stops, in place of its advice; what was lifted stands there as elsewhere. */
+export function StopBox({ state, isAdvice }: { readonly state: CaseState; readonly isAdvice: boolean }) {
   const { casebook } = useCasebook();
   const notices = stopNotices(casebook, state, words);
-  if (notices.length === 0 && stopsLifted(casebook, state).length === 0) return null;
+  if (notices.length > 0 ? isAdvice : stopsLifted(casebook, state).length === 0) return null;
   return (
     <section aria-label={words.case.stop.head} className="stop-first">
       <StopList notices={notices} />

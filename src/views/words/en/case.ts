@@ -10,7 +10,7 @@ const questions = {
   6: "Did it work?",
 } as const;
 
-const liftingRoles = {
+export const liftingRoles = {
   "competent-authority": "competent authority",
   "reference-laboratory": "reference laboratory",
   "apiary-inspector": "apiary inspector",

@@ -1,20 +1,29 @@
 /** Sentences of the list of cases and of opening one. */
 import { day, dayAndMonth, some, whole } from "./numbers.ts";
 
+/** What is due, of the open cases. */
+const due = (slots: { readonly overdue: number; readonly thisWeek: number; readonly open: number }): string =>
+  slots.overdue > 0
+    ? `**${some(slots.overdue, "case is", "cases are")} overdue.** ${slots.thisWeek === 0 ? "Nothing more is" : slots.thisWeek === 1 ? "1 more is" : `${whole(slots.thisWeek)} more are`} due this week.`
+    : slots.thisWeek > 0
+      ? `**Nothing is overdue.** ${some(slots.thisWeek, "case is", "cases are")} due this week.`
+      : slots.open > 0
+        ? `**Nothing is due this week.** ${some(slots.open, "case is", "cases are")} open.`
+        : "**No case is open.**";
+
 export const cases = {
   title: "Cases",
   none: "**No cases yet.** Open a case, or open the demonstration casebook.",
   noneUnder: "A case begins with a call: what was seen, what was not looked for, what was already done.",
   openOne: "Open a case",
   openDemonstration: "Open the demonstration casebook",
-  answer: (slots: { readonly overdue: number; readonly thisWeek: number; readonly open: number }) =>
-    slots.overdue > 0
-      ? `**${some(slots.overdue, "case is", "cases are")} overdue.** ${slots.thisWeek === 0 ? "Nothing more is" : slots.thisWeek === 1 ? "1 more is" : `${whole(slots.thisWeek)} more are`} due this week.`
-      : slots.thisWeek > 0
-        ? `**Nothing is overdue.** ${some(slots.thisWeek, "case is", "cases are")} due this week.`
-        : slots.open > 0
-          ? `**Nothing is due this week.** ${some(slots.open, "case is", "cases are")} open.`
-          : "**No case is open.**",
+  /** `stops`: apiaries at which something must be reported. */
+  answer: (slots: {
+    readonly stops: number;
+    readonly overdue: number;
+    readonly thisWeek: number;
+    readonly open: number;
+  }) => (slots.stops > 0 ? `**Stop and report: ${some(slots.stops, "place", "places")}.** ${due(slots)}` : due(slots)),
   answerFor: (slots: { readonly who: string; readonly open: number }) =>
     `**${some(slots.open, "case waits", "cases wait")}** on ${slots.who}.`,
   groups: { overdue: "Overdue", "this-week": "This week", later: "Later", "no-day": "Without a day", closed: "Closed" },

@@ -67,7 +67,7 @@ export const could = {
     leads: "It stands clear of the others, and its range does too.",
     "group-leads": "The group stands clear; which of its members it is, only a test can say.",
     "no-sign-or-test": "No sign and no test speaks for any cause yet.",
-    "nothing-likely": "No cause is likely enough to be named.",
+    "nothing-likely": "No cause passes the line from which on it is named.",
     "range-too-wide": "The ranges overlap; a look or a test must part them.",
     "primary-open": "This comes after another trouble, and that one is still open.",
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
@@ -80,6 +80,8 @@ export const could = {
     `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
   noSign: (slots: { readonly share: number }) =>
     `**No sign of trouble is on record of this colony.** Nothing wrong: ${inTen(slots.share)} in 10; what is ranked below rests on how common each is.`,
+  isDead: (slots: { readonly colony: string; readonly on: string | null }) =>
+    `${slots.colony} is **dead**${slots.on === null ? "" : `, since ${dayAndMonth(slots.on)}`}: ranked as one that died.`,
   season: (slots: { readonly season: string; readonly on: string; readonly latitude: number | null }) =>
     `Season: **${slots.season}**, from ${dayAndMonth(slots.on)} ${
       slots.latitude === null

@@ -109,6 +109,8 @@ export const done = {
   trace: "Losses by winter: judged curve, no measured one was found (rule DE3).",
   reckonMoreBees: "Reckon what more bees would be worth",
 
+  decidedBeforeStop: (slots: { readonly on: string }) =>
+    `This was decided on ${day(slots.on)}, before the stop that was lifted since: weigh it anew.`,
   untilHead: "Until the result",
   until: { today: "Today", "not-yet": "Not until then" },
   urgentIn: (slots: { readonly colonies: readonly string[]; readonly act: string }) =>

@@ -31,10 +31,12 @@ export const found = {
   toldResult,
   none: "**No specimens yet.** Add a sample to the kit in question 3, or write down a result you were given.",
   /** `first`: those told in the answer itself, of so many. */
-  toldOnly: (slots: { readonly results: number; readonly first: readonly ToldResult[] }) =>
-    `**${capital(some(slots.results, "result", "results"))} told, no bee read here.** ${slots.first
-      .map(toldResult)
-      .join(" ")}`,
+  toldOnly: (slots: { readonly results: number; readonly first: readonly ToldResult[]; readonly vials: number }) =>
+    [
+      `**${capital(some(slots.results, "result", "results"))} told, no bee read here.**`,
+      ...slots.first.map(toldResult),
+      ...(slots.vials === 0 ? [] : [`${some(slots.vials, "vial is", "vials are")} on record, none read.`]),
+    ].join(" "),
   nothingRead: (slots: { readonly vials: number }) =>
     `**Nothing is read yet.** ${some(slots.vials, "vial is", "vials are")} on record.`,
   answerMites: (slots: { readonly infested: number; readonly sampled: number }) =>

@@ -1,5 +1,6 @@
 /** Words on paper. */
 
+import { liftingRoles } from "./case.ts";
 import { whole as count, day, inHundred, list, lower, some } from "./numbers.ts";
 import type { Slots } from "./problems/index.ts";
 
@@ -115,9 +116,12 @@ export const paper = {
     readonly late: readonly string[];
   }): string => {
     const row = (terms: readonly string[]) => terms.map(lower).join(", ");
+    // "Absent: no varroa control" is read twice.
+    const absent = (terms: readonly string[]) =>
+      terms.map((term) => (/^no\b/i.test(term) ? `“${lower(term)}”` : lower(term))).join(", ");
     return [
       slots.present.length > 0 ? `Present: ${row(slots.present)}.` : "Of what was looked for, nothing is present.",
-      slots.absent.length > 0 ? `Absent: ${row(slots.absent)}.` : "",
+      slots.absent.length > 0 ? `Absent: ${absent(slots.absent)}.` : "",
       slots.late.length > 0 ? `Answered for a day after it had died, and left out: ${row(slots.late)}.` : "",
     ]
       .filter(Boolean)
@@ -175,6 +179,18 @@ export const paper = {
     `${some(bees, "bee", "bees")} of a colony with 5 in 100 infested show none ${inHundred(five)} times in 100.`,
   nothingFound: { heavy: "No bee was opened.", rest: "No specimen was read and no result was told." },
   nothingMissed: "Mites in the breathing tubes show only in bees that are opened; no sign tells of them for certain.",
+  lifted: (slots: {
+    readonly what: string;
+    readonly role: keyof typeof liftingRoles;
+    readonly liftedBy: string;
+    readonly laboratoryReference: string;
+  }): string =>
+    `The stop was lifted by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}.`.replace(
+      "?.",
+      "?",
+    ),
+  deadSince: (slots: { readonly on: string | null }): string =>
+    slots.on === null ? "Dead." : `Dead since ${day(slots.on)}.`,
   missedElsewhere: "No bee was read here: what the results told could have missed, their laboratory can say.",
   seasonOf: (slots: { readonly season: string; readonly on: string }): string =>
     `Looked at until ${day(slots.on)}, in ${slots.season}.`,
@@ -184,6 +200,8 @@ export const paper = {
       `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they count as found around the other colonies.`,
     "seen-after-death": (slots: Slots) =>
       `Only live bees show this, and the colony had died on ${day(String(slots.on))}, so it counts for nothing: ${slots.findings}.`,
+    "lift-not-weighed": (slots: Slots) =>
+      `A stop was lifted on ${day(String(slots.on))} on a laboratory’s result, reference ${slots.reference}: ${slots.what}. The result itself is not on record, and this ranking does not know it.`,
     "finding-in-conflict": (slots: Slots) =>
       `Two people answered “${slots.finding}” differently, so it counts for nothing.`,
     "region-in-conflict": () => "Two people describe the region differently, so neither counts.",

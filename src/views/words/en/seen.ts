@@ -81,8 +81,10 @@ export const seen = {
   diedOnOf: (slots: { readonly colony: string }) => `${slots.colony} died about`,
   setBack: (slots: { readonly finding: string; readonly other: string; readonly colony: string }) =>
     `${slots.finding} is present in ${slots.colony}, so “${slots.other}” went back to not looked: only one of the two can be.`,
-  flagAgainst: (slots: { readonly signs: readonly string[] }) =>
-    `Answered no, and yet on record as present: ${slots.signs.join("; ")}. Which one holds?`,
+  flagAgainst: (slots: { readonly signs: readonly string[]; readonly isNo: boolean }) =>
+    slots.isNo
+      ? `Answered no, and yet on record as present: ${slots.signs.join("; ")}. Which one holds?`
+      : `On record as present: ${slots.signs.join("; ")}. Then this is to be answered with yes, or the sign set back.`,
   colonyStates: { alive: "alive", dying: "dying", dead: "dead" },
   clash: (slots: { readonly finding: string; readonly colony: string }) =>
     `Two people answered ${slots.finding} of ${slots.colony} differently. Which one holds? Press present, absent or not looked.`,

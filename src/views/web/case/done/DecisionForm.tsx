@@ -51,7 +51,8 @@ function Form({ state, weighing, best, close }: Props & { readonly close: () => 
     },
   );
   const colonies = coloniesOf(casebook, state.id);
-  const ticked = weighing && weighing.about !== "own" ? [weighing.about] : colonies.map((colony) => colony.id);
+  const living = colonies.filter((colony) => colony.state?.state !== "dead");
+  const ticked = weighing && weighing.about !== "own" ? [weighing.about] : living.map((colony) => colony.id);
   return (
     <form ref={kept.form} className="form flush" onInput={kept.onInput} onSubmit={onSubmit} noValidate>
       <fieldset>

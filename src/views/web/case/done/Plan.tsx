@@ -134,7 +134,8 @@ function PlanForm({
     controlIds.find((id) => id === (typed.control ?? decided?.control)) ?? "menthol",
   );
   const [ticked, setTicked] = useState<readonly string[]>(() => {
-    const first = decided && decided.colonies.length > 0 ? decided.colonies : all.map((colony) => colony.id);
+    const living = all.filter((colony) => colony.state?.state !== "dead").map((colony) => colony.id);
+    const first = decided && decided.colonies.length > 0 ? decided.colonies : living;
     const isTicked = (id: string) => (typed[`colony:${id}`] ?? (first.includes(id) ? "on" : "")) !== "";
     return all.map((colony) => colony.id).filter(isTicked);
   });

@@ -1,7 +1,7 @@
 /** Question 2: the verdict as the answer, what must not be missed, the ranked causes with their ranges. */
 import { useState } from "react";
 import { Link } from "wouter";
-import { wholeApiary } from "../../../../casebook/index.ts";
+import { settled, wholeApiary } from "../../../../casebook/index.ts";
 import {
   answeredFindings,
   changesView,
@@ -90,10 +90,12 @@ export default function Could({ caseId }: QuestionProps) {
   );
   const heeded = problems.filter(isHeeded);
   const code = colonies.find((colony) => colony.key === key)?.code ?? "apiary";
+  const died = settled(state.colonyStates[key]);
   return (
     <div className={isFresh && reply.isFinal ? undefined : "stale"} aria-busy={!(isFresh && reply.isFinal)}>
       <Answer text={view.answer} under={say.underAnswer({ because: view.because })} />
       <p className="q2 season">
+        {died?.state === "dead" ? <Rich text={say.isDead({ colony: code, on: died.diedOn ?? null })} /> : null}{" "}
         <Rich text={say.season(asked.season)} />{" "}
         <Link className="act" href={`/cases/${caseId}/1`}>
           {say.changeDay}

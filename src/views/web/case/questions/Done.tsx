@@ -10,6 +10,8 @@ import {
   moreBeesAddress,
   readWeighing,
   stopNotices,
+  stopSince,
+  stopsLifted,
   type Weighing,
 } from "../../../model/index.ts";
 import { Answer } from "../../parts/Answer.tsx";
@@ -51,6 +53,8 @@ function Decide({ state }: { readonly state: CaseState }) {
     [weighing, counted, anyway],
   );
   const decided = settled(state.decision);
+  const decidedBefore =
+    decided && stopsLifted(casebook, state).some((stop) => stopSince(stop) >= decided.on) && decided;
   const colonies = coloniesOf(casebook, state.id);
   const codeOf = (id: string) => colonies.find((colony) => colony.id === id)?.code ?? id;
   if (stops.length > 0) return <Stops state={state} notices={stops} />;
@@ -83,6 +87,7 @@ function Decide({ state }: { readonly state: CaseState }) {
             : undefined
         }
       />
+      {decidedBefore ? <p className="heed">{say.decidedBeforeStop({ on: decidedBefore.on })}</p> : null}
       <Weigh
         state={state}
         counted={counted}

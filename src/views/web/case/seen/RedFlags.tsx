@@ -49,7 +49,7 @@ export function RedFlags({ state, flags, count }: Props) {
         .map((flag) => (
           <div key={flag.id} className="heed">
             <b>{flag.question}</b>
-            <span>{say.flagAgainst({ signs: flag.against })}</span>
+            <span>{say.flagAgainst({ signs: flag.against, isNo: flag.state === "absent" })}</span>
           </div>
         ))}
       <div className="head">

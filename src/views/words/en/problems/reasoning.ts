@@ -24,6 +24,8 @@ const keepings: Readonly<Record<string, string>> = {
 export const caseProblems = {
   "mites-in-sister": (slots: Slots) =>
     `Tracheal mites were found in ${slots.colony} of this apiary on ${day(String(slots.on))}, so they count as found around the other colonies. Write it down at the apiary; their bees are worth opening.`,
+  "lift-not-weighed": (slots: Slots) =>
+    `The stop for “${slots.what}” was lifted on ${day(String(slots.on))}, laboratory reference ${slots.reference}. This ranking does not know what the laboratory found: write it down at question 4 before you go by it.`,
   "no-latitude": () =>
     "No latitude is on record, so the season is taken as in the north. Add it on the page of the apiary.",
   "region-in-conflict": () =>
