@@ -1,8 +1,8 @@
 /** A stop, whether by a finding or by a red flag, and the record of who was told of it. */
-import { describe, differentialInput, expect, it } from "vitest";
-import { colony, differentialInput, following, opened, today } from "../../../tests/case-story.ts";
+import { describe, expect, it } from "vitest";
+import { colony, following, opened, today } from "../../../tests/case-story.ts";
 import type { EntryDraft } from "../../journal/index.ts";
-import { differentialInput, sentenceOf, wordsOf } from "../words/index.ts";
+import { sentenceOf, wordsOf } from "../words/index.ts";
 import {
   casesView,
   closingDraft,
