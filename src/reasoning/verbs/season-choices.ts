@@ -71,6 +71,7 @@ const output = z.strictObject({
       best: z
         .array(z.strictObject({ name: z.string(), chance: z.number() }))
         .describe("share of the draws in which each is the first that is good enough, or ends lowest"),
+      alike: z.array(z.string()).describe("choices whose end the draws cannot tell from that of the likeliest"),
       isSettled: z.boolean().describe("one of them is best in as many draws as shall stand, without a further count"),
       days: z
         .array(z.strictObject({ date: z.string(), held: z.number(), isInTime: z.boolean() }))
@@ -93,7 +94,7 @@ export const seasonChoices = verb({
     "As season: a model tuned by hand and not tried in the field, with the doubts that it names.",
     "The strength of each action is that of one published trial and is not doubted in the draws: ranges with an action are too narrow.",
     "A difference is the action's alone: every choice meets the same colonies and the same chance.",
-    "A choice is best in a draw when it is the first in the list that ends at or below the line; own definition.",
+    "A choice is best in a draw when it is the first in the list that ends at or below the line, else the first that ends within half a bee in 100 of the lowest; own definition.",
     "A further count is of a colony to which nothing was done, read with the same errors as the others.",
   ],
   source:

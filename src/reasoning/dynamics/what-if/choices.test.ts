@@ -12,7 +12,7 @@ import { branchOf, trunkOf } from "./branch.ts";
 import { type ChoiceOutcome, compareChoices } from "./choices.ts";
 import { narrowingBy } from "./more-bees.ts";
 import { type ChoicesQuestion, noAction } from "./question.ts";
-import { bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+import { alikeAtEnd, bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
 import { usualBees } from "./usual-bees.ts";
 import { chancesOfCounts, orderOf, weighedRange } from "./weigh-counts.ts";
 import { widened } from "./widen.ts";
@@ -281,6 +281,30 @@ describe("a further count", () => {
     ];
     expect([...bestChoices(ends, 0.2)]).toEqual([0, 1, 2, 0, 0]);
     expect(chancesOfBest(bestChoices(ends, 0.2), 3)).toEqual([0.6, 0.2, 0.2]);
+    // A third of a bee in 100 lower is no reason to do more.
+    expect([...bestChoices([Float64Array.of(0.4, 0.4), Float64Array.of(0.397, 0.39)], 0.2)]).toEqual([0, 1]);
+  });
+
+  it("[SE72] choices that the draws cannot tell apart are named, those they can are not", () => {
+    const stream = randomStream({ seed: 4, stream: 0 });
+    const draw = () => Float64Array.from({ length: 400 }, () => 0.2 + 0.4 * stream.next());
+    const one = draw();
+    const other = draw();
+    const hardly = one.map((share) => share + 0.004 * (stream.next() - 0.5));
+    const lower = one.map((share) => share * 0.8);
+    // Ends of their own with one distribution: their mean differs by less than chance alone makes.
+    expect(alikeAtEnd([one, other, hardly, lower], 0)).toEqual([1, 2]);
+    expect(alikeAtEnd([one, other, hardly, lower], 3)).toEqual([]);
+  });
+
+  it("[SE72] an action that comes too late is not called best beside doing nothing", () => {
+    const cold = { name: "menthol in the cold", actions: menthol("2026-11-25") };
+    const { settling } = answerOf({ choices: [cold, early], line: 0, until: "2026-12-20" }).value;
+    expect(settling?.best[1]).toEqual({ name: cold.name, chance: 0 });
+    expect(settling?.alike).toEqual([]);
+    const alone = answerOf({ choices: [cold], line: 0, until: "2026-12-20" }).value.settling;
+    expect(alone?.best[0]?.chance).toBe(1);
+    expect(alone?.alike).toEqual([cold.name]);
   });
 
   it("[SE72] decisions that stand: as simulated count by count, never fewer for more bees, from the likeliest to all", () => {

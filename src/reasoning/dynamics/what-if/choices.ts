@@ -15,7 +15,7 @@ import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
-import { bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+import { alikeAtEnd, bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -46,6 +46,8 @@ export interface Settling {
   readonly bees: number;
   /** Chance that each choice is best, as things stand. */
   readonly best: readonly { readonly name: string; readonly chance: number }[];
+  /** Choices whose end the draws cannot tell from that of the likeliest, by name. */
+  readonly alike: readonly string[];
   readonly days: readonly SettlingDay[];
   /** The choice is settled already, without a count. */
   readonly isSettled: boolean;
@@ -248,12 +250,12 @@ function settlingOf(
   });
   const apart = Math.max(1, Math.ceil(daysBetween(decideOn, until) / mostSettlingDays));
   const days = daysFrom(decideOn, until, apart).map(settlingDay);
+  const names = [noAction, ...choices.map(({ name }) => name)];
+  const most = Math.max(...chances);
   return {
-    ...{ line, sure, bees: moreBees, days, isSettled: Math.max(...chances) >= sure },
-    best: [noAction, ...choices.map(({ name }) => name)].map((name, each) => ({
-      name,
-      chance: chances[each] as number,
-    })),
+    ...{ line, sure, bees: moreBees, days, isSettled: most >= sure },
+    best: names.map((name, each) => ({ name, chance: chances[each] as number })),
+    alike: alikeAtEnd(ends, chances.indexOf(most)).map((each) => names[each] as string),
     earliest: earliestOf(days, sure, settlingDay),
   };
 }

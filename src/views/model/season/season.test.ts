@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
+import { addDays } from "../../../units/index.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import {
   choicesAsked,
@@ -209,6 +210,29 @@ describe("the answer", () => {
     expect(partial?.rows).toHaveLength(2);
     expect(partial?.chosen).toBeNull();
     expect(seasonView(ask, { ...seen, outcomes: [] }, null)).toBeNull();
+  });
+
+  it("calls none the best of choices that end alike, or are told in the same words", () => {
+    const one = newAction("formic", "2026-12-01");
+    const late = { ...ask, line: 0.1 };
+    const twin = seenOf(late, [[one], [movedTo(one, addDays(one.from, 1))]]);
+    const says = seasonView(late, twin, null)?.tells[0] ?? "";
+    expect(says).toMatch(/^\*\*Not to be told apart:\*\* formic acid .* and formic acid .* end alike/);
+    expect(says).toContain("only because it stands first in the list");
+    const apart = seasonView(late, seenOf(late, [[one]]), null)?.tells[0] ?? "";
+    expect(apart).toMatch(/^\*\*Settled:\*\* formic acid from .* is best in \d+ of 100 runs/);
+  });
+
+  it("says when another count would narrow nothing that can be seen", () => {
+    const nothing = seen.outcomes[0] ?? expect.fail("nothing");
+    const narrowing = (widthAfter: number) => {
+      const outcome = { ...nothing, moreBees: { ...nothing.moreBees, widthNow: 0.784, widthAfter } };
+      return seasonView(ask, { ...seen, outcomes: [outcome] }, null)?.tells.at(-1);
+    };
+    expect(narrowing(0.781)).toBe(
+      "Another 50 bees now would not narrow the forecast: in the mean over what the count could find, the 90 % range without action stays 78 of 100 bees wide.",
+    );
+    expect(narrowing(0.774)).toContain("from 78 to 77 of 100 bees");
   });
 
   it("has a table of every choice, week by week, to the last day", () => {

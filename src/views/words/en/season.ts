@@ -145,7 +145,14 @@ export const season = {
 
   tellHead: "What would tell",
   settledNow: (slots: { readonly name: string; readonly chance: number; readonly line: number }) =>
-    `**Settled:** ${slots.name} is best in ${inHundred(slots.chance)} of 100 runs. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+    `**Settled:** ${slots.name} is best in ${inHundred(slots.chance)} of 100 runs. ${best(slots.line)}`,
+  settledAlike: (slots: {
+    readonly name: string;
+    readonly alike: readonly string[];
+    readonly chance: number;
+    readonly line: number;
+  }) =>
+    `**Not to be told apart:** ${list([slots.name, ...slots.alike])} end alike, as far as these runs can tell. ${upper(slots.name)} counts as best in ${inHundred(slots.chance)} of 100 runs only because it stands first in the list. ${best(slots.line)}`,
   settles: (slots: {
     readonly date: string;
     readonly bees: number;
@@ -153,17 +160,19 @@ export const season = {
     readonly line: number;
     readonly inTime: boolean;
   }) =>
-    `**A count of ${some(slots.bees, "bee", "bees")} on ${day(slots.date)} would settle it:** no earlier one would leave ${inHundred(slots.sure)} of 100 decisions standing. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.${slots.inTime ? "" : " By then a choice has begun: decide before it, or move it."}`,
+    `**A count of ${some(slots.bees, "bee", "bees")} on ${day(slots.date)} would settle it:** no earlier one would leave ${inHundred(slots.sure)} of 100 decisions standing. ${best(slots.line)}${slots.inTime ? "" : " By then a choice has begun: decide before it, or move it."}`,
   neverSettles: (slots: {
     readonly bees: number;
     readonly held: number;
     readonly sure: number;
     readonly line: number;
   }) =>
-    `**No count of ${some(slots.bees, "bee", "bees")} would settle it** to ${inHundred(slots.sure)} of 100 decisions; at most ${inHundred(slots.held)} would stand. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+    `**No count of ${some(slots.bees, "bee", "bees")} would settle it** to ${inHundred(slots.sure)} of 100 decisions; at most ${inHundred(slots.held)} would stand. ${best(slots.line)}`,
   nothingToSettle: "With no choice beside doing nothing there is nothing to settle.",
   narrows: (slots: { readonly bees: number; readonly before: number; readonly after: number }) =>
-    `Another ${some(slots.bees, "bee", "bees")} now would narrow the 90 % range without action from ${points(slots.before)} to ${points(slots.after)} of 100 bees, in the mean over what the count could find.`,
+    points(slots.before) === points(slots.after)
+      ? `Another ${some(slots.bees, "bee", "bees")} now would not narrow the forecast: in the mean over what the count could find, the 90 % range without action stays ${points(slots.before)} of 100 bees wide.`
+      : `Another ${some(slots.bees, "bee", "bees")} now would narrow the 90 % range without action from ${points(slots.before)} to ${points(slots.after)} of 100 bees, in the mean over what the count could find.`,
   bestColumns: { choice: "Choice", chance: "Best in, of 100 runs" },
 
   fromHead: "What this is reckoned from",
@@ -226,6 +235,9 @@ export const season = {
 const degrees = (celsius: number): string =>
   `${Math.round(celsius)} °C (${Math.round(1.8 * celsius + 32)} °F)`.replaceAll("-", "−");
 
+const upper = (text: string): string => text.replace(/^./, (first) => first.toUpperCase());
+const best = (line: number): string =>
+  `Best is the first in the list that ends at ${inHundred(line)} of 100 bees or fewer, else the first that ends within half a bee in 100 of the lowest.`;
 /** A difference of shares in points of 100, rounded. */
 function points(share: number): string {
   return String(Math.round(100 * share))
