@@ -1,9 +1,13 @@
 /** The page Season in a real browser: flags moved by hand and by keys, choices compared, stopped, without a net, with bad input. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { dynamics } from "../../src/reasoning/index.ts";
 import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 import { openDemonstration } from "./pages.ts";
+
+const assets = path.join(import.meta.dirname, "..", "..", "dist", "web", "assets");
 
 let site: Site;
 let browser: Browser;
@@ -220,6 +224,111 @@ describe("Season", () => {
     await page.locator("#h-tells").waitFor();
     await page.getByText("Done already, in every course: menthol from 8 August.").waitFor();
     await page.getByText(/after menthol began. Dead mites stay/).waitFor();
+    await device.close();
+  });
+});
+
+describe("the workers of Season", () => {
+  const question: dynamics.ChoicesQuestion = {
+    site: {},
+    start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" },
+    actions: [],
+    counts: [{ date: "2026-08-20", infested: 4, examined: 50 }],
+    decideOn: "2026-08-25",
+    until: "2027-01-15",
+    draws: 203,
+    seed: 3,
+    line: 0.2,
+    choices: [
+      { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
+      { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] },
+    ],
+  };
+
+  const file = (name: string) => {
+    const found = readdirSync(assets).find((each) => each.startsWith(`${name}-`) && each.endsWith(".js"));
+    return `/assets/${found ?? expect.fail(`no ${name}`)}`;
+  };
+
+  /** The whole answer of the worker on a device with so many cores, as text that holds every digit; the worker stays. */
+  const answerOn = (page: Page, cores: number): Promise<string> =>
+    page.evaluate(
+      ([address, message]) =>
+        new Promise<string>((resolve, reject) => {
+          const worker = new Worker(address, { type: "module" });
+          const told: unknown[] = [];
+          worker.onerror = ({ message }) => reject(new Error(message));
+          worker.onmessage = ({ data }) => {
+            if (data.kind !== "progress") told.push(data);
+            if (data.kind === "done") resolve(JSON.stringify(told));
+            if (data.kind === "broke" || data.kind === "unfit") reject(new Error(data.kind));
+          };
+          worker.postMessage(message);
+        }),
+      [file("season.worker"), { number: 1, question, cores }] as const,
+    );
+
+  /** All numbers in a text, in order. */
+  const numbersIn = (text: string) => (text.match(/-?\d+(\.\d+)?(e-?\d+)?/g) ?? []).map(Number);
+
+  it("reckon the same bytes with the kernel in a pool and plainly in one, and the numbers of the service", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    const complaints = complaintsOf(page);
+    await openSeason(page);
+    const plain = await answerOn(page, 1);
+    // By the size alone: a difference of texts this long tells nobody anything.
+    for (const cores of [2, 4, 16]) expect((await answerOn(page, cores)) === plain).toBe(true);
+    const here = dynamics.compareChoices(question, { every: 3 });
+    if (!here.ok) throw new Error("no comparison");
+    const { past, choices, settling, learnt } = here.value;
+    const told = [
+      { number: 1, kind: "past", past },
+      ...choices.map((outcome) => ({ number: 1, kind: "choice", outcome })),
+      { number: 1, kind: "done", settling, learnt, problems: here.problems },
+    ];
+    const [theirs, ours] = [numbersIn(plain), numbersIn(JSON.stringify(told))];
+    expect(theirs.length).toBe(ours.length);
+    const most = theirs.reduce((sum, each, at) => {
+      const other = ours[at] as number;
+      return Math.max(sum, Math.abs(each - other) / Math.max(Math.abs(other), 1e-6));
+    }, 0);
+    // Engines may differ in the last bit of an exponential; a day carries it on.
+    expect(most).toBeLessThan(1e-9);
+    expect(complaints).toEqual([]);
+    await device.close();
+  });
+
+  it("alone may compile WebAssembly; the page and the worker that asks them may not", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    await openSeason(page);
+    const policies = await page.evaluate(
+      (addresses) =>
+        Promise.all(
+          addresses.map((address) => fetch(address).then(({ headers }) => headers.get("content-security-policy"))),
+        ),
+      [file("season-piece.worker"), file("season.worker")],
+    );
+    expect(policies[0]).toContain("'wasm-unsafe-eval'");
+    expect(policies[1]).not.toContain("eval");
+    // A module without a function: compiling it is allowed or not.
+    const mayCompile = () => {
+      try {
+        new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0));
+        return true;
+      } catch {
+        return false;
+      }
+    };
+    expect(await page.evaluate(mayCompile)).toBe(false);
+    const allowed = await Promise.all(
+      page
+        .workers()
+        .map(async (worker) => [path.basename(new URL(worker.url()).pathname), await worker.evaluate(mayCompile)]),
+    );
+    expect(allowed.length).toBeGreaterThan(2);
+    for (const [name, may] of allowed) expect(`${name} ${may}`).toMatch(/^season(-piece.* true|\.worker.* false)$/);
     await device.close();
   });
 });

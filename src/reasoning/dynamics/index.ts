@@ -21,6 +21,7 @@ export * from "./filter/in-threads.ts";
 export * from "./filter/pieces.ts";
 export * from "./filter/resample.ts";
 export * from "./filter/sizes.ts";
+export * from "./filter/steps.ts";
 export * from "./interventions/brood-break.ts";
 export * from "./interventions/formic.ts";
 export * from "./interventions/menthol.ts";

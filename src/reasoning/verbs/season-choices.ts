@@ -1,9 +1,10 @@
 /** `season-choices`: what to do about a colony, compared on the same draws: forecasts, differences, what a further count is worth. */
 import * as z from "zod";
-import { compareChoices, noAction } from "../dynamics/index.ts";
+import type { Result } from "../../units/index.ts";
+import { type Choices, type ChoicesQuestion, compareChoices, noAction, type Telling } from "../dynamics/index.ts";
 import { day, openShare } from "./fields.ts";
 import { seasonAction, seasonInput, seasonRange } from "./season.ts";
-import { verb } from "./verb.ts";
+import { type Reply, verb } from "./verb.ts";
 
 const input = z.strictObject({
   ...seasonInput,
@@ -114,15 +115,29 @@ export const seasonChoices = verb({
   },
   input,
   output,
-  run: ({ countError, ...asked }, progress) => {
-    const compared = compareChoices(
-      { ...asked, ...(countError === undefined ? {} : { error: countError }) },
-      { every: null },
-      { progress },
-    );
-    if (!compared.ok) return compared;
-    const { decideOn, choices, counts, settling, learnt } = compared.value;
-    const told = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
-    return { ...compared, value: { decideOn, choices: told, counts, settling, learnt } };
-  },
+  run: (asked, progress) => told(compareChoices(questionOf(asked), telling, { progress })),
 });
+
+const telling: Telling = { every: null };
+
+const questionOf = ({ countError, ...asked }: z.output<typeof input>): ChoicesQuestion => ({
+  ...asked,
+  ...(countError === undefined ? {} : { error: countError }),
+});
+
+function told(compared: Result<Choices>) {
+  if (!compared.ok) return compared;
+  const { decideOn, choices, counts, settling, learnt } = compared.value;
+  const own = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
+  return { ...compared, value: { decideOn, choices: own, counts, settling, learnt } };
+}
+
+/** Asks `season-choices` with the comparison made elsewhere; null when it was stopped. */
+export const askSeasonChoices = (
+  raw: unknown,
+  compare: (question: ChoicesQuestion, telling: Telling) => Promise<Result<Choices> | null>,
+): Promise<Reply | null> =>
+  seasonChoices.askThrough(raw, async (asked) => {
+    const compared = await compare(questionOf(asked as z.output<typeof input>), telling);
+    return compared === null ? null : told(compared);
+  });

@@ -4,11 +4,12 @@ import { randomStream } from "../../../numerics/index.ts";
 import { addDays } from "../../../units/index.ts";
 import type { Action } from "../actions.ts";
 import { assumedError, colonyForecast, rangeOf } from "../filter/forecast.ts";
+import { cutHere, reckonHere } from "../filter/steps.ts";
 import { fullLayout, shortestLayout } from "../layout.ts";
 import { logChanceOfCount } from "../observe.ts";
 import { specified } from "../parameters.ts";
 import { benchColony } from "../runs-for-tests.ts";
-import { branchOf, trunkOf } from "./branch.ts";
+import { branchSteps, trunkSteps } from "./branch.ts";
 import { type ChoiceOutcome, compareChoices } from "./choices.ts";
 import { narrowingBy } from "./more-bees.ts";
 import { type ChoicesQuestion, noAction } from "./question.ts";
@@ -76,15 +77,15 @@ describe("choices on the same draws", () => {
   it("[SE67] what is recalled from an earlier comparison changes nothing but the time", () => {
     const kept = new Map<string, unknown>();
     const made: string[] = [];
-    const recall = <Made>(key: string, make: () => Made): Made => {
-      if (!kept.has(key)) {
+    const noted = {
+      get: (key: string) => kept.get(key),
+      set: (key: string, value: unknown) => {
         made.push(key);
-        kept.set(key, make());
-      }
-      return kept.get(key) as Made;
+        kept.set(key, value);
+      },
     };
     const ask = (more: Partial<ChoicesQuestion>) =>
-      compareChoices({ ...question, line: 0.2, ...more }, { every: 7 }, { recall });
+      compareChoices({ ...question, line: 0.2, ...more }, { every: 7 }, { kept: noted });
     ask({ choices: [early] });
     expect(made).toHaveLength(3);
     const again = { choices: [late, early], moreBees: 20, line: 0.3 };
@@ -348,10 +349,12 @@ describe("a further count", () => {
     const earliest = settling?.earliest ?? expect.fail("never settled");
     expect(settling?.isSettled).toBe(false);
     const all = new Set(Array.from({ length: 219 }, (_, each) => addDays("2026-08-25", each)));
-    const trunk = trunkOf(asked, { decideOn: "2026-08-25", every: null });
+    const decide = { decideOn: "2026-08-25", every: null };
+    const trunk = reckonHere(trunkSteps(asked, { ...decide, span: [0, 1] }, cutHere(asked)));
     if (!trunk.ok) throw new Error("no trunk");
     const rowsOf = (actions: readonly Action[]) => {
-      const branch = branchOf(trunk.value, actions, { keep: all, every: null });
+      const how = { keep: all, every: null, span: [0, 1] } as const;
+      const branch = reckonHere(branchSteps(trunk.value, actions, how, cutHere(asked)));
       return (day: string) => (branch.ok ? branch.value.kept.get(day)?.infestedShare : null) ?? expect.fail(day);
     };
     const [without, acting] = [rowsOf([]), rowsOf(early.actions)];

@@ -9,7 +9,9 @@ import {
   type ForecastDay,
   type ForecastQuestion,
 } from "../filter/forecast.ts";
-import { type Branch, branchOf, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
+import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
+import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
+import { type Branch, branchSteps, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkSteps } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
@@ -68,15 +70,22 @@ export interface Choices {
 
 /** Told on the way. */
 export interface Heard {
-  readonly progress?: (share: number) => void;
   readonly past?: (past: readonly ForecastDay[], counts: readonly CountTaken[]) => void;
   /** Each choice as soon as it is reckoned: what a stopped run keeps. */
   readonly choice?: (outcome: ChoiceOutcome) => void;
-  /**
-   * Asked for what may be known from an earlier question: returns what was made under this key, or makes it. The same
-   * key stands for the same question, so nothing changes but the time.
-   */
-  readonly recall?: <Made>(key: string, make: () => Made) => Made;
+  /** What earlier questions made, by key: the same key stands for the same question, so it saves time alone. */
+  readonly kept?: Kept;
+}
+
+/** What is kept between questions. */
+export interface Kept {
+  readonly get: (key: string) => unknown;
+  readonly set: (key: string, made: unknown) => unknown;
+}
+
+/** Days between the mornings that are told of past and choices; null for none but the days asked for. */
+export interface Telling {
+  readonly every: number | null;
 }
 
 const usualSure = 0.9;
@@ -93,20 +102,41 @@ const thinBelow = 50;
  * same draws with the same noise (common random numbers), so that a difference between two choices is the action's and
  * not chance's. The list of choices changes none of them.
  *
- * `every`: days between the mornings that are told of past and choices; null for none but the days asked for.
- *
  * Not for choices that the model does not know, nor for telling which choice is lawful: label, local codes and the
  * competent authority come first. Survival rests on little.
  *
  * Blocked for a question that cannot be, by the field of the choice. Warned when the colony is likely lost whatever is
  * done, and when a further count would leave few draws.
  */
-export function compareChoices(
+export const compareChoices = (
   question: ChoicesQuestion,
-  { every }: { readonly every: number | null },
-  heard: Heard = {},
-): Result<Choices> {
-  const { progress = () => undefined, recall = (_, make) => make() } = heard;
+  telling: Telling,
+  { progress, ...heard }: Heard & { readonly progress?: (share: number) => void } = {},
+): Result<Choices> => reckonHere(choiceSteps(question, telling, heard, cutHere(question)), progress);
+
+/**
+ * The same over threads, to the byte; null when it was stopped on the way: what was heard until then holds.
+ *
+ * @throws what a thread throws
+ */
+export const compareInThreads = (
+  question: ChoicesQuestion,
+  telling: Telling,
+  threads: Threads,
+  { tell, isStopped, ...heard }: Heard & Hearing = {},
+): Promise<Result<Choices> | null> =>
+  reckonInThreads(choiceSteps(question, telling, heard, cutFor(threads)), threads, {
+    ...(tell === undefined ? {} : { tell }),
+    ...(isStopped === undefined ? {} : { isStopped }),
+  });
+
+/** The steps of a comparison: those to the day of the choice, then those of each choice. */
+export function* choiceSteps(
+  question: ChoicesQuestion,
+  { every }: Telling,
+  heard: Heard,
+  cutting: Cutting,
+): Steps<Result<Choices>> {
   const faults = faultsOf(question);
   if (faults.length > 0) return blocked(...faults);
   const decideOn = decisionDay(question);
@@ -114,7 +144,10 @@ export function compareChoices(
   const parts = all.length + 1;
   const alone = withoutChoices(question);
   const colony = JSON.stringify([alone, decideOn, every]);
-  const trunk = recall(colony, () => trunkOf(alone, { decideOn, every }, (share) => progress(share / parts)));
+  const spanOf = (part: number): Span => [part / parts, (part + 1) / parts];
+  const trunk = yield* recalled(heard.kept, colony, () =>
+    trunkSteps(alone, { decideOn, every, span: spanOf(0) }, cutting),
+  );
   if (!trunk.ok) return trunk;
   heard.past?.(trunk.value.past, trunk.value.counts);
 
@@ -130,12 +163,9 @@ export function compareChoices(
   let without: Branch | null = null;
   for (const [place, choice] of all.entries()) {
     const keep = place === 0 ? daysOfNothing : dates;
-    const branch = recall(JSON.stringify([colony, choice.actions, keep]), () =>
-      branchOf(trunk.value, choice.actions, { keep: new Set(keep), every }, (share) =>
-        progress((place + 1 + share) / parts),
-      ),
+    const branch = yield* recalled(heard.kept, JSON.stringify([colony, choice.actions, keep]), () =>
+      branchSteps(trunk.value, choice.actions, { keep: new Set(keep), every, span: spanOf(place + 1) }, cutting),
     );
-    progress((place + 2) / parts);
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
     notes.push(...afterEnd(branch.value.problems, question, place - 1));
     without ??= branch.value;
@@ -161,6 +191,15 @@ export function compareChoices(
     },
     [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
   );
+}
+
+/** What is kept under this key, or made and kept. */
+function* recalled<Made>(kept: Kept | undefined, key: string, make: () => Steps<Made>): Steps<Made> {
+  const known = kept?.get(key);
+  if (known !== undefined) return known as Made;
+  const made = yield* make();
+  kept?.set(key, made);
+  return made;
 }
 
 /** The forecast behind all choices: what two comparisons of one colony share. */
