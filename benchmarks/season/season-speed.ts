@@ -220,21 +220,27 @@ async function forecastRows(): Promise<readonly Figure[]> {
   }
 }
 
-/** What a program takes at most that makes one such forecast, and what it takes before; where the system tells it. */
-function memoryRows(): readonly Figure[] {
-  if (process.platform !== "linux") return [];
+/** What a program takes at most beyond what it took before, MiB, and what it took before; null where no system tells it. */
+function memoryOf(call: string): { readonly added: number; readonly before: number } | null {
+  if (process.platform !== "linux") return null;
   const program = `
     import { readFileSync } from "node:fs";
     import { dynamics } from ${JSON.stringify(new URL("../../src/reasoning/index.ts", import.meta.url).href)};
     const most = () => Number(/VmHWM:\\s+(\\d+)/.exec(readFileSync("/proc/self/status", "utf8"))[1]) / 1024;
     const before = most();
-    dynamics.colonyForecast(${JSON.stringify(question(10_000))});
+    ${call};
     console.log(before, most());`;
   const { stdout } = spawnSync(process.execPath, ["--input-type=module", "-e", program], { encoding: "utf8" });
   const [before = Number.NaN, most = Number.NaN] = stdout.trim().split(" ").map(Number);
+  return { added: most - before, before };
+}
+
+function memoryRows(): readonly Figure[] {
+  const memory = memoryOf(`dynamics.colonyForecast(${JSON.stringify(question(10_000))})`);
+  if (memory === null) return [];
   return [
-    { what: "memory a forecast of 10,000 particles adds", value: most - before, unit: "MiB", goal: 200 },
-    { what: "  and the program before it", value: before, unit: "MiB", goal: null },
+    { what: "memory a forecast of 10,000 particles adds", value: memory.added, unit: "MiB", goal: 200 },
+    { what: "  and the program before it", value: memory.before, unit: "MiB", goal: null },
   ];
 }
 
@@ -251,8 +257,7 @@ async function choicesRows(): Promise<readonly Figure[]> {
       { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-10", susceptibility: 0.7 }] },
     ],
   };
-  const before = process.memoryUsage();
-  let [alone, inTwo, most] = [Infinity, Infinity, 0];
+  let [alone, inTwo] = [Infinity, Infinity];
   const two = openSeasonThreads(2);
   for (let round = 0; round < 6; round++) {
     let began = performance.now();
@@ -263,16 +268,11 @@ async function choicesRows(): Promise<readonly Figure[]> {
     inTwo = Math.min(inTwo, performance.now() - began);
   }
   await two.close();
-  // Looked at while everything is held: after each choice.
-  const look = () => {
-    const { heapUsed, arrayBuffers } = process.memoryUsage();
-    most = Math.max(most, heapUsed + arrayBuffers - before.heapUsed - before.arrayBuffers);
-  };
-  dynamics.compareChoices(question, { every: 3 }, { choice: look });
+  const memory = memoryOf(`dynamics.compareChoices(${JSON.stringify(question)}, { every: 3 })`);
   return [
     { what: "four actions beside none, 1000 draws, 212 days", value: alone, unit: "ms", goal: 500 },
     { what: "  the same over two threads", value: inTwo, unit: "ms", goal: null },
     { what: "  time with two threads, of that in this one", value: inTwo / alone, unit: "x", goal: null },
-    { what: "  memory taken at the most", value: most / 2 ** 20, unit: "MiB", goal: 200 },
+    ...(memory === null ? [] : [{ what: "  memory it adds", value: memory.added, unit: "MiB", goal: 200 }]),
   ];
 }

@@ -189,6 +189,27 @@ describe("choices on the same draws", () => {
   });
 });
 
+describe("what else is known of the colony", () => {
+  it("[SE68] sizes, brood breaks and varroa are in every choice as they are in the forecast", () => {
+    for (const more of [
+      { sizes: [{ date: "2026-08-10", what: "bees", frames: 9, perFrame: 2000, scatter: 0.1 }] as const },
+      { broodBreaks: [{ from: "2026-08-10", to: "2026-09-10" }] },
+      { varroa: { mitesPer100: 3 } },
+    ]) {
+      const last = (actions: readonly Action[]) => {
+        const alone = colonyForecast({ ...question, ...more, actions });
+        return alone.ok ? alone.value.days.at(-1) : expect.fail(JSON.stringify(alone.problems));
+      };
+      const [without, choice] = outcomes({ ...more, choices: [early] });
+      expect(without?.at[0]).toEqual(last([]));
+      expect(choice?.at[0]).toEqual(last(early.actions));
+      expect(without?.at[0]).not.toEqual(outcomes({ choices: [early] })[0]?.at[0]);
+    }
+    const late = [{ date: "2026-09-10", what: "bees", frames: 9 }] as const;
+    expect(codes({ sizes: late, choices: [early] })).toContain("season-count-outside sizes[0].date");
+  });
+});
+
 describe("what counts teach of the contact rate", () => {
   it("[SE78] is its spread before and after; without counts nothing, with a few counts of shares little", () => {
     const learnt = (counts: ChoicesQuestion["counts"]) =>

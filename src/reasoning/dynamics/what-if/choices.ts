@@ -1,5 +1,14 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
-import { addDays, answered, blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
+import {
+  addDays,
+  answered,
+  blocked,
+  type Day,
+  daysBetween,
+  isDay,
+  type Problem,
+  type Result,
+} from "../../../units/index.ts";
 import { lossWarning, readyRun } from "../course.ts";
 import {
   assumedError,
@@ -10,6 +19,7 @@ import {
   type ForecastQuestion,
 } from "../filter/forecast.ts";
 import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
+import { sizeFaults } from "../filter/sizes.ts";
 import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
 import { type Branch, branchSteps, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkSteps } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
@@ -204,23 +214,22 @@ function* recalled<Made>(kept: Kept | undefined, key: string, make: () => Steps<
 
 /** The forecast behind all choices: what two comparisons of one colony share. */
 function withoutChoices(question: ChoicesQuestion): ForecastQuestion {
-  const { site, start, actions, until, stockSusceptibility, parameters, counts, draws, seed, doubt, error, noise } =
-    question;
-  return {
-    ...{ site, start, actions, until, counts, draws, seed },
-    ...(stockSusceptibility === undefined ? {} : { stockSusceptibility }),
-    ...(parameters === undefined ? {} : { parameters }),
-    ...(doubt === undefined ? {} : { doubt }),
-    ...(error === undefined ? {} : { error }),
-    ...(noise === undefined ? {} : { noise }),
-  };
+  const { choices: _, decideOn: _on, dates: _at, line: _line, sure: _sure, moreBees: _more, ...alone } = question;
+  return alone;
 }
 
 /** The forecast's own faults first: those of choices need sound days. */
 function faultsOf(question: ChoicesQuestion): readonly Problem[] {
   const ready = readyRun(question);
   if (!ready.ok) return ready.problems;
-  const own = [...drawsFaults(question), ...countFaults(question)];
+  const { sizes = [], start } = question;
+  const until = decisionDay(question);
+  const own = [
+    ...drawsFaults(question),
+    ...countFaults(question),
+    // Nothing is seen after the choice: as a count, it would have been seen under one choice and not under another.
+    ...(isDay(until) ? sizeFaults(sizes, { from: start.date, until }) : []),
+  ];
   if (own.length > 0) return own;
   const chosen = choiceFaults(question);
   if (chosen.length > 0) return chosen;
