@@ -17,12 +17,14 @@ import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
 import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
+import { donorCourse, inDonor, type Uniting, unite, unitingFigures } from "./interventions/uniting.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { dynamicsProblem } from "./problems.ts";
 import { type DayRates, rateYear } from "./rates.ts";
 import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
+import { widened } from "./what-if/widen.ts";
 
 /** A place as people know it. */
 export interface CourseSite {
@@ -57,6 +59,8 @@ export interface CourseQuestion {
   readonly varroa?: VarroaStart;
   /** Left out: those in use. */
   readonly parameters?: DynamicsParameters;
+  /** Something was seen that is to be reported: then nothing may be united. Left out: no. */
+  readonly isStopped?: boolean;
 }
 
 /** One morning of the course. */
@@ -77,6 +81,19 @@ export interface ReadyRun {
   /** Record of the colony on the first morning. */
   readonly colony: Float64Array;
   readonly days: number;
+  /** Colonies that are united with it, by their day. */
+  readonly unitings: readonly ReadyUniting[];
+}
+
+/** A uniting within the run, and the other colony ready to run until then. */
+export interface ReadyUniting {
+  /** Days from the first. */
+  readonly elapsed: number;
+  readonly action: Uniting;
+  readonly field: string;
+  /** Share of the other colony's adult bees that stay. */
+  readonly kept: number;
+  readonly donor: ReadyRun;
 }
 
 /**
@@ -91,12 +108,20 @@ export interface ReadyRun {
 export function colonyCourse(question: CourseQuestion): Result<readonly CourseDay[]> {
   const ready = readyRun(question);
   if (!ready.ok) return ready;
-  const { model, colony, days } = ready.value;
+  const { model, colony, days, unitings } = ready.value;
   const { date } = question.start;
   const course: CourseDay[] = [];
   for (let elapsed = 0; elapsed <= days; elapsed++) {
     const today = addDays(date, elapsed);
     course.push({ date: today, ...seeColony(colony, 0, model.layout) });
+    for (const { kept, donor, action } of unitings.filter((each) => each.elapsed === elapsed))
+      unite(colony, 0, model.layout, {
+        ...{
+          states: widened(expectedEnd(donor, action.donor.start.date), donor.model.layout, model.layout),
+          start: 0,
+          kept,
+        },
+      });
     if (elapsed < days) oneDay(colony, 0, model, { dayOfYear: dayOfYear(today), elapsed });
   }
   return answered(course, [...ready.problems, ...lossWarning(course)]);
@@ -125,6 +150,9 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   if (!measures.ok) return measures;
   broodBreaks(measures.value, start.date, question.broodBreaks ?? []);
 
+  const unitings = unitingsOf(question, days);
+  if (!unitings.ok) return unitings;
+
   const cohortsDiffer = varroa !== undefined || actions.some(({ kind }) => kind === "requeen");
   const layout = cohortsDiffer ? fullLayout : shortestLayout(parameters);
   const model = engine({ parameters, layout, rates, measures: measures.value });
@@ -138,7 +166,36 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     coupleVarroa(measures.value, model, colony.value, inOrder, varroa);
   }
   const notes = varroa === undefined ? [] : [dynamicsProblem("season-varroa-harm-left-out", "noted", "varroa", {})];
-  return answered({ model, colony: colony.value, days }, [...place.problems, ...measures.problems, ...notes]);
+  return answered({ model, colony: colony.value, days, unitings: unitings.value }, [
+    ...place.problems,
+    ...measures.problems,
+    ...notes,
+  ]);
+}
+
+/** The unitings within the run, each with the other colony ready; a trouble of that one is told at its action. */
+function unitingsOf(question: CourseQuestion, days: number): Result<readonly ReadyUniting[]> {
+  const ready: ReadyUniting[] = [];
+  for (const [index, action] of question.actions.entries()) {
+    if (action.kind !== "unite") continue;
+    const field = `actions[${index}]`;
+    const { from, lost = unitingFigures.lost } = action;
+    if (question.isStopped === true)
+      return blocked(dynamicsProblem("season-uniting-stopped", "blocked", `${field}.from`, { date: from }));
+    const elapsed = daysBetween(question.start.date, from);
+    const donor = readyRun(donorCourse(question, action));
+    if (!donor.ok) return blocked(...donor.problems.flatMap((each) => inDonor(each, field) ?? []));
+    if (elapsed < days) ready.push({ elapsed, action, field, kept: 1 - lost, donor: donor.value });
+  }
+  return answered(ready.sort((one, other) => one.elapsed - other.elapsed));
+}
+
+/** The record of a colony at the end of its expected run. */
+function expectedEnd({ model, colony, days }: ReadyRun, from: Day): Float64Array {
+  const state = colony.slice();
+  for (let elapsed = 0; elapsed < days; elapsed++)
+    oneDay(state, 0, model, { dayOfYear: dayOfYear(addDays(from, elapsed)), elapsed });
+  return state;
 }
 
 function colonyAt(

@@ -96,6 +96,7 @@ export const seasonChoices = verb({
     "The strength of each action is that of one published trial and is not doubted in the draws: ranges with an action are too narrow.",
     "A difference is the action's alone: every choice meets the same colonies and the same chance.",
     "A choice is best in a draw when it is the first in the list that ends at or below the line, else the first that ends within half a bee in 100 of the lowest; own definition.",
+    "Uniting adds the other colony's bees, mites and brood; its queen is taken away, a tenth of its bees is lost (judgement), fighting over queens and robbing are left out.",
     "A further count is of a colony to which nothing was done, read with the same errors as the others.",
   ],
   source:
@@ -108,6 +109,16 @@ export const seasonChoices = verb({
     choices: [
       { name: "patty", actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-11-15" }] },
       { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
+      {
+        name: "uniting",
+        actions: [
+          {
+            kind: "unite",
+            from: "2026-09-05",
+            donor: { start: { date: "2026-08-25", bees: 12000, infestedShare: 0.03 } },
+          },
+        ],
+      },
     ],
     line: 0.15,
     until: "2027-03-01",

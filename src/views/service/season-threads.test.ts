@@ -25,6 +25,19 @@ const choosing: dynamics.ChoicesQuestion = {
     { name: "patty", actions: [{ kind: "oil-patty", from: "2026-10-16", to: "2026-12-01" }] },
     // A new queen wants more daily ages than the rest.
     { name: "new queen", actions: [{ kind: "requeen", from: "2026-10-20", susceptibility: 0.7 }] },
+    {
+      name: "uniting",
+      actions: [
+        {
+          kind: "unite",
+          from: "2026-11-20",
+          donor: {
+            start: { date: "2026-09-01", bees: 9000, infestedShare: 0.1, brood: "usual" },
+            counts: [{ date: "2026-09-20", infested: 3, examined: 30 }],
+          },
+        },
+      ],
+    },
   ],
   line: 0.2,
 };

@@ -16,6 +16,7 @@ import {
   mostDrawsFor,
   strains,
 } from "./forecast.ts";
+import { type Joining, joiningSteps, joinsFor } from "./joining.ts";
 import type { MovePiece } from "./pieces.ts";
 import {
   type DatedSize,
@@ -74,6 +75,8 @@ export function* filterSteps(
   const tooMany = mostDrawsFor(question, days);
   if (tooMany !== null) return blocked(tooMany);
 
+  const joinings = yield* joiningSteps(question, ready.value, { from: 0, share: begun }, cutting);
+  if (!joinings.ok) return joinings;
   const cloud: Cloud = {
     particles,
     states: roomFor(cutting, particles * model.layout.length),
@@ -85,7 +88,11 @@ export function* filterSteps(
   let from: number | null = null;
   for (const to of new Set([...mornings, days])) {
     const share = begun + ((ended - begun) * to) / days;
-    yield { question, share, pieces: movesOf(cloud, model, { from, to, pieces: cutting.pieces }) };
+    yield {
+      question,
+      share,
+      pieces: movesOf(cloud, model, { from, to, pieces: cutting.pieces, joinings: joinings.value }),
+    };
     from = to;
     const weighing: Weighing = { cloud, model, question, morning: to };
     const counted = question.counts.filter((count) => morningOf(count) === to);
@@ -96,7 +103,12 @@ export function* filterSteps(
     if (cutting.tellDays && to < days)
       cutting.tellDays(yield* daySteps(question, cloud, { mornings: to + 1, share }, cutting));
   }
-  const problems = [...ready.problems, ...sizeNotes(sizes), ...strains(question, taken.counts, taken.sizes)];
+  const problems = [
+    ...ready.problems,
+    ...joinings.problems,
+    ...sizeNotes(sizes),
+    ...strains(question, taken.counts, taken.sizes),
+  ];
   return answered({ cloud, ...taken }, problems);
 }
 
@@ -138,14 +150,21 @@ function takeSize(weighing: Weighing, size: Required<DatedSize>, index: number):
 function movesOf(
   { particles, states, paths }: Cloud,
   model: Engine,
-  { from, to, pieces }: { readonly from: number | null; readonly to: number; readonly pieces: number },
+  of: {
+    readonly from: number | null;
+    readonly to: number;
+    readonly pieces: number;
+    readonly joinings: readonly Joining[];
+  },
 ): readonly MovePiece[] {
+  const { from, to, pieces, joinings } = of;
   const { length } = model.layout;
   const before = from ?? 0;
   const rows = Int32Array.from({ length: to - before }, (_, day) => before + day + 1);
   return cut(particles, pieces).map(([first, after]) => ({
     ...{ kind: "move", first, count: after - first, from: before, to, isFirst: from === null },
     ...{ paths, particles, column: first, rows },
+    joins: joinsFor(joinings, [first, after], [before, to]),
     states: states.subarray(first * length, after * length),
   }));
 }

@@ -37,6 +37,19 @@ const question: ChoicesQuestion = {
   choices: [
     { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
     { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] },
+    {
+      name: "uniting",
+      actions: [
+        {
+          kind: "unite",
+          from: "2026-08-25",
+          donor: {
+            start: { date: "2026-08-10", bees: 9000, infestedShare: 0.1, brood: "usual" },
+            counts: [{ date: "2026-08-20", infested: 3, examined: 30 }],
+          },
+        },
+      ],
+    },
   ],
 };
 

@@ -2,10 +2,12 @@
 import { addDays } from "../../../units/index.ts";
 import { dayOfYear } from "../calendar.ts";
 import { readyRun } from "../course.ts";
+import { unite } from "../interventions/uniting.ts";
 import { kernelFor } from "../kernel/kernel.ts";
 import { seenWidth } from "../kernel/memory-map.ts";
 import { at, type Layout } from "../layout.ts";
 import { assumedNoise } from "../particles.ts";
+import { widened } from "../what-if/widen.ts";
 import { assumedDoubt, type Paths, particlesAbout } from "./colony-particles.ts";
 import type { ForecastQuestion, Range } from "./forecast.ts";
 import { sortedRow, sortingRoom } from "./sort-row.ts";
@@ -27,6 +29,17 @@ export interface MovePiece {
   readonly column: number;
   /** Row of each morning after `from`; −1 where it is not kept. The first morning of all has row 0. */
   readonly rows: Int32Array;
+  /** Colonies that are united with these before the piece ends, by their day. */
+  readonly joins: readonly Join[];
+}
+
+/** Other colonies, one for each particle of a piece, that are united with them on a morning before it is over. */
+export interface Join {
+  readonly morning: number;
+  readonly states: Float64Array;
+  readonly layout: Layout;
+  /** Share of their adult bees that stay. */
+  readonly kept: number;
 }
 
 /** Ranges of some mornings over all particles. */
@@ -73,7 +86,8 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
   const kernel = kernelFor({ model, days: inOrder, seed, noise });
   const { length } = model.layout;
 
-  function move({ first, count, from, to, isFirst, states, paths, particles, column, rows }: MovePiece): void {
+  function move({ first, count, from, to, isFirst, states, paths, particles, column, rows, joins }: MovePiece): void {
+    const donors = joins.map((join) => ({ ...join, states: widened(join.states, join.layout, model.layout) }));
     if (isFirst) states.set(particlesAbout(model, colony, { first, count, seed, start, doubt }));
     if (isFirst) noteMorning(states, model.layout, paths, column);
     const width = (to - from) * seenWidth;
@@ -81,8 +95,20 @@ export function pieceWorker(question: ForecastQuestion): (piece: Piece) => Piece
     for (let block = 0; block < count; block += together) {
       const size = Math.min(together, count - block);
       for (let each = 0; each < size; each++) {
-        kernel.run(states, (block + each) * length, { from, to, particle: first + block + each });
-        gathered.set(kernel.seen.subarray(0, width), each * width);
+        const record = (block + each) * length;
+        let begun = from;
+        const run = (until: number): void => {
+          if (until === begun) return;
+          kernel.run(states, record, { from: begun, to: until, particle: first + block + each });
+          const seen = kernel.seen.subarray(0, (until - begun) * seenWidth);
+          gathered.set(seen, each * width + (begun - from) * seenWidth);
+          begun = until;
+        };
+        for (const donor of donors) {
+          run(donor.morning);
+          unite(states, record, model.layout, { ...donor, start: record });
+        }
+        run(to);
       }
       for (let day = 0; day < to - from; day++) {
         const row = rows[day] as number;
@@ -127,7 +153,8 @@ export function parted(piece: Piece): Piece {
   // Rows of its own, from 0: those of the whole are known to whoever puts it back.
   let next = piece.isFirst ? 1 : 0;
   const rows = piece.rows.map((row) => (row < 0 ? row : next++));
-  return { ...piece, states: piece.states.slice(), paths, particles: piece.count, column: 0, rows };
+  const joins = piece.joins.map((join) => ({ ...join, states: join.states.slice() }));
+  return { ...piece, joins, states: piece.states.slice(), paths, particles: piece.count, column: 0, rows };
 }
 
 const rowsIn = ({ rows, isFirst }: MovePiece): number =>

@@ -5,6 +5,7 @@ import { readyRun } from "../course.ts";
 import { assumedDoubt, type Paths } from "../filter/colony-particles.ts";
 import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf } from "../filter/forecast.ts";
 import { filterSteps } from "../filter/forecast-steps.ts";
+import { joiningSteps, joinsFor } from "../filter/joining.ts";
 import { type MorningSeen, type MovePiece, noteMorning } from "../filter/pieces.ts";
 import { type Cutting, cut, pathsFor, rangeSteps, roomFor, type Span, type Steps } from "../filter/steps.ts";
 import { at, type Layout } from "../layout.ts";
@@ -98,10 +99,12 @@ export function* branchSteps(
   if (!ready.ok) return ready;
   const { model, days } = ready.value;
   const { length } = model.layout;
+  const from = daysBetween(question.start.date, decideOn);
+  const joinings = yield* joiningSteps(question, ready.value, { from, share: span[0] }, cutting);
+  if (!joinings.ok) return joinings;
   const wide = widened(trunk.states, trunk.layout, model.layout);
   const states = roomFor(cutting, wide.length);
   states.set(wide);
-  const from = daysBetween(question.start.date, decideOn);
   const all = Array.from({ length: days - from + 1 }, (_, passed) => passed);
   // Mornings that are told come first, so that their rows lie together; then those kept beside them.
   const told = all.filter((passed) => isTold(passed, days - from, every));
@@ -119,6 +122,7 @@ export function* branchSteps(
       ([begin, after]): MovePiece => ({
         ...{ kind: "move", first: begin, count: after - begin, from, to: days, isFirst: false },
         ...{ paths, particles: draws, column: begin, rows },
+        joins: joinsFor(joinings.value, [begin, after], [from, days]),
         states: states.subarray(begin * length, after * length),
       }),
     ),
@@ -136,7 +140,7 @@ export function* branchSteps(
       });
   }
   const inOrder = told.map((passed, row) => ({ date: addDays(decideOn, passed), ...seenIn(seen, row) }));
-  return answered({ days: inOrder, kept, problems: ready.problems });
+  return answered({ days: inOrder, kept, problems: [...ready.problems, ...joinings.problems] });
 }
 
 const seenIn = (seen: readonly MorningSeen[], row: number): MorningSeen => {

@@ -36,6 +36,17 @@ const early = { name: "menthol early", actions: menthol("2026-09-01") };
 const late = { name: "menthol late", actions: menthol("2026-09-20") };
 const queen = { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] as const };
 
+const united = {
+  name: "uniting",
+  actions: [
+    {
+      kind: "unite",
+      from: "2026-09-05",
+      donor: { start: { date: "2026-08-20", bees: 8000, infestedShare: 0.1, brood: "usual" } },
+    },
+  ] as const,
+};
+
 function answerOf(more: Partial<ChoicesQuestion> = {}, every: number | null = null) {
   const answer = compareChoices({ ...question, ...more }, { every });
   if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
@@ -205,6 +216,15 @@ describe("what else is known of the colony", () => {
       expect(choice?.at[0]).toEqual(last(early.actions));
       expect(without?.at[0]).not.toEqual(outcomes({ choices: [early] })[0]?.at[0]);
     }
+    const queens = { name: "new queen and uniting", actions: [...queen.actions, ...united.actions] };
+    const lastOf = (actions: readonly Action[]) => {
+      const alone = colonyForecast({ ...question, actions });
+      return alone.ok ? alone.value.days.at(-1) : expect.fail(JSON.stringify(alone.problems));
+    };
+    expect(outcomes({ choices: [united] })[1]?.at[0]).toEqual(lastOf(united.actions));
+    // From the wider record of a new queen: nearly, as above.
+    const bees = outcomes({ choices: [queens] })[1]?.at[0]?.bees.q50 ?? Number.NaN;
+    expect(bees / (lastOf(queens.actions)?.bees.q50 ?? Number.NaN)).toBeCloseTo(1, 3);
     const late = [{ date: "2026-09-10", what: "bees", frames: 9 }] as const;
     expect(codes({ sizes: late, choices: [early] })).toContain("season-count-outside sizes[0].date");
   });

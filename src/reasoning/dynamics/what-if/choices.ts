@@ -177,7 +177,7 @@ export function* choiceSteps(
       branchSteps(trunk.value, choice.actions, { keep: new Set(keep), every, span: spanOf(place + 1) }, cutting),
     );
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
-    notes.push(...afterEnd(branch.value.problems, question, place - 1));
+    notes.push(...ownNotes(branch.value.problems, question, place - 1));
     without ??= branch.value;
     ends.push(rowOn(branch.value, question.until).infestedShare);
     const outcome = outcomeOf(choice.name, question, { decideOn, branch: branch.value, without, dates });
@@ -249,10 +249,8 @@ function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): P
 }
 
 /** Only what is the choice's own: the rest was told with the trunk. */
-const afterEnd = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
-  problems
-    .map((each) => inChoice(each, question, index))
-    .filter(({ code, field }) => code === "season-action-after-end" && (field ?? "").startsWith("choices["));
+const ownNotes = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
+  problems.map((each) => inChoice(each, question, index)).filter(({ field }) => (field ?? "").startsWith("choices["));
 
 function rowOn({ kept }: Branch, day: Day): Row {
   const row = kept.get(day);
