@@ -72,8 +72,8 @@ const counts = z
   .max(100)
   .default([]);
 
-/** An action of the season, by kind. */
-export const seasonAction = z.discriminatedUnion("kind", [
+/** What is put into a colony. */
+const putIn = [
   z.strictObject({ kind: z.literal("menthol"), from: day }),
   z.strictObject({ kind: z.literal("formic"), from: day }),
   z.strictObject({
@@ -82,6 +82,11 @@ export const seasonAction = z.discriminatedUnion("kind", [
     to: day,
     reduction: share.exactOptional().describe(`Share of contact that it takes away. Left out: ${pattyReduction}.`),
   }),
+] as const;
+
+/** An action of the season, by kind. */
+export const seasonAction = z.discriminatedUnion("kind", [
+  ...putIn,
   z.strictObject({
     kind: z.literal("requeen"),
     from: day,
@@ -95,7 +100,15 @@ export const seasonAction = z.discriminatedUnion("kind", [
     kind: z.literal("unite"),
     from: day,
     donor: z
-      .strictObject({ start, counts: counts.exactOptional().describe("Dissections of it until then.") })
+      .strictObject({
+        start,
+        counts: counts.exactOptional().describe("Dissections of it until then."),
+        actions: z
+          .array(z.discriminatedUnion("kind", putIn))
+          .max(20)
+          .exactOptional()
+          .describe("What was put into it until then."),
+      })
       .describe("The other colony as it stood on a day before; its bees, their mites and its brood are added."),
     lost: share
       .exactOptional()

@@ -1,5 +1,6 @@
 /** Another colony united with this one: its bees by age, their mites and its brood are added on a morning. */
 import { addDays, type Day, daysBetween, isDay, type Problem } from "../../../units/index.ts";
+import type { Action } from "../actions.ts";
 import { countAgain } from "../colony.ts";
 import type { CourseQuestion, CourseStart } from "../course.ts";
 import type { DatedCount } from "../filter/forecast.ts";
@@ -11,7 +12,12 @@ export interface Donor {
   readonly start: CourseStart;
   /** Counts of it until the uniting; left out: none. */
   readonly counts?: readonly DatedCount[];
+  /** What was put into it in that time; left out: nothing. */
+  readonly actions?: readonly PutIn[];
 }
+
+/** What can be put into a colony and leaves its queen and its bees where they are. */
+export type PutIn = Exclude<Action, { readonly kind: "unite" | "requeen" }>;
 
 /**
  * A uniting. The other colony's queen is taken away before (common practice, no source) and this colony's goes on
@@ -32,7 +38,7 @@ export const unitingFigures = { lost: 0.1 } as const;
 export const donorCourse = (question: CourseQuestion, { donor, from }: Uniting): CourseQuestion => ({
   site: question.site,
   start: donor.start,
-  actions: [],
+  actions: donor.actions ?? [],
   until: from,
   ...(question.parameters === undefined ? {} : { parameters: question.parameters }),
   ...(question.stockSusceptibility === undefined ? {} : { stockSusceptibility: question.stockSusceptibility }),
@@ -70,6 +76,6 @@ export function unitingFaults({ from, donor, lost = unitingFigures.lost }: Uniti
 /** A trouble of the other colony's question, told at the uniting; null for what was told of the place already. */
 export function inDonor(each: Problem, field: string): Problem | null {
   if (each.severity === "noted" || each.field === null) return null;
-  if (/^(start|counts)\b/.test(each.field)) return { ...each, field: `${field}.donor.${each.field}` };
+  if (/^(start|counts|actions)\b/.test(each.field)) return { ...each, field: `${field}.donor.${each.field}` };
   return each.field === "until" ? { ...each, field: `${field}.from` } : each;
 }

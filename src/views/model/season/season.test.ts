@@ -7,11 +7,14 @@ import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } fro
 import {
   choicesAsked,
   choicesText,
+  donorChosen,
+  donorsOf,
   intended,
   keptChoices,
   movedTo,
   newAction,
   seasonAddress,
+  wholeChoices,
 } from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
@@ -264,6 +267,63 @@ describe("choices", () => {
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",
     );
+  });
+});
+
+describe("uniting", () => {
+  const other = { caseId, colony: untreated, today };
+  const drawn = newAction("unite", today) as dynamics.Uniting;
+  const typed: dynamics.Uniting = {
+    ...drawn,
+    donor: { ...drawn.donor, start: { ...drawn.donor.start, bees: 9000, infestedShare: 0.1 } },
+  };
+
+  it("has nothing in it until bees and mites are typed, and is not reckoned before", () => {
+    expect(drawn.donor.start).toMatchObject({ date: "2026-11-25", bees: Number.NaN, infestedShare: Number.NaN });
+    const formic = [newAction("formic", today)];
+    expect(wholeChoices([[drawn], formic], 1)).toEqual({ asked: [formic], shown: 0 });
+    expect(wholeChoices([[drawn], formic], 0)).toEqual({ asked: [formic], shown: null });
+    expect(wholeChoices([[typed], formic], 0)).toEqual({ asked: [[typed], formic], shown: 0 });
+    expect(keptChoices(choicesText([[drawn], [typed]]))).toEqual([[drawn], [typed]]);
+    expect(keptChoices('[[{"kind":"unite","from":"2026-11-26"}]]')).toBeNull();
+  });
+
+  it("is told with its bees, moved with the day on which it is told of, and reckoned", () => {
+    expect(choicesAsked([[typed], [drawn]]).map(({ name }) => name)).toEqual([
+      "a colony of 9,000 bees united on 26 November",
+      "another colony united on 26 November",
+    ]);
+    const moved = movedTo(typed, "2026-12-10") as dynamics.Uniting;
+    expect(moved.donor.start.date).toBe("2026-12-09");
+    const ask = asked();
+    const view = seasonView(ask, seenOf(ask, [[typed]]), { place: 0, kinds: ["unite"] });
+    expect(view?.says).toMatch(/ With a colony of 9,000 bees united on 26 November about \*\*/);
+    expect(view?.rows).toHaveLength(2);
+    const year = seasonYear(ask) ?? expect.fail("no year");
+    expect(warmthNote({ ...typed, from: "2027-01-15" }, year)).toContain("in the cold");
+    expect(warmthNote({ ...typed, from: "2026-08-15" }, year)).toBeNull();
+  });
+
+  it("offers the other counted colonies of the case with their counts and what was put in; their bees are to be typed", () => {
+    const offered = donorsOf(casebook, other);
+    const found = offered.find(({ id }) => id === treated) ?? expect.fail("not offered");
+    expect(offered.map(({ id }) => id)).not.toContain(untreated);
+    expect(found.donor.counts).toEqual([{ date: "2026-10-12", infested: 5, examined: 50 }]);
+    expect(found.donor.start.date).toBe("2026-10-11");
+    expect(found.donor.actions).toEqual([]);
+    expect(found.donor.start.bees).toBeNaN();
+    const chosen = { ...drawn, donor: found.donor };
+    expect(donorChosen(chosen, offered)?.code).toBe("WB-07");
+    expect(donorChosen(typed, offered)).toBeNull();
+    // A counted colony keeps its days when the uniting is moved.
+    expect((movedTo(chosen, "2026-12-10") as dynamics.Uniting).donor).toEqual(found.donor);
+    const whole = { ...found.donor, start: { ...found.donor.start, bees: 12_000 } };
+    const united = { ...chosen, donor: whole };
+    expect(choicesAsked([[united]])[0]?.name).toBe("a colony of 12,000 bees on 11 October united on 26 November");
+    expect(seenOf(asked(), [[united]]).outcomes).toHaveLength(2);
+    // What was put in after that count is in its course.
+    const early = donorsOf(casebook, { ...other, today: "2026-08-20" }).find(({ id }) => id === treated);
+    expect(early?.donor.actions).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
   });
 });
 
