@@ -17,7 +17,8 @@ import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
 import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
-import { donorCourse, inDonor, type Uniting, unite, unitingFigures } from "./interventions/uniting.ts";
+import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
+import { unite } from "./interventions/uniting.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
@@ -83,17 +84,6 @@ export interface ReadyRun {
   readonly days: number;
   /** Colonies that are united with it, by their day. */
   readonly unitings: readonly ReadyUniting[];
-}
-
-/** A uniting within the run, and the other colony ready to run until then. */
-export interface ReadyUniting {
-  /** Days from the first. */
-  readonly elapsed: number;
-  readonly action: Uniting;
-  readonly field: string;
-  /** Share of the other colony's adult bees that stay. */
-  readonly kept: number;
-  readonly donor: ReadyRun;
 }
 
 /**
@@ -171,31 +161,6 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     ...measures.problems,
     ...notes,
   ]);
-}
-
-/** The unitings within the run, each with the other colony ready; a trouble of that one is told at its action. */
-function unitingsOf(question: CourseQuestion, days: number): Result<readonly ReadyUniting[]> {
-  const ready: ReadyUniting[] = [];
-  for (const [index, action] of question.actions.entries()) {
-    if (action.kind !== "unite") continue;
-    const field = `actions[${index}]`;
-    const { from, lost = unitingFigures.lost } = action;
-    if (question.isStopped === true)
-      return blocked(dynamicsProblem("season-uniting-stopped", "blocked", `${field}.from`, { date: from }));
-    const elapsed = daysBetween(question.start.date, from);
-    const donor = readyRun(donorCourse(question, action));
-    if (!donor.ok) return blocked(...donor.problems.flatMap((each) => inDonor(each, field) ?? []));
-    if (elapsed < days) ready.push({ elapsed, action, field, kept: 1 - lost, donor: donor.value });
-  }
-  return answered(ready.sort((one, other) => one.elapsed - other.elapsed));
-}
-
-/** The record of a colony at the end of its expected run. */
-function expectedEnd({ model, colony, days }: ReadyRun, from: Day): Float64Array {
-  const state = colony.slice();
-  for (let elapsed = 0; elapsed < days; elapsed++)
-    oneDay(state, 0, model, { dayOfYear: dayOfYear(addDays(from, elapsed)), elapsed });
-  return state;
 }
 
 function colonyAt(

@@ -1,6 +1,7 @@
 /** Colonies to be united with the particles: each is held to its own counts first, and gives one draw to each particle. */
 import { answered, type Problem, type Result } from "../../../units/index.ts";
-import type { ReadyRun, ReadyUniting } from "../course.ts";
+import type { ReadyRun } from "../course.ts";
+import type { ReadyUniting } from "../interventions/ready-uniting.ts";
 import { donorCourse, inDonor } from "../interventions/uniting.ts";
 import type { ForecastQuestion } from "./forecast.ts";
 import { filterSteps } from "./forecast-steps.ts";

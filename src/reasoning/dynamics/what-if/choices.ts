@@ -1,14 +1,5 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
-import {
-  addDays,
-  answered,
-  blocked,
-  type Day,
-  daysBetween,
-  isDay,
-  type Problem,
-  type Result,
-} from "../../../units/index.ts";
+import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
 import { lossWarning, readyRun } from "../course.ts";
 import {
   assumedError,
@@ -21,13 +12,13 @@ import {
 import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
 import { sizeFaults } from "../filter/sizes.ts";
 import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
-import { type Branch, branchSteps, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkSteps } from "./branch.ts";
+import { type Branch, branchSteps, type Learnt, meanOf, seenOn, type Trunk, trunkSteps } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
-import { alikeAtEnd, bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -40,31 +31,6 @@ export interface ChoiceOutcome {
   readonly moreBees: Narrowing;
   /** Mornings from the choice on; empty unless asked for. */
   readonly days: readonly ForecastDay[];
-}
-
-/** A day on which a further count could be made. */
-export interface SettlingDay {
-  readonly date: Day;
-  /** Share of decisions after it that would stand. */
-  readonly held: number;
-  /** No choice has begun by then. */
-  readonly isInTime: boolean;
-}
-
-/** When a further count settles the choice. */
-export interface Settling {
-  readonly line: number;
-  readonly sure: number;
-  readonly bees: number;
-  /** Chance that each choice is best, as things stand. */
-  readonly best: readonly { readonly name: string; readonly chance: number }[];
-  /** Choices whose end the draws cannot tell from that of the likeliest, by name. */
-  readonly alike: readonly string[];
-  readonly days: readonly SettlingDay[];
-  /** The choice is settled already, without a count. */
-  readonly isSettled: boolean;
-  /** First of the days on which a count would settle it; null for none. */
-  readonly earliest: Day | null;
 }
 
 export interface Choices {
@@ -98,10 +64,6 @@ export interface Telling {
   readonly every: number | null;
 }
 
-const usualSure = 0.9;
-const usualMoreBees = 50;
-/** Days on which a further count is thought of: at most so many, then day by day before the first that settles. */
-const mostSettlingDays = 16;
 /** Fewer draws' worth after a further count make its ranges rough. Judgement. */
 const thinBelow = 50;
 
@@ -252,12 +214,6 @@ function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): P
 const ownNotes = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
   problems.map((each) => inChoice(each, question, index)).filter(({ field }) => (field ?? "").startsWith("choices["));
 
-function rowOn({ kept }: Branch, day: Day): Row {
-  const row = kept.get(day);
-  if (!row) throw new RangeError(`no draws were kept of ${day}`);
-  return row;
-}
-
 function outcomeOf(
   name: string,
   { error = assumedError, moreBees = usualMoreBees, until }: ChoicesQuestion,
@@ -274,52 +230,6 @@ function outcomeOf(
     days: branch.days,
   };
 }
-
-function settlingOf(
-  question: ChoicesQuestion,
-  of: {
-    readonly line: number;
-    readonly decideOn: Day;
-    readonly without: Branch;
-    readonly ends: readonly Float64Array[];
-  },
-): Settling {
-  const { line, decideOn, without, ends } = of;
-  const { choices, until, sure = usualSure, moreBees = usualMoreBees, error = assumedError } = question;
-  const best = bestChoices(ends, line);
-  const chances = chancesOfBest(best, ends.length);
-  const begins = choices.flatMap(({ actions }) => actions.map(({ from }) => from)).sort()[0];
-  const settlingDay = (date: Day): SettlingDay => ({
-    date,
-    held: heldAfter(rowOn(without, date).infestedShare, best, { choices: ends.length, bees: moreBees, error }),
-    isInTime: begins === undefined || date <= begins,
-  });
-  const apart = Math.max(1, Math.ceil(daysBetween(decideOn, until) / mostSettlingDays));
-  const days = daysFrom(decideOn, until, apart).map(settlingDay);
-  const names = [noAction, ...choices.map(({ name }) => name)];
-  const most = Math.max(...chances);
-  return {
-    ...{ line, sure, bees: moreBees, days, isSettled: most >= sure },
-    best: names.map((name, each) => ({ name, chance: chances[each] as number })),
-    alike: alikeAtEnd(ends, chances.indexOf(most)).map((each) => names[each] as string),
-    earliest: earliestOf(days, sure, settlingDay),
-  };
-}
-
-/** The first of the days that settles, then the days before it back to the one that did not. */
-function earliestOf(days: readonly SettlingDay[], sure: number, settlingDay: (date: Day) => SettlingDay): Day | null {
-  const first = days.findIndex(({ held }) => held >= sure);
-  const [before, found] = [days[first - 1], days[first]];
-  if (found === undefined) return null;
-  if (before === undefined) return found.date;
-  const between = daysFrom(addDays(before.date, 1), addDays(found.date, -1), 1);
-  return between.find((date) => settlingDay(date).held >= sure) ?? found.date;
-}
-
-const daysFrom = (from: Day, to: Day, apart: number): readonly Day[] =>
-  Array.from({ length: Math.max(0, Math.floor(daysBetween(from, to) / apart) + 1) }, (_, each) =>
-    addDays(from, each * apart),
-  );
 
 /** Doing nothing, the colony is likely lost: told by the mean of survival. */
 function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {

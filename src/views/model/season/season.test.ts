@@ -4,6 +4,8 @@ import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
 import { addDays } from "../../../units/index.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import { keptNights, lastNight } from "./last-night.ts";
+import { nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
   choicesAsked,
   choicesText,
@@ -267,6 +269,32 @@ describe("choices", () => {
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",
     );
+  });
+});
+
+describe("the forecast of a night", () => {
+  const on = nightChunks(casebook, today, 1).find(({ colonies }) => colonies[0]?.colony === untreated);
+  const chunk = on ?? expect.fail("not planned");
+
+  it("is that of Season without a choice, told with the records' instant; nothing else is told as last night's", async () => {
+    const [found] = (await reckonNightChunk(chunk, today, (question) => dynamics.colonyForecast(question))) ?? [];
+    const night = found ?? expect.fail("not reckoned");
+    const kept = keptNights({
+      forecasts: [{ ...night, night: today, stoodAt: "2026-11-19T02:03:00.000Z", position: 9 }],
+    });
+    const told = lastNight(kept, { caseId, colony: untreated, today });
+    expect(told?.says).toMatch(
+      /^Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: without action about \d to \d of 10 bees infested on 31 March 2027, could be \d to \d of 10 bees\.$/,
+    );
+    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.short).toContain(
+      "forecast of the night of 19 November 2026",
+    );
+    expect(lastNight(kept, { caseId, colony: treated, today })).toBeNull();
+    expect(keptNights(null)).toEqual([]);
+    expect(keptNights({ forecasts: [{ night: 3 }, null] })).toEqual([]);
+    // The page asks with another seed: the same middle to a few of its own Monte Carlo errors.
+    const page = seenOf({ ...asked(), draws: 1000 }, []).outcomes[0]?.at.at(-1)?.infestedShare.q50 ?? 0;
+    expect(Math.abs((night.days.at(-1)?.infestedShare.q50 ?? 1) - page)).toBeLessThan(0.04);
   });
 });
 

@@ -7,11 +7,13 @@ import {
   countedInOpenCases,
   countedSeasons,
   countsAfterDone,
+  lastNight,
   type SeasonAsk,
   seasonAddress,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { useCasebook } from "../store/context.ts";
+import { useLastNight } from "./use-last-night.ts";
 
 /** The line above the answer: case, colony, place. */
 export function Head({ colony }: { readonly colony: ColonySeason | null }) {
@@ -48,8 +50,9 @@ const mostCases = 30;
 
 /** Without a colony: those on record that a season can be reckoned of. */
 function OnRecord() {
-  const { casebook } = useCasebook();
+  const { casebook, today } = useCasebook();
   const cases = useMemo(() => countedInOpenCases(casebook, mostCases), [casebook]);
+  const nights = useLastNight();
   if (cases.length === 0) return <p className="line">{seasonWords.title}</p>;
   return (
     <nav className="line" aria-label={seasonWords.onRecord}>
@@ -60,7 +63,8 @@ function OnRecord() {
             <li key={`${caseId} ${id}`}>
               <Link className="act" href={seasonAddress(caseId, id)}>
                 {seasonWords.colonyOf({ colony: code, case: caseCode })}
-              </Link>
+              </Link>{" "}
+              {lastNight(nights, { caseId, colony: id, today })?.short}
             </li>
           )),
         )}
@@ -80,11 +84,15 @@ export function From({
   readonly ask: SeasonAsk | null;
 }) {
   const say = seasonWords;
+  const { today } = useCasebook();
+  const nights = useLastNight();
+  const night = colony ? lastNight(nights, { ...colony, today }) : null;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );
   const notes = [
     ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),
+    ...(night === null ? [] : [night.says]),
     ...(ask?.counts.length === 0 ? [say.noCounts] : []),
     ...left,
     ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),

@@ -46,6 +46,21 @@ const donorName = ({ date, bees }: Donor["start"], from: string): string =>
   Number.isFinite(bees)
     ? `a colony of ${whole(bees)} bees${daysBetween(date, from) === 1 ? "" : ` on ${dayAndMonth(date)}`}`
     : "another colony";
+interface LastNight {
+  readonly middle: Ends;
+  readonly wide: Ends;
+  readonly on: string;
+  readonly afterDone: boolean;
+  readonly night: string;
+  readonly stoodAt: string;
+  readonly today: string;
+}
+const ofNight = ({ night, today }: LastNight): string =>
+  night === today ? "Forecast of last night" : `Forecast of the night of ${day(night)}`;
+const nightEnds = ({ middle, wide, on }: LastNight): string =>
+  `about ${bees(middle)(middle)} infested on ${day(on)}, could be ${bees(middle)(wide)}`;
+/** An instant in UTC: the service has no other time of its own. */
+const instant = (iso: string): string => `${day(iso.slice(0, 10))} at ${iso.slice(11, 16)} UTC`;
 const noAction = (afterDone: boolean): string => (afterDone ? "without further action" : "without action");
 
 export const season = {
@@ -56,6 +71,10 @@ export const season = {
     `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
   answerWith: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends }) =>
     ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
+  lastNight: (slots: LastNight) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}: ${slots.afterDone ? "without further action" : "without action"} ${nightEnds(slots)}.`,
+  lastNightShort: (slots: LastNight) =>
+    `${nightEnds(slots)} (${ofNight(slots).replace(/^F/, "f")}, as the records stood on ${instant(slots.stoodAt)})`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
