@@ -22,6 +22,13 @@ export function keptNights(answer: unknown): readonly KeptNight[] {
   );
 }
 
+/** Which night they are of, when all are of one; null else, and each then tells its own. */
+export function oneNight(nights: readonly KeptNight[], today: Day): string | null {
+  const [first] = nights;
+  if (first === undefined || nights.some(({ stoodAt }) => stoodAt !== first.stoodAt)) return null;
+  return seasonWords.nightOf({ night: first.night, stoodAt: first.stoodAt, today });
+}
+
 /** What the night found for a colony of a case; null where it found nothing. */
 export function lastNight(
   nights: readonly KeptNight[],

@@ -4,7 +4,7 @@ import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
 import { addDays } from "../../../units/index.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
-import { keptNights, lastNight } from "./last-night.ts";
+import { keptNights, lastNight, oneNight } from "./last-night.ts";
 import { nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
   choicesAsked,
@@ -286,9 +286,16 @@ describe("the forecast of a night", () => {
     expect(told?.says).toMatch(
       /^Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: without action about \d to \d of 10 bees infested on 31 March 2027, could be \d to \d of 10 bees\.$/,
     );
-    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.short).toContain(
-      "forecast of the night of 19 November 2026",
+    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.says).toContain(
+      "Forecast of the night of 19 November 2026, as the records",
     );
+    expect(told?.short).toMatch(/^About \d to \d of 10 bees infested on 31 March 2027, could be/);
+    expect(oneNight(kept, today)).toBe(
+      "Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC.",
+    );
+    const [one = expect.fail("none")] = kept;
+    expect(oneNight([one, { ...one, stoodAt: "2026-11-18T02:03:00.000Z" }], today)).toBeNull();
+    expect(oneNight([], today)).toBeNull();
     expect(lastNight(kept, { caseId, colony: treated, today })).toBeNull();
     expect(keptNights(null)).toEqual([]);
     expect(keptNights({ forecasts: [{ night: 3 }, null] })).toEqual([]);

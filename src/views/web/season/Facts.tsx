@@ -8,6 +8,7 @@ import {
   countedSeasons,
   countsAfterDone,
   lastNight,
+  oneNight,
   type SeasonAsk,
   seasonAddress,
 } from "../../model/index.ts";
@@ -53,6 +54,7 @@ function OnRecord() {
   const { casebook, today } = useCasebook();
   const cases = useMemo(() => countedInOpenCases(casebook, mostCases), [casebook]);
   const nights = useLastNight();
+  const night = oneNight(nights, today);
   if (cases.length === 0) return <p className="line">{seasonWords.title}</p>;
   return (
     <nav className="line" aria-label={seasonWords.onRecord}>
@@ -63,14 +65,21 @@ function OnRecord() {
             <li key={`${caseId} ${id}`}>
               <Link className="act" href={seasonAddress(caseId, id)}>
                 {seasonWords.colonyOf({ colony: code, case: caseCode })}
-              </Link>{" "}
-              {lastNight(nights, { caseId, colony: id, today })?.short}
+              </Link>
+              <Night told={lastNight(nights, { caseId, colony: id, today })} whole={night === null} />
             </li>
           )),
         )}
       </ul>
+      {night === null ? null : <p className="note">{night}</p>}
     </nav>
   );
+}
+
+/** What a night found, with its own day where the colonies are not all of one. */
+function Night({ told, whole }: { readonly told: ReturnType<typeof lastNight>; readonly whole: boolean }) {
+  if (told === null) return null;
+  return <span className="night">{whole ? told.says : told.short}</span>;
 }
 
 /** Where it all comes from: what was left out, done, assumed. */

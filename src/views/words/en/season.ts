@@ -55,7 +55,7 @@ interface LastNight {
   readonly stoodAt: string;
   readonly today: string;
 }
-const ofNight = ({ night, today }: LastNight): string =>
+const ofNight = ({ night, today }: Pick<LastNight, "night" | "today">): string =>
   night === today ? "Forecast of last night" : `Forecast of the night of ${day(night)}`;
 const nightEnds = ({ middle, wide, on }: LastNight): string =>
   `about ${bees(middle)(middle)} infested on ${day(on)}, could be ${bees(middle)(wide)}`;
@@ -73,8 +73,9 @@ export const season = {
     ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
   lastNight: (slots: LastNight) =>
     `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}: ${slots.afterDone ? "without further action" : "without action"} ${nightEnds(slots)}.`,
-  lastNightShort: (slots: LastNight) =>
-    `${nightEnds(slots)} (${ofNight(slots).replace(/^F/, "f")}, as the records stood on ${instant(slots.stoodAt)})`,
+  lastNightShort: (slots: LastNight) => upper(nightEnds(slots)),
+  nightOf: (slots: Pick<LastNight, "night" | "stoodAt" | "today">) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}.`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
