@@ -228,6 +228,53 @@ describe("Season", () => {
   });
 });
 
+describe("uniting on the page", () => {
+  it("is not reckoned before the other colony's bees and mites are typed; then it stands beside the rest", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openSeason(page);
+    await page.getByRole("group", { name: "Add a choice" }).getByRole("button", { name: "Uniting" }).click();
+    await page.getByText("Say how many bees it has").waitFor();
+    const bees = page.getByLabel(/^Bees in it on 25 November 2026/);
+    expect(await bees.inputValue()).toBe("");
+    expect(await answer(page)).not.toContain("united");
+    await bees.fill("9000");
+    await page.getByLabel(/^Infested of 100 on/).fill("10");
+    await page.keyboard.press("Enter");
+    await page.getByText(/With a colony of 9,000 bees united on 26 November about/).waitFor();
+    await reckoned(page);
+    expect(await objections(page)).toEqual([]);
+    await page.getByRole("slider", { name: "Uniting, day" }).focus();
+    await page.keyboard.press("ArrowRight");
+    await page.getByText(/With a colony of 9,000 bees united on 27 November about/).waitFor();
+    // Another counted colony of the case: its count comes along, its bees are asked for again.
+    await page.getByLabel("The other colony").selectOption({ label: "WB-07" });
+    await page.getByText("Its last count: 5 of 50 on 12 October 2026.").waitFor();
+    await page.getByText("Say how many bees it has").waitFor();
+    // Going away and coming back loses nothing.
+    await page.getByLabel(/^Bees in it on 11 October 2026/).fill("12000");
+    await page.keyboard.press("Enter");
+    await page.getByText(/With a colony of 12,000 bees on 11 October united on 27 November about/).waitFor();
+    await page.getByRole("link", { name: "Cases", exact: true }).click();
+    await page.locator(".cases-table").waitFor();
+    await page.goBack();
+    await page.getByText(/With a colony of 12,000 bees on 11 October united on 27 November about/).waitFor();
+    await device.close();
+  });
+
+  it("is not offered while something is to be reported", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.goto(`${site.address}/season?case=demonstration-case-tv-26-022&colony=demonstration-gh-01`);
+    await page.locator("#h-tells").waitFor();
+    const add = page.getByRole("group", { name: "Add a choice" });
+    await add.getByText("Uniting is not offered").waitFor();
+    expect(await add.getByRole("button").allTextContents()).toEqual(["Menthol", "Formic acid", "Patty", "New queen"]);
+    await device.close();
+  });
+});
+
 describe("the workers of Season", () => {
   const question: dynamics.ChoicesQuestion = {
     site: {},
