@@ -5,6 +5,8 @@ import { createHash } from "node:crypto";
 export interface ChunkJob {
   readonly programme: string;
   readonly night: string;
+  /** When it was planned: a night that was dropped and planned anew has chunks of its own. */
+  readonly stoodAt: string;
   readonly number: number;
 }
 
@@ -74,9 +76,9 @@ export async function openChunkQueue(
   };
 }
 
-/** The same chunk of the same night has the same id. */
-function idOf({ programme, night, number }: ChunkJob): string {
-  const hash = createHash("sha256").update(`${programme}\n${night}\n${number}`).digest("hex");
+/** The same chunk of the same plan has the same id. */
+function idOf({ programme, night, stoodAt, number }: ChunkJob): string {
+  const hash = createHash("sha256").update(`${programme}\n${night}\n${stoodAt}\n${number}`).digest("hex");
   const parts = [
     hash.slice(0, 8),
     hash.slice(8, 12),

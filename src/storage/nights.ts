@@ -30,13 +30,13 @@ export interface Nights {
   readonly newest: () => Promise<NightStanding | null>;
   /**
    * Keeps the chunks of a night, unless it was planned already; forecasts of colonies that are not among `colonies` go.
-   * Returns the numbers of the chunks that are still to be reckoned.
+   * Returns how the records stood when it was planned, and the numbers of the chunks that are still to be reckoned.
    */
   readonly plan: (
     standing: NightStanding,
     chunks: readonly ChunkToKeep[],
     colonies: readonly { readonly root: string; readonly colony: string }[],
-  ) => Promise<readonly number[]>;
+  ) => Promise<NightStanding & { readonly left: readonly number[] }>;
   /** What a chunk is reckoned from; null when it is done, or was dropped. */
   readonly chunk: (night: string, number: number) => Promise<(NightStanding & { readonly text: string }) | null>;
   /** Keeps what a chunk found and drops the chunk, in one step; nothing when it was done or dropped meanwhile. */
@@ -101,7 +101,8 @@ export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database
             await tx.insertInto("chunks").values({ night, number, text }).execute();
         }
         const left = tx.selectFrom("chunks").select("number").where("night", "=", night).orderBy("number");
-        return (await left.execute()).map(({ number }) => number);
+        const own = await tx.selectFrom("nights").selectAll().where("night", "=", night).executeTakeFirstOrThrow();
+        return { ...standingOf(own), left: (await left.execute()).map(({ number }) => number) };
       }),
     chunk: (night, number) =>
       read(async () => {

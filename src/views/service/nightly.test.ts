@@ -49,8 +49,8 @@ describe("the forecast of a night", () => {
   it("[SG221] is planned once a night, from the records as they stood, and kept when each chunk is done", async () => {
     expect(await store.nights.newest()).toBeNull();
     const planned = await planNight(store, at);
-    expect(planned).toEqual({ night: "2026-11-19", left: [0] });
     const { cursor } = await store.pull(Number.MAX_SAFE_INTEGER, 1);
+    expect(planned).toEqual({ night: "2026-11-19", stoodAt: at.toISOString(), position: cursor, left: [0] });
     expect(await store.nights.newest()).toEqual({ night: "2026-11-19", stoodAt: at.toISOString(), position: cursor });
     // Planned again, later the same day: the chunks stay those of the first time.
     expect(await planNight(store, new Date("2026-11-19T20:00:00.000Z"))).toEqual(planned);

@@ -1,10 +1,15 @@
 /** The forecast of all open cases, once a night: planned from the records as they stand, reckoned chunk by chunk. */
-import { type ChunkQueue, demonstration, type Records, type ServerStore } from "../../storage/server.ts";
+import {
+  type ChunkQueue,
+  demonstration,
+  type NightStanding,
+  type Records,
+  type ServerStore,
+} from "../../storage/server.ts";
 import { type Forecasting, type NightChunk, nightChunks, reckonNightChunk } from "../model/index.ts";
 
 /** A night that was planned, and its chunks that are still to be reckoned. */
-export interface PlannedNight {
-  readonly night: string;
+export interface PlannedNight extends NightStanding {
   readonly left: readonly number[];
 }
 
@@ -12,17 +17,15 @@ export interface PlannedNight {
 export async function planNight(store: ServerStore, at: Date): Promise<PlannedNight> {
   const night = at.toISOString().slice(0, 10);
   const newest = await store.nights.newest();
-  if (newest !== null && newest.night >= night)
-    return { night: newest.night, left: await store.nights.plan(newest, [], []) };
+  if (newest !== null && newest.night >= night) return store.nights.plan(newest, [], []);
   // What comes in between the two is in the states and not in the position: told as standing a little earlier.
   const { cursor: position } = await store.pull(Number.MAX_SAFE_INTEGER, 1);
   const chunks = nightChunks(await store.states(), night);
-  const left = await store.nights.plan(
+  return store.nights.plan(
     { night, stoodAt: at.toISOString(), position },
     chunks.map((chunk) => ({ number: chunk.number, text: JSON.stringify(chunk) })),
     chunks.flatMap(({ colonies }) => colonies.map(({ caseId, colony }) => ({ root: caseId, colony }))),
   );
-  return { night, left };
 }
 
 /** Reckons a chunk and keeps what it found; one that is done, or was dropped, is left alone. False when it was stopped. */
@@ -78,13 +81,13 @@ export async function runNight(
 ): Promise<readonly NightTold[]> {
   const told: NightTold[] = [];
   for (const programme of await programmesIn(records)) {
-    const { night, left } = await withStore(records, programme, async (store) => {
+    const { night, stoodAt, left } = await withStore(records, programme, async (store) => {
       const planned = await planNight(store, at);
       if (queue === null)
         for (const number of planned.left) if (!(await reckonChunk(store, { ...planned, number }, forecast))) break;
       return planned;
     });
-    if (queue !== null) await queue.put(left.map((number) => ({ programme, night, number })));
+    if (queue !== null) await queue.put(left.map((number) => ({ programme, night, stoodAt, number })));
     told.push({ programme, night, chunks: left.length });
   }
   return told;
