@@ -8,7 +8,7 @@ import { type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/i
 import { dynamics } from "../../reasoning/index.ts";
 import { inFolder, type Records, type ServerStore } from "../../storage/server.ts";
 import { type NightForecast, nightChunks, reckonNightChunk } from "../model/index.ts";
-import { planNight, reckonChunk, runNight } from "./nightly.ts";
+import { forecastByTheClock, planNight, reckonChunk, runNight } from "./nightly.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-nights-"));
 const records: Records = inFolder(folder);
@@ -102,5 +102,26 @@ describe("the forecast of a night", () => {
     await runNight({ records, queue: null, forecast }, new Date("2026-11-20T03:00:00.000Z"));
     expect((await store.nights.forecasts()).length).toBeGreaterThan(0);
     expect(await store.all()).toHaveLength(before.length + 1);
+  });
+
+  it("[SG221] is made by the clock from two o'clock UTC on, and no more once the service stops", async () => {
+    const said: string[] = [];
+    const stop = new AbortController();
+    const how = { records, queue: null, forecast, say: (text: string) => said.push(text) };
+    forecastByTheClock({ ...how, now: () => new Date("2026-11-21T01:59:00.000Z") }, stop.signal);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect((await store.nights.newest())?.night).toBe("2026-11-20");
+    forecastByTheClock({ ...how, now: () => new Date("2026-11-21T02:00:00.000Z") }, stop.signal);
+    await expect.poll(async () => (await store.nights.forecasts())[0]?.night, { timeout: 5_000 }).toBe("2026-11-21");
+    stop.abort();
+    forecastByTheClock({ ...how, now: () => new Date("2026-11-22T02:00:00.000Z") }, stop.signal);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect((await store.nights.newest())?.night).toBe("2026-11-21");
+    const away = { ...records, programmes: () => Promise.reject(new Error("the database is away")) };
+    forecastByTheClock(
+      { ...how, records: away, now: () => new Date("2026-11-22T03:00:00.000Z") },
+      new AbortController().signal,
+    );
+    await expect.poll(() => said).toEqual(["The forecast of the night failed: the database is away"]);
   });
 });

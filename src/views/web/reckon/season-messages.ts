@@ -7,8 +7,8 @@ export interface SeasonQuestion {
   readonly number: number;
   /** Null: the one that runs is no longer wanted. */
   readonly question: dynamics.ChoicesQuestion | null;
-  /** Cores of the device, by which the first question sizes the pool. */
-  readonly cores: number;
+  /** Cores of the device, by which the first question sizes the pool; undefined where it does not say. */
+  readonly cores: number | undefined;
 }
 
 export type SeasonAnswer = { readonly number: number } & (

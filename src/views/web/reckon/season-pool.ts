@@ -4,11 +4,12 @@ import { dynamics } from "../../../reasoning/index.ts";
 /** More would hardly shorten the usual season, and warm a phone. Judgement. */
 const mostWorkers = 4;
 
-/** Workers for a device with so many cores: one is left to the page, and two are never too many. */
-export const workersFor = (cores: number): number => (cores < 2 ? 1 : Math.min(Math.max(2, cores - 1), mostWorkers));
+/** Workers for a device with so many cores: one is left to the page, and two are never too many. A device may not say. */
+export const workersFor = (cores: number | undefined): number =>
+  cores === undefined || !(cores >= 2) ? 1 : Math.min(Math.max(2, cores - 1), mostWorkers);
 
 /** The pool, started once; a single thread here where workers cannot start others. */
-export function seasonPool(cores: number): dynamics.Threads {
+export function seasonPool(cores: number | undefined): dynamics.Threads {
   const count = typeof Worker === "undefined" ? 1 : workersFor(cores);
   return {
     threads: count === 1 ? [threadHere()] : Array.from({ length: count }, farThread),

@@ -29,7 +29,7 @@ self.onmessage = ({ data }: MessageEvent<SeasonQuestion>) => {
   if (question !== null) last = last.then(() => reckon(number, question, cores));
 };
 
-async function reckon(number: number, question: dynamics.ChoicesQuestion, cores: number): Promise<void> {
+async function reckon(number: number, question: dynamics.ChoicesQuestion, cores: number | undefined): Promise<void> {
   if (number !== newest) return;
   pool ??= seasonPool(cores);
   const send = (answer: SeasonAnswer): void => self.postMessage(answer);
