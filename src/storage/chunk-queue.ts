@@ -25,7 +25,7 @@ const schema = "jobs_of_skepsis";
 const queue = "season-chunks";
 
 export interface ChunkQueueSettings {
-  /** Hears of trouble that passes, such as a database that is away for a while. */
+  /** Hears of trouble that passes, such as a database that is away for a while, and of chunks that are given back. */
   readonly say: (text: string) => void;
   /** A process that is silent for so long has died: its chunk goes to another. 10 or more. */
   readonly heartbeatSeconds?: number;
@@ -63,7 +63,14 @@ export async function openChunkQueue(
     },
     work: async (handle) => {
       await boss.work<ChunkJob>(queue, { batchSize: 1, pollingIntervalSeconds: 2 }, async ([job]) => {
-        if (job !== undefined) await handle(job.data);
+        if (job === undefined) return;
+        const { programme, night, number } = job.data;
+        try {
+          await handle(job.data);
+        } catch (error) {
+          say(`Chunk ${number} of the night of ${night}, ${programme}, is given back: ${(error as Error).message}`);
+          throw error;
+        }
       });
     },
     left: async () => {

@@ -125,4 +125,20 @@ describe.skipIf(server === null)("the forecast of a night on PostgreSQL", () => 
     await queue.close();
     await records.close();
   });
+
+  it("[SG223] a chunk that broke is told and given back, and goes well the next time", async () => {
+    const database = await newDatabase();
+    const said: string[] = [];
+    const queue = await openChunkQueue(database, { ...quick, say: (text) => said.push(text) });
+    await queue.put(jobsOf([7]));
+    let tries = 0;
+    await queue.work(async () => {
+      tries += 1;
+      if (tries === 1) throw new Error("the disk is full");
+    });
+    await untilDone(queue);
+    expect(tries).toBe(2);
+    expect(said).toEqual(["Chunk 7 of the night of 2026-11-19, main, is given back: the disk is full"]);
+    await queue.close();
+  });
 });
