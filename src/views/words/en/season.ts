@@ -205,7 +205,7 @@ export const season = {
     readonly chance: number;
     readonly line: number;
   }) =>
-    `**Not to be told apart:** ${list([slots.name, ...slots.alike])} end alike, as far as these runs can tell. ${upper(slots.name)} counts as best in ${inHundred(slots.chance)} of 100 runs only because it stands first in the list. ${best(slots.line)}`,
+    `**Not to be told apart:** ${list([slots.name, ...slots.alike])} end alike, as far as these runs can tell. ${upper(slots.name)} counts as best in ${inHundred(slots.chance)} of 100 runs; before ${slots.alike.length === 1 ? "the other" : "the others"} only because it stands first in the list. ${best(slots.line)}`,
   settles: (slots: {
     readonly date: string;
     readonly bees: number;
