@@ -20,7 +20,7 @@ export default defineConfig({
       input: [
         "src/views/cli/skepsis.ts",
         "src/views/service/reckoning-thread.ts",
-        "src/views/service/forecast-thread.ts",
+        "src/views/service/season-thread.ts",
       ],
       // Packages stay packages: better-sqlite3 brings a binary of its own, and each is installed beside the program.
       external: (id: string) => packages.some((name) => id === name || id.startsWith(`${name}/`)),

@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { dynamics } from "../../src/reasoning/index.ts";
-import { openForecastThreads } from "../../src/views/service/index.ts";
+import { openSeasonThreads } from "../../src/views/service/index.ts";
 import type { Figure } from "../figure.ts";
 
 const { assembledKernel, engine, fullLayout, layoutOf, noMeasures, oneDay, oneDayForAll, placeWinterColony } = dynamics;
@@ -98,7 +98,7 @@ export async function seasonSpeed(): Promise<readonly Figure[]> {
       ...fewest.map((row) => ({ ...row, goal: null })),
       wholeBeesRow(),
       ...(await forecastRows()),
-      ...choicesRows(),
+      ...(await choicesRows()),
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -193,7 +193,7 @@ async function forecastRows(): Promise<readonly Figure[]> {
   const alone = (draws: number) => () => {
     if (!dynamics.colonyForecast(question(draws)).ok) throw new Error("no forecast");
   };
-  const [one, two] = [openForecastThreads(1), openForecastThreads(2)];
+  const [one, two] = [openSeasonThreads(1), openSeasonThreads(2)];
   const inThreads = (threads: typeof one) => () => threads.forecast(question(10_000));
   try {
     const small = await best(15, alone(2000));
@@ -220,26 +220,32 @@ async function forecastRows(): Promise<readonly Figure[]> {
   }
 }
 
-/** What a program takes at most that makes one such forecast, and what it takes before; where the system tells it. */
-function memoryRows(): readonly Figure[] {
-  if (process.platform !== "linux") return [];
+/** What a program takes at most beyond what it took before, MiB, and what it took before; null where no system tells it. */
+function memoryOf(call: string): { readonly added: number; readonly before: number } | null {
+  if (process.platform !== "linux") return null;
   const program = `
     import { readFileSync } from "node:fs";
     import { dynamics } from ${JSON.stringify(new URL("../../src/reasoning/index.ts", import.meta.url).href)};
     const most = () => Number(/VmHWM:\\s+(\\d+)/.exec(readFileSync("/proc/self/status", "utf8"))[1]) / 1024;
     const before = most();
-    dynamics.colonyForecast(${JSON.stringify(question(10_000))});
+    ${call};
     console.log(before, most());`;
   const { stdout } = spawnSync(process.execPath, ["--input-type=module", "-e", program], { encoding: "utf8" });
   const [before = Number.NaN, most = Number.NaN] = stdout.trim().split(" ").map(Number);
+  return { added: most - before, before };
+}
+
+function memoryRows(): readonly Figure[] {
+  const memory = memoryOf(`dynamics.colonyForecast(${JSON.stringify(question(10_000))})`);
+  if (memory === null) return [];
   return [
-    { what: "memory a forecast of 10,000 particles adds", value: most - before, unit: "MiB", goal: 200 },
-    { what: "  and the program before it", value: before, unit: "MiB", goal: null },
+    { what: "memory a forecast of 10,000 particles adds", value: memory.added, unit: "MiB", goal: 200 },
+    { what: "  and the program before it", value: memory.before, unit: "MiB", goal: null },
   ];
 }
 
 /** Doing nothing and four actions beside each other, 1,000 draws from August to March, counted once; and its memory. */
-function choicesRows(): readonly Figure[] {
+async function choicesRows(): Promise<readonly Figure[]> {
   const question: dynamics.ChoicesQuestion = {
     ...{ site: {}, start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" } },
     ...{ actions: [], until: "2027-03-01", draws: 1000, seed: 1, decideOn: "2026-09-05", line: 0.15 },
@@ -251,22 +257,22 @@ function choicesRows(): readonly Figure[] {
       { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-10", susceptibility: 0.7 }] },
     ],
   };
-  const before = process.memoryUsage();
-  let best = Infinity;
-  let most = 0;
-  for (let round = 0; round < 5; round++) {
-    const began = performance.now();
+  let [alone, inTwo] = [Infinity, Infinity];
+  const two = openSeasonThreads(2);
+  for (let round = 0; round < 6; round++) {
+    let began = performance.now();
     if (!dynamics.compareChoices(question, { every: 3 }).ok) throw new Error("no comparison");
-    best = Math.min(best, performance.now() - began);
+    alone = Math.min(alone, performance.now() - began);
+    began = performance.now();
+    if (!(await two.compare(question, { every: 3 }))?.ok) throw new Error("no comparison");
+    inTwo = Math.min(inTwo, performance.now() - began);
   }
-  // Looked at while everything is held: after each choice.
-  const look = () => {
-    const { heapUsed, arrayBuffers } = process.memoryUsage();
-    most = Math.max(most, heapUsed + arrayBuffers - before.heapUsed - before.arrayBuffers);
-  };
-  dynamics.compareChoices(question, { every: 3 }, { choice: look });
+  await two.close();
+  const memory = memoryOf(`dynamics.compareChoices(${JSON.stringify(question)}, { every: 3 })`);
   return [
-    { what: "four actions beside none, 1000 draws, 212 days", value: best, unit: "ms", goal: 500 },
-    { what: "  memory taken at the most", value: most / 2 ** 20, unit: "MiB", goal: 200 },
+    { what: "four actions beside none, 1000 draws, 212 days", value: alone, unit: "ms", goal: 500 },
+    { what: "  the same over two threads", value: inTwo, unit: "ms", goal: null },
+    { what: "  time with two threads, of that in this one", value: inTwo / alone, unit: "x", goal: null },
+    ...(memory === null ? [] : [{ what: "  memory it adds", value: memory.added, unit: "MiB", goal: 200 }]),
   ];
 }

@@ -1,6 +1,7 @@
 /** What a programme is kept in: a SQLite file or a schema of a PostgreSQL database, opened and brought up to date. */
 import type { Engine } from "./engine.ts";
 import { makeProjection, migrate } from "./migrations.ts";
+import { makeNights } from "./nights.ts";
 import { patiently } from "./patience.ts";
 import { renewStates } from "./projection.ts";
 import type { Database } from "./tables.ts";
@@ -34,6 +35,7 @@ export async function prepare({ engine, database, place }: Keeping, programme: s
       await engine.beforeShaping(tx, place);
       await migrate(tx, engine);
       await makeProjection(tx, engine);
+      await makeNights(tx, engine);
       const owner = await tx.selectFrom("counters").select("programme").executeTakeFirst();
       if (!owner) await tx.insertInto("counters").values({ programme, position: 0 }).execute();
       else if (owner.programme !== programme)

@@ -13,6 +13,7 @@ import { notesOf } from "./member-notes.ts";
 import { peopleOf } from "./member-people.ts";
 import { sessionsOf } from "./member-sessions.ts";
 import type { MemberBook } from "./members-contract.ts";
+import { type Nights, nightsOf } from "./nights.ts";
 import { patiently } from "./patience.ts";
 import { fingerprint, statesReader } from "./projection.ts";
 import { pushesTogether, takeInTogether } from "./push-together.ts";
@@ -20,6 +21,8 @@ import { entryOf, wordsOf } from "./rows.ts";
 import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
+  /** Forecasts of the night. */
+  readonly nights: Nights;
   /** Who may come in, and what each is given. */
   readonly members: MemberBook;
   /**
@@ -95,6 +98,20 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
 
   return {
     programme,
+    nights: nightsOf({
+      database,
+      read: onTables,
+      inTransaction: (work) =>
+        onTables(() =>
+          database
+            .transaction()
+            .setIsolationLevel("read committed")
+            .execute(async (tx) => {
+              await engine.beforeWriting(tx);
+              return work(tx);
+            }),
+        ),
+    }),
     members: {
       ...peopleOf(desk),
       ...sessionsOf(desk),

@@ -10,6 +10,7 @@ import {
   type Verdict,
   withoutErasedBody,
 } from "./admission.ts";
+import { dropNights } from "./nights.ts";
 import { keepStates } from "./projection.ts";
 import { keepScopes } from "./scopes.ts";
 import type { EntryRow, Writing } from "./tables.ts";
@@ -119,6 +120,7 @@ async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise
       .execute();
   }
   if (erased.size === 0) return;
+  await dropNights(tx);
   for (const { hash, entry } of await tx.selectFrom("quarantine").selectAll().execute()) {
     const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, erased));
     if (kept !== entry) await tx.updateTable("quarantine").set({ entry: kept }).where("hash", "=", hash).execute();

@@ -1,10 +1,12 @@
 /** The service's entrance to storage: SQLite and PostgreSQL. Needs Node; the page never imports it. */
 export * from "./backup.ts";
 export type { StoreReport } from "./check.ts";
+export { type ChunkJob, type ChunkQueue, openChunkQueue } from "./chunk-queue.ts";
 export * from "./contract.ts";
 export { OtherProgramme } from "./keeping.ts";
 export * from "./members-contract.ts";
 export { memoryStore } from "./memory.ts";
+export type { ChunkToKeep, KeptForecast, NightStanding, Nights } from "./nights.ts";
 export { StoreTrouble } from "./patience.ts";
 export * from "./records.ts";
 export { openServerStore, type ServerSettings, type ServerStore } from "./server-store.ts";

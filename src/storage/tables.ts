@@ -82,6 +82,12 @@ export interface Tables {
   challenges: { hash: string; purpose: string; member: string | null; ends_at: string };
   /** A projection: the kept state of a root, which fold made it, and up to which position. Can be dropped at any time. */
   states: { root: string; fold_version: number; position: number; part: string };
+  /** Nights that were planned: at which instant, from the records up to which position. Derived, as the next two. */
+  nights: { night: string; stood_at: string; position: number };
+  /** What is still to be reckoned of a night. */
+  chunks: { night: string; number: number; text: string };
+  /** The newest forecast of each colony of a case, and the night it is of. */
+  forecasts: { root: string; colony: string; night: string; stood_at: string; position: number; text: string };
 }
 
 export type EntryRow = Selectable<Tables["entries"]>;

@@ -1,9 +1,13 @@
 /** The page Season in a real browser: flags moved by hand and by keys, choices compared, stopped, without a net, with bad input. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { dynamics } from "../../src/reasoning/index.ts";
 import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 import { openDemonstration } from "./pages.ts";
+
+const assets = path.join(import.meta.dirname, "..", "..", "dist", "web", "assets");
 
 let site: Site;
 let browser: Browser;
@@ -220,6 +224,158 @@ describe("Season", () => {
     await page.locator("#h-tells").waitFor();
     await page.getByText("Done already, in every course: menthol from 8 August.").waitFor();
     await page.getByText(/after menthol began. Dead mites stay/).waitFor();
+    await device.close();
+  });
+});
+
+describe("uniting on the page", () => {
+  it("is not reckoned before the other colony's bees and mites are typed; then it stands beside the rest", async () => {
+    const device = await freshDevice(browser, "phone");
+    const page = await device.newPage();
+    await openSeason(page);
+    await page.getByRole("group", { name: "Add a choice" }).getByRole("button", { name: "Uniting" }).click();
+    await page.getByText("Say how many bees it has").waitFor();
+    const bees = page.getByLabel(/^Bees in it on 25 November 2026/);
+    expect(await bees.inputValue()).toBe("");
+    expect(await answer(page)).not.toContain("united");
+    await bees.fill("9000");
+    await page.getByLabel(/^Infested of 100 on/).fill("10");
+    await page.keyboard.press("Enter");
+    await page.getByText(/With a colony of 9,000 bees united on 26 November about/).waitFor();
+    await reckoned(page);
+    expect(await objections(page)).toEqual([]);
+    await page.getByRole("slider", { name: "Uniting, day" }).focus();
+    await page.keyboard.press("ArrowRight");
+    await page.getByText(/With a colony of 9,000 bees united on 27 November about/).waitFor();
+    // Another counted colony of the case: its count comes along, its bees are asked for again.
+    await page.getByLabel("The other colony").selectOption({ label: "WB-07" });
+    await page.getByText("Its last count: 5 of 50 on 12 October 2026.").waitFor();
+    await page.getByText("Say how many bees it has").waitFor();
+    // Going away and coming back loses nothing.
+    await page.getByLabel(/^Bees in it on 11 October 2026/).fill("12000");
+    await page.keyboard.press("Enter");
+    await page.getByText(/With a colony of 12,000 bees on 11 October united on 27 November about/).waitFor();
+    await page.getByRole("link", { name: "Cases", exact: true }).click();
+    await page.locator(".cases-table").waitFor();
+    await page.goBack();
+    await page.getByText(/With a colony of 12,000 bees on 11 October united on 27 November about/).waitFor();
+    await device.close();
+  });
+
+  it("is not offered while something is to be reported", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    await openDemonstration(page, site.address);
+    await page.goto(`${site.address}/season?case=demonstration-case-tv-26-022&colony=demonstration-gh-01`);
+    await page.locator("#h-tells").waitFor();
+    const add = page.getByRole("group", { name: "Add a choice" });
+    await add.getByText("Uniting is not offered").waitFor();
+    expect(await add.getByRole("button").allTextContents()).toEqual(["Menthol", "Formic acid", "Patty", "New queen"]);
+    await device.close();
+  });
+});
+
+describe("the workers of Season", () => {
+  const question: dynamics.ChoicesQuestion = {
+    site: {},
+    start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" },
+    actions: [],
+    counts: [{ date: "2026-08-20", infested: 4, examined: 50 }],
+    decideOn: "2026-08-25",
+    until: "2027-01-15",
+    draws: 203,
+    seed: 3,
+    line: 0.2,
+    choices: [
+      { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
+      { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] },
+    ],
+  };
+
+  const file = (name: string) => {
+    const found = readdirSync(assets).find((each) => each.startsWith(`${name}-`) && each.endsWith(".js"));
+    return `/assets/${found ?? expect.fail(`no ${name}`)}`;
+  };
+
+  /** The whole answer of the worker on a device with so many cores, as text that holds every digit; the worker stays. */
+  const answerOn = (page: Page, cores: number): Promise<string> =>
+    page.evaluate(
+      ([address, message]) =>
+        new Promise<string>((resolve, reject) => {
+          const worker = new Worker(address, { type: "module" });
+          const told: unknown[] = [];
+          worker.onerror = ({ message }) => reject(new Error(message));
+          worker.onmessage = ({ data }) => {
+            if (data.kind !== "progress") told.push(data);
+            if (data.kind === "done") resolve(JSON.stringify(told));
+            if (data.kind === "broke" || data.kind === "unfit") reject(new Error(data.kind));
+          };
+          worker.postMessage(message);
+        }),
+      [file("season.worker"), { number: 1, question, cores }] as const,
+    );
+
+  /** All numbers in a text, in order. */
+  const numbersIn = (text: string) => (text.match(/-?\d+(\.\d+)?(e-?\d+)?/g) ?? []).map(Number);
+
+  it("reckon the same bytes with the kernel in a pool and plainly in one, and the numbers of the service", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    const complaints = complaintsOf(page);
+    await openSeason(page);
+    const plain = await answerOn(page, 1);
+    // By the size alone: a difference of texts this long tells nobody anything.
+    for (const cores of [2, 4, 16]) expect((await answerOn(page, cores)) === plain).toBe(true);
+    const here = dynamics.compareChoices(question, { every: 3 });
+    if (!here.ok) throw new Error("no comparison");
+    const { past, choices, settling, learnt } = here.value;
+    const told = [
+      { number: 1, kind: "past", past },
+      ...choices.map((outcome) => ({ number: 1, kind: "choice", outcome })),
+      { number: 1, kind: "done", settling, learnt, problems: here.problems },
+    ];
+    const [theirs, ours] = [numbersIn(plain), numbersIn(JSON.stringify(told))];
+    expect(theirs.length).toBe(ours.length);
+    const most = theirs.reduce((sum, each, at) => {
+      const other = ours[at] as number;
+      return Math.max(sum, Math.abs(each - other) / Math.max(Math.abs(other), 1e-6));
+    }, 0);
+    // Engines may differ in the last bit of an exponential; a day carries it on.
+    expect(most).toBeLessThan(1e-9);
+    expect(complaints).toEqual([]);
+    await device.close();
+  });
+
+  it("alone may compile WebAssembly; the page and the worker that asks them may not", async () => {
+    const device = await freshDevice(browser, "desk");
+    const page = await device.newPage();
+    await openSeason(page);
+    const policies = await page.evaluate(
+      (addresses) =>
+        Promise.all(
+          addresses.map((address) => fetch(address).then(({ headers }) => headers.get("content-security-policy"))),
+        ),
+      [file("season-piece.worker"), file("season.worker")],
+    );
+    expect(policies[0]).toContain("'wasm-unsafe-eval'");
+    expect(policies[1]).not.toContain("eval");
+    // A module without a function: compiling it is allowed or not.
+    const mayCompile = () => {
+      try {
+        new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0));
+        return true;
+      } catch {
+        return false;
+      }
+    };
+    expect(await page.evaluate(mayCompile)).toBe(false);
+    const allowed = await Promise.all(
+      page
+        .workers()
+        .map(async (worker) => [path.basename(new URL(worker.url()).pathname), await worker.evaluate(mayCompile)]),
+    );
+    expect(allowed.length).toBeGreaterThan(2);
+    for (const [name, may] of allowed) expect(`${name} ${may}`).toMatch(/^season(-piece.* true|\.worker.* false)$/);
     await device.close();
   });
 });

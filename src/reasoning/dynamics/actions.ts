@@ -15,6 +15,7 @@ import { formic, formicDays } from "./interventions/formic.ts";
 import { menthol, mentholFigures } from "./interventions/menthol.ts";
 import { oilPatty, pattyReduction } from "./interventions/oil-patty.ts";
 import { requeen, requeeningGapDays } from "./interventions/requeen.ts";
+import { type Uniting, unitingFaults } from "./interventions/uniting.ts";
 import { broodDays } from "./layout.ts";
 import { type Measures, noMeasures } from "./measures.ts";
 import { dynamicsProblem } from "./problems.ts";
@@ -27,7 +28,8 @@ export type Action =
   | { readonly kind: "menthol"; readonly from: Day }
   | { readonly kind: "formic"; readonly from: Day }
   | { readonly kind: "oil-patty"; readonly from: Day; readonly to: Day; readonly reduction?: number }
-  | { readonly kind: "requeen"; readonly from: Day; readonly susceptibility: number };
+  | { readonly kind: "requeen"; readonly from: Day; readonly susceptibility: number }
+  | Uniting;
 
 /** Least and most susceptibility of a stock the model was tried with, beside 1. */
 export const stockRange = { least: 0.1, most: 3 } as const;
@@ -71,7 +73,8 @@ export function measuresOf({ actions, from, days, stockSusceptibility, highOn }:
     else if (kind === "formic") formic(measures, first);
     else if (kind === "oil-patty")
       oilPatty(measures, first, daysBetween(from, action.to), action.reduction ?? pattyReduction);
-    else requeen(measures, first, { susceptibility: action.susceptibility, gapDays: requeeningGapDays });
+    else if (kind === "requeen")
+      requeen(measures, first, { susceptibility: action.susceptibility, gapDays: requeeningGapDays });
   }
   return answered(measures, notes);
 }
@@ -81,6 +84,7 @@ export function lastDayOf(action: Action): Day {
   if (action.kind === "menthol") return addDays(action.from, mentholFigures.days - 1);
   if (action.kind === "formic") return addDays(action.from, formicDays - 1);
   if (action.kind === "oil-patty") return action.to;
+  if (action.kind === "unite") return action.from;
   return addDays(action.from, requeeningGapDays + broodDays - 1);
 }
 
@@ -112,6 +116,7 @@ function faultsOf(action: Action, field: string, start: Day): readonly Problem[]
         dynamicsProblem("season-reduction-out-of-range", "blocked", `${field}.reduction`, { value: reduction }),
       );
   }
+  if (action.kind === "unite") problems.push(...unitingFaults(action, field));
   if (action.kind === "requeen") problems.push(...stockFault(action.susceptibility, `${field}.susceptibility`));
   return problems;
 }

@@ -17,12 +17,15 @@ import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
 import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
+import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
+import { unite } from "./interventions/uniting.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { dynamicsProblem } from "./problems.ts";
 import { type DayRates, rateYear } from "./rates.ts";
 import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
+import { widened } from "./what-if/widen.ts";
 
 /** A place as people know it. */
 export interface CourseSite {
@@ -57,6 +60,8 @@ export interface CourseQuestion {
   readonly varroa?: VarroaStart;
   /** Left out: those in use. */
   readonly parameters?: DynamicsParameters;
+  /** Something was seen that is to be reported: then nothing may be united. Left out: no. */
+  readonly isStopped?: boolean;
 }
 
 /** One morning of the course. */
@@ -77,6 +82,8 @@ export interface ReadyRun {
   /** Record of the colony on the first morning. */
   readonly colony: Float64Array;
   readonly days: number;
+  /** Colonies that are united with it, by their day. */
+  readonly unitings: readonly ReadyUniting[];
 }
 
 /**
@@ -91,12 +98,20 @@ export interface ReadyRun {
 export function colonyCourse(question: CourseQuestion): Result<readonly CourseDay[]> {
   const ready = readyRun(question);
   if (!ready.ok) return ready;
-  const { model, colony, days } = ready.value;
+  const { model, colony, days, unitings } = ready.value;
   const { date } = question.start;
   const course: CourseDay[] = [];
   for (let elapsed = 0; elapsed <= days; elapsed++) {
     const today = addDays(date, elapsed);
     course.push({ date: today, ...seeColony(colony, 0, model.layout) });
+    for (const { kept, donor, action } of unitings.filter((each) => each.elapsed === elapsed))
+      unite(colony, 0, model.layout, {
+        ...{
+          states: widened(expectedEnd(donor, action.donor.start.date), donor.model.layout, model.layout),
+          start: 0,
+          kept,
+        },
+      });
     if (elapsed < days) oneDay(colony, 0, model, { dayOfYear: dayOfYear(today), elapsed });
   }
   return answered(course, [...ready.problems, ...lossWarning(course)]);
@@ -125,6 +140,9 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   if (!measures.ok) return measures;
   broodBreaks(measures.value, start.date, question.broodBreaks ?? []);
 
+  const unitings = unitingsOf(question, days);
+  if (!unitings.ok) return unitings;
+
   const cohortsDiffer = varroa !== undefined || actions.some(({ kind }) => kind === "requeen");
   const layout = cohortsDiffer ? fullLayout : shortestLayout(parameters);
   const model = engine({ parameters, layout, rates, measures: measures.value });
@@ -138,7 +156,11 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     coupleVarroa(measures.value, model, colony.value, inOrder, varroa);
   }
   const notes = varroa === undefined ? [] : [dynamicsProblem("season-varroa-harm-left-out", "noted", "varroa", {})];
-  return answered({ model, colony: colony.value, days }, [...place.problems, ...measures.problems, ...notes]);
+  return answered({ model, colony: colony.value, days, unitings: unitings.value }, [
+    ...place.problems,
+    ...measures.problems,
+    ...notes,
+  ]);
 }
 
 function colonyAt(

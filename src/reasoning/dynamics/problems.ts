@@ -17,6 +17,12 @@ export interface DynamicsProblems {
   readonly "season-actions-overlap": { readonly first: string; readonly second: string; readonly date: string };
   /** blocked: an action that began before the first day. */
   readonly "season-action-before-start": { readonly action: string; readonly date: string };
+  /** blocked: the other colony of a uniting is told of on its day or later. */
+  readonly "season-donor-too-late": { readonly date: string; readonly latest: string; readonly from: string };
+  /** blocked: the bees lost in a uniting are no share. */
+  readonly "season-lost-out-of-range": { readonly value: number };
+  /** blocked: colonies are not to be united while a suspicion is to be reported. */
+  readonly "season-uniting-stopped": { readonly date: string };
   /** noted: an action after the last day, which changes nothing. */
   readonly "season-action-after-end": { readonly action: string; readonly date: string };
   /** blocked: an action ends before it begins. */
@@ -73,6 +79,9 @@ export const dynamicsProblemCodes = [
   "season-span-out-of-range",
   "season-actions-overlap",
   "season-action-before-start",
+  "season-donor-too-late",
+  "season-lost-out-of-range",
+  "season-uniting-stopped",
   "season-action-after-end",
   "season-action-ends-early",
   "season-reduction-out-of-range",

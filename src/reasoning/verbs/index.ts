@@ -119,6 +119,7 @@ export * from "./message.ts";
 export { changesFrom, evidenceFrom, type OwnEvidence } from "./own-evidence.ts";
 export { nearestName, readInput } from "./read-input.ts";
 export { askSeason } from "./season.ts";
+export { askSeasonChoices } from "./season-choices.ts";
 export { listed, optionsOf, type Shape, shapeAt, shapeInWords } from "./shape.ts";
 export {
   type AnswerOf,

@@ -1,9 +1,10 @@
 /** `season-choices`: what to do about a colony, compared on the same draws: forecasts, differences, what a further count is worth. */
 import * as z from "zod";
-import { compareChoices, noAction } from "../dynamics/index.ts";
+import type { Result } from "../../units/index.ts";
+import { type Choices, type ChoicesQuestion, compareChoices, noAction, type Telling } from "../dynamics/index.ts";
 import { day, openShare } from "./fields.ts";
 import { seasonAction, seasonInput, seasonRange } from "./season.ts";
-import { verb } from "./verb.ts";
+import { type Reply, verb } from "./verb.ts";
 
 const input = z.strictObject({
   ...seasonInput,
@@ -71,6 +72,7 @@ const output = z.strictObject({
       best: z
         .array(z.strictObject({ name: z.string(), chance: z.number() }))
         .describe("share of the draws in which each is the first that is good enough, or ends lowest"),
+      alike: z.array(z.string()).describe("choices whose end the draws cannot tell from that of the likeliest"),
       isSettled: z.boolean().describe("one of them is best in as many draws as shall stand, without a further count"),
       days: z
         .array(z.strictObject({ date: z.string(), held: z.number(), isInTime: z.boolean() }))
@@ -93,7 +95,8 @@ export const seasonChoices = verb({
     "As season: a model tuned by hand and not tried in the field, with the doubts that it names.",
     "The strength of each action is that of one published trial and is not doubted in the draws: ranges with an action are too narrow.",
     "A difference is the action's alone: every choice meets the same colonies and the same chance.",
-    "A choice is best in a draw when it is the first in the list that ends at or below the line; own definition.",
+    "A choice is best in a draw when it is the first in the list that ends at or below the line, else the first that ends within half a bee in 100 of the lowest; own definition.",
+    "Uniting adds the other colony's bees, mites and brood; its queen is taken away, a tenth of its bees is lost (judgement), fighting over queens and robbing are left out.",
     "A further count is of a colony to which nothing was done, read with the same errors as the others.",
   ],
   source:
@@ -106,6 +109,16 @@ export const seasonChoices = verb({
     choices: [
       { name: "patty", actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-11-15" }] },
       { name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] },
+      {
+        name: "uniting",
+        actions: [
+          {
+            kind: "unite",
+            from: "2026-09-05",
+            donor: { start: { date: "2026-08-25", bees: 12000, infestedShare: 0.03 } },
+          },
+        ],
+      },
     ],
     line: 0.15,
     until: "2027-03-01",
@@ -113,15 +126,29 @@ export const seasonChoices = verb({
   },
   input,
   output,
-  run: ({ countError, ...asked }, progress) => {
-    const compared = compareChoices(
-      { ...asked, ...(countError === undefined ? {} : { error: countError }) },
-      { every: null },
-      { progress },
-    );
-    if (!compared.ok) return compared;
-    const { decideOn, choices, counts, settling, learnt } = compared.value;
-    const told = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
-    return { ...compared, value: { decideOn, choices: told, counts, settling, learnt } };
-  },
+  run: (asked, progress) => told(compareChoices(questionOf(asked), telling, { progress })),
 });
+
+const telling: Telling = { every: null };
+
+const questionOf = ({ countError, ...asked }: z.output<typeof input>): ChoicesQuestion => ({
+  ...asked,
+  ...(countError === undefined ? {} : { error: countError }),
+});
+
+function told(compared: Result<Choices>) {
+  if (!compared.ok) return compared;
+  const { decideOn, choices, counts, settling, learnt } = compared.value;
+  const own = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
+  return { ...compared, value: { decideOn, choices: own, counts, settling, learnt } };
+}
+
+/** Asks `season-choices` with the comparison made elsewhere; null when it was stopped. */
+export const askSeasonChoices = (
+  raw: unknown,
+  compare: (question: ChoicesQuestion, telling: Telling) => Promise<Result<Choices> | null>,
+): Promise<Reply | null> =>
+  seasonChoices.askThrough(raw, async (asked) => {
+    const compared = await compare(questionOf(asked as z.output<typeof input>), telling);
+    return compared === null ? null : told(compared);
+  });

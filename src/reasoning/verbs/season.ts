@@ -8,6 +8,7 @@ import {
   type ForecastQuestion,
   oneSidedShare,
   pattyReduction,
+  unitingFigures,
   usualSizes,
   varroaFigures,
 } from "../dynamics/index.ts";
@@ -42,8 +43,37 @@ const site = z.strictObject({
     .describe("Nectar flows as bells over the year. Left out: those of the invented site."),
 });
 
-/** An action of the season, by kind. */
-export const seasonAction = z.discriminatedUnion("kind", [
+/** How a colony stood on a day. */
+const start = z.strictObject({
+  date: day,
+  bees: z.number().describe("Adult bees in the colony."),
+  infestedShare: share.describe("Share of bees with living tracheal mites, as best known before the counts."),
+  brood: z
+    .enum(["usual", "none"])
+    .default("usual")
+    .describe("usual: brood and ages of that day. none: a winter cluster."),
+});
+
+/** Dissections, as counts. */
+const counts = z
+  .array(
+    z.strictObject({
+      ...{ date: day, infested: count, examined: count },
+      stop: z
+        .strictObject({ infested: count, examined: count })
+        .exactOptional()
+        .describe("Reading ended at so many infested or so many read. Left out: the number to read was fixed."),
+      oneSided: z
+        .strictObject({ infested: count, examined: count })
+        .exactOptional()
+        .describe("Further bees of which one trachea alone could be read."),
+    }),
+  )
+  .max(100)
+  .default([]);
+
+/** What is put into a colony. */
+const putIn = [
   z.strictObject({ kind: z.literal("menthol"), from: day }),
   z.strictObject({ kind: z.literal("formic"), from: day }),
   z.strictObject({
@@ -52,6 +82,11 @@ export const seasonAction = z.discriminatedUnion("kind", [
     to: day,
     reduction: share.exactOptional().describe(`Share of contact that it takes away. Left out: ${pattyReduction}.`),
   }),
+] as const;
+
+/** An action of the season, by kind. */
+export const seasonAction = z.discriminatedUnion("kind", [
+  ...putIn,
   z.strictObject({
     kind: z.literal("requeen"),
     from: day,
@@ -61,43 +96,41 @@ export const seasonAction = z.discriminatedUnion("kind", [
       .max(3)
       .describe("Of the new queen's stock; 1 is the stock the model was tuned to."),
   }),
+  z.strictObject({
+    kind: z.literal("unite"),
+    from: day,
+    donor: z
+      .strictObject({
+        start,
+        counts: counts.exactOptional().describe("Dissections of it until then."),
+        actions: z
+          .array(z.discriminatedUnion("kind", putIn))
+          .max(20)
+          .exactOptional()
+          .describe("What was put into it until then."),
+      })
+      .describe("The other colony as it stood on a day before; its bees, their mites and its brood are added."),
+    lost: share
+      .exactOptional()
+      .describe(
+        `Share of the other colony's adult bees lost to fighting and to flying home. Left out: ${unitingFigures.lost}, judgement without a source.`,
+      ),
+  }),
 ]);
 
 /** Fields that every question about a season has. */
 export const seasonInput = {
   site: site.default({}),
-  start: z.strictObject({
-    date: day,
-    bees: z.number().describe("Adult bees in the colony."),
-    infestedShare: share.describe("Share of bees with living tracheal mites, as best known before the counts."),
-    brood: z
-      .enum(["usual", "none"])
-      .default("usual")
-      .describe("usual: brood and ages of that day. none: a winter cluster."),
-  }),
+  start,
   stockSusceptibility: z
     .number()
     .min(0.1)
     .max(3)
     .default(1)
     .describe("Of the colony's stock; 1 is the stock the model was tuned to."),
-  counts: z
-    .array(
-      z.strictObject({
-        ...{ date: day, infested: count, examined: count },
-        stop: z
-          .strictObject({ infested: count, examined: count })
-          .exactOptional()
-          .describe("Reading ended at so many infested or so many read. Left out: the number to read was fixed."),
-        oneSided: z
-          .strictObject({ infested: count, examined: count })
-          .exactOptional()
-          .describe("Further bees of which one trachea alone could be read."),
-      }),
-    )
-    .max(100)
-    .default([])
-    .describe("Dissections of this colony: bees with mites of bees that could be read; unreadable bees are in none."),
+  counts: counts.describe(
+    "Dissections of this colony: bees with mites of bees that could be read; unreadable bees are in none.",
+  ),
   sizes: z
     .array(
       z.strictObject({
@@ -157,14 +190,18 @@ export const seasonInput = {
     })
     .exactOptional()
     .describe("Makes bees parasitised in their cells more susceptible; varroa's own harm is left out."),
+  isStopped: z
+    .boolean()
+    .exactOptional()
+    .describe("Something was seen that is to be reported: nothing may be united. Left out: no."),
   until: day.describe("Last morning asked about."),
   draws: z.number().int().default(1000).describe("Particles behind the ranges."),
   seed: z.number().int().min(0).default(1),
 };
 
-const { site: siteOf, start, stockSusceptibility, ...rest } = seasonInput;
+const { site: siteOf, start: startOf, stockSusceptibility, ...rest } = seasonInput;
 const input = z.strictObject({
-  ...{ site: siteOf, start, stockSusceptibility },
+  ...{ site: siteOf, start: startOf, stockSusceptibility },
   actions: z
     .array(seasonAction)
     .max(20)

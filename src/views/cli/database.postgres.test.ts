@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { demonstrationAsMain } from "../../../tests/journals/demonstration-as-main.ts";
 import { everyKind } from "../../../tests/journals/every-kind.ts";
 import { newDatabase, server } from "../../../tests/postgres/database.ts";
 import { password } from "../../../tests/postgres/server.ts";
@@ -42,6 +43,40 @@ async function both() {
 }
 
 describe.skipIf(server === null)("commands on PostgreSQL", () => {
+  it("[SG223] forecasts of the night are the same on PostgreSQL, by two commands at once, as on files", async () => {
+    const database = await newDatabase();
+    const folder = mkdtempSync(path.join(tmpdir(), "skepsis-nights-"));
+    for (const setting of [{ database, folder }, { folder }]) {
+      const records = recordsBy(setting);
+      if (!records.ok) throw new Error("no address");
+      const store = await records.value.open("main");
+      await store.push(demonstrationAsMain());
+      await store.close();
+      await records.value.close();
+    }
+    const [onDatabase, onFiles] = [{ SKEPSIS_DATABASE: database }, { SKEPSIS_DATA: folder }];
+    const told = await Promise.all(
+      [onDatabase, onDatabase, onFiles].map((env) => said(["forecast-nightly", "--json"], { env })),
+    );
+    for (const each of told) {
+      hidesPassword(each);
+      expect([each.status, each.err]).toEqual([0, ""]);
+      expect(each.json()).toEqual({ programmes: [{ programme: "main", night: "2026-03-09", colonies: 3 }] });
+    }
+    const kept = await Promise.all(
+      [{ database, folder }, { folder }].map(async (setting) => {
+        const records = recordsBy(setting);
+        if (!records.ok) throw new Error("no address");
+        const store = await records.value.open("main");
+        const found = await store.nights.forecasts();
+        await store.close();
+        await records.value.close();
+        return JSON.stringify(found);
+      }),
+    );
+    expect(kept[0]).toBe(kept[1]);
+  });
+
   it("[SG65] a backup of files is restored into a database and back, erased bodies and all", async () => {
     const { onFiles } = await both();
     const file = path.join(onFiles.SKEPSIS_DATA, "kept.zip");

@@ -10,6 +10,7 @@ import { overview } from "./help.ts";
 import { importCommand } from "./import-command.ts";
 import { type Io, processIo } from "./io.ts";
 import { memberCommand } from "./member-command.ts";
+import { nightlyCommand } from "./nightly-command.ts";
 import { project } from "./project.ts";
 import { reasoningCommand } from "./reasoning-command.ts";
 import { RecordsUnusable } from "./records.ts";
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   exportCommand,
   verifyCommand,
   backupCommand,
+  nightlyCommand,
   restoreCommand,
   serveCommand,
   memberCommand,

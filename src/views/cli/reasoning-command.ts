@@ -1,9 +1,17 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
 import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
-import { type differential, evidenceFrom, type OwnEvidence, replyBody, type Verb } from "../../reasoning/index.ts";
+import {
+  type differential,
+  evidenceFrom,
+  type OwnEvidence,
+  type Reply,
+  replyBody,
+  type Verb,
+} from "../../reasoning/index.ts";
 import { jsonTrouble, type Problem, problem } from "../../units/index.ts";
 import { withTerms } from "../model/index.ts";
-import { problemSentence } from "../words/index.ts";
+import { openSeasonThreads, usefulThreads } from "../service/index.ts";
+import { problemSentence, seasonWords } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { comparisonForPeople } from "./compare-table.ts";
@@ -35,7 +43,7 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
     .reduce<unknown>((before, { flag, words }) => withFlag(asObject(before), flag, words), input.value);
   const question = takesEvidence(verb) && isObject(asked) ? await withOwnEvidence(asked, given, io) : null;
   if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
-  const reply = verb.ask(question?.value ?? asked);
+  const reply = (await overThreads(verb, question?.value ?? asked, io)) ?? verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
   const evidence = evidenceOfQuestion(question?.value ?? asked);
   const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, (each) =>
@@ -51,6 +59,38 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
         }),
   );
   return 0;
+}
+
+/** Draws from which a season is worth its threads: fewer are reckoned before these have started. Judgement. */
+const drawsForThreads = 5000;
+
+/** The reply of a verb that is reckoned over threads; null for any other, and for little work. */
+async function overThreads(verb: Verb, asked: unknown, io: Io): Promise<Reply | null> {
+  const { draws } = asObject(asked);
+  const count = usefulThreads();
+  if (count < 2 || typeof draws !== "number" || draws < drawsForThreads) return null;
+  const threads = openSeasonThreads(count);
+  const progress = progressOn(io);
+  const reply = await threads.ask(verb.name, asked, { tell: progress.tell });
+  progress.done();
+  await threads.close();
+  return reply;
+}
+
+/** Tells on a terminal how far it is, in place; elsewhere nothing. */
+function progressOn(io: Io) {
+  let told = -1;
+  return {
+    tell: (share: number): void => {
+      const percent = Math.floor(100 * share);
+      if (!io.isTerminal || percent === told) return;
+      told = percent;
+      io.err(`\r${seasonWords.working({ share })}`);
+    },
+    done: (): void => {
+      if (told >= 0) io.err("\n");
+    },
+  };
 }
 
 /** A refusal by the verb's rules comes first, in words. A verb's own list of refused days stays a table. */

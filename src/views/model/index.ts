@@ -64,6 +64,8 @@ export * from "./red-flag-answers.ts";
 export * from "./red-flags.ts";
 export * from "./sample-plan.ts";
 export * from "./season/colony-season.ts";
+export * from "./season/last-night.ts";
+export * from "./season/nightly.ts";
 export * from "./season/season-choices.ts";
 export * from "./season/season-form.ts";
 export * from "./season/season-trust.ts";

@@ -80,6 +80,7 @@ const table: readonly Row[] = [
   { route: "GET /audit", own: administrator, another: administrator },
   { route: "POST /entries", own: all, another: all, payload: { no: 1 } },
   { route: "GET /entries", own: all, another: all },
+  { route: "GET /forecasts", own: all, another: all },
   // The programme itself is never removed this way: told to members, and only to them.
   { route: "DELETE ", own: nobody, another: nobody },
 ];
@@ -188,7 +189,7 @@ describe("every role, every route, own and another's", () => {
     const url = addressFor(row, neighbour, "own", neighbour);
     for (const programme of ["main", "no-such-programme"]) {
       const reply = await send(method, url.replace("/main", `/${programme}`), stranger, row.payload);
-      const isOpen = programme !== "main" && /entries|^DELETE $/.test(row.route);
+      const isOpen = programme !== "main" && /entries|forecasts|^DELETE $/.test(row.route);
       if (!isOpen) expect([401, 403], `${programme} ${reply.body}`).toContain(reply.statusCode);
       expect(reply.body).not.toMatch(/neighbour/);
     }
@@ -261,6 +262,27 @@ describe("what the exchange lets through", () => {
     const data = await send("GET", `/api/programmes/main/members/${people.reader.id}/data`, people.reader);
     expect(data.json().entries).toEqual(people.reader.entries);
     expect(data.body).not.toContain("mites-blotches");
+  });
+
+  it("[SG224] forecasts of the night go with the cases: a keeper's own, a reader's none, all to the others", async () => {
+    const store = await programmes.open("main");
+    const cases = [people.keeper, neighbour].map((each) => each.case);
+    const standing = { night: "2026-04-01", stoodAt: new Date(start).toISOString(), position: 1 };
+    await store.nights.plan(standing, [{ number: 0, text: "{}" }], []);
+    const found = cases.map((root) => ({ root, colony: "c", text: JSON.stringify({ caseId: root, colony: "c" }) }));
+    await store.nights.done(standing.night, 0, found);
+    const given = async (who: Person | null) => {
+      const reply = await send("GET", "/api/programmes/main/forecasts", who);
+      if (reply.statusCode !== 200) return reply.statusCode;
+      return reply.json().forecasts.map((each: { caseId: string }) => each.caseId);
+    };
+    expect(await given(people.keeper)).toEqual([people.keeper.case]);
+    expect(await given(neighbour)).toEqual([neighbour.case]);
+    expect(await given(people.reader)).toEqual([]);
+    for (const role of ["manager", "inspector", "reviewer", "administrator"] as const)
+      expect(await given(people[role])).toEqual([...cases].sort());
+    expect(await given(stranger)).toBe(401);
+    expect(await given(null)).toBe(401);
   });
 
   it("[AC27] a grant gives a manager exact places and another word for the scope; taken back, no more", async () => {

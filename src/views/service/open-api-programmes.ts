@@ -93,6 +93,50 @@ const page: Json = {
   required: ["entries", "cursor", "more"],
 };
 
+const range: Json = {
+  type: "object",
+  properties: Object.fromEntries(["q05", "q25", "q50", "q75", "q95"].map((name) => [name, { type: "number" }])),
+  required: ["q05", "q25", "q50", "q75", "q95"],
+};
+
+const forecasts: Json = {
+  type: "object",
+  properties: {
+    forecasts: {
+      type: "array",
+      items: {
+        type: "object",
+        properties: {
+          night: { type: "string", format: "date" },
+          stoodAt: { type: "string", format: "date-time", description: "Instant at which the records stood so." },
+          position: { type: "integer", description: "Place of the last entry that was in it." },
+          caseId: { type: "string" },
+          colony: { type: "string" },
+          from: { type: "string", format: "date" },
+          until: { type: "string", format: "date" },
+          afterDone: { type: "boolean", description: "Actions on record are in its course." },
+          days: {
+            type: "array",
+            description: "A week apart, the last day at the end.",
+            items: {
+              type: "object",
+              properties: {
+                date: { type: "string", format: "date" },
+                bees: range,
+                infestedShare: range,
+                survival: range,
+              },
+              required: ["date", "bees", "infestedShare", "survival"],
+            },
+          },
+        },
+        required: ["night", "stoodAt", "position", "caseId", "colony", "from", "until", "afterDone", "days"],
+      },
+    },
+  },
+  required: ["forecasts"],
+};
+
 const { $schema: _dialect, ...pushShape } = z.toJSONSchema(pushBody, { io: "input" });
 const queryShape = z.toJSONSchema(pullQuery, { io: "output" }) as { readonly properties: Json };
 
@@ -135,6 +179,20 @@ export const programmePaths: Json = {
         "401": noSession,
         "404": trouble("The name is none of a programme."),
         "422": trouble("The query does not fit."),
+        "503": trouble("The records cannot be reached now."),
+      },
+    },
+  },
+  "/api/programmes/{programme}/forecasts": {
+    get: {
+      operationId: "forecasts",
+      summary:
+        "The forecast of the last night for every counted colony of the open cases: derived from the records as they stood then. To a member: those of the cases he or she may read.",
+      parameters: [programme],
+      responses: {
+        "200": { description: "One for each colony of a case; none before the first night.", content: json(forecasts) },
+        "401": noSession,
+        "404": trouble("The name is none of a programme."),
         "503": trouble("The records cannot be reached now."),
       },
     },

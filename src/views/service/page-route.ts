@@ -4,6 +4,7 @@ import path from "node:path";
 import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
 import { problem } from "../../units/index.ts";
+import { workerPolicy } from "./content-security.ts";
 import { sendProblems } from "./problem-replies.ts";
 
 export async function servePage(app: FastifyInstance, folder: string | null): Promise<void> {
@@ -17,6 +18,8 @@ export async function servePage(app: FastifyInstance, folder: string | null): Pr
       setHeaders: (reply, file) => {
         const named = path.basename(path.dirname(file)) === "assets";
         reply.header("cache-control", named ? "public, max-age=31536000, immutable" : "no-cache");
+        const policy = named ? workerPolicy(path.basename(file).replace(/\.br$/, "")) : null;
+        if (policy !== null) reply.header("content-security-policy", policy);
       },
     });
   app.setNotFoundHandler((request, reply) => {

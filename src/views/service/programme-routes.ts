@@ -8,7 +8,7 @@ import { type Gate, signInNeeded, type Who } from "./gate.ts";
 import { read } from "./member-route.ts";
 import { sendProblems } from "./problem-replies.ts";
 
-interface Address {
+export interface Address {
   Params: { programme: string };
 }
 
@@ -22,10 +22,14 @@ export const pullQuery = z.strictObject({
   cursor: whole(Number.MAX_SAFE_INTEGER).default(0),
   limit: whole(5000).min(1).default(500),
 });
-const address = z.strictObject({ programme: programmeName });
+export const address = z.strictObject({ programme: programmeName });
 
 /** Whoever may come to a programme: a member of it, or anyone where it has none and is open; else nobody. */
-async function asking(gate: Gate, request: FastifyRequest, programme: string): Promise<Who | "anyone" | "nobody"> {
+export async function asking(
+  gate: Gate,
+  request: FastifyRequest,
+  programme: string,
+): Promise<Who | "anyone" | "nobody"> {
   if (!(await gate.isGuarded(programme))) return "anyone";
   const who = await gate.who(request);
   return "ended" in who || who.programme !== programme ? "nobody" : who;

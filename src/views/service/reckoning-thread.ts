@@ -1,8 +1,7 @@
 /** The thread that reckons for the service: one question after the other, each answered or failed by its number. */
-import { availableParallelism } from "node:os";
 import { parentPort } from "node:worker_threads";
-import { askSeason, type Reply, verbNamed } from "../../reasoning/index.ts";
-import { openForecastThreads } from "./forecast-threads.ts";
+import { type Reply, verbNamed } from "../../reasoning/index.ts";
+import { openSeasonThreads, usefulThreads } from "./season-threads.ts";
 
 export interface ThreadQuestion {
   readonly number: number;
@@ -15,8 +14,8 @@ export type ThreadAnswer =
   | { readonly number: number; readonly reply: Reply }
   | { readonly number: number; readonly broke: string };
 
-/** A forecast gets threads of its own; they go with this one. No more than help with the usual number of draws. */
-const forecasts = openForecastThreads(Math.min(availableParallelism(), 4));
+/** A season gets threads of its own; they go with this one. */
+const seasons = openSeasonThreads(usefulThreads());
 
 parentPort?.on("message", async ({ number, verb, body }: ThreadQuestion) => {
   parentPort?.postMessage(await answerTo(number, verb, body));
@@ -24,7 +23,7 @@ parentPort?.on("message", async ({ number, verb, body }: ThreadQuestion) => {
 
 async function answerTo(number: number, verb: string, body: unknown): Promise<ThreadAnswer> {
   try {
-    const reply = verb === "season" ? await askSeason(body, forecasts.forecast) : verbNamed(verb)?.ask(body);
+    const reply = (await seasons.ask(verb, body)) ?? verbNamed(verb)?.ask(body);
     return reply ? { number, reply } : { number, broke: `no verb ${verb}` };
   } catch (trouble) {
     return { number, broke: trouble instanceof Error ? `${trouble.name}: ${trouble.message}` : String(trouble) };

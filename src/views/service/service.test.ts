@@ -13,6 +13,14 @@ import { service } from "./service.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-service-"));
 const host = "localhost:4747";
+/** The worker that may compile WebAssembly, and files that are not it. */
+const kernel = "assets/season-piece.worker-A_1-b.js";
+const others = [
+  "assets/season.worker-A_1-b.js",
+  "assets/season-piece.worker-a.b.js",
+  "assets/my-season-piece.worker-a.js",
+  "season-piece.worker-a.js",
+];
 let app: FastifyInstance;
 
 beforeAll(async () => {
@@ -21,6 +29,8 @@ beforeAll(async () => {
   writeFileSync(path.join(page, "index.html"), "<!doctype html><title>Skepsis</title>");
   writeFileSync(path.join(page, "assets", "page-abc.js"), "export {};");
   writeFileSync(path.join(page, "assets", "page-abc.js.br"), brotliCompressSync("export {};"));
+  for (const name of [kernel, ...others]) writeFileSync(path.join(page, name), "export {};");
+  writeFileSync(path.join(page, `${kernel}.br`), brotliCompressSync("export {};"));
   writeFileSync(path.join(folder, "outside.txt"), "not yours");
   app = await service({
     version: "0.0.0",
@@ -152,6 +162,17 @@ it("lets the page fetch and run nothing from elsewhere", async () => {
   expect([...allowed].sort()).toEqual(["'none'", "'self'", "'unsafe-inline'", "blob:", "data:"]);
   expect(sources.find(([name]) => name === "script-src")).toEqual(["script-src", "'self'"]);
   expect(policy).not.toContain("upgrade-insecure-requests");
+});
+
+it("lets one worker's file compile WebAssembly, and loosens nothing else", async () => {
+  const policyOf = async (file: string, headers = {}) =>
+    String((await send("GET", `/${file}`, headers)).headers["content-security-policy"]);
+  const only = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'";
+  expect(await policyOf(kernel)).toBe(only);
+  expect(await policyOf(kernel, { "accept-encoding": "br" })).toBe(only);
+  const usual = await policyOf("", { accept: "text/html" });
+  for (const file of [...others, "assets/page-abc.js", "api/health"]) expect(await policyOf(file)).toBe(usual);
+  expect(usual).not.toContain("eval");
 });
 
 it.each(verbs.map((verb) => [verb.name, verb] as const))(

@@ -5,6 +5,8 @@ import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from "fastify";
+import { headersFor } from "./content-security.ts";
+import { forecastRoutes } from "./forecast-routes.ts";
 import { gateOf } from "./gate.ts";
 import { guard } from "./guards.ts";
 import { healthRoute } from "./health-route.ts";
@@ -77,6 +79,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   passkeyRoutes(app, gate);
   for (const route of memberRoutes) serveMemberRoute(app, gate, route);
   programmeRoutes(app, gate);
+  forecastRoutes(app, gate);
   openApiRoute(app, options.version);
   await servePage(app, options.page);
   app.addHook("onClose", () => options.programmes.close());
@@ -97,33 +100,3 @@ const logOf = (to: true | Writable) => ({
     }),
   },
 });
-
-/**
- * Everything comes from this address. Styles may stand inline, since the component library sets them while it runs:
- * they can draw but neither run nor fetch from elsewhere. No HTTPS upgrade: on its own machine the service speaks plain
- * HTTP. Under an address of its own it is reached over TLS, and browsers are told to come no other way.
- */
-const headersFor = (address: URL | null) =>
-  ({
-    contentSecurityPolicy: {
-      useDefaults: false,
-      directives: {
-        defaultSrc: ["'none'"],
-        objectSrc: ["'none'"],
-        scriptSrc: ["'self'"],
-        workerSrc: ["'self'"],
-        styleSrc: ["'self'", "'unsafe-inline'"],
-        imgSrc: ["'self'", "data:", "blob:"],
-        fontSrc: ["'self'"],
-        connectSrc: ["'self'"],
-        manifestSrc: ["'self'"],
-        frameSrc: ["'self'", "blob:"],
-        baseUri: ["'none'"],
-        formAction: ["'self'"],
-        frameAncestors: ["'none'"],
-      },
-    },
-    strictTransportSecurity: address?.protocol === "https:" ? { maxAge: 31_536_000, includeSubDomains: true } : false,
-    xFrameOptions: { action: "deny" },
-    referrerPolicy: { policy: "no-referrer" },
-  }) as const;

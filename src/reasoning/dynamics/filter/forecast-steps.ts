@@ -1,9 +1,9 @@
-/** The filter as steps that hand out pieces and take them back: who reckons the pieces, and where, is not its business. */
+/** The filter in steps: what all particles share is done here, the rest handed out in pieces. */
 import { addDays, answered, blocked, type Day, daysBetween, type Result } from "../../../units/index.ts";
 import { readyRun } from "../course.ts";
 import type { Engine } from "../day.ts";
 import { assimilate } from "./bootstrap-filter.ts";
-import { type Cloud, combOf, type Paths, sightOf, takeAncestors } from "./colony-particles.ts";
+import { type Cloud, combOf, sightOf, takeAncestors } from "./colony-particles.ts";
 import {
   assumedError,
   type CountTaken,
@@ -16,7 +16,8 @@ import {
   mostDrawsFor,
   strains,
 } from "./forecast.ts";
-import type { MovePiece, Piece, PieceDone, RangePiece } from "./pieces.ts";
+import { type Joining, joiningSteps, joinsFor } from "./joining.ts";
+import type { MovePiece } from "./pieces.ts";
 import {
   type DatedSize,
   filledIn,
@@ -27,17 +28,11 @@ import {
   sizeNotes,
   surpriseOfSize,
 } from "./sizes.ts";
+import { type Cutting, cut, pathsFor, rangeSteps, roomFor, type Span, type Steps } from "./steps.ts";
 import { logChancesOf, surpriseOf } from "./weigh-count.ts";
 
-/** Hands out pieces that do not depend on each other, and takes what became of them in the same order. */
-export type Steps<Answer> = Generator<readonly Piece[], Answer, readonly PieceDone[]>;
-
-/** How a forecast is cut, which changes no number of it. */
-export interface Cutting {
-  /** Pieces handed out at a time. */
-  readonly pieces: number;
-  /** Pieces go to other threads, and all write into memory that they share. */
-  readonly isShared: boolean;
+/** How a forecast is cut, and who hears of it on the way. */
+export interface ForecastCutting extends Cutting {
   /** Told each time a stretch between counts is reckoned: the days so far, held to the counts so far. */
   readonly tellDays?: (days: readonly ForecastDay[]) => void;
 }
@@ -48,18 +43,25 @@ export interface Filtered {
   readonly sizes: readonly SizeTaken[];
 }
 
+const whole: Span = [0, 1];
+
 /** The steps of a whole forecast. */
-export function* forecastSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Forecast>> {
-  const filtered = yield* filterSteps(question, cutting);
+export function* forecastSteps(question: ForecastQuestion, cutting: ForecastCutting): Steps<Result<Forecast>> {
+  const filtered = yield* filterSteps(question, cutting, whole);
   if (!filtered.ok) return filtered;
   const { cloud, counts, sizes } = filtered.value;
-  const days = yield* daySteps(question, cloud, cloud.paths.bees.length / cloud.particles, cutting);
+  const mornings = cloud.paths.bees.length / cloud.particles;
+  const days = yield* daySteps(question, cloud, { mornings, share: 1 }, cutting);
   const logLikelihood = [...counts, ...sizes].reduce((sum, each) => sum + each.logLikelihood, 0);
   return answered({ days, counts, sizes, logLikelihood }, filtered.problems);
 }
 
 /** The steps that hold particles to what was seen of the colony. */
-export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Steps<Result<Filtered>> {
+export function* filterSteps(
+  question: ForecastQuestion,
+  cutting: ForecastCutting,
+  [begun, ended]: Span,
+): Steps<Result<Filtered>> {
   const { draws: particles, start, until, sizes = [] } = question;
   const faults = [
     ...drawsFaults(question),
@@ -73,22 +75,24 @@ export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Step
   const tooMany = mostDrawsFor(question, days);
   if (tooMany !== null) return blocked(tooMany);
 
-  const room = (numbers: number) =>
-    cutting.isShared ? new Float64Array(new SharedArrayBuffer(8 * numbers)) : new Float64Array(numbers);
+  const joinings = yield* joiningSteps(question, ready.value, { from: 0, share: begun }, cutting);
+  if (!joinings.ok) return joinings;
   const cloud: Cloud = {
     particles,
-    states: room(particles * model.layout.length),
-    paths: {
-      ...{ bees: room(particles * (days + 1)), infestedShare: room(particles * (days + 1)) },
-      survival: room(particles * (days + 1)),
-    },
+    states: roomFor(cutting, particles * model.layout.length),
+    paths: pathsFor(cutting, particles * (days + 1)),
   };
   const taken: { readonly counts: CountTaken[]; readonly sizes: SizeTaken[] } = { counts: [], sizes: [] };
   const morningOf = ({ date }: { readonly date: Day }) => daysBetween(start.date, date);
   const mornings = [...new Set([...question.counts, ...sizes].map(morningOf))].sort((one, other) => one - other);
   let from: number | null = null;
   for (const to of new Set([...mornings, days])) {
-    yield* moveSteps(cloud, model, { from, to, pieces: cutting.pieces });
+    const share = begun + ((ended - begun) * to) / days;
+    yield {
+      question,
+      share,
+      pieces: movesOf(cloud, model, { from, to, pieces: cutting.pieces, joinings: joinings.value }),
+    };
     from = to;
     const weighing: Weighing = { cloud, model, question, morning: to };
     const counted = question.counts.filter((count) => morningOf(count) === to);
@@ -96,9 +100,15 @@ export function* filterSteps(question: ForecastQuestion, cutting: Cutting): Step
     for (const [index, count] of counted.entries()) taken.counts.push(takeCount(weighing, count, index));
     for (const [index, size] of seen.entries())
       taken.sizes.push(takeSize(weighing, filledIn(size), counted.length + index));
-    if (cutting.tellDays && to < days) cutting.tellDays(yield* daySteps(question, cloud, to + 1, cutting));
+    if (cutting.tellDays && to < days)
+      cutting.tellDays(yield* daySteps(question, cloud, { mornings: to + 1, share }, cutting));
   }
-  const problems = [...ready.problems, ...sizeNotes(sizes), ...strains(question, taken.counts, taken.sizes)];
+  const problems = [
+    ...ready.problems,
+    ...joinings.problems,
+    ...sizeNotes(sizes),
+    ...strains(question, taken.counts, taken.sizes),
+  ];
   return answered({ cloud, ...taken }, problems);
 }
 
@@ -136,50 +146,36 @@ function takeSize(weighing: Weighing, size: Required<DatedSize>, index: number):
   return { ...size, ...taking(weighing, index, logChancesOfSize(logs, size)), surprise };
 }
 
-/** Cuts a whole into so many nearly equal stretches, as [first, after the last]. */
-const cut = (whole: number, pieces: number): readonly (readonly [number, number])[] =>
-  Array.from({ length: pieces }, (_, piece): readonly [number, number] => [
-    Math.floor((piece * whole) / pieces),
-    Math.floor(((piece + 1) * whole) / pieces),
-  ]).filter(([first, after]) => after > first);
-
 /** Takes all particles from a morning to another; from null they are drawn first, on morning 0. */
-function* moveSteps(
+function movesOf(
   { particles, states, paths }: Cloud,
   model: Engine,
-  { from, to, pieces }: { readonly from: number | null; readonly to: number; readonly pieces: number },
-): Steps<void> {
+  of: {
+    readonly from: number | null;
+    readonly to: number;
+    readonly pieces: number;
+    readonly joinings: readonly Joining[];
+  },
+): readonly MovePiece[] {
+  const { from, to, pieces, joinings } = of;
   const { length } = model.layout;
-  yield cut(particles, pieces).map(
-    ([first, after]): MovePiece => ({
-      kind: "move",
-      ...{ first, count: after - first, from: from ?? 0, to, isFirst: from === null, paths, particles },
-      states: states.subarray(first * length, after * length),
-    }),
-  );
+  const before = from ?? 0;
+  const rows = Int32Array.from({ length: to - before }, (_, day) => before + day + 1);
+  return cut(particles, pieces).map(([first, after]) => ({
+    ...{ kind: "move", first, count: after - first, from: before, to, isFirst: from === null },
+    ...{ paths, particles, column: first, rows },
+    joins: joinsFor(joinings, [first, after], [before, to]),
+    states: states.subarray(first * length, after * length),
+  }));
 }
 
 /** Ranges of the first so many mornings. */
 function* daySteps(
-  { start }: ForecastQuestion,
+  question: ForecastQuestion,
   { particles, paths }: Cloud,
-  mornings: number,
-  { pieces }: Cutting,
+  { mornings, share }: { readonly mornings: number; readonly share: number },
+  cutting: Cutting,
 ): Steps<readonly ForecastDay[]> {
-  const part = (path: Float64Array, [first, after]: readonly [number, number]) =>
-    path.subarray(first * particles, after * particles);
-  const done = yield cut(mornings, pieces).map(
-    (rows): RangePiece => ({
-      kind: "ranges",
-      particles,
-      ...({
-        bees: part(paths.bees, rows),
-        infestedShare: part(paths.infestedShare, rows),
-        survival: part(paths.survival, rows),
-      } satisfies Paths),
-    }),
-  );
-  return done
-    .flatMap((each) => (each.kind === "ranges" ? each.mornings : []))
-    .map((morning, index) => ({ date: addDays(start.date, index), ...morning }));
+  const seen = yield* rangeSteps(question, { particles, paths, rows: mornings, share }, cutting);
+  return seen.map((morning, index) => ({ date: addDays(question.start.date, index), ...morning }));
 }

@@ -1,13 +1,13 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
-import { type Day, daysBetween, isDay, type Problem, type Result } from "../../../units/index.ts";
+import { type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
 import type { CourseQuestion } from "../course.ts";
 import type { BeesRead, BenchCount, CountError } from "../observe.ts";
 import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
 import type { StartDoubt } from "./colony-particles.ts";
-import { type Cutting, type Filtered, filterSteps, forecastSteps, type Steps } from "./forecast-steps.ts";
-import { pieceWorker, workIn } from "./pieces.ts";
+import { type Filtered, filterSteps, forecastSteps } from "./forecast-steps.ts";
 import type { DatedSize, SizeTaken } from "./sizes.ts";
+import { cutHere, reckonHere } from "./steps.ts";
 
 export { rangeOf } from "./pieces.ts";
 
@@ -90,48 +90,16 @@ export const fewWorth = 50;
  *
  * @source Gordon, Salmond & Smith 1993; noise, doubt and error of counts: assumed
  */
-export function colonyForecast(question: ForecastQuestion, tell: Tell = untold): Result<Forecast> {
-  return inOneThread(question, forecastSteps(question, cutOf(question)), tell);
+export function colonyForecast(question: ForecastQuestion, tell?: Tell): Result<Forecast> {
+  return reckonHere(forecastSteps(question, cutHere(question)), tell);
 }
 
 /** Hears how much is done, 0 to 1. */
 type Tell = (share: number) => void;
-const untold: Tell = () => undefined;
 
 /** The particles themselves, with their paths, as `colonyForecast` tells them: for who asks more than ranges. */
-export function filteredCloud(question: ForecastQuestion, tell: Tell = untold): Result<Filtered> {
-  return inOneThread(question, filterSteps(question, cutOf(question)), tell);
-}
-
-/** Particles in a piece: often enough to tell how far it is. */
-const fewTogether = 250;
-const cutOf = ({ draws }: ForecastQuestion): Cutting => ({
-  pieces: Math.max(1, Math.ceil(draws / fewTogether)),
-  isShared: false,
-});
-
-/** Reckons every piece here and now. */
-function inOneThread<Answer>(question: ForecastQuestion, steps: Steps<Answer>, tell: Tell): Answer {
-  const all = workOfForecast(question);
-  let done = 0;
-  let worker: ReturnType<typeof pieceWorker> | null = null;
-  let step = steps.next();
-  while (!step.done) {
-    worker ??= pieceWorker(question);
-    const pieces = [];
-    for (const piece of step.value) {
-      pieces.push(worker(piece));
-      done += workIn(piece);
-      tell(Math.min(done / all, 1));
-    }
-    step = steps.next(pieces);
-  }
-  return step.value;
-}
-
-/** Particle-days of a whole forecast. */
-export const workOfForecast = ({ draws, start, until }: ForecastQuestion): number =>
-  draws * daysBetween(start.date, until);
+export const filteredCloud = (question: ForecastQuestion): Result<Filtered> =>
+  reckonHere(filterSteps(question, cutHere(question), [0, 1]));
 
 /** What the draws of a forecast cannot be. */
 export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {

@@ -1,30 +1,20 @@
 /** The past of a colony is run once; each choice branches from it, with the same chance for each draw. */
 import { addDays, answered, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
 import type { Action } from "../actions.ts";
-import { dayOfYear } from "../calendar.ts";
 import { readyRun } from "../course.ts";
-import { assumedDoubt } from "../filter/colony-particles.ts";
-import {
-  type CountTaken,
-  type ForecastDay,
-  type ForecastQuestion,
-  filteredCloud,
-  rangeOf,
-} from "../filter/forecast.ts";
-import { kernelFor } from "../kernel/kernel.ts";
-import { seenWidth } from "../kernel/memory-map.ts";
+import { assumedDoubt, type Paths } from "../filter/colony-particles.ts";
+import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf } from "../filter/forecast.ts";
+import { filterSteps } from "../filter/forecast-steps.ts";
+import { joiningSteps, joinsFor } from "../filter/joining.ts";
+import { type MorningSeen, type MovePiece, noteMorning } from "../filter/pieces.ts";
+import { type Cutting, cut, pathsFor, rangeSteps, roomFor, type Span, type Steps } from "../filter/steps.ts";
 import { at, type Layout } from "../layout.ts";
-import { assumedNoise } from "../particles.ts";
 import { widened } from "./widen.ts";
 
 /** What every draw is on one morning, one number a draw. */
-export interface Row {
-  readonly bees: Float64Array;
-  readonly infestedShare: Float64Array;
-  readonly survival: Float64Array;
-}
+export type Row = Paths;
 
-/** Colonies held to the counts, on the morning the choice is made, and the noise that is to come for each. */
+/** Colonies held to the counts, on the morning the choice is made. */
 export interface Trunk {
   readonly question: ForecastQuestion;
   readonly decideOn: Day;
@@ -45,15 +35,15 @@ export interface Learnt {
   readonly contactAfter: number;
 }
 
-/** Runs a colony to the day of the choice. The question's own actions are those that are done whatever is chosen. */
-export function trunkOf(
+/** The steps to the day of the choice. The question's own actions are those that are done whatever is chosen. */
+export function* trunkSteps(
   question: ForecastQuestion,
-  { decideOn, every }: { readonly decideOn: Day; readonly every: number | null },
-  tell: (share: number) => void = () => undefined,
-): Result<Trunk> {
+  { decideOn, every, span }: { readonly decideOn: Day; readonly every: number | null; readonly span: Span },
+  cutting: Cutting,
+): Steps<Result<Trunk>> {
   const ready = readyRun(question);
   if (!ready.ok) return ready;
-  const filtered = filteredCloud({ ...question, until: decideOn }, tell);
+  const filtered = yield* filterSteps({ ...question, until: decideOn }, cutting, span);
   if (!filtered.ok) return filtered;
   const { cloud, counts } = filtered.value;
   const { layout } = ready.value.model;
@@ -66,16 +56,20 @@ export function trunkOf(
   const path = (of: Float64Array, morning: number) =>
     of.subarray(morning * cloud.particles, (morning + 1) * cloud.particles);
   const alive = Array.from({ length: mornings }, (_, morning) => meanOf(path(cloud.paths.survival, morning)));
-  const told = every === null ? [] : Array.from({ length: mornings }, (_, morning) => morning);
-  const past = told
-    .filter((morning) => isTold(morning, mornings - 1, every))
-    .map((morning) =>
-      seenOn(addDays(start.date, morning), {
-        bees: path(cloud.paths.bees, morning),
-        infestedShare: path(cloud.paths.infestedShare, morning),
-        survival: path(cloud.paths.survival, morning),
-      }),
-    );
+  const told = Array.from({ length: mornings }, (_, morning) => morning).filter((morning) =>
+    isTold(morning, mornings - 1, every),
+  );
+  // Rows that are told are gathered, so that their ranges are reckoned in pieces.
+  const gathered = pathsFor(cutting, told.length * cloud.particles);
+  for (const name of ["bees", "infestedShare", "survival"] as const)
+    for (const [row, morning] of told.entries())
+      gathered[name].set(path(cloud.paths[name], morning), row * cloud.particles);
+  const seen = yield* rangeSteps(
+    { ...question, until: decideOn },
+    { particles: cloud.particles, paths: gathered, rows: told.length, share: span[1] },
+    cutting,
+  );
+  const past = told.map((morning, row) => ({ date: addDays(start.date, morning), ...seenIn(seen, row) }));
   const problems = filtered.problems.filter(({ code }) => code !== "season-action-after-end");
   return answered(
     { question, decideOn, draws: cloud.particles, states: cloud.states, layout, past, alive, counts, learnt },
@@ -92,80 +86,72 @@ export interface Branch {
   readonly problems: readonly Problem[];
 }
 
-/** Goes on from the trunk with a choice's actions, to the end of the question. */
-export function branchOf(
+/** The steps from the trunk with a choice's actions to the end of the question. */
+export function* branchSteps(
   trunk: Trunk,
   actions: readonly Action[],
-  { keep, every }: { readonly keep: ReadonlySet<Day>; readonly every: number | null },
-  tell: (share: number) => void = () => undefined,
-): Result<Branch> {
-  const { question, decideOn, draws } = trunk;
-  const ready = readyRun({ ...question, actions: [...question.actions, ...actions] });
+  { keep, every, span }: { readonly keep: ReadonlySet<Day>; readonly every: number | null; readonly span: Span },
+  cutting: Cutting,
+): Steps<Result<Branch>> {
+  const { decideOn, draws } = trunk;
+  const question = { ...trunk.question, actions: [...trunk.question.actions, ...actions] };
+  const ready = readyRun(question);
   if (!ready.ok) return ready;
   const { model, days } = ready.value;
   const { length } = model.layout;
-  const states = widened(trunk.states, trunk.layout, model.layout);
   const from = daysBetween(question.start.date, decideOn);
-  const kept = new Map<Day, Row>();
-  const seen: ForecastDay[] = [];
-  const inOrder = Array.from({ length: days }, (_, elapsed) => ({
-    dayOfYear: dayOfYear(addDays(question.start.date, elapsed)),
-    elapsed,
-  }));
-  const { seed, noise = assumedNoise } = question;
+  const joinings = yield* joiningSteps(question, ready.value, { from, share: span[0] }, cutting);
+  if (!joinings.ok) return joinings;
+  const wide = widened(trunk.states, trunk.layout, model.layout);
+  const states = roomFor(cutting, wide.length);
+  states.set(wide);
+  const all = Array.from({ length: days - from + 1 }, (_, passed) => passed);
+  // Mornings that are told come first, so that their rows lie together; then those kept beside them.
+  const told = all.filter((passed) => isTold(passed, days - from, every));
+  const beside = all.filter((passed) => !told.includes(passed) && keep.has(addDays(decideOn, passed)));
+  const rowOf = new Map([...told, ...beside].map((passed, row) => [passed, row] as const));
+  const paths = pathsFor(cutting, rowOf.size * draws);
+  const first = rowOf.get(0);
+  if (first !== undefined) noteMorning(states, model.layout, paths, first * draws);
+  const rows = Int32Array.from({ length: days - from }, (_, day) => rowOf.get(day + 1) ?? -1);
   // Noise comes from streams of draw and day: the same for every choice, and for a forecast of one alone.
-  const kernel = kernelFor({ model, days: inOrder, seed, noise });
-  const mornings = Array.from({ length: days - from + 1 }, (_, passed) => passed).filter(
-    (passed) => isTold(passed, days - from, every) || keep.has(addDays(decideOn, passed)),
-  );
-  const rows = mornings.map((passed) => (passed === 0 ? rowOf(states, length, draws) : emptyRow(draws)));
-  // A draw goes through all its days at once: it is brought to the kernel a single time.
-  for (let each = 0, start = 0; each < draws; each++, start += length) {
-    if (each % drawsBetweenWords === 0) tell(each / draws);
-    if (days === from) continue;
-    kernel.run(states, start, { from, to: days, particle: each });
-    for (const [place, passed] of mornings.entries()) {
-      if (passed === 0) continue;
-      const row = rows[place] as Row;
-      const seen = (passed - 1) * seenWidth;
-      row.bees[each] = kernel.seen[seen] as number;
-      row.infestedShare[each] = kernel.seen[seen + 1] as number;
-      row.survival[each] = kernel.seen[seen + 2] as number;
-    }
-  }
-  tell(1);
-  for (const [place, passed] of mornings.entries()) {
+  yield {
+    question,
+    share: span[1],
+    pieces: cut(draws, days === from ? 0 : cutting.pieces).map(
+      ([begin, after]): MovePiece => ({
+        ...{ kind: "move", first: begin, count: after - begin, from, to: days, isFirst: false },
+        ...{ paths, particles: draws, column: begin, rows },
+        joins: joinsFor(joinings.value, [begin, after], [from, days]),
+        states: states.subarray(begin * length, after * length),
+      }),
+    ),
+  };
+  const seen = yield* rangeSteps(question, { particles: draws, paths, rows: told.length, share: span[1] }, cutting);
+  const kept = new Map<Day, Row>();
+  for (const [passed, row] of rowOf) {
     const today = addDays(decideOn, passed);
-    const row = rows[place] as Row;
-    if (keep.has(today)) kept.set(today, row);
-    if (isTold(passed, days - from, every)) seen.push(seenOn(today, row));
+    const of = (path: Float64Array) => path.subarray(row * draws, (row + 1) * draws);
+    if (keep.has(today))
+      kept.set(today, {
+        bees: of(paths.bees),
+        infestedShare: of(paths.infestedShare),
+        survival: of(paths.survival),
+      });
   }
-  return answered({ days: seen, kept, problems: ready.problems });
+  const inOrder = told.map((passed, row) => ({ date: addDays(decideOn, passed), ...seenIn(seen, row) }));
+  return answered({ days: inOrder, kept, problems: [...ready.problems, ...joinings.problems] });
 }
 
-/** Draws between two words of how far it is. */
-const drawsBetweenWords = 50;
+const seenIn = (seen: readonly MorningSeen[], row: number): MorningSeen => {
+  const morning = seen[row];
+  if (morning === undefined) throw new RangeError(`no ranges of row ${row}`);
+  return morning;
+};
 
 /** Every so many mornings, the first and the last among them. Ranges want sorting, which costs as much as some days of the draws. */
 const isTold = (morning: number, last: number, every: number | null): boolean =>
   every !== null && (morning % every === 0 || morning === last);
-
-const emptyRow = (draws: number): Row => {
-  const room = () => new Float64Array(draws);
-  return { bees: room(), infestedShare: room(), survival: room() };
-};
-
-function rowOf(states: Float64Array, length: number, draws: number): Row {
-  const row = emptyRow(draws);
-  for (let each = 0; each < draws; each++) {
-    const record = each * length;
-    const bees = states[record + at.bees] as number;
-    row.bees[each] = bees;
-    row.infestedShare[each] = bees > 0 ? (states[record + at.infested] as number) / bees : 0;
-    row.survival[each] = Math.exp(-(states[record + at.hazard] as number));
-  }
-  return row;
-}
 
 /** The ranges of a morning. */
 export function seenOn(date: Day, row: Row): ForecastDay {

@@ -4,15 +4,16 @@ import { randomStream } from "../../../numerics/index.ts";
 import { addDays } from "../../../units/index.ts";
 import type { Action } from "../actions.ts";
 import { assumedError, colonyForecast, rangeOf } from "../filter/forecast.ts";
+import { cutHere, reckonHere } from "../filter/steps.ts";
 import { fullLayout, shortestLayout } from "../layout.ts";
 import { logChanceOfCount } from "../observe.ts";
 import { specified } from "../parameters.ts";
 import { benchColony } from "../runs-for-tests.ts";
-import { branchOf, trunkOf } from "./branch.ts";
+import { branchSteps, trunkSteps } from "./branch.ts";
 import { type ChoiceOutcome, compareChoices } from "./choices.ts";
 import { narrowingBy } from "./more-bees.ts";
 import { type ChoicesQuestion, noAction } from "./question.ts";
-import { bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+import { alikeAtEnd, bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
 import { usualBees } from "./usual-bees.ts";
 import { chancesOfCounts, orderOf, weighedRange } from "./weigh-counts.ts";
 import { widened } from "./widen.ts";
@@ -34,6 +35,17 @@ const nothing = { name: "nothing either", actions: [] };
 const early = { name: "menthol early", actions: menthol("2026-09-01") };
 const late = { name: "menthol late", actions: menthol("2026-09-20") };
 const queen = { name: "new queen", actions: [{ kind: "requeen", from: "2026-09-01", susceptibility: 0.7 }] as const };
+
+const united = {
+  name: "uniting",
+  actions: [
+    {
+      kind: "unite",
+      from: "2026-09-05",
+      donor: { start: { date: "2026-08-20", bees: 8000, infestedShare: 0.1, brood: "usual" } },
+    },
+  ] as const,
+};
 
 function answerOf(more: Partial<ChoicesQuestion> = {}, every: number | null = null) {
   const answer = compareChoices({ ...question, ...more }, { every });
@@ -76,15 +88,15 @@ describe("choices on the same draws", () => {
   it("[SE67] what is recalled from an earlier comparison changes nothing but the time", () => {
     const kept = new Map<string, unknown>();
     const made: string[] = [];
-    const recall = <Made>(key: string, make: () => Made): Made => {
-      if (!kept.has(key)) {
+    const noted = {
+      get: (key: string) => kept.get(key),
+      set: (key: string, value: unknown) => {
         made.push(key);
-        kept.set(key, make());
-      }
-      return kept.get(key) as Made;
+        kept.set(key, value);
+      },
     };
     const ask = (more: Partial<ChoicesQuestion>) =>
-      compareChoices({ ...question, line: 0.2, ...more }, { every: 7 }, { recall });
+      compareChoices({ ...question, line: 0.2, ...more }, { every: 7 }, { kept: noted });
     ask({ choices: [early] });
     expect(made).toHaveLength(3);
     const again = { choices: [late, early], moreBees: 20, line: 0.3 };
@@ -188,6 +200,36 @@ describe("choices on the same draws", () => {
   });
 });
 
+describe("what else is known of the colony", () => {
+  it("[SE68] sizes, brood breaks and varroa are in every choice as they are in the forecast", () => {
+    for (const more of [
+      { sizes: [{ date: "2026-08-10", what: "bees", frames: 9, perFrame: 2000, scatter: 0.1 }] as const },
+      { broodBreaks: [{ from: "2026-08-10", to: "2026-09-10" }] },
+      { varroa: { mitesPer100: 3 } },
+    ]) {
+      const last = (actions: readonly Action[]) => {
+        const alone = colonyForecast({ ...question, ...more, actions });
+        return alone.ok ? alone.value.days.at(-1) : expect.fail(JSON.stringify(alone.problems));
+      };
+      const [without, choice] = outcomes({ ...more, choices: [early] });
+      expect(without?.at[0]).toEqual(last([]));
+      expect(choice?.at[0]).toEqual(last(early.actions));
+      expect(without?.at[0]).not.toEqual(outcomes({ choices: [early] })[0]?.at[0]);
+    }
+    const queens = { name: "new queen and uniting", actions: [...queen.actions, ...united.actions] };
+    const lastOf = (actions: readonly Action[]) => {
+      const alone = colonyForecast({ ...question, actions });
+      return alone.ok ? alone.value.days.at(-1) : expect.fail(JSON.stringify(alone.problems));
+    };
+    expect(outcomes({ choices: [united] })[1]?.at[0]).toEqual(lastOf(united.actions));
+    // From the wider record of a new queen: nearly, as above.
+    const bees = outcomes({ choices: [queens] })[1]?.at[0]?.bees.q50 ?? Number.NaN;
+    expect(bees / (lastOf(queens.actions)?.bees.q50 ?? Number.NaN)).toBeCloseTo(1, 3);
+    const late = [{ date: "2026-09-10", what: "bees", frames: 9 }] as const;
+    expect(codes({ sizes: late, choices: [early] })).toContain("season-count-outside sizes[0].date");
+  });
+});
+
 describe("what counts teach of the contact rate", () => {
   it("[SE78] is its spread before and after; without counts nothing, with a few counts of shares little", () => {
     const learnt = (counts: ChoicesQuestion["counts"]) =>
@@ -281,6 +323,30 @@ describe("a further count", () => {
     ];
     expect([...bestChoices(ends, 0.2)]).toEqual([0, 1, 2, 0, 0]);
     expect(chancesOfBest(bestChoices(ends, 0.2), 3)).toEqual([0.6, 0.2, 0.2]);
+    // A third of a bee in 100 lower is no reason to do more.
+    expect([...bestChoices([Float64Array.of(0.4, 0.4), Float64Array.of(0.397, 0.39)], 0.2)]).toEqual([0, 1]);
+  });
+
+  it("[SE72] choices that the draws cannot tell apart are named, those they can are not", () => {
+    const stream = randomStream({ seed: 4, stream: 0 });
+    const draw = () => Float64Array.from({ length: 400 }, () => 0.2 + 0.4 * stream.next());
+    const one = draw();
+    const other = draw();
+    const hardly = one.map((share) => share + 0.004 * (stream.next() - 0.5));
+    const lower = one.map((share) => share * 0.8);
+    // Ends of their own with one distribution: their mean differs by less than chance alone makes.
+    expect(alikeAtEnd([one, other, hardly, lower], 0)).toEqual([1, 2]);
+    expect(alikeAtEnd([one, other, hardly, lower], 3)).toEqual([]);
+  });
+
+  it("[SE72] an action that comes too late is not called best beside doing nothing", () => {
+    const cold = { name: "menthol in the cold", actions: menthol("2026-11-25") };
+    const { settling } = answerOf({ choices: [cold, early], line: 0, until: "2026-12-20" }).value;
+    expect(settling?.best[1]).toEqual({ name: cold.name, chance: 0 });
+    expect(settling?.alike).toEqual([]);
+    const alone = answerOf({ choices: [cold], line: 0, until: "2026-12-20" }).value.settling;
+    expect(alone?.best[0]?.chance).toBe(1);
+    expect(alone?.alike).toEqual([cold.name]);
   });
 
   it("[SE72] decisions that stand: as simulated count by count, never fewer for more bees, from the likeliest to all", () => {
@@ -324,10 +390,12 @@ describe("a further count", () => {
     const earliest = settling?.earliest ?? expect.fail("never settled");
     expect(settling?.isSettled).toBe(false);
     const all = new Set(Array.from({ length: 219 }, (_, each) => addDays("2026-08-25", each)));
-    const trunk = trunkOf(asked, { decideOn: "2026-08-25", every: null });
+    const decide = { decideOn: "2026-08-25", every: null };
+    const trunk = reckonHere(trunkSteps(asked, { ...decide, span: [0, 1] }, cutHere(asked)));
     if (!trunk.ok) throw new Error("no trunk");
     const rowsOf = (actions: readonly Action[]) => {
-      const branch = branchOf(trunk.value, actions, { keep: all, every: null });
+      const how = { keep: all, every: null, span: [0, 1] } as const;
+      const branch = reckonHere(branchSteps(trunk.value, actions, how, cutHere(asked)));
       return (day: string) => (branch.ok ? branch.value.kept.get(day)?.infestedShare : null) ?? expect.fail(day);
     };
     const [without, acting] = [rowsOf([]), rowsOf(early.actions)];

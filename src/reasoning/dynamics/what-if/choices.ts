@@ -1,5 +1,5 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
-import { addDays, answered, blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
+import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
 import { lossWarning, readyRun } from "../course.ts";
 import {
   assumedError,
@@ -9,13 +9,16 @@ import {
   type ForecastDay,
   type ForecastQuestion,
 } from "../filter/forecast.ts";
-import { type Branch, branchOf, type Learnt, meanOf, type Row, seenOn, type Trunk, trunkOf } from "./branch.ts";
+import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
+import { sizeFaults } from "../filter/sizes.ts";
+import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
+import { type Branch, branchSteps, type Learnt, meanOf, seenOn, type Trunk, trunkSteps } from "./branch.ts";
 import { choiceFaults, decisionDay } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
-import { bestChoices, chancesOfBest, heldAfter } from "./settling.ts";
+import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -28,29 +31,6 @@ export interface ChoiceOutcome {
   readonly moreBees: Narrowing;
   /** Mornings from the choice on; empty unless asked for. */
   readonly days: readonly ForecastDay[];
-}
-
-/** A day on which a further count could be made. */
-export interface SettlingDay {
-  readonly date: Day;
-  /** Share of decisions after it that would stand. */
-  readonly held: number;
-  /** No choice has begun by then. */
-  readonly isInTime: boolean;
-}
-
-/** When a further count settles the choice. */
-export interface Settling {
-  readonly line: number;
-  readonly sure: number;
-  readonly bees: number;
-  /** Chance that each choice is best, as things stand. */
-  readonly best: readonly { readonly name: string; readonly chance: number }[];
-  readonly days: readonly SettlingDay[];
-  /** The choice is settled already, without a count. */
-  readonly isSettled: boolean;
-  /** First of the days on which a count would settle it; null for none. */
-  readonly earliest: Day | null;
 }
 
 export interface Choices {
@@ -66,21 +46,24 @@ export interface Choices {
 
 /** Told on the way. */
 export interface Heard {
-  readonly progress?: (share: number) => void;
   readonly past?: (past: readonly ForecastDay[], counts: readonly CountTaken[]) => void;
   /** Each choice as soon as it is reckoned: what a stopped run keeps. */
   readonly choice?: (outcome: ChoiceOutcome) => void;
-  /**
-   * Asked for what may be known from an earlier question: returns what was made under this key, or makes it. The same
-   * key stands for the same question, so nothing changes but the time.
-   */
-  readonly recall?: <Made>(key: string, make: () => Made) => Made;
+  /** What earlier questions made, by key: the same key stands for the same question, so it saves time alone. */
+  readonly kept?: Kept;
 }
 
-const usualSure = 0.9;
-const usualMoreBees = 50;
-/** Days on which a further count is thought of: at most so many, then day by day before the first that settles. */
-const mostSettlingDays = 16;
+/** What is kept between questions. */
+export interface Kept {
+  readonly get: (key: string) => unknown;
+  readonly set: (key: string, made: unknown) => unknown;
+}
+
+/** Days between the mornings that are told of past and choices; null for none but the days asked for. */
+export interface Telling {
+  readonly every: number | null;
+}
+
 /** Fewer draws' worth after a further count make its ranges rough. Judgement. */
 const thinBelow = 50;
 
@@ -91,20 +74,41 @@ const thinBelow = 50;
  * same draws with the same noise (common random numbers), so that a difference between two choices is the action's and
  * not chance's. The list of choices changes none of them.
  *
- * `every`: days between the mornings that are told of past and choices; null for none but the days asked for.
- *
  * Not for choices that the model does not know, nor for telling which choice is lawful: label, local codes and the
  * competent authority come first. Survival rests on little.
  *
  * Blocked for a question that cannot be, by the field of the choice. Warned when the colony is likely lost whatever is
  * done, and when a further count would leave few draws.
  */
-export function compareChoices(
+export const compareChoices = (
   question: ChoicesQuestion,
-  { every }: { readonly every: number | null },
-  heard: Heard = {},
-): Result<Choices> {
-  const { progress = () => undefined, recall = (_, make) => make() } = heard;
+  telling: Telling,
+  { progress, ...heard }: Heard & { readonly progress?: (share: number) => void } = {},
+): Result<Choices> => reckonHere(choiceSteps(question, telling, heard, cutHere(question)), progress);
+
+/**
+ * The same over threads, to the byte; null when it was stopped on the way: what was heard until then holds.
+ *
+ * @throws what a thread throws
+ */
+export const compareInThreads = (
+  question: ChoicesQuestion,
+  telling: Telling,
+  threads: Threads,
+  { tell, isStopped, ...heard }: Heard & Hearing = {},
+): Promise<Result<Choices> | null> =>
+  reckonInThreads(choiceSteps(question, telling, heard, cutFor(threads)), threads, {
+    ...(tell === undefined ? {} : { tell }),
+    ...(isStopped === undefined ? {} : { isStopped }),
+  });
+
+/** The steps of a comparison: those to the day of the choice, then those of each choice. */
+export function* choiceSteps(
+  question: ChoicesQuestion,
+  { every }: Telling,
+  heard: Heard,
+  cutting: Cutting,
+): Steps<Result<Choices>> {
   const faults = faultsOf(question);
   if (faults.length > 0) return blocked(...faults);
   const decideOn = decisionDay(question);
@@ -112,7 +116,10 @@ export function compareChoices(
   const parts = all.length + 1;
   const alone = withoutChoices(question);
   const colony = JSON.stringify([alone, decideOn, every]);
-  const trunk = recall(colony, () => trunkOf(alone, { decideOn, every }, (share) => progress(share / parts)));
+  const spanOf = (part: number): Span => [part / parts, (part + 1) / parts];
+  const trunk = yield* recalled(heard.kept, colony, () =>
+    trunkSteps(alone, { decideOn, every, span: spanOf(0) }, cutting),
+  );
   if (!trunk.ok) return trunk;
   heard.past?.(trunk.value.past, trunk.value.counts);
 
@@ -128,14 +135,11 @@ export function compareChoices(
   let without: Branch | null = null;
   for (const [place, choice] of all.entries()) {
     const keep = place === 0 ? daysOfNothing : dates;
-    const branch = recall(JSON.stringify([colony, choice.actions, keep]), () =>
-      branchOf(trunk.value, choice.actions, { keep: new Set(keep), every }, (share) =>
-        progress((place + 1 + share) / parts),
-      ),
+    const branch = yield* recalled(heard.kept, JSON.stringify([colony, choice.actions, keep]), () =>
+      branchSteps(trunk.value, choice.actions, { keep: new Set(keep), every, span: spanOf(place + 1) }, cutting),
     );
-    progress((place + 2) / parts);
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
-    notes.push(...afterEnd(branch.value.problems, question, place - 1));
+    notes.push(...ownNotes(branch.value.problems, question, place - 1));
     without ??= branch.value;
     ends.push(rowOn(branch.value, question.until).infestedShare);
     const outcome = outcomeOf(choice.name, question, { decideOn, branch: branch.value, without, dates });
@@ -161,25 +165,33 @@ export function compareChoices(
   );
 }
 
+/** What is kept under this key, or made and kept. */
+function* recalled<Made>(kept: Kept | undefined, key: string, make: () => Steps<Made>): Steps<Made> {
+  const known = kept?.get(key);
+  if (known !== undefined) return known as Made;
+  const made = yield* make();
+  kept?.set(key, made);
+  return made;
+}
+
 /** The forecast behind all choices: what two comparisons of one colony share. */
 function withoutChoices(question: ChoicesQuestion): ForecastQuestion {
-  const { site, start, actions, until, stockSusceptibility, parameters, counts, draws, seed, doubt, error, noise } =
-    question;
-  return {
-    ...{ site, start, actions, until, counts, draws, seed },
-    ...(stockSusceptibility === undefined ? {} : { stockSusceptibility }),
-    ...(parameters === undefined ? {} : { parameters }),
-    ...(doubt === undefined ? {} : { doubt }),
-    ...(error === undefined ? {} : { error }),
-    ...(noise === undefined ? {} : { noise }),
-  };
+  const { choices: _, decideOn: _on, dates: _at, line: _line, sure: _sure, moreBees: _more, ...alone } = question;
+  return alone;
 }
 
 /** The forecast's own faults first: those of choices need sound days. */
 function faultsOf(question: ChoicesQuestion): readonly Problem[] {
   const ready = readyRun(question);
   if (!ready.ok) return ready.problems;
-  const own = [...drawsFaults(question), ...countFaults(question)];
+  const { sizes = [], start } = question;
+  const until = decisionDay(question);
+  const own = [
+    ...drawsFaults(question),
+    ...countFaults(question),
+    // Nothing is seen after the choice: as a count, it would have been seen under one choice and not under another.
+    ...(isDay(until) ? sizeFaults(sizes, { from: start.date, until }) : []),
+  ];
   if (own.length > 0) return own;
   const chosen = choiceFaults(question);
   if (chosen.length > 0) return chosen;
@@ -199,16 +211,8 @@ function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): P
 }
 
 /** Only what is the choice's own: the rest was told with the trunk. */
-const afterEnd = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
-  problems
-    .map((each) => inChoice(each, question, index))
-    .filter(({ code, field }) => code === "season-action-after-end" && (field ?? "").startsWith("choices["));
-
-function rowOn({ kept }: Branch, day: Day): Row {
-  const row = kept.get(day);
-  if (!row) throw new RangeError(`no draws were kept of ${day}`);
-  return row;
-}
+const ownNotes = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
+  problems.map((each) => inChoice(each, question, index)).filter(({ field }) => (field ?? "").startsWith("choices["));
 
 function outcomeOf(
   name: string,
@@ -226,52 +230,6 @@ function outcomeOf(
     days: branch.days,
   };
 }
-
-function settlingOf(
-  question: ChoicesQuestion,
-  of: {
-    readonly line: number;
-    readonly decideOn: Day;
-    readonly without: Branch;
-    readonly ends: readonly Float64Array[];
-  },
-): Settling {
-  const { line, decideOn, without, ends } = of;
-  const { choices, until, sure = usualSure, moreBees = usualMoreBees, error = assumedError } = question;
-  const best = bestChoices(ends, line);
-  const chances = chancesOfBest(best, ends.length);
-  const begins = choices.flatMap(({ actions }) => actions.map(({ from }) => from)).sort()[0];
-  const settlingDay = (date: Day): SettlingDay => ({
-    date,
-    held: heldAfter(rowOn(without, date).infestedShare, best, { choices: ends.length, bees: moreBees, error }),
-    isInTime: begins === undefined || date <= begins,
-  });
-  const apart = Math.max(1, Math.ceil(daysBetween(decideOn, until) / mostSettlingDays));
-  const days = daysFrom(decideOn, until, apart).map(settlingDay);
-  return {
-    ...{ line, sure, bees: moreBees, days, isSettled: Math.max(...chances) >= sure },
-    best: [noAction, ...choices.map(({ name }) => name)].map((name, each) => ({
-      name,
-      chance: chances[each] as number,
-    })),
-    earliest: earliestOf(days, sure, settlingDay),
-  };
-}
-
-/** The first of the days that settles, then the days before it back to the one that did not. */
-function earliestOf(days: readonly SettlingDay[], sure: number, settlingDay: (date: Day) => SettlingDay): Day | null {
-  const first = days.findIndex(({ held }) => held >= sure);
-  const [before, found] = [days[first - 1], days[first]];
-  if (found === undefined) return null;
-  if (before === undefined) return found.date;
-  const between = daysFrom(addDays(before.date, 1), addDays(found.date, -1), 1);
-  return between.find((date) => settlingDay(date).held >= sure) ?? found.date;
-}
-
-const daysFrom = (from: Day, to: Day, apart: number): readonly Day[] =>
-  Array.from({ length: Math.max(0, Math.floor(daysBetween(from, to) / apart) + 1) }, (_, each) =>
-    addDays(from, each * apart),
-  );
 
 /** Doing nothing, the colony is likely lost: told by the mean of survival. */
 function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {

@@ -10,7 +10,8 @@ export const mostMoreBees = 1000;
  * Chance of each number of infested bees, 0 to `examined`, under each share: for each share `examined` + 1 numbers that
  * sum to 1, one share after another.
  *
- * Model: beta-binomial, as `logChanceOfCount`; number by number from the one before.
+ * Model: beta-binomial, as `logChanceOfCount`; number by number from the one next to it, beginning where a count is to be
+ * expected, and scaled to the sum that is known: no logarithm is needed.
  *
  * @throws DomainError unless `examined` is whole, from 0 to 1,000
  * @example
@@ -27,24 +28,25 @@ export function chancesOfCounts(shares: Float64Array, examined: number, error: C
   const size = (1 - overdispersion) / overdispersion;
   const width = examined + 1;
   const chances = new Float64Array(shares.length * width);
-  // ln of the part that depends on the number found alone, and of the rising product all shares divide by.
-  const choose = new Float64Array(width);
-  for (let found = 1; found <= examined; found++)
-    choose[found] = (choose[found - 1] as number) + Math.log((examined - found + 1) / found);
-  let all = 0;
-  for (let i = 0; i < examined; i++) all += Math.log(size + i);
-  const [up, down] = [new Float64Array(width), new Float64Array(width)];
   shares.forEach((share, each) => {
+    const row = each * width;
     const positive = size * (sensitivity * share + (1 - specificity) * (1 - share));
     const negative = size * ((1 - sensitivity) * share + specificity * (1 - share));
-    for (let i = 0; i < examined; i++) {
-      up[i + 1] = (up[i] as number) + Math.log(positive + i);
-      down[i + 1] = (down[i] as number) + Math.log(negative + i);
+    const middle = Math.round((examined * positive) / size);
+    let [chance, sum] = [1, 1];
+    chances[row + middle] = 1;
+    for (let found = middle; found < examined; found++) {
+      chance *= ((examined - found) * (positive + found)) / ((found + 1) * (negative + examined - found - 1));
+      chances[row + found + 1] = chance;
+      sum += chance;
     }
-    for (let found = 0; found <= examined; found++)
-      chances[each * width + found] = Math.exp(
-        (choose[found] as number) + (up[found] as number) + (down[examined - found] as number) - all,
-      );
+    chance = 1;
+    for (let found = middle; found > 0; found--) {
+      chance *= (found * (negative + examined - found)) / ((examined - found + 1) * (positive + found - 1));
+      chances[row + found - 1] = chance;
+      sum += chance;
+    }
+    for (let place = row; place < row + width; place++) chances[place] = (chances[place] as number) / sum;
   });
   return chances;
 }

@@ -3,10 +3,12 @@
  *
  * @module views/model
  */
+import type { Casebook } from "../../../casebook/index.ts";
 import type { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, isDay } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
-import { type ColonySeason, modelledControls, usualNewStock } from "./colony-season.ts";
+import { type ColonySeason, colonySeason, countedSeasons, modelledControls, usualNewStock } from "./colony-season.ts";
+import { usualShare } from "./season-form.ts";
 
 export type SeasonActionKind = dynamics.Action["kind"];
 export const seasonActionKinds = [
@@ -14,6 +16,7 @@ export const seasonActionKinds = [
   "formic",
   "oil-patty",
   "requeen",
+  "unite",
 ] as const satisfies readonly SeasonActionKind[];
 
 /** Most choices and most actions of one: what fits beside each other. */
@@ -38,14 +41,86 @@ export function newAction(
   const from = last === null ? addDays(decideOn, 7) : addDays(last, apart);
   if (kind === "oil-patty") return { kind, from, to: addDays(from, pattyDays) };
   if (kind === "requeen") return { kind, from, susceptibility: usualNewStock };
+  if (kind === "unite") return { kind, from, donor: unknownDonor(from) };
   return { kind, from };
 }
 
+/** Another colony of which nothing is typed yet; no number stands in. */
+export const unknownDonor = (from: Day): dynamics.Donor => ({
+  start: { date: addDays(from, -1), bees: Number.NaN, infestedShare: Number.NaN, brood: "usual" },
+});
+
+const isCounted = ({ counts = [] }: dynamics.Donor): boolean => counts.length > 0;
+
+/** Nothing that is to be typed is missing. */
+export const isWhole = (action: dynamics.Action): boolean =>
+  action.kind !== "unite" ||
+  (Number.isFinite(action.donor.start.bees) && Number.isFinite(action.donor.start.infestedShare));
+
+/** Choices that can be reckoned, and the place among them of the one that is shown. */
+export function wholeChoices(
+  choices: readonly (readonly dynamics.Action[])[],
+  shown: number | null,
+): { readonly asked: readonly (readonly dynamics.Action[])[]; readonly shown: number | null } {
+  const asked = choices.filter((actions) => actions.every(isWhole));
+  const own = shown === null ? undefined : choices[shown];
+  const place = own === undefined ? -1 : asked.indexOf(own);
+  return { asked, shown: place < 0 ? null : place };
+}
+
+/** Another counted colony of a case, as it can be united: its bees are to be typed. */
+export interface DonorOffered {
+  readonly id: string;
+  readonly code: string;
+  readonly donor: dynamics.Donor;
+}
+
+/** The other counted colonies of a case, as they were last counted: of a nearer day people know how many bees there were. */
+export const donorsOf = (
+  casebook: Casebook,
+  of: { readonly caseId: string; readonly colony: string; readonly today: Day },
+): readonly DonorOffered[] =>
+  countedSeasons(casebook, of.caseId)
+    .filter(({ id }) => id !== of.colony)
+    .flatMap(({ id, code }) => {
+      const other = colonySeason(casebook, { ...of, colony: id });
+      const counts = (other?.counts ?? [])
+        .filter(({ leftOut }) => leftOut === null)
+        .map(({ date, infested, examined }) => ({ date, infested, examined }));
+      const last = counts.at(-1)?.date;
+      if (last === undefined) return [];
+      const start = {
+        date: addDays(last, -1),
+        bees: Number.NaN,
+        infestedShare: usualShare / 100,
+        brood: "usual",
+      } as const;
+      const actions = (other?.done ?? []).filter(isPutIn).filter(({ from }) => from >= start.date);
+      return [{ id, code, donor: { start, counts: counts.filter(({ date }) => date === last), actions } }];
+    });
+
+const isPutIn = (action: dynamics.Action): action is dynamics.PutIn =>
+  action.kind !== "unite" && action.kind !== "requeen";
+
+/** Which of the colonies offered a uniting is with; null for another one. */
+export const donorChosen = (action: dynamics.Uniting, offered: readonly DonorOffered[]): DonorOffered | null =>
+  offered.find(
+    ({ donor }) => isCounted(action.donor) && JSON.stringify(donor.counts) === JSON.stringify(action.donor.counts),
+  ) ?? null;
+
 /** The action begun on another day; what has a last day keeps its length. */
-export const movedTo = (action: dynamics.Action, from: Day): dynamics.Action =>
-  action.kind === "oil-patty"
-    ? { ...action, from, to: addDays(from, Math.max(0, daysBetween(action.from, action.to))) }
-    : { ...action, from };
+export function movedTo(action: dynamics.Action, from: Day): dynamics.Action {
+  if (action.kind === "oil-patty")
+    return { ...action, from, to: addDays(from, Math.max(0, daysBetween(action.from, action.to))) };
+  if (action.kind !== "unite") return { ...action, from };
+  // A colony that is not counted is told of as it stands the day before.
+  const { donor } = action;
+  return {
+    ...action,
+    from,
+    donor: isCounted(donor) ? donor : { ...donor, start: { ...donor.start, date: addDays(from, -1) } },
+  };
+}
 
 /** What a choice is called: what it does and when. */
 export const choiceName = (actions: readonly dynamics.Action[]): string =>
@@ -63,20 +138,35 @@ export function keptChoices(text: string | undefined): readonly (readonly dynami
   if (text === undefined) return null;
   try {
     const kept: unknown = JSON.parse(text);
-    return Array.isArray(kept) && kept.every((each) => Array.isArray(each) && each.length > 0 && each.every(isAction))
-      ? kept
-      : null;
+    if (!Array.isArray(kept)) return null;
+    const isFit = kept.every((each) => Array.isArray(each) && each.length > 0 && each.every(isAction));
+    return isFit ? (kept as readonly (readonly dynamics.Action[])[]).map((each) => each.map(withMissing)) : null;
   } catch {
     return null;
   }
 }
 
+/** Numbers that were missing: a text keeps none of them. */
+function withMissing(action: dynamics.Action): dynamics.Action {
+  if (action.kind !== "unite") return action;
+  const { bees, infestedShare, ...start } = action.donor.start;
+  const number = (kept: unknown): number => (typeof kept === "number" ? kept : Number.NaN);
+  return {
+    ...action,
+    donor: { ...action.donor, start: { ...start, bees: number(bees), infestedShare: number(infestedShare) } },
+  };
+}
+
 function isAction(value: unknown): value is dynamics.Action {
   if (typeof value !== "object" || value === null) return false;
-  const { kind, from, to, susceptibility } = value as Readonly<Record<string, unknown>>;
+  const { kind, from, to, susceptibility, donor } = value as Readonly<Record<string, unknown>>;
   const isDate = (each: unknown): boolean => typeof each === "string" && isDay(each);
   if (!isDate(from)) return false;
   if (kind === "oil-patty") return isDate(to);
+  if (kind === "unite") {
+    const start = (donor as { readonly start?: { readonly date?: unknown } } | null | undefined)?.start;
+    return isDate(start?.date);
+  }
   return kind === "requeen" ? typeof susceptibility === "number" : kind === "menthol" || kind === "formic";
 }
 

@@ -29,7 +29,7 @@ export interface SeasonAsk
   > {}
 
 /** Best guess before any count, bees in 100: the one the ranges were tried with; assumed, no source. */
-const usualShare = 8;
+export const usualShare = 8;
 /** Draws behind the ranges. */
 export const seasonDraws = 1000;
 /** Fewest days that a forecast is worth looking at. */

@@ -4,7 +4,7 @@
  *
  * @module views/model
  */
-import { bench, type dynamics } from "../../../reasoning/index.ts";
+import { bench, dynamics } from "../../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import type { SeasonAsk } from "./season-form.ts";
@@ -97,6 +97,7 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
     name: place === 0 ? say.without(afterDone) : outcome.name,
     days: outcome.days,
   }));
+  const rows = seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? ""));
   return {
     from: ask.start.date,
     to: ask.until,
@@ -117,8 +118,8 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
     chosen: other ? fanOf(say.with({ kinds: shown?.kinds ?? [] }), other.days) : null,
     counts,
     done: ask.actions.flatMap(flagsOf),
-    rows: seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? "")),
-    tells: tellsOf(ask, seen, nothing),
+    rows,
+    tells: tellsOf(ask, seen, nothing, rows),
     best: (seen.settling?.best ?? []).map(({ chance }, place) => ({ name: lines[place]?.name ?? "", chance })),
     table: tableOf(ask, seen.past, lines),
   };
@@ -175,12 +176,13 @@ function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string): Choice
 }
 
 /** Less than half a bee in 100 either way in nine runs of ten. */
-const isSmall = ({ q05, q95 }: dynamics.Range): boolean => Math.max(Math.abs(q05), Math.abs(q95)) < 0.005;
+const isSmall = ({ q05, q95 }: dynamics.Range): boolean => Math.max(Math.abs(q05), Math.abs(q95)) < dynamics.noticeable;
 
 function tellsOf(
   ask: SeasonAsk,
   { settling, outcomes }: SeasonSeen,
   nothing: dynamics.ChoiceOutcome,
+  rows: readonly ChoiceRow[],
 ): readonly string[] {
   const say = seasonWords;
   const narrows = say.narrows({
@@ -189,16 +191,23 @@ function tellsOf(
     after: nothing.moreBees.widthAfter,
   });
   if (settling === null) return [narrows];
-  return [outcomes.length > 1 ? settled(settling, ask) : say.nothingToSettle, narrows];
+  return [outcomes.length > 1 ? settled(settling, rows) : say.nothingToSettle, narrows];
 }
 
-function settled(settling: dynamics.Settling, ask: SeasonAsk): string {
+function settled(settling: dynamics.Settling, rows: readonly ChoiceRow[]): string {
   const say = seasonWords;
-  const { line, sure, bees, best, days, earliest } = settling;
+  const { line, sure, bees, best, alike, days, earliest } = settling;
   const likeliest = best.reduce((one, other) => (other.chance > one.chance ? other : one));
   if (settling.isSettled) {
-    const name = likeliest === best[0] ? say.without(ask.actions.length > 0) : likeliest.name;
-    return say.settledNow({ name, chance: likeliest.chance, line });
+    const place = best.indexOf(likeliest);
+    const own = rows[place];
+    // What is told in the same words cannot be told apart either, whatever the draws say.
+    const others = rows.filter(
+      ({ infested }, at) => at !== place && (infested === own?.infested || alike.includes(best[at]?.name ?? "")),
+    );
+    const name = own?.name ?? likeliest.name;
+    if (others.length === 0) return say.settledNow({ name, chance: likeliest.chance, line });
+    return say.settledAlike({ name, alike: others.map((each) => each.name), chance: likeliest.chance, line });
   }
   if (earliest === null) return say.neverSettles({ bees, sure, line, held: Math.max(...days.map(({ held }) => held)) });
   const late = days.find(({ isInTime }) => !isInTime)?.date;

@@ -51,5 +51,6 @@ export function warmthNote(action: dynamics.Action, year: SeasonYear | null): st
   const say = seasonWords;
   if (action.kind === "menthol") return day.isCool ? say.tooCool({ high: day.high, least: coolBelowCelsius }) : null;
   if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold({ high: day.high }) : null;
+  if (action.kind === "unite") return day.high < coldBelowCelsius ? say.tooColdToUnite({ high: day.high }) : null;
   return action.kind === "formic" ? say.anyWarmth({ high: day.high }) : null;
 }

@@ -2,15 +2,21 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
+import { addDays } from "../../../units/index.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import { keptNights, lastNight, oneNight } from "./last-night.ts";
+import { nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
   choicesAsked,
   choicesText,
+  donorChosen,
+  donorsOf,
   intended,
   keptChoices,
   movedTo,
   newAction,
   seasonAddress,
+  wholeChoices,
 } from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
@@ -211,6 +217,29 @@ describe("the answer", () => {
     expect(seasonView(ask, { ...seen, outcomes: [] }, null)).toBeNull();
   });
 
+  it("calls none the best of choices that end alike, or are told in the same words", () => {
+    const one = newAction("formic", "2026-12-01");
+    const late = { ...ask, line: 0.1 };
+    const twin = seenOf(late, [[one], [movedTo(one, addDays(one.from, 1))]]);
+    const says = seasonView(late, twin, null)?.tells[0] ?? "";
+    expect(says).toMatch(/^\*\*Not to be told apart:\*\* formic acid .* and formic acid .* end alike/);
+    expect(says).toContain("only because it stands first in the list");
+    const apart = seasonView(late, seenOf(late, [[one]]), null)?.tells[0] ?? "";
+    expect(apart).toMatch(/^\*\*Settled:\*\* formic acid from .* is best in \d+ of 100 runs/);
+  });
+
+  it("says when another count would narrow nothing that can be seen", () => {
+    const nothing = seen.outcomes[0] ?? expect.fail("nothing");
+    const narrowing = (widthAfter: number) => {
+      const outcome = { ...nothing, moreBees: { ...nothing.moreBees, widthNow: 0.784, widthAfter } };
+      return seasonView(ask, { ...seen, outcomes: [outcome] }, null)?.tells.at(-1);
+    };
+    expect(narrowing(0.781)).toBe(
+      "Another 50 bees now would not narrow the forecast: in the mean over what the count could find, the 90 % range without action stays 78 of 100 bees wide.",
+    );
+    expect(narrowing(0.774)).toContain("from 78 to 77 of 100 bees");
+  });
+
   it("has a table of every choice, week by week, to the last day", () => {
     const { columns, rows } = view.table;
     expect(rows.every((row) => row.length === columns.length)).toBe(true);
@@ -240,6 +269,96 @@ describe("choices", () => {
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",
     );
+  });
+});
+
+describe("the forecast of a night", () => {
+  const on = nightChunks(casebook, today, 1).find(({ colonies }) => colonies[0]?.colony === untreated);
+  const chunk = on ?? expect.fail("not planned");
+
+  it("is that of Season without a choice, told with the records' instant; nothing else is told as last night's", async () => {
+    const [found] = (await reckonNightChunk(chunk, today, (question) => dynamics.colonyForecast(question))) ?? [];
+    const night = found ?? expect.fail("not reckoned");
+    const kept = keptNights({
+      forecasts: [{ ...night, night: today, stoodAt: "2026-11-19T02:03:00.000Z", position: 9 }],
+    });
+    const told = lastNight(kept, { caseId, colony: untreated, today });
+    expect(told?.says).toMatch(
+      /^Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: without action about \d to \d of 10 bees infested on 31 March 2027, could be \d to \d of 10 bees\.$/,
+    );
+    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.says).toContain(
+      "Forecast of the night of 19 November 2026, as the records",
+    );
+    expect(told?.short).toMatch(/^About \d to \d of 10 bees infested on 31 March 2027, could be/);
+    expect(oneNight(kept, today)).toBe(
+      "Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC.",
+    );
+    const [one = expect.fail("none")] = kept;
+    expect(oneNight([one, { ...one, stoodAt: "2026-11-18T02:03:00.000Z" }], today)).toBeNull();
+    expect(oneNight([], today)).toBeNull();
+    expect(lastNight(kept, { caseId, colony: treated, today })).toBeNull();
+    expect(keptNights(null)).toEqual([]);
+    expect(keptNights({ forecasts: [{ night: 3 }, null] })).toEqual([]);
+    // The page asks with another seed: the same middle to a few of its own Monte Carlo errors.
+    const page = seenOf({ ...asked(), draws: 1000 }, []).outcomes[0]?.at.at(-1)?.infestedShare.q50 ?? 0;
+    expect(Math.abs((night.days.at(-1)?.infestedShare.q50 ?? 1) - page)).toBeLessThan(0.04);
+  });
+});
+
+describe("uniting", () => {
+  const other = { caseId, colony: untreated, today };
+  const drawn = newAction("unite", today) as dynamics.Uniting;
+  const typed: dynamics.Uniting = {
+    ...drawn,
+    donor: { ...drawn.donor, start: { ...drawn.donor.start, bees: 9000, infestedShare: 0.1 } },
+  };
+
+  it("has nothing in it until bees and mites are typed, and is not reckoned before", () => {
+    expect(drawn.donor.start).toMatchObject({ date: "2026-11-25", bees: Number.NaN, infestedShare: Number.NaN });
+    const formic = [newAction("formic", today)];
+    expect(wholeChoices([[drawn], formic], 1)).toEqual({ asked: [formic], shown: 0 });
+    expect(wholeChoices([[drawn], formic], 0)).toEqual({ asked: [formic], shown: null });
+    expect(wholeChoices([[typed], formic], 0)).toEqual({ asked: [[typed], formic], shown: 0 });
+    expect(keptChoices(choicesText([[drawn], [typed]]))).toEqual([[drawn], [typed]]);
+    expect(keptChoices('[[{"kind":"unite","from":"2026-11-26"}]]')).toBeNull();
+  });
+
+  it("is told with its bees, moved with the day on which it is told of, and reckoned", () => {
+    expect(choicesAsked([[typed], [drawn]]).map(({ name }) => name)).toEqual([
+      "a colony of 9,000 bees united on 26 November",
+      "another colony united on 26 November",
+    ]);
+    const moved = movedTo(typed, "2026-12-10") as dynamics.Uniting;
+    expect(moved.donor.start.date).toBe("2026-12-09");
+    const ask = asked();
+    const view = seasonView(ask, seenOf(ask, [[typed]]), { place: 0, kinds: ["unite"] });
+    expect(view?.says).toMatch(/ With a colony of 9,000 bees united on 26 November about \*\*/);
+    expect(view?.rows).toHaveLength(2);
+    const year = seasonYear(ask) ?? expect.fail("no year");
+    expect(warmthNote({ ...typed, from: "2027-01-15" }, year)).toContain("in the cold");
+    expect(warmthNote({ ...typed, from: "2026-08-15" }, year)).toBeNull();
+  });
+
+  it("offers the other counted colonies of the case with their counts and what was put in; their bees are to be typed", () => {
+    const offered = donorsOf(casebook, other);
+    const found = offered.find(({ id }) => id === treated) ?? expect.fail("not offered");
+    expect(offered.map(({ id }) => id)).not.toContain(untreated);
+    expect(found.donor.counts).toEqual([{ date: "2026-10-12", infested: 5, examined: 50 }]);
+    expect(found.donor.start.date).toBe("2026-10-11");
+    expect(found.donor.actions).toEqual([]);
+    expect(found.donor.start.bees).toBeNaN();
+    const chosen = { ...drawn, donor: found.donor };
+    expect(donorChosen(chosen, offered)?.code).toBe("WB-07");
+    expect(donorChosen(typed, offered)).toBeNull();
+    // A counted colony keeps its days when the uniting is moved.
+    expect((movedTo(chosen, "2026-12-10") as dynamics.Uniting).donor).toEqual(found.donor);
+    const whole = { ...found.donor, start: { ...found.donor.start, bees: 12_000 } };
+    const united = { ...chosen, donor: whole };
+    expect(choicesAsked([[united]])[0]?.name).toBe("a colony of 12,000 bees on 11 October united on 26 November");
+    expect(seenOf(asked(), [[united]]).outcomes).toHaveLength(2);
+    // What was put in after that count is in its course.
+    const early = donorsOf(casebook, { ...other, today: "2026-08-20" }).find(({ id }) => id === treated);
+    expect(early?.donor.actions).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
   });
 });
 

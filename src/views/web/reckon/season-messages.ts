@@ -3,9 +3,12 @@ import type { dynamics } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
 
 export interface SeasonQuestion {
-  /** Grows with each question: what belongs to an older one is dropped. */
+  /** Grows with each question: what belongs to an older one is dropped, and what is not done of it is left. */
   readonly number: number;
-  readonly question: dynamics.ChoicesQuestion;
+  /** Null: the one that runs is no longer wanted. */
+  readonly question: dynamics.ChoicesQuestion | null;
+  /** Cores of the device, by which the first question sizes the pool; undefined where it does not say. */
+  readonly cores: number | undefined;
 }
 
 export type SeasonAnswer = { readonly number: number } & (
@@ -19,4 +22,5 @@ export type SeasonAnswer = { readonly number: number } & (
       readonly problems: readonly Problem[];
     }
   | { readonly kind: "unfit"; readonly problems: readonly Problem[] }
+  | { readonly kind: "broke" }
 );

@@ -1,46 +1,56 @@
 /** Compares choices of a season away from the page's own thread; each is told as soon as it is reckoned. */
 import { dynamics } from "../../../reasoning/index.ts";
 import type { SeasonAnswer, SeasonQuestion } from "./season-messages.ts";
+import { seasonPool } from "./season-pool.ts";
 
 /** Days between the mornings of a picture: nearer ones could not be told apart on it. */
 const mornings = 3;
 
-/** What was made for the colony asked about last: a moved flag makes one course anew, not all. */
-const kept = new Map<string, unknown>();
+/** Courses of the colony asked about last: a moved flag makes one anew, not all. */
+const courses = new Map<string, unknown>();
 /** Courses beyond which all are made anew: some megabytes each. */
 const mostKept = 20;
+const kept: dynamics.Kept = {
+  get: (key) => courses.get(key),
+  set: (key, made) => {
+    if (courses.size >= mostKept) courses.clear();
+    courses.set(key, made);
+  },
+};
 
-function recall<Made>(key: string, make: () => Made): Made {
-  if (!kept.has(key)) {
-    if (kept.size >= mostKept) kept.clear();
-    kept.set(key, make());
-  }
-  return kept.get(key) as Made;
-}
+let pool: dynamics.Threads | null = null;
+let newest = 0;
+let last: Promise<void> = Promise.resolve();
 
-self.onmessage = ({ data: { number, question } }: MessageEvent<SeasonQuestion>) => {
+self.onmessage = ({ data }: MessageEvent<SeasonQuestion>) => {
+  newest = data.number;
+  const { number, question, cores } = data;
+  // Workers take the next question when they are done with the pieces in their hands.
+  if (question !== null) last = last.then(() => reckon(number, question, cores));
+};
+
+async function reckon(number: number, question: dynamics.ChoicesQuestion, cores: number | undefined): Promise<void> {
+  if (number !== newest) return;
+  pool ??= seasonPool(cores);
   const send = (answer: SeasonAnswer): void => self.postMessage(answer);
   let told = 0;
-  const answer = dynamics.compareChoices(
-    question,
-    { every: mornings },
-    {
-      recall,
+  try {
+    const answer = await dynamics.compareInThreads(question, { every: mornings }, pool, {
+      kept,
       past: (past) => send({ number, kind: "past", past }),
       choice: (outcome) => send({ number, kind: "choice", outcome }),
-      progress: (share) => {
+      tell: (share) => {
         if (share - told < 0.02) return;
         told = share;
         send({ number, kind: "progress", share });
       },
-    },
-  );
-  send(
-    answer.ok
-      ? {
-          ...{ number, kind: "done", settling: answer.value.settling },
-          ...{ learnt: answer.value.learnt, problems: answer.problems },
-        }
-      : { number, kind: "unfit", problems: answer.problems },
-  );
-};
+      isStopped: () => number !== newest,
+    });
+    if (answer === null) return;
+    if (!answer.ok) return send({ number, kind: "unfit", problems: answer.problems });
+    const { settling, learnt } = answer.value;
+    send({ number, kind: "done", settling, learnt, problems: answer.problems });
+  } catch {
+    send({ number, kind: "broke" });
+  }
+}

@@ -26,27 +26,23 @@ export function useSeason<Asked>(): SeasonReckoning<Asked> {
   const [wasStopped, setStopped] = useState(false);
   const [hasFailed, setFailed] = useState(false);
   const worker = useRef<Worker | null>(null);
-  const isBusy = useRef(false);
   const number = useRef(0);
   const end = useCallback(() => {
     worker.current?.terminate();
     worker.current = null;
-    isBusy.current = false;
   }, []);
   useEffect(() => end, [end]);
 
   const ask = useCallback(
     (question: dynamics.ChoicesQuestion, asked: Asked) => {
-      // A question that still runs is not worth waiting for.
-      if (isBusy.current) end();
       number.current += 1;
-      isBusy.current = true;
       const own = number.current;
       let past: readonly dynamics.ForecastDay[] = [];
       let outcomes: readonly dynamics.ChoiceOutcome[] = [];
       const made = worker.current ?? new Worker(new URL("./season.worker.ts", import.meta.url), { type: "module" });
       made.onmessage = ({ data }: MessageEvent<SeasonAnswer>) => {
         if (data.number !== own) return;
+        if (data.kind === "broke") return fail();
         if (data.kind === "progress") return setWorking(data.share);
         if (data.kind === "past") {
           past = data.past;
@@ -61,28 +57,30 @@ export function useSeason<Asked>(): SeasonReckoning<Asked> {
           const { settling, learnt, problems } = data;
           setSeen({ asked, past, outcomes, settling, learnt, problems, isWhole: true });
         } else setUnfit(data.problems);
-        isBusy.current = false;
         setWorking(null);
       };
-      made.onerror = () => {
+      const fail = () => {
         end();
         setWorking(null);
         setFailed(true);
       };
+      made.onerror = fail;
       worker.current = made;
       setWorking(0);
       setUnfit([]);
       setStopped(false);
       setFailed(false);
-      const message: SeasonQuestion = { number: own, question };
+      const message: SeasonQuestion = { number: own, question, cores: navigator.hardwareConcurrency };
       made.postMessage(message);
     },
     [end],
   );
   const stop = useCallback(() => {
-    end();
+    number.current += 1;
+    const message: SeasonQuestion = { number: number.current, question: null, cores: 1 };
+    worker.current?.postMessage(message);
     setWorking(null);
     setStopped(true);
-  }, [end]);
+  }, []);
   return { seen, unfit, working, wasStopped, hasFailed, ask, stop };
 }

@@ -9,12 +9,15 @@ interface Props {
   /** Names as they stand now, without doing nothing. */
   readonly names: readonly string[];
   readonly shown: number | null;
+  /** Its place among those that are reckoned. */
+  readonly row: number | null;
+  readonly isStopped: boolean;
   readonly show: (place: number) => void;
   readonly add: (kind: SeasonActionKind) => void;
   readonly remove: (place: number) => void;
 }
 
-export function Choices({ view, names, shown, show, add, remove }: Props) {
+export function Choices({ view, names, shown, row: own, isStopped, show, add, remove }: Props) {
   const say = seasonWords;
   const columns = say.choiceColumns;
   return (
@@ -37,7 +40,7 @@ export function Choices({ view, names, shown, show, add, remove }: Props) {
             </thead>
             <tbody>
               {view.rows.map((row, place) => (
-                <tr key={row.name} aria-current={place > 0 && place - 1 === shown ? "true" : undefined}>
+                <tr key={row.name} aria-current={place > 0 && place - 1 === own ? "true" : undefined}>
                   <th scope="row">{row.name}</th>
                   <td>{row.infested}</td>
                   <td>{row.difference}</td>
@@ -72,7 +75,7 @@ export function Choices({ view, names, shown, show, add, remove }: Props) {
         </ul>
       ) : null}
       {names.length < mostChoices ? (
-        <AddAction says={names.length === 0 ? say.addChoice : say.newChoice} add={add} />
+        <AddAction says={names.length === 0 ? say.addChoice : say.newChoice} add={add} isStopped={isStopped} />
       ) : null}
     </section>
   );

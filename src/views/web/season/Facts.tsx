@@ -7,11 +7,14 @@ import {
   countedInOpenCases,
   countedSeasons,
   countsAfterDone,
+  lastNight,
+  oneNight,
   type SeasonAsk,
   seasonAddress,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { useCasebook } from "../store/context.ts";
+import { useLastNight } from "./use-last-night.ts";
 
 /** The line above the answer: case, colony, place. */
 export function Head({ colony }: { readonly colony: ColonySeason | null }) {
@@ -48,8 +51,10 @@ const mostCases = 30;
 
 /** Without a colony: those on record that a season can be reckoned of. */
 function OnRecord() {
-  const { casebook } = useCasebook();
+  const { casebook, today } = useCasebook();
   const cases = useMemo(() => countedInOpenCases(casebook, mostCases), [casebook]);
+  const nights = useLastNight();
+  const night = oneNight(nights, today);
   if (cases.length === 0) return <p className="line">{seasonWords.title}</p>;
   return (
     <nav className="line" aria-label={seasonWords.onRecord}>
@@ -61,12 +66,20 @@ function OnRecord() {
               <Link className="act" href={seasonAddress(caseId, id)}>
                 {seasonWords.colonyOf({ colony: code, case: caseCode })}
               </Link>
+              <Night told={lastNight(nights, { caseId, colony: id, today })} whole={night === null} />
             </li>
           )),
         )}
       </ul>
+      {night === null ? null : <p className="note">{night}</p>}
     </nav>
   );
+}
+
+/** What a night found, with its own day where the colonies are not all of one. */
+function Night({ told, whole }: { readonly told: ReturnType<typeof lastNight>; readonly whole: boolean }) {
+  if (told === null) return null;
+  return <span className="night">{whole ? told.says : told.short}</span>;
 }
 
 /** Where it all comes from: what was left out, done, assumed. */
@@ -80,11 +93,15 @@ export function From({
   readonly ask: SeasonAsk | null;
 }) {
   const say = seasonWords;
+  const { today } = useCasebook();
+  const nights = useLastNight();
+  const night = colony ? lastNight(nights, { ...colony, today }) : null;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );
   const notes = [
     ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),
+    ...(night === null ? [] : [night.says]),
     ...(ask?.counts.length === 0 ? [say.noCounts] : []),
     ...left,
     ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),

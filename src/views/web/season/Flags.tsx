@@ -2,6 +2,7 @@
 import type { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, isDay } from "../../../units/index.ts";
 import {
+  type DonorOffered,
   flagsOf,
   mostActions,
   newAction,
@@ -11,18 +12,24 @@ import {
   warmthNote,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
+import { DonorFields } from "./DonorFields.tsx";
 import type { FlagMoved } from "./SeasonPicture.tsx";
 
 interface Props {
   readonly actions: readonly dynamics.Action[];
   readonly decideOn: Day;
   readonly year: SeasonYear | null;
+  /** Counted colonies of the case that could be united with this one. */
+  readonly offered: readonly DonorOffered[];
+  readonly isStopped: boolean;
   readonly move: (moved: FlagMoved) => void;
   readonly change: (actions: readonly dynamics.Action[]) => void;
 }
 
-export function Flags({ actions, decideOn, year, move, change }: Props) {
+export function Flags({ actions, decideOn, year, offered, isStopped, move, change }: Props) {
   const say = seasonWords;
+  const put = (place: number, action: dynamics.Action) =>
+    change(actions.map((each, at) => (at === place ? action : each)));
   return (
     <>
       <ol className="flags-list">
@@ -37,7 +44,7 @@ export function Flags({ actions, decideOn, year, move, change }: Props) {
               {flagsOf(action).map((flag) => (
                 <DayField
                   key={String(flag.isLast)}
-                  label={`${say.actionName(action)}, ${flag.isLast ? say.to : say.from}`}
+                  label={say.flag(flag)}
                   date={flag.date}
                   move={(date) => move({ action: place, isLast: flag.isLast, date })}
                 />
@@ -47,15 +54,7 @@ export function Flags({ actions, decideOn, year, move, change }: Props) {
                   {say.stock}{" "}
                   <select
                     value={String(action.susceptibility)}
-                    onChange={(event) =>
-                      change(
-                        actions.map((each, at) =>
-                          at === place && each.kind === "requeen"
-                            ? { ...each, susceptibility: Number(event.target.value) }
-                            : each,
-                        ),
-                      )
-                    }
+                    onChange={(event) => put(place, { ...action, susceptibility: Number(event.target.value) })}
                   >
                     {Object.entries(say.stocks).map(([value, says]) => (
                       <option key={value} value={value}>
@@ -64,6 +63,9 @@ export function Flags({ actions, decideOn, year, move, change }: Props) {
                     ))}
                   </select>
                 </label>
+              ) : null}
+              {action.kind === "unite" ? (
+                <DonorFields action={action} offered={offered} change={(next) => put(place, next)} />
               ) : null}
               <WarmthNote action={action} year={year} />
             </div>
@@ -79,22 +81,38 @@ export function Flags({ actions, decideOn, year, move, change }: Props) {
         ))}
       </ol>
       {actions.length < mostActions ? (
-        <AddAction says={say.addAction} add={(kind) => change([...actions, newAction(kind, decideOn)])} />
+        <AddAction
+          says={say.addAction}
+          isStopped={isStopped}
+          add={(kind) => change([...actions, newAction(kind, decideOn)])}
+        />
       ) : null}
     </>
   );
 }
 
 /** One press for each kind of action the model knows. */
-export function AddAction({ says, add }: { readonly says: string; readonly add: (kind: SeasonActionKind) => void }) {
+export function AddAction({
+  says,
+  isStopped,
+  add,
+}: {
+  readonly says: string;
+  /** Something is to be reported: nothing may be united. */
+  readonly isStopped: boolean;
+  readonly add: (kind: SeasonActionKind) => void;
+}) {
   return (
     <fieldset className="add-action">
       <legend>{says}</legend>
-      {seasonActionKinds.map((kind) => (
-        <button key={kind} type="button" className="press quiet" onClick={() => add(kind)}>
-          {seasonWords.newWith[kind]}
-        </button>
-      ))}
+      {seasonActionKinds
+        .filter((kind) => !(isStopped && kind === "unite"))
+        .map((kind) => (
+          <button key={kind} type="button" className="press quiet" onClick={() => add(kind)}>
+            {seasonWords.newWith[kind]}
+          </button>
+        ))}
+      {isStopped ? <p className="note">{seasonWords.donor.stopped}</p> : null}
     </fieldset>
   );
 }

@@ -11,6 +11,7 @@ import {
   choicesText,
   colonySeason,
   countedSeasons,
+  donorsOf,
   type Fields,
   keptChoices,
   movedTo,
@@ -21,6 +22,7 @@ import {
   seasonView,
   seasonYear,
   stopActs,
+  wholeChoices,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -75,9 +77,19 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const reckoning = useSeason<SeasonAsk>();
   const { ask: send, seen, unfit, working } = reckoning;
 
+  const state = colony ? casebook.cases[colony.caseId] : undefined;
+  const isStopped = state !== undefined && stopActs(casebook, state).length > 0;
+  const offered = useMemo(
+    () => (colony === null ? [] : donorsOf(casebook, { caseId: colony.caseId, colony: colony.colony, today })),
+    [casebook, colony, today],
+  );
+  const whole = useMemo(() => wholeChoices(choices, shown), [choices, shown]);
+  const text = choicesText(whole.asked);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the choices to ask for are their text
   const reckon = useCallback(() => {
-    if (ask) send({ ...ask, choices: choicesAsked(choices) }, ask);
-  }, [ask, choices, send]);
+    if (ask) send({ ...ask, isStopped, choices: choicesAsked(whole.asked) }, ask);
+  }, [ask, text, isStopped, send]);
   useEffect(reckon, [reckon]);
   // Going away and coming back loses nothing, once something was asked otherwise than the page did by itself.
   const isTouched = useRef(false);
@@ -89,9 +101,13 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const view = useMemo(
     () =>
       seen
-        ? seasonView(seen.asked, seen, shown === null ? null : { place: shown, kinds: own.map(({ kind }) => kind) })
+        ? seasonView(
+            seen.asked,
+            seen,
+            whole.shown === null ? null : { place: whole.shown, kinds: own.map(({ kind }) => kind) },
+          )
         : null,
-    [seen, shown, own],
+    [seen, whole.shown, own],
   );
   const year = useMemo(() => (seen ? seasonYear(seen.asked) : null), [seen]);
   const isOld = working !== null || unfit.length > 0;
@@ -118,8 +134,6 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
       }),
     );
   };
-  const state = colony ? casebook.cases[colony.caseId] : undefined;
-  const isStopped = state !== undefined && stopActs(casebook, state).length > 0;
   const isForm = (field: string | null) => field !== null && fieldNames[field.split(/[.[]/, 2).join(".")] !== undefined;
   const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
   const elsewhere = unfit.filter(({ field }) => !isForm(field));
@@ -141,7 +155,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           {sentence(each)}
         </p>
       ))}
-      <Working reckoning={reckoning} all={choices.length + 1} again={reckon} />
+      <Working reckoning={reckoning} all={whole.asked.length + 1} again={reckon} />
       {view && seen ? (
         <>
           <SeasonPicture
@@ -166,6 +180,8 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
                 actions={own}
                 decideOn={ask.decideOn}
                 year={year}
+                offered={offered}
+                isStopped={isStopped}
                 move={move}
                 change={(actions) => change(shown, actions)}
               />
@@ -175,6 +191,8 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
             view={view}
             names={choices.map((actions) => choiceName(actions))}
             shown={shown}
+            row={whole.shown}
+            isStopped={isStopped}
             show={setShown}
             add={(kind) => {
               setAll([...choices, [newAction(kind, ask.decideOn, choices)]]);

@@ -1,7 +1,8 @@
 /** Sentences of the page Season: where a colony and its tracheal mites go, with and without action. */
+import { daysBetween } from "../../../units/index.ts";
 import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
 
-type Kind = "menthol" | "formic" | "oil-patty" | "requeen";
+type Kind = "menthol" | "formic" | "oil-patty" | "requeen" | "unite";
 interface Ends {
   readonly low: number;
   readonly high: number;
@@ -10,9 +11,19 @@ interface Action {
   readonly kind: Kind;
   readonly from: string;
   readonly to?: string;
+  readonly donor?: Donor;
+}
+interface Donor {
+  readonly start: { readonly date: string; readonly bees: number };
 }
 
-const kinds = { menthol: "menthol", formic: "formic acid", "oil-patty": "patty", requeen: "new queen" } as const;
+const kinds = {
+  menthol: "menthol",
+  formic: "formic acid",
+  "oil-patty": "patty",
+  requeen: "new queen",
+  unite: "uniting",
+} as const;
 
 const tenths = (share: number): string => (share < 0.05 ? "under 1" : String(Math.round(10 * share)));
 const span = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
@@ -24,10 +35,32 @@ const bees = (middle: Ends): ((ends: Ends) => string) =>
 /** Rounded outwards: never narrower than it is. */
 const alive = ({ low, high }: Ends): string =>
   span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
-const actionWhen = ({ kind, from, to }: Action): string =>
-  to === undefined
-    ? `${kinds[kind]} from ${dayAndMonth(from)}`
-    : `${kinds[kind]} ${dayAndMonth(from)} to ${dayAndMonth(to)}`;
+const actionWhen = ({ kind, from, to, donor }: Action): string =>
+  donor !== undefined
+    ? `${donorName(donor.start, from)} united on ${dayAndMonth(from)}`
+    : to === undefined
+      ? `${kinds[kind]} from ${dayAndMonth(from)}`
+      : `${kinds[kind]} ${dayAndMonth(from)} to ${dayAndMonth(to)}`;
+/** How many bees it has is told with their day, unless that is the day before. */
+const donorName = ({ date, bees }: Donor["start"], from: string): string =>
+  Number.isFinite(bees)
+    ? `a colony of ${whole(bees)} bees${daysBetween(date, from) === 1 ? "" : ` on ${dayAndMonth(date)}`}`
+    : "another colony";
+interface LastNight {
+  readonly middle: Ends;
+  readonly wide: Ends;
+  readonly on: string;
+  readonly afterDone: boolean;
+  readonly night: string;
+  readonly stoodAt: string;
+  readonly today: string;
+}
+const ofNight = ({ night, today }: Pick<LastNight, "night" | "today">): string =>
+  night === today ? "Forecast of last night" : `Forecast of the night of ${day(night)}`;
+const nightEnds = ({ middle, wide, on }: LastNight): string =>
+  `about ${bees(middle)(middle)} infested on ${day(on)}, could be ${bees(middle)(wide)}`;
+/** An instant in UTC: the service has no other time of its own. */
+const instant = (iso: string): string => `${day(iso.slice(0, 10))} at ${iso.slice(11, 16)} UTC`;
 const noAction = (afterDone: boolean): string => (afterDone ? "without further action" : "without action");
 
 export const season = {
@@ -38,6 +71,11 @@ export const season = {
     `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
   answerWith: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends }) =>
     ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
+  lastNight: (slots: LastNight) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}: ${slots.afterDone ? "without further action" : "without action"} ${nightEnds(slots)}.`,
+  lastNightShort: (slots: LastNight) => upper(nightEnds(slots)),
+  nightOf: (slots: Pick<LastNight, "night" | "stoodAt" | "today">) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}.`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
@@ -90,11 +128,11 @@ export const season = {
   flagsHead: "What is done, and when",
   flagsOf: (slots: { readonly name: string }) => `Flags of: ${slots.name}`,
   noFlags: "Nothing: this is the course without action. Add a choice to compare with it.",
-  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q" },
+  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", unite: "U" },
   actionName: (slots: { readonly kind: Kind }) => kinds[slots.kind].replace(/^./, (first) => first.toUpperCase()),
   actionWhen,
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
-    `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.isLast ? "last day" : "first day"}`,
+    `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
   out: "out",
   tooCold: (slots: { readonly high: number }) =>
@@ -103,8 +141,23 @@ export const season = {
     `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
   anyWarmth: (slots: { readonly high: number }) =>
     `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
-  from: "first day",
-  to: "last day",
+  tooColdToUnite: (slots: { readonly high: number }) =>
+    `Highs then are about ${degrees(slots.high)}: clusters are not opened and put together in the cold (common practice, no source).`,
+  donor: {
+    which: "The other colony",
+    another: "another one",
+    bees: "Bees in it",
+    share: "Infested of 100",
+    of: (slots: { readonly date: string }) => `on ${day(slots.date)}`,
+    counts: (slots: { readonly counts: readonly string[] }) =>
+      `Its last count: ${list(slots.counts)}. The figure for infested bees is the guess before it.`,
+    notCounted: "It is not counted: its mites are what is typed, and the ranges hold the usual doubt about a guess.",
+    missing: "Say how many bees it has and how many of 100 are infested; until then this choice is not reckoned.",
+    losses:
+      "Its queen is taken away and its brood comes along (common practice, no source); a tenth of its bees is lost to fighting and to flying home (judgement). Its bees count as of the same stock. Robbing, the loss of the queen that stays, and whatever else the other colony carries are not reckoned.",
+    stopped:
+      "Uniting is not offered: something was seen that is to be reported, and until it is cleared no bees, brood or combs go from colony to colony.",
+  },
   earlier: "One day earlier",
   later: "One day later",
   takeOut: "Take out",
@@ -121,7 +174,7 @@ export const season = {
   choiceName: (slots: { readonly actions: readonly string[] }) => list(slots.actions),
   addChoice: "Add a choice",
   newChoice: "Another choice",
-  newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen" },
+  newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen", unite: "Uniting" },
   show: "shown above",
   removeChoice: "Remove",
   choiceColumns: {
@@ -145,7 +198,14 @@ export const season = {
 
   tellHead: "What would tell",
   settledNow: (slots: { readonly name: string; readonly chance: number; readonly line: number }) =>
-    `**Settled:** ${slots.name} is best in ${inHundred(slots.chance)} of 100 runs. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+    `**Settled:** ${slots.name} is best in ${inHundred(slots.chance)} of 100 runs. ${best(slots.line)}`,
+  settledAlike: (slots: {
+    readonly name: string;
+    readonly alike: readonly string[];
+    readonly chance: number;
+    readonly line: number;
+  }) =>
+    `**Not to be told apart:** ${list([slots.name, ...slots.alike])} end alike, as far as these runs can tell. ${upper(slots.name)} counts as best in ${inHundred(slots.chance)} of 100 runs; before ${slots.alike.length === 1 ? "the other" : "the others"} only because it stands first in the list. ${best(slots.line)}`,
   settles: (slots: {
     readonly date: string;
     readonly bees: number;
@@ -153,17 +213,19 @@ export const season = {
     readonly line: number;
     readonly inTime: boolean;
   }) =>
-    `**A count of ${some(slots.bees, "bee", "bees")} on ${day(slots.date)} would settle it:** no earlier one would leave ${inHundred(slots.sure)} of 100 decisions standing. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.${slots.inTime ? "" : " By then a choice has begun: decide before it, or move it."}`,
+    `**A count of ${some(slots.bees, "bee", "bees")} on ${day(slots.date)} would settle it:** no earlier one would leave ${inHundred(slots.sure)} of 100 decisions standing. ${best(slots.line)}${slots.inTime ? "" : " By then a choice has begun: decide before it, or move it."}`,
   neverSettles: (slots: {
     readonly bees: number;
     readonly held: number;
     readonly sure: number;
     readonly line: number;
   }) =>
-    `**No count of ${some(slots.bees, "bee", "bees")} would settle it** to ${inHundred(slots.sure)} of 100 decisions; at most ${inHundred(slots.held)} would stand. Best is the first in the list that ends at ${inHundred(slots.line)} of 100 bees or fewer, else the one that ends lowest.`,
+    `**No count of ${some(slots.bees, "bee", "bees")} would settle it** to ${inHundred(slots.sure)} of 100 decisions; at most ${inHundred(slots.held)} would stand. ${best(slots.line)}`,
   nothingToSettle: "With no choice beside doing nothing there is nothing to settle.",
   narrows: (slots: { readonly bees: number; readonly before: number; readonly after: number }) =>
-    `Another ${some(slots.bees, "bee", "bees")} now would narrow the 90 % range without action from ${points(slots.before)} to ${points(slots.after)} of 100 bees, in the mean over what the count could find.`,
+    points(slots.before) === points(slots.after)
+      ? `Another ${some(slots.bees, "bee", "bees")} now would not narrow the forecast: in the mean over what the count could find, the 90 % range without action stays ${points(slots.before)} of 100 bees wide.`
+      : `Another ${some(slots.bees, "bee", "bees")} now would narrow the 90 % range without action from ${points(slots.before)} to ${points(slots.after)} of 100 bees, in the mean over what the count could find.`,
   bestColumns: { choice: "Choice", chance: "Best in, of 100 runs" },
 
   fromHead: "What this is reckoned from",
@@ -209,7 +271,7 @@ export const season = {
   unknown: [
     "It was tuned by hand and not tried in the field: it shows shapes and differences, and no promise for one colony.",
     "The ranges hold the doubt of start, contact and chance, all assumed. They hold no doubt about the model, nor about how strong an action is: with an action they are too narrow.",
-    "Varroa, robbing, drifting, food, swarming and new mites from neighbours are not in it.",
+    "Varroa, robbing, drifting, food, swarming and new mites from neighbours are not in it; of another colony only what is united with it.",
     "Laying and winter bees follow the calendar of a cool-temperate place; the peak falls about a month late beside New York.",
     "The actions are courses of published trials and no doses. Label, local codes and the competent authority come first.",
   ],
@@ -226,6 +288,9 @@ export const season = {
 const degrees = (celsius: number): string =>
   `${Math.round(celsius)} °C (${Math.round(1.8 * celsius + 32)} °F)`.replaceAll("-", "−");
 
+const upper = (text: string): string => text.replace(/^./, (first) => first.toUpperCase());
+const best = (line: number): string =>
+  `Best is the first in the list that ends at ${inHundred(line)} of 100 bees or fewer, else the first that ends within half a bee in 100 of the lowest.`;
 /** A difference of shares in points of 100, rounded. */
 function points(share: number): string {
   return String(Math.round(100 * share))

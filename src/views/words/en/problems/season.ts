@@ -11,6 +11,7 @@ const actions: Readonly<Record<string, string>> = {
   formic: "Formic acid",
   "oil-patty": "An oil patty",
   requeen: "A new queen",
+  unite: "Uniting",
   "brood-break": "A brood break",
 };
 /** An action at the head of a sentence. */
@@ -54,6 +55,11 @@ export const seasonProblems = {
     `${seasonAction(slots, "second")} and ${inside(slots, "first")} meet on ${date(slots, "date")}. What they do together is not known; move one of them.`,
   "season-action-before-start": (slots: Slots) =>
     `${seasonAction(slots, "action")} begins on ${date(slots, "date")}, before the first day. Start the course earlier, or leave it out.`,
+  "season-donor-too-late": (slots: Slots) =>
+    `The other colony is told of on ${date(slots, "date")}. Expected: a day no later than ${date(slots, "latest")}, the day before the uniting.`,
+  "season-lost-out-of-range": () => "How many of the other colony’s bees are lost is a share from 0 to 1.",
+  "season-uniting-stopped": (slots: Slots) =>
+    `No uniting on ${date(slots, "date")}: something was seen that is to be reported, and until it is cleared no bees, brood or combs go from colony to colony. Report first; leave the uniting out.`,
   "season-action-after-end": (slots: Slots) =>
     `${seasonAction(slots, "action")} begins on ${date(slots, "date")}, after the last day, and changes nothing here.`,
   "season-action-ends-early": (slots: Slots) =>

@@ -1,4 +1,4 @@
-/** A thread that reckons pieces of a forecast: told the question first, then one piece after the other. */
+/** A thread that reckons pieces of a season: told the question first, then one piece after the other. */
 import { parentPort } from "node:worker_threads";
 import { dynamics } from "../../reasoning/index.ts";
 
