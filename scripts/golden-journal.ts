@@ -1,6 +1,7 @@
 /**
  * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, that of a
- * programme's own evidence, of its members and of a lifted stop, each named by the newest schema of its kinds.
+ * programme's own evidence, of its members, of a lifted stop and of attached files, each named by the newest schema of
+ * its kinds.
  * A file that is there stays: it shows for good that what a past version wrote is still read.
  */
 import { writeFileSync } from "node:fs";
@@ -8,6 +9,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { encodeJournal, kinds } from "../src/journal/index.ts";
 import { everyKind } from "../tests/journals/every-kind.ts";
+import { fileStory } from "../tests/journals/file-story.ts";
 import { membersStory } from "../tests/journals/members-kinds.ts";
 import { programmeStory } from "../tests/journals/programme-kinds.ts";
 import { stopStory } from "../tests/journals/stop-story.ts";
@@ -20,6 +22,7 @@ for (const [name, entries] of [
   [`schema-${newest}.jsonl`, everyKind()],
   [`programme-${newestOfProgramme}.jsonl`, programmeStory()],
   [`stop-${kinds["stop-lifted"].schema}.jsonl`, stopStory()],
+  [`file-${kinds["file-attached"].schema}.jsonl`, fileStory()],
   [`members-${kinds["access-noted"].schema}.jsonl`, membersStory()],
 ] as const) {
   const file = path.join(folder, name);

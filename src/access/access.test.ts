@@ -1,6 +1,7 @@
 /** Every role, every kind, every act: what is given and what may be done, held against a table written by hand. */
 import { describe, expect, it } from "vitest";
 import { bee, callDrafts, everyKind } from "../../tests/journals/every-kind.ts";
+import { fileStory } from "../../tests/journals/file-story.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { type Entry, type EntryDraft, kinds } from "../journal/index.ts";
 import {
@@ -44,6 +45,7 @@ stop-lifted            W-- W-- WW- WWW WWW WWW
 decision-recorded      W-- W-- WW- WWW WWW WWW
 outcome-recorded       W-- W-- WW- WWW WWW WWW
 case-closed            W-- W-- WW- WWW WWW WWW
+file-attached          W-- W-- Wh- WWW WWW WWW
 specimen-labelled      W-- WW- WW- WWW WWW WWW
 specimen-received      W-- WW- WW- WWW WWW WWW
 reading-started        W-- Wh- WW- WWW WWW WWW
@@ -114,6 +116,14 @@ describe("entries that are given", () => {
     expect(seen(true)).toContain('"story"');
   });
 
+  it("[AC14] a manager meets no photo and no voice note before the grant, a reader never those of others", () => {
+    const [entry] = fileStory().filter(({ header }) => header.kind === "file-attached") as [Entry];
+    const to = (role: Role, granted: boolean) => shared(entry, asker(role, granted), "other");
+    expect(to("manager", false)).toEqual({ header: entry.header, body: null });
+    expect(to("manager", true)).toEqual(entry);
+    expect(to("reader", true)).toBeNull();
+  });
+
   it("[AC5] what was done to members is whole for the administrator alone", () => {
     const whole = roles.filter((role) =>
       whoses.some((whose) => shareOf(asker(role, true), "access-noted", whose) === "whole"),
@@ -128,7 +138,7 @@ describe("entries that are given", () => {
 });
 
 const home =
-  "apiary-registered colony-registered weather-year-recorded region-recorded flow-recorded supers-recorded treatment-recorded case-opened case-handed-on red-flag-answered finding-recorded colony-state-recorded step-planned sampling-planned test-result-recorded stop-reported decision-recorded outcome-recorded case-closed specimen-labelled specimen-received reading-started bee-read reading-finished label-record-loaded plan-made plan-step-done entry-withdrawn".split(
+  "apiary-registered colony-registered weather-year-recorded region-recorded flow-recorded supers-recorded treatment-recorded case-opened case-handed-on red-flag-answered finding-recorded colony-state-recorded step-planned sampling-planned test-result-recorded stop-reported decision-recorded outcome-recorded case-closed file-attached specimen-labelled specimen-received reading-started bee-read reading-finished label-record-loaded plan-made plan-step-done entry-withdrawn".split(
     " ",
   );
 const bench = "specimen-labelled specimen-received reading-started bee-read reading-finished entry-withdrawn".split(

@@ -11,6 +11,8 @@ export type Group =
   | "call"
   | "handing"
   | "case"
+  /** A photo may show where it was taken, a voice note may hold a caller's words. */
+  | "file"
   | "label"
   | "reading"
   | "result"
@@ -46,6 +48,7 @@ const groups: Readonly<Record<Kind, Group>> = {
   "decision-recorded": "case",
   "outcome-recorded": "case",
   "case-closed": "case",
+  "file-attached": "file",
   "specimen-labelled": "label",
   "specimen-received": "label",
   "reading-started": "reading",
@@ -91,12 +94,13 @@ const common: Shares = {
 /** Everything but the programme's book of members; its headers go along, so that the chain can be checked. */
 const all: Shares = {
   ...{ place: "whole", apiary: "whole", call: "whole", handing: "whole", case: "whole", lift: "whole", label: "whole" },
+  file: "whole",
   ...{ reading: "whole", result: "whole", plan: "whole", "label-record": "whole", evidence: "whole" },
   ...{ withdrawal: "whole", erasure: "whole", heads: "whole", unknown: "whole", access: "withheld" },
 };
 
-/** Places and callers are withheld until exact places are granted. */
-const regional: Shares = { ...all, place: "withheld", call: "withheld", unknown: "withheld" };
+/** Places, callers, photos and voice notes are withheld until exact places are granted. */
+const regional: Shares = { ...all, place: "withheld", call: "withheld", file: "withheld", unknown: "withheld" };
 
 /** What is needed at the bench, and no earlier determination. */
 const blind: Shares = {
@@ -153,7 +157,7 @@ type Groups = readonly Group[];
 
 const atHome: Groups = [
   ...(["place", "apiary", "call", "handing", "case", "label", "reading", "result", "plan"] as const),
-  ...(["label-record", "withdrawal"] as const),
+  ...(["file", "label-record", "withdrawal"] as const),
 ];
 /** For those whom the law lets lift a stop, too. */
 const inOffice: Groups = [...atHome, "lift"];

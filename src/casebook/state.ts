@@ -71,6 +71,8 @@ export interface CaseState {
   /** By colony id, then by day. */
   readonly outcomes: Readonly<Record<string, Readonly<Record<string, Kept<BodyOf<"outcome-recorded">>>>>>;
   readonly closed: Kept<BodyOf<"case-closed">> | null;
+  /** Photos and voice notes, by entry id. */
+  readonly files: Readonly<Record<string, Candidate<BodyOf<"file-attached">>>>;
 }
 
 /** One sitting at the bench over one specimen. */

@@ -78,6 +78,7 @@ function caseState(id: string, entries: ByKind): CaseState | null {
     "decision-recorded",
     "outcome-recorded",
     "case-closed",
+    "file-attached",
   ] as const;
   if (!hasAny(entries, ownKinds)) return null;
   const opened = itemsOf(entries, "case-opened");
@@ -106,6 +107,7 @@ function caseState(id: string, entries: ByKind): CaseState | null {
       (own) => slotsBy(own, (item) => item.candidate.value.on),
     ),
     closed: slotOf(entries, "case-closed"),
+    files: Object.fromEntries(itemsOf(entries, "file-attached").map(({ candidate }) => [candidate.entry, candidate])),
   };
 }
 

@@ -1,7 +1,9 @@
 /** What was written down: entries, their kinds, seals, codec and chain. */
+export * from "./attached-file.ts";
 export * from "./chain-walk.ts";
 export * from "./codec.ts";
 export * from "./entry.ts";
+export * from "./file-bytes.ts";
 export * from "./hash.ts";
 export * from "./id.ts";
 export * from "./kinds/index.ts";

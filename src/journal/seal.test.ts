@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import * as z from "zod";
 import { bee, everyKind, ids } from "../../tests/journals/every-kind.ts";
+import { fileStory } from "../../tests/journals/file-story.ts";
 import { membersStory } from "../../tests/journals/members-kinds.ts";
 import { programmeStory } from "../../tests/journals/programme-kinds.ts";
 import { stopStory } from "../../tests/journals/stop-story.ts";
@@ -94,7 +95,7 @@ describe("reading", () => {
   const [entry] = writer().write(bee(1)) as [Entry];
 
   it("[JN8] reads every kind of the story", () => {
-    const story = [...everyKind(), ...programmeStory(), ...membersStory(), ...stopStory()];
+    const story = [...everyKind(), ...programmeStory(), ...membersStory(), ...fileStory(), ...stopStory()];
     expect([...new Set(story.map((each) => each.header.kind))].toSorted()).toEqual(Object.keys(kinds).toSorted());
     const unread = story.filter((each) => "unread" in readEntry(each));
     expect(unread.map((each) => each.body)).toEqual([null]);

@@ -67,6 +67,7 @@ export {
   freeRegion,
   isFindOf,
   miteByEye,
+  needsLiveBees,
   noTrouble,
   type OnRecord,
   type RegionalMite,

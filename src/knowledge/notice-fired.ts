@@ -79,6 +79,35 @@ export const freeRegion = {
   citations: [judged("override of the ranking")],
 } as const;
 
+/** Looks and tests that only live bees allow, by their definitions. */
+export const needsLiveBees: readonly (FindingId | TestId)[] = [
+  "crawlers",
+  "revive_on_warming",
+  "k_wing",
+  "worn_wings",
+  "trembling",
+  "spinning_uncoordinated",
+  "hairless_black",
+  "bloated_abdomen",
+  "guards_reject_bees",
+  "night_flight",
+  "hover_facing_hive",
+  "low_forager_traffic",
+  "roar_agitated",
+  "calm_polished_cells",
+  "hornets_hawking",
+  "mostly_young_bees",
+  "fast_small_mites",
+  "queen_not_found_no_eggs",
+  "normal_eggs_and_queen",
+  "test-frame",
+  "bump-test",
+  "sugar-roll",
+  "co2-roll",
+  "sticky-board",
+  "live-dead-stain",
+];
+
 /** Findings that are no sign of trouble: circumstances, what is worked out, and signs of a colony doing well. */
 export const noTrouble: readonly FindingId[] = [
   "single_colony",

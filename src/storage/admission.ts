@@ -48,6 +48,8 @@ export interface AdmissionRule {
    * follow where two neighbours meet.
    */
   readonly acceptsGaps?: boolean;
+  /** Entries come in the order in which they were once taken in, and keep it: a cursor then means what it meant. */
+  readonly keepsOrder?: boolean;
   /** SHA-256 as the machine has it; the journal's own when left out. */
   readonly digest?: Digest;
 }
@@ -107,7 +109,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
   const newlyErased = new Map(fit.flatMap(erasuresOf));
   const mayLackBody = (entry: Entry) => rule.acceptsWithheld || isErased(entry, erased) || isErased(entry, newlyErased);
 
-  for (const entry of fit.toSorted(byChain)) {
+  for (const entry of rule.keepsOrder ? fit : fit.toSorted(byChain)) {
     const { id, device, seq } = entry.header;
     const hash = headerHash(entry.header, rule.digest);
     met.add(device);

@@ -3,7 +3,9 @@ import { closeSync, fstatSync, openSync, readSync } from "node:fs";
 import { crc32, inflateRawSync } from "node:zlib";
 
 export interface ArchiveFile {
-  /** The text of a file in it; null when there is none of that name, or it is not what was written. */
+  /** The bytes of a file in it; null when there is none of that name, or it is not what was written. */
+  readonly bytes: (name: string) => Buffer | null;
+  /** The same as text. */
   readonly text: (name: string) => string | null;
   readonly close: () => void;
 }
@@ -18,7 +20,7 @@ interface Placed {
 
 const [endMark, entryMark, localMark] = [0x06054b50, 0x02014b50, 0x04034b50];
 /** Longest unpacked file that is read: a part of a backup is far below it. */
-const longestText = 512 * 1024 * 1024;
+const longest = 512 * 1024 * 1024;
 
 /**
  * Opens the archive; null when it is none.
@@ -38,7 +40,8 @@ export function openArchive(file: string): ArchiveFile | null {
       close();
       return null;
     }
-    return { text: (name) => textOf(read, placed.get(name)), close };
+    const bytes = (name: string) => bytesOf(read, placed.get(name));
+    return { bytes, text: (name) => bytes(name)?.toString("utf8") ?? null, close };
   } catch (trouble) {
     close();
     throw trouble;
@@ -67,15 +70,15 @@ function directoryIn(read: Read, size: number): ReadonlyMap<string, Placed> | nu
   return placed;
 }
 
-function textOf(read: Read, placed: Placed | undefined): string | null {
-  if (!placed || placed.unpacked > longestText) return null;
+function bytesOf(read: Read, placed: Placed | undefined): Buffer | null {
+  if (!placed || placed.unpacked > longest) return null;
   const local = read(placed.offset, 30);
   if (local.length < 30 || local.readUInt32LE(0) !== localMark) return null;
   const packed = read(placed.offset + 30 + local.readUInt16LE(26) + local.readUInt16LE(28), placed.packed);
   if (placed.method !== 0 && placed.method !== 8) return null;
   try {
     const bytes = placed.method === 0 ? packed : inflateRawSync(packed, { maxOutputLength: placed.unpacked || 1 });
-    return bytes.length === placed.unpacked && crc32(bytes) === placed.crc ? bytes.toString("utf8") : null;
+    return bytes.length === placed.unpacked && crc32(bytes) === placed.crc ? bytes : null;
   } catch {
     return null;
   }

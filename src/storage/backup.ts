@@ -1,5 +1,5 @@
 /** A backup: one archive with the journal in parts and a list of what must be in it; checked when read, restored whole. */
-import { strToU8, Zip, ZipDeflate } from "fflate";
+import { strToU8, Zip, ZipDeflate, ZipPassThrough } from "fflate";
 import { type Casebook, foldVersion } from "../casebook/index.ts";
 import {
   canonicalJson,
@@ -13,6 +13,7 @@ import {
   textHash,
 } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
+import { type Accounts, accountsHash, accountsIn } from "./accounts.ts";
 import { type ArchiveFile, openArchive } from "./archive-file.ts";
 import { nativeDigest } from "./native-digest.ts";
 import type { Records } from "./records.ts";
@@ -21,8 +22,8 @@ import type { ServerStore } from "./server-store.ts";
 /** What a backup says of itself. */
 export interface BackupManifest {
   readonly format: "skepsis-backup";
-  /** 2 since the hash of what the entries amount to is made root by root. */
-  readonly schema: 1 | 2;
+  /** 2 since the hash of what the entries amount to is made root by root, 3 since it carries accounts and files. */
+  readonly schema: 1 | 2 | 3;
   readonly programme: string;
   /** Instant at which it was begun; what came in later is not in it. */
   readonly created: string;
@@ -33,12 +34,17 @@ export interface BackupManifest {
   readonly heads: readonly Head[];
   /** Hash of what the entries amount to, and the version of the fold that made it. */
   readonly casebook: { readonly fold: number; readonly hash: Hash };
+  /** Who may come in; absent from an older backup. */
+  readonly accounts?: { readonly members: number; readonly devices: number; readonly hash: Hash };
+  /** Photos and voice notes; absent from an older backup. */
+  readonly files?: readonly { readonly sha256: Hash; readonly bytes: number }[];
 }
 
 /** Entries in a part: a part is a text in memory. */
 const partSize = 20_000;
 const partName = (part: number): string => `journal-${String(part + 1).padStart(5, "0")}.jsonl`;
-const [manifestName, apartName] = ["manifest.json", "apart.jsonl"] as const;
+const [manifestName, apartName, accountsName] = ["manifest.json", "apart.jsonl", "accounts.json"] as const;
+const fileName = (sha256: Hash): string => `files/${sha256}`;
 /** The day that all files of an archive carry: the manifest itself says when it was made. */
 const mtime = new Date(Date.UTC(1980, 0, 1, 12));
 
@@ -54,9 +60,8 @@ export async function writeBackup(
   created: string,
   sink: (chunk: Uint8Array) => void,
 ): Promise<BackupManifest> {
-  const { add, end } = archive(sink);
-  // Past the end the cursor comes back as the end.
-  const { cursor: last } = await store.pull(Number.MAX_SAFE_INTEGER, 1);
+  const { add, addPacked, end } = archive(sink);
+  const { accounts, position: last } = await store.accounts();
   let [cursor, entries, parts] = [0, 0, 0];
   const heads = new Map<string, Head>();
   while (cursor < last) {
@@ -69,16 +74,32 @@ export async function writeBackup(
   }
   const apart = await store.quarantined();
   add(apartName, encodeJournal(apart));
+  add(accountsName, JSON.stringify(accounts));
+  const files: { readonly sha256: Hash; readonly bytes: number }[] = [];
+  for (const sha256 of await store.files.upTo(last)) {
+    const file = await store.files.read(sha256);
+    if (file === null) continue; // erased since
+    addPacked(fileName(sha256), file.bytes);
+    files.push({ sha256, bytes: file.bytes.length });
+  }
   const manifest: BackupManifest = {
-    ...{ format: "skepsis-backup", schema: 2, programme: store.programme, created, entries, parts },
+    ...{ format: "skepsis-backup", schema: 3, programme: store.programme, created, entries, parts },
     apart: apart.length,
     heads: [...heads.values()].sort((one, other) => (one.device < other.device ? -1 : 1)),
     casebook: { fold: foldVersion, hash: await store.fingerprint(cursor) },
+    accounts: summaryOf(accounts),
+    files,
   };
   add(manifestName, `${JSON.stringify(manifest, null, 2)}\n`);
   end();
   return manifest;
 }
+
+const summaryOf = (accounts: Accounts): NonNullable<BackupManifest["accounts"]> => ({
+  members: accounts.members.length,
+  devices: accounts.devices.length,
+  hash: accountsHash(accounts),
+});
 
 /** An archive that is written as it grows. */
 function archive(sink: (chunk: Uint8Array) => void) {
@@ -92,6 +113,13 @@ function archive(sink: (chunk: Uint8Array) => void) {
       file.mtime = mtime;
       zip.add(file);
       file.push(strToU8(text), true);
+    },
+    /** Photos and sound are packed already. */
+    addPacked: (name: string, bytes: Uint8Array) => {
+      const file = new ZipPassThrough(name);
+      file.mtime = mtime;
+      zip.add(file);
+      file.push(bytes, true);
     },
     end: () => zip.end(),
   };
@@ -125,8 +153,25 @@ export const readBackup = (file: string): Result<BackupManifest> =>
     if (fault) return blocked(damaged(`entry ${fault.seq} of ${fault.device}: ${fault.reason}`));
     // The service keeps no entry whose body is withheld: a body that no erasure names was taken out of the backup.
     const bare = missingBodies.find(({ why }) => why === "withheld");
-    return bare ? blocked(damaged(`entry ${bare.seq} of ${bare.device}: its body is gone`)) : answered(manifest);
+    if (bare) return blocked(damaged(`entry ${bare.seq} of ${bare.device}: its body is gone`));
+    const accounts = accountsFrom(archived, manifest);
+    if (!accounts.ok) return accounts;
+    for (const { sha256, bytes } of manifest.files ?? []) {
+      const file = archived.bytes(fileName(sha256));
+      if (file?.length !== bytes || nativeDigest(file) !== sha256)
+        return blocked(damaged(`${fileName(sha256)} is missing or changed`));
+    }
+    return answered(manifest);
   });
+
+/** The accounts in the archive; null in an older one, which carries none. */
+function accountsFrom(archived: ArchiveFile, { accounts }: BackupManifest): Result<Accounts | null> {
+  if (accounts === undefined) return answered(null);
+  const read = accountsIn(archived.text(accountsName) ?? "");
+  return read !== null && accountsHash(read) === accounts.hash
+    ? answered(read)
+    : blocked(damaged(`${accountsName} is missing or changed`));
+}
 
 /** Work with the archive and what it says of itself. */
 function inArchive<T>(file: string, work: (archived: ArchiveFile, manifest: BackupManifest) => T): T | Result<never> {
@@ -148,7 +193,7 @@ function inArchive<T>(file: string, work: (archived: ArchiveFile, manifest: Back
 function manifestIn(archived: ArchiveFile): BackupManifest | null {
   try {
     const read = JSON.parse(archived.text(manifestName) ?? "") as BackupManifest;
-    return read.format === "skepsis-backup" && [1, 2].includes(read.schema) ? read : null;
+    return read.format === "skepsis-backup" && [1, 2, 3].includes(read.schema) ? read : null;
   } catch {
     return null;
   }
@@ -174,7 +219,11 @@ export async function restoreBackup(file: string, records: Records): Promise<Res
       const apart = partOf(archived, apartName);
       if (!apart.ok) return apart;
       await aside.push(apart.value); // refused, each of them, and kept apart again
-      return sameAs(manifest, aside);
+      const accounts = accountsFrom(archived, manifest);
+      if (!accounts.ok) return accounts;
+      if (accounts.value) await aside.restoreAccounts(accounts.value);
+      const lost = await putFiles(archived, manifest, aside);
+      return lost ? blocked(lost) : sameAs(manifest, aside);
     });
     return restored.ok ? answered(manifest) : restored;
   });
@@ -189,6 +238,20 @@ async function pushPart(aside: ServerStore, part: Result<readonly Entry[]>): Pro
   for (let from = 0; from < part.value.length; from += atOnce) {
     const [first] = (await aside.pushRestored(part.value.slice(from, from + atOnce))).refused;
     if (first) return damaged(`entry ${first.id}: ${first.problem.code}`);
+  }
+  return null;
+}
+
+/** Puts the files back on the shelf, the way a device sends them; returns what is wrong. */
+async function putFiles(
+  archived: ArchiveFile,
+  { files = [] }: BackupManifest,
+  aside: ServerStore,
+): Promise<Problem | null> {
+  for (const { sha256, bytes: of } of files) {
+    const bytes = archived.bytes(fileName(sha256));
+    const taken = bytes === null ? null : await aside.files.take({ sha256, of, from: 0, bytes });
+    if (!taken?.ok || !taken.value.isWhole) return damaged(`${fileName(sha256)} is missing or changed`);
   }
   return null;
 }

@@ -13,17 +13,22 @@ import {
   type VerifyReport,
 } from "../journal/index.ts";
 import { erasureKey } from "./admission.ts";
+import { checkFiles } from "./check-files.ts";
 import type { Engine } from "./engine.ts";
+import { attachedRow } from "./file-names.ts";
+import type { FilesReport } from "./files-contract.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
 import { entryOf } from "./rows.ts";
-import type { Database, EntryRow } from "./tables.ts";
+import type { Database, EntryRow, Tables } from "./tables.ts";
 
 /** What checking a store found. */
 export interface StoreReport extends VerifyReport {
   /** Entries that claim a number which another entry has, kept apart. */
   readonly keptApart: number;
+  /** Photos and voice notes; null where only a journal was checked. */
+  readonly files: FilesReport | null;
   /** What is damaged beside the chains, each in a few words with its place. */
   readonly damage: readonly string[];
 }
@@ -58,8 +63,13 @@ export async function checkStore(
   const walk = chainWalk([...heads.filter(isHead), ...noted], nativeDigest);
   for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
   const erased = new Set<string>();
-  await part("entries", () => walkEntries(database, { walk, erased, tell }));
+  const named = new Map<string, Tables["attached"]>();
+  let files: FilesReport | null = null;
+  await part("entries", () => walkEntries(database, { walk, erased, named, tell }));
   await part("erasures", () => checkErasures(database, erased, tell));
+  await part("files", async () => {
+    files = await checkFiles(database, named, tell);
+  });
   await part("states", () => checkStates(database, engine, tell));
   let keptApart = 0;
   await part("kept apart", async () => {
@@ -69,7 +79,7 @@ export async function checkStore(
   // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
   for (const { device, seq } of report.heads)
     if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
-  return { ...report, isIntact: report.isIntact && damage.length === 0 && keptApart === 0, keptApart, damage };
+  return { ...report, isIntact: report.isIntact && damage.length === 0 && keptApart === 0, keptApart, files, damage };
 }
 
 const isHead = ({ device, seq, hash }: Head): boolean =>
@@ -78,11 +88,13 @@ const isHead = ({ device, seq, hash }: Head): boolean =>
 interface Walking {
   readonly walk: ChainWalk;
   readonly erased: Set<string>;
+  /** Files that entries name, by entry. */
+  readonly named: Map<string, Tables["attached"]>;
   readonly tell: (what: string) => void;
 }
 
 /** In the order taken in: in it each device's numbers rise. */
-async function walkEntries(database: Database, { walk, erased, tell }: Walking): Promise<void> {
+async function walkEntries(database: Database, { walk, erased, named, tell }: Walking): Promise<void> {
   const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
   for (let last = 0; ; ) {
     const query = database.selectFrom("entries").selectAll().where("position", ">", last).orderBy("position");
@@ -92,6 +104,8 @@ async function walkEntries(database: Database, { walk, erased, tell }: Walking):
       if (!read) continue;
       const { entry, hash } = read;
       walk.take(entry, hash);
+      const attached = attachedRow(entry);
+      if (attached) named.set(attached.entry, attached);
       for (const id of erasedBy(entry)) erased.add(erasureKey({ id, root: rootOf(entry) }));
     }
     last = rows.at(-1)?.position ?? last;

@@ -1,14 +1,19 @@
 /** What the device's store can do beyond every store: record, tell views, and take part in the exchange. */
 import type { Casebook } from "../casebook/index.ts";
-import type { Entry, EntryDraft, Head } from "../journal/index.ts";
+import type { Entry, EntryDraft, Hash, Head } from "../journal/index.ts";
 import type { Problem } from "../units/index.ts";
 import type { JournalStore, PushReply } from "./contract.ts";
+import type { DeviceFile, UnsentFile } from "./device-files.ts";
+
+export type { DeviceFile, UnsentFile };
 
 /** What a view shows of the store. A new object after each change, the same one between changes. */
 export interface DeviceSnapshot {
   readonly casebook: Casebook;
   /** Entries that the service has not acknowledged. */
   readonly unsentCount: number;
+  /** Photos and voice notes that the service does not have yet. */
+  readonly unsentFiles: number;
   /** Instant at which the newest recording was on this device's disk; null before the first. */
   readonly lastSafeAt: string | null;
   /** Instant of the last exchange that the service answered; null before the first. */
@@ -24,11 +29,20 @@ export interface DeviceStore extends JournalStore {
   author(): string;
   signAs(author: string): Promise<void>;
   /**
-   * Seals the drafts onto this device's chain and writes them, with head and states, in one transaction. Resolved
-   * only when they are on the disk; all of them or none.
+   * Seals the drafts onto this device's chain and writes them, with head, states and the files that they name, in one
+   * transaction. Resolved only when they are on the disk; all of them or none.
    * @throws StoreStopped when the device may not record; DomainError when a draft does not fit its kind
    */
-  record(drafts: readonly EntryDraft[]): Promise<readonly Entry[]>;
+  record(drafts: readonly EntryDraft[], files?: readonly DeviceFile[]): Promise<readonly Entry[]>;
+  /** A file that is here; null when it is not. */
+  file(sha256: Hash): Promise<DeviceFile | null>;
+  /** Keeps a file that was fetched from the service, so that it is here without a net. */
+  keepFile(file: DeviceFile): Promise<void>;
+  /** Keeps the files of a copy that entries here name; returns how many were new. Their hashes are the caller's to check. */
+  takeFiles(files: readonly DeviceFile[]): Promise<number>;
+  unsentFiles(): Promise<readonly UnsentFile[]>;
+  /** Notes that the service has a file, or for what reason it will not have it. */
+  settleFile(sha256: Hash, refused: string | null): Promise<void>;
   snapshot(): DeviceSnapshot;
   /** Calls the listener after each change of the snapshot, also by another tab; returns how to stop it. */
   subscribe(listener: () => void): () => void;
@@ -63,6 +77,15 @@ export class StoreStopped extends Error {
   constructor(reason: Problem) {
     super(`recording is stopped on this device: ${reason.code}`);
     this.problem = reason;
+  }
+}
+
+/** The service answered an exchange, and not as it was asked. */
+export class ServiceRefused extends Error {
+  readonly status: number;
+  constructor(status: number) {
+    super(`the service answered ${status}`);
+    this.status = status;
   }
 }
 

@@ -21,7 +21,7 @@ export async function removeDemonstration(store: DeviceStore): Promise<Result<nu
  * they are gone; the store is then closed and of no more use.
  */
 export async function removeWhatWasSent(store: DeviceStore, owner: string): Promise<boolean> {
-  if ((await store.unsentCount()) > 0) return false;
+  if ((await store.unsentCount()) > 0 || (await store.unsentFiles()).length > 0) return false;
   await store.close();
   await deleteDB(databaseName(store.programme, owner));
   return true;

@@ -5,6 +5,15 @@ import { type Problem, problem } from "../units/index.ts";
 import { judge } from "./admission.ts";
 import { type PushReply, pageSize } from "./contract.ts";
 import { type DeviceSettings, type DeviceSnapshot, type DeviceStore, StoreStopped } from "./device-contract.ts";
+import {
+  fileIn,
+  markFilesUnsent,
+  putCopied,
+  putFetched,
+  putRecorded,
+  settleFile,
+  unsentFiles,
+} from "./device-files.ts";
 import { type Moved, markSent, markUnsent, moveToNewChain } from "./device-fork.ts";
 import { heldIn, keepStates, quarantine, takeIn } from "./device-writing.ts";
 import {
@@ -20,18 +29,21 @@ import {
 const closed = problem("store-closed", "blocked", null);
 const randomBytes = (): Uint8Array => crypto.getRandomValues(new Uint8Array(16));
 
+const nothingShown: DeviceSnapshot = {
+  casebook: emptyCasebook,
+  unsentCount: 0,
+  unsentFiles: 0,
+  lastSafeAt: null,
+  lastExchangeAt: null,
+  stopped: null,
+};
+
 /** Opens the programme's store on this device; it is made on the first run. */
 export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceStore> {
   const { programme, owner, now = Date.now } = settings;
   const newId = (): EntryId => newEntryId(now(), randomBytes());
   const listeners = new Set<() => void>();
-  let shown: DeviceSnapshot = {
-    casebook: emptyCasebook,
-    unsentCount: 0,
-    lastSafeAt: null,
-    lastExchangeAt: null,
-    stopped: null,
-  };
+  let shown = nothingShown;
   let isClosed = false;
   const database = await openDatabase(programme, () => closedElsewhere(), owner);
   let { device, author } = await firstRecord(database, settings, now);
@@ -48,10 +60,11 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
   /** Reads what has changed since the last look, also by other tabs. */
   async function lookOnce(): Promise<void> {
     const tx = database.transaction(allStores, "readonly");
-    const [record, changed, unsentCount] = await Promise.all([
+    const [record, changed, unsentCount, unsentFileCount] = await Promise.all([
       tx.objectStore("device").get("this"),
       tx.objectStore("states").index("by-position").getAll(IDBKeyRange.lowerBound(position, true)),
       tx.objectStore("entries").index("by-unsent").count(),
+      tx.objectStore("files").index("by-unsent").count(),
     ]);
     if (!record || isClosed) return;
     const roots = changed.map((row) => row.root);
@@ -60,14 +73,14 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     const { lastSafeAt, lastExchangeAt, stopped } = record;
     position = Math.max(position, record.position);
     ({ device, author } = record);
-    shown = { casebook, unsentCount, lastSafeAt, lastExchangeAt, stopped };
+    shown = { casebook, unsentCount, unsentFiles: unsentFileCount, lastSafeAt, lastExchangeAt, stopped };
     for (const listener of listeners) listener();
   }
 
   /** Another tab removed the store, or the browser did: nothing more is kept here. */
   function closedElsewhere(): void {
     isClosed = true;
-    shown = { ...shown, casebook: emptyCasebook, unsentCount: 0, stopped: closed };
+    shown = { ...nothingShown, stopped: closed };
     for (const listener of listeners) listener();
   }
 
@@ -120,14 +133,20 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     device: () => device,
     author: () => author,
     signAs: (name) => change((tx, record) => saveDevice(tx, { ...record, author: name })),
-    record: (drafts) =>
+    record: (drafts, files = []) =>
       change(async (tx, record) => {
         if (record.stopped) throw new StoreStopped(record.stopped);
         const named = drafts.map((draft) => ({ id: newId(), draft }));
         const sealed = await sealHere(tx, record, named);
+        await putRecorded(tx, files);
         await saveDevice(tx, { ...record, ...(await write(tx, record, sealed)) });
         return sealed;
       }),
+    file: (sha256) => fileIn(database, sha256),
+    keepFile: (file) => change((tx) => putFetched(tx, file)),
+    takeFiles: (files) => change((tx) => putCopied(tx, files)),
+    unsentFiles: () => unsentFiles(database),
+    settleFile: (sha256, refused) => change((tx) => settleFile(tx, sha256, refused)),
     registerAnew: (id = newId()) =>
       change(async (tx, old) => {
         const record = { ...old, device: id, cursor: 0, stopped: null };
@@ -180,6 +199,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     sendAgain: (of, from) =>
       change(async (tx, record) => {
         const marked = await markUnsent(tx, of, from);
+        if (marked > 0) await markFilesUnsent(tx);
         if (marked > 0) await saveDevice(tx, { ...record, cursor: 0 });
         return marked;
       }),

@@ -10,6 +10,7 @@ import {
   type Verdict,
   withoutErasedBody,
 } from "./admission.ts";
+import { dropNamed } from "./device-files.ts";
 import type { DeviceRecord, Writing } from "./indexed-db.ts";
 
 /** What the database holds as far as these entries touch it. */
@@ -70,13 +71,16 @@ export async function takeIn(tx: Writing, { admitted, heads, erased, record, are
 }
 
 async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {
+  const gone: Entry[] = [];
   for (const { id, root } of erased.values()) {
     await tx.objectStore("erased").put({ id, root });
     const row = await tx.objectStore("entries").get(id);
     if (row?.root === root && row.kind !== "content-erased" && row.entry.body !== null) {
       await tx.objectStore("entries").put({ ...row, entry: { header: row.entry.header, body: null } });
+      gone.push(row.entry);
     }
   }
+  await dropNamed(tx, gone);
   if (erased.size === 0) return;
   for (const { hash, entry } of await tx.objectStore("quarantine").getAll()) {
     await tx.objectStore("quarantine").put({ hash, entry: withoutErasedBody(entry, erased) });

@@ -6,6 +6,8 @@ export interface Engine {
   readonly name: "SQLite" | "PostgreSQL";
   /** Column type of a whole number up to 2⁵³. */
   readonly whole: "integer" | "bigint";
+  /** Column type of bytes. */
+  readonly bytes: RawBuilder<unknown>;
   /** What ends the statement that makes a table. */
   readonly tableEnd: RawBuilder<unknown>;
   /** A column of text in the order of its bytes, whatever language the database sorts in. */
@@ -39,6 +41,7 @@ const startsLike = (pattern: RegExp) => (trouble: unknown) => pattern.test(codeO
 export const sqliteEngine: Engine = {
   name: "SQLite",
   whole: "integer",
+  bytes: sql`blob`,
   tableEnd: sql`strict`,
   byBytes: (column) => sql`${sql.ref(column)}`,
   mostTries: Number.POSITIVE_INFINITY, // a try fails at once here: patience is measured in time
@@ -72,6 +75,7 @@ const lostConnection =
 export const postgresEngine: Engine = {
   name: "PostgreSQL",
   whole: "bigint",
+  bytes: sql`bytea`,
   tableEnd: sql``,
   byBytes: (column) => sql`${sql.ref(column)} collate "C"`,
   mostTries: 6,

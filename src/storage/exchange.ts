@@ -2,7 +2,7 @@
 import type { Entry, Head } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { largestPush, type PushReply, pageSize, type Refusal } from "./contract.ts";
-import type { DeviceStore } from "./device-contract.ts";
+import { type DeviceStore, ServiceRefused } from "./device-contract.ts";
 
 export interface ExchangeSettings {
   readonly fetch: typeof globalThis.fetch;
@@ -25,6 +25,8 @@ export interface ExchangeReport {
   readonly sent: number;
   /** Entries that were new here. */
   readonly received: number;
+  /** Photos and voice notes that the service has all of now. */
+  readonly filesSent: number;
   /** What either side did not take in. */
   readonly refused: readonly Refusal[];
   /** What stood in the way, and a clock that is off. */
@@ -35,7 +37,7 @@ export interface ExchangeReport {
 const clockToleranceMilliseconds = 10 * 60_000;
 
 /**
- * One round: pushes until nothing is unsent or something is refused, then pulls until nothing is new. What a service
+ * One round: pushes until nothing is unsent or something is refused, then pulls until nothing is new, then sends files. What a service
  * acknowledged and no longer has, it gets again. Safe to repeat and safe to cut off anywhere. Never throws for the
  * network's sake: see `reached` and `problems`.
  */
@@ -49,10 +51,12 @@ export async function exchangeOnce({
   const address = `${base}/programmes/${encodeURIComponent(store.programme)}/entries`;
   const refused: Refusal[] = [];
   let [sent, received, clock]: [number, number, Problem | null] = [0, 0, null];
+  let filesSent = 0;
   const report = (reached: boolean, ...problems: readonly Problem[]): ExchangeReport => ({
     reached,
     sent,
     received,
+    filesSent,
     refused,
     problems: clock ? [...problems, clock] : problems,
   });
@@ -137,7 +141,11 @@ export async function exchangeOnce({
       await receive();
     }
     await store.acknowledge([]);
-    return report(true);
+    if ((await store.unsentFiles()).length === 0) return report(true);
+    const { sendFiles } = await import("./file-exchange.ts"); // no file waits on most days: it comes when one does
+    const files = await sendFiles({ fetch, base, store });
+    filesSent = files.sent;
+    return report(true, ...files.problems);
   } catch (trouble) {
     if (trouble instanceof ServiceRefused && trouble.status === 401)
       return report(false, problem("sign-in-needed", "warned", null));
@@ -188,14 +196,6 @@ const forked = "two-entries-one-number";
 
 /** Chains have no gaps: their heads tell how many entries there are. */
 const countOf = (heads: readonly Head[]): number => heads.reduce((sum, head) => sum + head.seq, 0);
-
-class ServiceRefused extends Error {
-  readonly status: number;
-  constructor(status: number) {
-    super(`the service answered ${status}`);
-    this.status = status;
-  }
-}
 
 class UnreadableReply extends Error {}
 

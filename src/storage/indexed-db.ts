@@ -28,6 +28,18 @@ export interface StateRow {
   readonly part: Casebook;
 }
 
+/** A photo or a voice note; its bytes lie apart, so that a list of many fits the memory of a phone. */
+export interface FileRow {
+  readonly sha256: Hash;
+  readonly mediaType: string;
+  /** 1 until the service has all of it, then left out. */
+  readonly unsent?: 1;
+  /** Why the service will not have it. */
+  readonly refused?: string;
+  /** Recorded on this device, not fetched. */
+  readonly isFromHere: boolean;
+}
+
 /** What the device knows of itself and of its exchange. */
 export interface DeviceRecord {
   readonly device: string;
@@ -57,10 +69,21 @@ export interface Schema extends DBSchema {
   erased: { key: [EntryId, string]; value: Erasure };
   quarantine: { key: Hash; value: { readonly hash: Hash; readonly entry: Entry } };
   device: { key: "this"; value: DeviceRecord };
+  files: { key: Hash; value: FileRow; indexes: { "by-unsent": 1 } };
+  "file-bytes": { key: Hash; value: Uint8Array<ArrayBuffer> };
 }
 
 export type Database = IDBPDatabase<Schema>;
-export const allStores = ["entries", "heads", "states", "erased", "quarantine", "device"] as const;
+export const allStores = [
+  "entries",
+  "heads",
+  "states",
+  "erased",
+  "quarantine",
+  "device",
+  "files",
+  "file-bytes",
+] as const;
 export type Writing = IDBPTransaction<Schema, typeof allStores, "readwrite">;
 
 /** Name of a database; each member who signs in on a device has one of his own. No programme's name holds a space. */
@@ -69,8 +92,11 @@ export const databaseName = (programme: string, owner?: string): string =>
 
 /** Opens the programme's database, made when it is not there. Gives way, and says so, when another tab removes it. */
 export function openDatabase(programme: string, onClosed: () => void, owner?: string): Promise<Database> {
-  return openDB<Schema>(databaseName(programme, owner), 1, {
-    upgrade(database) {
+  return openDB<Schema>(databaseName(programme, owner), 2, {
+    upgrade(database, before) {
+      database.createObjectStore("files", { keyPath: "sha256" }).createIndex("by-unsent", "unsent");
+      database.createObjectStore("file-bytes");
+      if (before > 0) return;
       const entries = database.createObjectStore("entries", { keyPath: "id" });
       entries.createIndex("by-place", ["device", "seq"], { unique: true });
       entries.createIndex("by-root", "root");

@@ -38,6 +38,17 @@ export async function pageFor(
   return { entries: [...page, ...rest].map(asGiven(asker)), cursor: next ? last.at : end, more: next !== undefined };
 }
 
+/** Of these entries those that a pull looks at for the member, and whose each is. */
+export async function whoseAre(
+  database: Database,
+  asker: PullAsker,
+  ids: readonly string[],
+): Promise<readonly { readonly kind: string; readonly whose: Whose }[]> {
+  if (ids.length === 0) return [];
+  const looked = lookedAt(database, asker).select("entries.kind").where("entries.id", "in", ids);
+  return (await looked.execute()).map((row) => ({ kind: row.kind, whose: whoseRow(row, asker) }));
+}
+
 /** Entries with the place at which the member meets them, and whose they are. */
 function lookedAt(database: Database, { member, onlyOwn }: PullAsker) {
   const looked = database

@@ -58,6 +58,7 @@ describe("a file of a version before steps were counted", () => {
       { number: 1, name: "journal-as-first-released" },
       { number: 2, name: "no-index-by-kind" },
       { number: 3, name: "members-and-devices" },
+      { number: 4, name: "files-of-entries" },
     ]);
     after.close();
   });

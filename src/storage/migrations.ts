@@ -2,6 +2,7 @@
 import type { Kysely } from "kysely";
 import { problem } from "../units/index.ts";
 import type { Engine } from "./engine.ts";
+import { filesOfEntries } from "./files-shape.ts";
 import { membersAndDevices } from "./members-shape.ts";
 import { StoreTrouble } from "./patience.ts";
 import type { Writing } from "./tables.ts";
@@ -60,6 +61,7 @@ export const migrations: readonly Migration[] = [
     step: async (tx) => void (await tx.schema.dropIndex("entries_by_kind").ifExists().execute()),
   },
   { name: "members-and-devices", step: membersAndDevices },
+  { name: "files-of-entries", step: filesOfEntries },
 ];
 
 /**

@@ -54,11 +54,11 @@ export async function makeNights(tx: Writing, { whole, tableEnd }: Engine): Prom
     .addColumn("stood_at", "text", (column) => column.notNull())
     .addColumn("position", whole, (column) => column.notNull())
     .execute();
-  await table("chunks")
+  await table("night_chunks")
     .addColumn("night", "text", (column) => column.notNull())
     .addColumn("number", "integer", (column) => column.notNull())
     .addColumn("text", "text", (column) => column.notNull())
-    .addPrimaryKeyConstraint("chunks_once", ["night", "number"])
+    .addPrimaryKeyConstraint("night_chunks_once", ["night", "number"])
     .execute();
   await table("forecasts")
     .addColumn("root", "text", (column) => column.notNull())
@@ -73,7 +73,7 @@ export async function makeNights(tx: Writing, { whole, tableEnd }: Engine): Prom
 
 /** Drops all of it: after an erasure nothing may hold what was erased. The next night makes it anew. */
 export async function dropNights(tx: Writing): Promise<void> {
-  for (const table of ["nights", "chunks", "forecasts"] as const) await tx.deleteFrom(table).execute();
+  for (const table of ["nights", "night_chunks", "forecasts"] as const) await tx.deleteFrom(table).execute();
 }
 
 export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database" | "read"> & Transacting): Nights {
@@ -92,33 +92,33 @@ export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database
           .executeTakeFirst();
         if (Number(isNew.numInsertedOrUpdatedRows ?? 0) > 0) {
           await tx.deleteFrom("nights").where("night", "<", night).execute();
-          await tx.deleteFrom("chunks").where("night", "<", night).execute();
+          await tx.deleteFrom("night_chunks").where("night", "<", night).execute();
           const wanted = new Set(colonies.map(({ root, colony }) => `${root} ${colony}`));
           const kept = await tx.selectFrom("forecasts").select(["root", "colony"]).execute();
           for (const { root, colony } of kept.filter((each) => !wanted.has(`${each.root} ${each.colony}`)))
             await tx.deleteFrom("forecasts").where("root", "=", root).where("colony", "=", colony).execute();
           for (const { number, text } of chunks)
-            await tx.insertInto("chunks").values({ night, number, text }).execute();
+            await tx.insertInto("night_chunks").values({ night, number, text }).execute();
         }
-        const left = tx.selectFrom("chunks").select("number").where("night", "=", night).orderBy("number");
+        const left = tx.selectFrom("night_chunks").select("number").where("night", "=", night).orderBy("number");
         const own = await tx.selectFrom("nights").selectAll().where("night", "=", night).executeTakeFirstOrThrow();
         return { ...standingOf(own), left: (await left.execute()).map(({ number }) => number) };
       }),
     chunk: (night, number) =>
       read(async () => {
         const row = await database
-          .selectFrom("chunks")
-          .innerJoin("nights", "nights.night", "chunks.night")
-          .select(["nights.night", "nights.stood_at", "nights.position", "chunks.text"])
-          .where("chunks.night", "=", night)
-          .where("chunks.number", "=", number)
+          .selectFrom("night_chunks")
+          .innerJoin("nights", "nights.night", "night_chunks.night")
+          .select(["nights.night", "nights.stood_at", "nights.position", "night_chunks.text"])
+          .where("night_chunks.night", "=", night)
+          .where("night_chunks.number", "=", number)
           .executeTakeFirst();
         return row === undefined ? null : { ...standingOf(row), text: row.text };
       }),
     done: (night, number, found) =>
       inTransaction(async (tx) => {
         const own = await tx.selectFrom("nights").selectAll().where("night", "=", night).executeTakeFirst();
-        const chunk = tx.deleteFrom("chunks").where("night", "=", night).where("number", "=", number);
+        const chunk = tx.deleteFrom("night_chunks").where("night", "=", night).where("number", "=", number);
         const gone = await chunk.executeTakeFirst();
         if (own === undefined || Number(gone.numDeletedRows) === 0) return;
         for (const { root, colony, text } of found) {

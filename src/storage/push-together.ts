@@ -11,7 +11,8 @@ import type { Writing } from "./tables.ts";
 /** What one caller pushes. */
 export interface Push {
   readonly given: readonly Entry[];
-  readonly acceptsWithheld: boolean;
+  /** Entries of a backup: in the order they were once taken in, some without the body that an erasure took. */
+  readonly isRestored: boolean;
 }
 
 interface Waiting {
@@ -74,8 +75,9 @@ export async function takeInTogether(
     tx,
     pushes.flatMap(({ given }) => given),
   );
-  const verdicts = pushes.map(({ given, acceptsWithheld }) => {
-    const verdict = judge(given, held, { programme, acceptsWithheld, digest: nativeDigest });
+  const verdicts = pushes.map(({ given, isRestored }) => {
+    const rule = { programme, acceptsWithheld: isRestored, keepsOrder: isRestored, digest: nativeDigest };
+    const verdict = judge(given, held, rule);
     hold(held, verdict);
     return verdict;
   });

@@ -35,7 +35,10 @@ export async function restoreThrough(
 }
 
 const notEmpty = problem("store-not-empty", "blocked", "programme");
-const tables = ["entries", "heads", "erased", "quarantine", "states"] as const;
+const tables = [
+  ...(["entries", "heads", "erased", "quarantine", "states", "attached", "files", "chunks"] as const),
+  ...(["members", "devices", "passkeys", "scopes", "parents"] as const),
+];
 
 async function settle(programme: string, { aside, final }: Places): Promise<Result<null>> {
   const [{ place, close: closeAside }, keeping] = [aside(), final()];
@@ -73,4 +76,15 @@ const columnsOf = {
   erased: ["id", "root"],
   quarantine: ["hash", "entry"],
   states: ["root", "fold_version", "position", "part"],
+  attached: ["entry", "root", "sha256", "bytes", "media_type", "arrived"],
+  files: ["sha256", "bytes", "held", "is_whole"],
+  chunks: ["sha256", "start", "data"],
+  members: [
+    ...(["id", "name", "sign_in", "role", "password", "places", "failures", "failed_at"] as const),
+    ...(["admitted_at", "ended_at"] as const),
+  ],
+  devices: ["device", "member", "name", "registered_at", "lost_at"],
+  passkeys: ["id", "member", "public_key", "counter", "transports", "name", "made_at", "used_at"],
+  scopes: ["member", "root", "since"],
+  parents: ["root", "parent"],
 } as const;

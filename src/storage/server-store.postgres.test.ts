@@ -2,6 +2,7 @@ import pg from "pg";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, everyKind } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
@@ -30,7 +31,7 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
     return storeIn(ofMembers.keepingOf("main"), "main");
   });
 
-  serviceStoreContract("PostgreSQL", async () => {
+  const newPlace = async () => {
     const programme = "main";
     const own = await newDatabase();
     const pools = [postgresDatabase(own), postgresDatabase(own)];
@@ -43,9 +44,13 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
         if (!pool) throw new Error("two pools, as of two processes");
         return storeIn(pool.keepingOf(programme), programme);
       },
-      ask: (statement) => ask(`${own}?options=-csearch_path%3D${schemaOf(programme)}`, statement),
+      ask: (statement: string) => ask(`${own}?options=-csearch_path%3D${schemaOf(programme)}`, statement),
     };
-  });
+  };
+
+  serviceStoreContract("PostgreSQL", newPlace);
+
+  filesContract("PostgreSQL", newPlace);
 
   it("[SG50] waits for the disk before it acknowledges, though the server's default is not to", async () => {
     const own = await newDatabase();

@@ -6,6 +6,7 @@ import { sql } from "kysely";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, callDrafts } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
@@ -25,11 +26,11 @@ storageContract("SQLite", (programme) => openServerStore({ file: newFile(), prog
 
 membersContract("SQLite", () => openServerStore({ file: newFile(), programme: "main" }));
 
-serviceStoreContract("SQLite", async () => {
+const newPlace = async () => {
   const file = newFile();
   return {
     open: () => openServerStore({ file, programme: "main" }),
-    async ask(statement) {
+    async ask(statement: string) {
       const raw = new SQLite(file);
       const asked = raw.prepare(statement);
       const rows = asked.reader ? asked.all() : [asked.run()].slice(1);
@@ -37,7 +38,11 @@ serviceStoreContract("SQLite", async () => {
       return rows as Record<string, unknown>[];
     },
   };
-});
+};
+
+serviceStoreContract("SQLite", newPlace);
+
+filesContract("SQLite", newPlace);
 
 describe("the service's store in a SQLite file", () => {
   it("[SG50] writes ahead and waits for the disk", async () => {

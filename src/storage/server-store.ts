@@ -1,9 +1,12 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
 import type { Entry, Hash, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
+import { type Accounts, accountsOf, putAccounts } from "./accounts.ts";
 import { byDevice } from "./admission.ts";
 import { checkStore, type StoreReport } from "./check.ts";
 import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pageSize } from "./contract.ts";
+import { fileShelf } from "./file-shelf.ts";
+import type { FileShelf } from "./files-contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { deskOf } from "./member-desk.ts";
 import { erasureOf } from "./member-erasure.ts";
@@ -25,6 +28,8 @@ export interface ServerStore extends JournalStore {
   readonly nights: Nights;
   /** Who may come in, and what each is given. */
   readonly members: MemberBook;
+  /** Photos and voice notes that entries name. */
+  readonly files: FileShelf;
   /**
    * Removes the demonstration with all that it was kept in. The store is closed and of no more use.
    * Refused for any other programme: records are never removed this way.
@@ -35,6 +40,10 @@ export interface ServerStore extends JournalStore {
    * come. What is erased for good must be named in the end, see `check`.
    */
   pushRestored(entries: readonly Entry[]): Promise<PushReply>;
+  /** Who may come in, as a backup carries it, and the position up to which the journal had come then. */
+  accounts(): Promise<{ readonly accounts: Accounts; readonly position: number }>;
+  /** Puts the accounts of a backup into a store that is being restored. */
+  restoreAccounts(accounts: Accounts): Promise<void>;
   /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
   fingerprint(upTo: number): Promise<Hash>;
   /** Reads everything that is kept and says whether it is what was written; heads noted elsewhere may be given. */
@@ -120,8 +129,9 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
       ...erasureOf(desk, afterErasure),
       ...notesOf(desk),
     },
-    push: (given) => take({ given, acceptsWithheld: false }),
-    pushRestored: (given) => take({ given, acceptsWithheld: true }),
+    files: fileShelf({ database, engine, programme }, onTables),
+    push: (given) => take({ given, isRestored: false }),
+    pushRestored: (given) => take({ given, isRestored: true }),
     pull: (cursor, limit = pageSize) =>
       onTables(async () => {
         const rows = await entries()
@@ -142,6 +152,8 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
         const rows = await database.selectFrom("quarantine").select("entry").execute();
         return rows.map((row) => wordsOf<Entry>(row.entry));
       }),
+    accounts: () => onTables(() => database.transaction().setIsolationLevel("repeatable read").execute(accountsOf)),
+    restoreAccounts: (accounts) => onTables(() => database.transaction().execute((tx) => putAccounts(tx, accounts))),
     fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
     check: (noted = []) => onTables(() => checkStore(keeping, noted)),
     async removeDemonstration() {

@@ -10,6 +10,7 @@ import {
   type Verdict,
   withoutErasedBody,
 } from "./admission.ts";
+import { forgetName, keepNames } from "./file-names.ts";
 import { dropNights } from "./nights.ts";
 import { keepStates } from "./projection.ts";
 import { keepScopes } from "./scopes.ts";
@@ -90,6 +91,10 @@ export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promi
       .execute();
   }
   await settleQuarantine(tx, verdict);
+  await keepNames(
+    tx,
+    verdict.admitted.map(({ entry }) => entry),
+  );
   await erase(tx, verdict.erased);
   const { programme } = await tx.selectFrom("counters").select("programme").executeTakeFirstOrThrow();
   await keepScopes(tx, { programme, from, entries: verdict.admitted.map(({ entry }) => entry) });
@@ -118,6 +123,7 @@ async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise
       .where("root", "=", root)
       .where("kind", "!=", "content-erased")
       .execute();
+    await forgetName(tx, id, root);
   }
   if (erased.size === 0) return;
   await dropNights(tx);

@@ -80,12 +80,17 @@ export interface Tables {
   };
   /** A question put to a passkey, to be answered once. */
   challenges: { hash: string; purpose: string; member: string | null; ends_at: string };
+  /** Which entry names which file; 1: it has come. Gone with the body of the entry. */
+  attached: { entry: EntryId; root: string; sha256: Hash; bytes: number; media_type: string; arrived: number };
+  /** How much of a file is here; 1: all of it, and it has its hash. */
+  files: { sha256: Hash; bytes: number; held: number; is_whole: number };
+  chunks: { sha256: Hash; start: number; data: Uint8Array };
   /** A projection: the kept state of a root, which fold made it, and up to which position. Can be dropped at any time. */
   states: { root: string; fold_version: number; position: number; part: string };
   /** Nights that were planned: at which instant, from the records up to which position. Derived, as the next two. */
   nights: { night: string; stood_at: string; position: number };
   /** What is still to be reckoned of a night. */
-  chunks: { night: string; number: number; text: string };
+  night_chunks: { night: string; number: number; text: string };
   /** The newest forecast of each colony of a case, and the night it is of. */
   forecasts: { root: string; colony: string; night: string; stood_at: string; position: number; text: string };
 }

@@ -325,7 +325,7 @@ describe("a table of an apiary on record", () => {
     expect(freshDrafts(after, made).fresh).toEqual([]);
   });
 
-  it("[TR39] gives results to the case on record that was chosen, opens none, and takes no colony of another case", () => {
+  it("[TR41] gives results to the case on record that was chosen, opens none, and takes no colony of another case", () => {
     const place = { code: "OH", name: "Orsa Hollow", place: "x", onRecord: "ap-1", colonies: { A: "co-1", B: "co-2" } };
     const to = (colonies: readonly string[]): Mapping => ({
       ...mapping,
@@ -343,7 +343,7 @@ describe("a table of an apiary on record", () => {
     expect(told(problems(rows, to(["co-1"])))).toEqual([["colony-not-of-case", 3, "colony"]]);
   });
 
-  it("[TR38] a column that is half of a count is told at its head, and no row is read as a whole count", () => {
+  it("[TR40] a column that is half of a count is told at its head, and no row is read as a whole count", () => {
     const alone: Mapping = {
       ...mapping,
       results: mapping.results.map(({ examined: _, ...rest }) => rest),

@@ -2,6 +2,7 @@
 
 export * from "./agree.ts";
 export { looksLikeFormula } from "./cells.ts";
+export * from "./copy-file.ts";
 export * from "./csv.ts";
 export * from "./data-package.ts";
 export * from "./dry-run.ts";

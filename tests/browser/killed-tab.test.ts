@@ -95,3 +95,79 @@ it("[SG111] holds every finding that was shown as written, and the chain is whol
     silent: 0,
   });
 });
+
+/** A picture that no other is like: grains of a colour, in places by a seed. */
+async function anotherPicture(page: Page, seed: number): Promise<Buffer> {
+  const drawn = await page.evaluate((from) => {
+    const canvas = document.createElement("canvas");
+    [canvas.width, canvas.height] = [1200, 900];
+    const pen = canvas.getContext("2d");
+    if (!pen) throw new Error("no pen");
+    let state = from;
+    const next = (most: number) => {
+      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+      return state % most;
+    };
+    for (let grain = 0; grain < 4000; grain += 1) {
+      pen.fillStyle = `rgb(${next(256)} ${next(256)} ${next(256)})`;
+      pen.fillRect(next(1200), next(900), 20, 12);
+    }
+    return canvas.toDataURL("image/jpeg", 0.9);
+  }, seed);
+  return Buffer.from(drawn.split(",")[1] ?? "", "base64");
+}
+
+it("[SG126] holds every photo that was shown as kept, and no entry without its photo", async () => {
+  const below = seeded(126);
+  const rounds = tries(1, 20);
+  let [shown, under] = [0, 0];
+  for (const _ of rounds) {
+    const site = await serveBuiltPage();
+    const folder = mkdtempSync(path.join(tmpdir(), "skepsis-tab-"));
+    const first = await browserOver(folder);
+    // Nothing is sent: what is there afterwards was on this device.
+    await first.page.route("**/api/**", (route) => route.abort());
+    await openCase(first.page, site, 1);
+    await answerFlags(first.page);
+    const address = first.page.url();
+    const add = async () => {
+      const buffer = await anotherPicture(first.page, below(2 ** 24));
+      await first.page
+        .getByLabel("Add a photo: whole apiary")
+        .setInputFiles({ name: "p.jpg", mimeType: "image/jpeg", buffer });
+    };
+    const kept = 1 + below(3);
+    const cards = first.page.locator(".file-card");
+    for (let photos = 1; photos <= kept; photos += 1) {
+      await add();
+      await expect.poll(() => cards.count()).toBe(photos);
+    }
+    const adding = add().catch(() => {}); // one more is on its way: it may be there, whole, or not
+    await new Promise((resolve) => setTimeout(resolve, below(80)));
+    await first.kill();
+    await adding;
+    shown += kept;
+
+    const again = await browserOver(folder);
+    await again.page.goto(address);
+    await again.page.getByRole("grid").waitFor();
+    await again.page.locator(".file-card").first().waitFor();
+    const there = await again.page.locator(".file-card").count();
+    expect([kept, kept + 1]).toContain(there);
+    under += there - kept;
+    await expect.poll(() => again.page.locator(".file-card .thumb-press").count()).toBe(there);
+    await expect
+      .poll(async () => (await (await site.programmes.open("main")).check()).files, { timeout: 30_000 })
+      .toEqual({ whole: there, waiting: [], erased: 0 });
+    await again.kill();
+    await site.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+  tell({
+    fault: "kill −9 of the browser that keeps a photo",
+    tried: rounds.count(),
+    against: `${shown} photos shown as kept, ${under} more came through`,
+    lost: 0,
+    silent: 0,
+  });
+});

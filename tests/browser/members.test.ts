@@ -1,8 +1,13 @@
 /** Members in a real browser: invited, signed in, a phone reported lost; each sees what is his or hers. */
+import { readFileSync } from "node:fs";
+import { unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { decodeJournal } from "../../src/journal/index.ts";
+import { readSavedCopy } from "../../src/transfer/index.ts";
 import { hashed } from "../../src/views/service/passwords.ts";
-import { tellSigns } from "./acts.ts";
+import { photo } from "../journals/file-story.ts";
+import { answerFlags, openCase, tellSigns } from "./acts.ts";
 import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
 
 let browser: Browser;
@@ -84,12 +89,91 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   expect(kept.filter((name) => name?.startsWith("skepsis-main "))).toEqual([]);
 
   await office.goto(`${site.address}/members`);
-  await office.getByRole("button", { name: "Sign out" }).click();
+  await office.getByRole("button", { name: "Sign out", exact: true }).click();
+  await office.getByText("Shall the records of this device stay?").waitFor();
+  expect(await troubles(office)).toEqual([]);
+  await office.getByRole("button", { name: "Sign out, let them stay" }).click();
   await office.goto(`${site.address}/cases`);
   await office.getByText("You are not signed in").waitFor();
   expect(await office.locator(".cases-table tbody tr").count()).toBe(0);
   expect(complaints.filter((line) => !/40[139]/.test(line))).toEqual([]);
   await Promise.all([desk.close(), pocket.close()]);
+});
+
+it("[AC37] on signing out records go only when all was sent, and the session ends only with the service", async () => {
+  const desk = await freshDevice(browser, "desk");
+  const page = await desk.newPage();
+  const signIn = async () => {
+    await page.goto(`${site.address}/sign-in`);
+    await page.getByLabel("Name", { exact: true }).fill("Rowan Vale");
+    await page.getByLabel("Password").fill("quiet copper lantern");
+    await page.getByRole("button", { name: "Sign in", exact: true }).click();
+    await page.getByText("You are Rowan Vale").waitFor();
+  };
+  const kept = async () =>
+    page.evaluate(async () => (await indexedDB.databases()).flatMap(({ name }) => (name?.includes(" ") ? [name] : [])));
+  const go = page.getByRole("button", { name: "Sign out, remove them from this device" });
+  await signIn();
+  await openCase(page, site);
+  const address = page.url();
+  await answerFlags(page);
+  const files = (url: URL) => url.pathname.includes("/files/");
+  await page.route(files, (route) => route.abort());
+  const picture = Buffer.from(photo);
+  await page
+    .getByLabel("Add a photo: whole apiary")
+    .setInputFiles({ name: "p.jpg", mimeType: "image/jpeg", buffer: picture });
+  await page.getByText("The photo is kept on this device.").waitFor();
+  await page.locator(".kept-line").getByText("1 file not yet sent").waitFor({ timeout: 20_000 });
+
+  await page.goto(`${site.address}/members`);
+  await page.getByRole("button", { name: "Sign out", exact: true }).click();
+  const told = page.locator(".sign-out");
+  await told.getByText("1 photo or voice note has not been sent and would be lost").waitFor();
+  expect(await go.count()).toBe(0);
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    told.getByRole("button", { name: /^Save a copy/ }).click(),
+  ]);
+  const copy = readSavedCopy(new Uint8Array(readFileSync(await download.path())));
+  expect([copy?.files.length, decodeJournal(copy?.journal ?? "").ok]).toEqual([1, true]);
+  expect(await troubles(page)).toEqual([]);
+
+  await page.route("**/api/session", (route) => route.abort());
+  await page.getByRole("button", { name: "Sign out, let them stay" }).click();
+  await told.getByText("so you stay signed in").waitFor();
+  expect(await kept()).toHaveLength(1);
+  await page.unroute("**/api/session");
+
+  await page.unroute(files);
+  await page.getByRole("button", { name: "Not now" }).click();
+  const sent = async () => {
+    await page.getByRole("button", { name: "Sign out", exact: true }).click();
+    await page.getByRole("button", { name: "Not now" }).waitFor();
+    const isSent = (await go.count()) > 0;
+    if (!isSent) await page.getByRole("button", { name: "Not now" }).click();
+    return isSent;
+  };
+  await page.evaluate(() => window.dispatchEvent(new Event("online"))); // a hint to try now
+  await expect.poll(sent, { timeout: 30_000 }).toBe(true);
+  await go.click();
+  await page.getByRole("button", { name: "Sign in", exact: true }).waitFor();
+  expect(await kept()).toEqual([]);
+  expect(
+    await page.evaluate(() => [localStorage.getItem("skepsis.member"), localStorage.getItem("skepsis.kept main")]),
+  ).toEqual([null, null]);
+  const report = (await (await site.programmes.open("main")).check()).files;
+  expect(report).toMatchObject({ whole: 1, waiting: [] });
+
+  await signIn();
+  const data = page.getByRole("region", { name: "Your data" }).getByRole("button", { name: "Save my data" });
+  const [given] = await Promise.all([page.waitForEvent("download"), data.click()]);
+  const inside = unzipSync(new Uint8Array(readFileSync(await given.path())));
+  expect(Object.keys(inside)).toEqual(["data.json", `files/${copy?.files[0]?.sha256}`]);
+  await page.goto(address);
+  await page.getByRole("button", { name: /^Not on this device/ }).waitFor();
+  expect(await page.getByText("The browser has cleared the records").count()).toBe(0);
+  await desk.close();
 });
 
 it("[AC35] a passkey is made with the password, signs in alone, and works no more when it was taken away", async () => {
@@ -119,7 +203,9 @@ it("[AC35] a passkey is made with the password, signs in alone, and works no mor
   await make.getByRole("button", { name: "Take away: This device" }).waitFor();
   expect(await troubles(page)).toEqual([]);
   const again = async () => {
-    await page.getByRole("button", { name: "Sign out" }).click();
+    await page.getByRole("button", { name: "Sign out", exact: true }).click();
+    await page.getByRole("button", { name: "Sign out, let them stay" }).click();
+    await page.getByRole("button", { name: "Sign in with a passkey" }).waitFor();
     await page.goto(`${address}/sign-in`);
     await page.getByRole("button", { name: "Sign in with a passkey" }).click();
   };

@@ -4,13 +4,15 @@ import path from "node:path";
 import { type Kysely, sql } from "kysely";
 import { describe, expect, it } from "vitest";
 import { fold } from "../../src/casebook/index.ts";
-import { headsOf } from "../../src/journal/index.ts";
+import { headerHash, headsOf } from "../../src/journal/index.ts";
 import type { Keeping } from "../../src/storage/keeping.ts";
 import { type Migration, migrate, migrations } from "../../src/storage/migrations.ts";
 import { storeIn } from "../../src/storage/server-store.ts";
 import { bee, everyKind } from "../journals/every-kind.ts";
+import { attachedDraft, photo } from "../journals/file-story.ts";
 import { fork } from "../journals/fork.ts";
 import { writer } from "../journals/writer.ts";
+import { sendFile } from "./files-contract.ts";
 
 /** A new, empty place. */
 export interface BarePlace {
@@ -26,8 +28,8 @@ const folder = path.join(import.meta.dirname, "..", "golden", "store");
 
 /** The kept stores of an engine, oldest shape first. PostgreSQL came with the second shape. */
 export const shapes: Readonly<Record<"sqlite" | "postgres", readonly string[]>> = {
-  sqlite: ["sqlite-shape-1.sql", "sqlite-shape-2.sql", "sqlite-shape-3.sql"],
-  postgres: ["postgres-shape-2.sql", "postgres-shape-3.sql"],
+  sqlite: ["sqlite-shape-1.sql", "sqlite-shape-2.sql", "sqlite-shape-3.sql", "sqlite-shape-4.sql"],
+  postgres: ["postgres-shape-2.sql", "postgres-shape-3.sql", "postgres-shape-4.sql"],
 };
 
 const sqlOf = (file: string): string => readFileSync(path.join(folder, file), "utf8");
@@ -72,6 +74,25 @@ export function migrationContract(name: "SQLite" | "PostgreSQL", make: () => Pro
         await fresh.close();
       });
     }
+
+    withPlace("[SG45] a file whose entry an older version kept without reading it is taken in", async (place) => {
+      await place.run(sqlOf(`${engine}-shape-3.sql`));
+      const [entry] = writer({ device: "phone-8" }).write(attachedDraft(photo, "image/jpeg"));
+      if (!entry) throw new Error("no entry");
+      const { id, device, kind } = entry.header;
+      const [hash, text] = [headerHash(entry.header), (value: unknown) => JSON.stringify(value).replaceAll("'", "''")];
+      const schema = engine === "postgres" ? "skepsis_main." : "";
+      await place.run(
+        `insert into ${schema}entries values (41, '${id}', '${device}', 1, 'case-1', '${kind}', '${hash}', '${text(entry.header)}', '${text(entry.body)}');
+        insert into ${schema}heads values ('${device}', 1, '${hash}');
+        update ${schema}counters set position = 41;`,
+      );
+      const store = await storeIn(place.keeping(), "main");
+      expect((await store.check()).files).toEqual({ whole: 0, waiting: [{ device, files: 1 }], erased: 0 });
+      await sendFile(store, photo);
+      expect(await store.check()).toMatchObject({ damage: [], files: { whole: 1, waiting: [] } });
+      await store.close();
+    });
 
     it("[SG45] a store is kept of every shape, the newest too", () => {
       const kept = readdirSync(folder).filter((file) => file.startsWith(engine));

@@ -17,13 +17,16 @@ export interface ServiceProcess {
   readonly stop: () => Promise<void>;
 }
 
-/** Starts a service on this database, at a free port; it is ready when this resolves. */
-export async function startService(database: string): Promise<ServiceProcess> {
+/** Starts a service on this database, or in this folder, at a free port; it is ready when this resolves. */
+export async function startService(
+  database: string,
+  folder = mkdtempSync(path.join(tmpdir(), "skepsis-unused-")),
+): Promise<ServiceProcess> {
   const env = {
     ...process.env,
     SKEPSIS_PORT: "0",
     SKEPSIS_HOST: "127.0.0.1",
-    SKEPSIS_DATA: mkdtempSync(path.join(tmpdir(), "skepsis-unused-")),
+    SKEPSIS_DATA: folder,
     SKEPSIS_DATABASE: database,
   };
   const child = spawn(process.execPath, ["src/views/cli/skepsis.ts", "serve"], {

@@ -1,5 +1,6 @@
 /** Bodies of the entries about a case (root: case), in the order of its six questions. */
 import * as z from "zod";
+import { largestFile, mediaTypes } from "../attached-file.ts";
 import { bodyOfBees, count, day, findingState, id, longText, preservative, share, text } from "./parts.ts";
 
 /** A worried call becomes a case. `about`: [case, apiary]. */
@@ -188,3 +189,20 @@ export const caseClosed = z.strictObject({
 
 /** Whom the case waits on, and until when. `about`: [case]. One slot. */
 export const caseHandedOn = z.strictObject({ waitsOn: text, due: day, note: longText.optional() });
+
+/**
+ * A photo or a voice note of what was seen. The file is kept beside the journal, under its SHA-256. `about`:
+ * [case, colony?]. Two files are two files, not a conflict.
+ */
+export const fileAttached = z.strictObject({
+  sha256: z.string().regex(/^[0-9a-f]{64}$/, { message: "64 lower-case hex digits" }),
+  mediaType: z.enum(mediaTypes),
+  bytes: z.number().int().min(1).max(largestFile),
+  /** Null: of the whole apiary. */
+  colony: id.nullable(),
+  finding: id.optional(),
+  caption: text.optional(),
+  takenOn: day,
+  /** How long a voice note is. */
+  seconds: z.number().min(0).max(3600).optional(),
+});

@@ -40,6 +40,7 @@ export const kinds = {
   "decision-recorded": kind("case", 1, kase.decisionRecorded),
   "outcome-recorded": kind("case", 1, kase.outcomeRecorded, ["colony"]),
   "case-closed": kind("case", 1, kase.caseClosed),
+  "file-attached": kind("case", 1, kase.fileAttached),
   "specimen-labelled": kind("specimen", 1, specimen.specimenLabelled, ["case", "colony"]),
   "specimen-received": kind("specimen", 1, specimen.specimenReceived),
   "reading-started": kind("specimen", 1, specimen.readingStarted, ["reading"]),

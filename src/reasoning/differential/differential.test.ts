@@ -276,7 +276,7 @@ describe("from print and practice", () => {
     expect(heap.verdict.condition).not.toBe("acute_poisoning");
   });
 
-  it("[DX38] queen trouble stands below its share of winter losses in print", () => {
+  it("[DX48] queen trouble stands below its share of winter losses in print", () => {
     // Print counts a living colony whose queen cannot be replaced as lost: 24 to 29 of 100 losses (brodschneider-2018, gray-2019, gray-2020).
     const share = (state: "alive" | "dead") =>
       answer({ season: "winter", findings: {}, colony: { state } }).groups.find(({ id }) => id === "queen_trouble")

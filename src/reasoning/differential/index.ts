@@ -17,7 +17,7 @@ export {
   noisyOr,
   quickscore,
 } from "./noisy-or.ts";
-export { isPossible, needsLiveBees } from "./possible-looks.ts";
+export { isPossible } from "./possible-looks.ts";
 export { quantiles } from "./quantiles.ts";
 export { type RankingScores, rankingScores } from "./ranking-scores.ts";
 export { readInput as readCase } from "./read-input.ts";

@@ -1,37 +1,8 @@
 /** What cannot be seen or made on a colony as it is, and findings that cannot be true of one look. */
-import { type FindingId, findings, isFindingId, type TestId } from "../../knowledge/index.ts";
+import { type FindingId, findings, isFindingId, needsLiveBees, type TestId } from "../../knowledge/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { ReadCase } from "./input.ts";
 import type { Setting } from "./network-for.ts";
-
-/** Looks and tests that only live bees allow, by their definitions. */
-export const needsLiveBees: readonly (FindingId | TestId)[] = [
-  "crawlers",
-  "revive_on_warming",
-  "k_wing",
-  "worn_wings",
-  "trembling",
-  "spinning_uncoordinated",
-  "hairless_black",
-  "bloated_abdomen",
-  "guards_reject_bees",
-  "night_flight",
-  "hover_facing_hive",
-  "low_forager_traffic",
-  "roar_agitated",
-  "calm_polished_cells",
-  "hornets_hawking",
-  "mostly_young_bees",
-  "fast_small_mites",
-  "queen_not_found_no_eggs",
-  "normal_eggs_and_queen",
-  "test-frame",
-  "bump-test",
-  "sugar-roll",
-  "co2-roll",
-  "sticky-board",
-  "live-dead-stain",
-];
 
 /**
  * Looks and tests that take brood: without any there is nothing to look at, and an absent sign would tell nothing. What

@@ -23,9 +23,12 @@ export const backupCommand: Command = {
     handHelp(
       "backup: write everything on record into one archive, and check it.",
       flags,
-      "The service may run meanwhile: the archive holds what was there when it began. It is read back and\n" +
-        "checked, chain by chain, before it gets its name; a backup that is cut off leaves no file of that\n" +
-        "name. Keep it on another machine, and try skepsis restore there now and then.\n",
+      "Members, passkeys, devices, grants, photos and voice notes are in it. Sessions and invitations are\n" +
+        "not, so that what was ended does not come back with an old archive. It holds the hashes of\n" +
+        "passwords: keep it where only you can read it, on another machine, and try skepsis restore there\n" +
+        "now and then. The service may run meanwhile: the archive holds what was there when it began. It is\n" +
+        "read back and checked, chain by chain, before it gets its name; a backup that is cut off leaves no\n" +
+        "file of that name.\n",
     ),
   run,
 };
@@ -43,13 +46,21 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const made = await backUp(programme, io, { file, created });
   if (!made.ok) return reportUnfit(made.problems, "backup", given.json, io);
   const { entries, apart } = made.value;
+  const beside = besideEntries(made.value);
   io.out(
     given.json
       ? `${JSON.stringify({ output: file, ...made.value })}\n`
-      : `${entries} entries${apart > 0 ? `, ${apart} kept apart` : ""} written to ${file}, read back and whole.\n`,
+      : `${entries} entries${apart > 0 ? `, ${apart} kept apart` : ""}${beside === "" ? "" : `, ${beside}`} written to ${file}, read back and whole.\n`,
   );
   return 0;
 }
+
+const counted = (count: number, one: string): readonly string[] =>
+  count === 0 ? [] : [`${count} ${count === 1 ? one : `${one}s`}`];
+
+/** What a backup carries beside entries, in words; empty when nothing. */
+export const besideEntries = ({ accounts, files }: BackupManifest): string =>
+  [...counted(accounts?.members ?? 0, "member"), ...counted(files?.length ?? 0, "file")].join(" and ");
 
 /** The file itself, or one in the folder that is named by programme and instant. */
 export function fileFor(output: string, programme: string, created: string): string {

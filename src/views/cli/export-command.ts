@@ -2,7 +2,16 @@
 import { writeFile } from "node:fs/promises";
 import { encodeJournal } from "../../journal/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
-import { dataPackage, type ExportTable, tidyTables, toCsv, toJson, zipped } from "../../transfer/index.ts";
+import {
+  dataPackage,
+  type ExportTable,
+  filesNamedBy,
+  savedCopy,
+  tidyTables,
+  toCsv,
+  toJson,
+  zipped,
+} from "../../transfer/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -12,18 +21,18 @@ import { project } from "./project.ts";
 import { withRecords } from "./records.ts";
 import { spreadsheetOf } from "./spreadsheet.ts";
 
-const formats = ["journal", "csv", "json", "package", "xlsx"] as const;
+const formats = ["journal", "copy", "csv", "json", "package", "xlsx"] as const;
 
 const flags = [
   valueFlag(
     "format",
-    "journal: every entry word for word, JSON Lines. csv: one tidy table. json: all tidy tables. package: all as a data package with its dictionary, zipped. xlsx: all as sheets of a spreadsheet.",
+    "journal: every entry word for word, JSON Lines. copy: the journal with the photos and voice notes that it names, zipped, as the page opens it under Records. csv: one tidy table. json: all tidy tables. package: all as a data package with its dictionary, zipped. xlsx: all as sheets of a spreadsheet.",
     { type: "string", enum: formats, default: "journal" },
   ),
   valueFlag("table", "The table that csv writes.", { type: "string", enum: tidyTables.map(({ name }) => name) }),
   valueFlag(
     "output",
-    "File to write; it must not be there yet. Left out: standard output. Needed for package and xlsx.",
+    "File to write; it must not be there yet. Left out: standard output. Needed for copy, package and xlsx.",
   ),
   programmeFlag,
 ];
@@ -39,7 +48,8 @@ export const exportCommand: Command = {
       flags,
       "The first line of a journal tells how many entries follow, then one entry a line. Tables hold no\n" +
         "exact places, and no cell a spreadsheet would run. With --json the text goes to --output, which is\n" +
-        "then needed, and standard output tells what was written.\n",
+        "then needed, and standard output tells what was written. The photos of a copy hold no tags of\n" +
+        "place, but they may show where they were taken, and voice notes may name people.\n",
     ),
   run,
 };
@@ -89,7 +99,7 @@ interface Written {
   readonly count: Readonly<Record<string, number>>;
 }
 
-const isBinary = (given: Given): boolean => ["package", "xlsx"].includes(wordsOf(given, "format") ?? "");
+const isBinary = (given: Given): boolean => ["copy", "package", "xlsx"].includes(wordsOf(given, "format") ?? "");
 
 /** What turns a store into a file, or what is wrong with the flags. */
 function writerOf(given: Given, io: Io): ((store: ServerStore) => Promise<Written>) | Problem {
@@ -99,6 +109,17 @@ function writerOf(given: Given, io: Io): ((store: ServerStore) => Promise<Writte
       return async (store) => {
         const entries = await store.all();
         return { content: encodeJournal(entries), count: { entries: entries.length } };
+      };
+    case "copy":
+      return async (store) => {
+        const entries = await store.all();
+        const files = [];
+        for (const sha256 of filesNamedBy(entries)) {
+          const file = await store.files.read(sha256);
+          if (file) files.push({ sha256, bytes: new Uint8Array(file.bytes) });
+        }
+        const content = savedCopy(encodeJournal(entries), files);
+        return { content, count: { entries: entries.length, files: files.length } };
       };
     case "json":
       return async (store) => {

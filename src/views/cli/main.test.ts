@@ -5,9 +5,11 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import SQLite from "better-sqlite3";
 import { expect, it } from "vitest";
+import { fileStory, photo, sha256Of } from "../../../tests/journals/file-story.ts";
 import { type Entry, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
 import { verbs } from "../../reasoning/index.ts";
 import { openServerStore } from "../../storage/server.ts";
+import { readSavedCopy } from "../../transfer/index.ts";
 import { commands } from "./main.ts";
 import { said } from "./test-io.ts";
 
@@ -119,6 +121,24 @@ function threeColonies(): readonly Entry[] {
     drafts.map((_, index) => ({ id: newEntryId(index, bytes(index)), salt: newSalt(bytes(index)) })),
   );
 }
+
+it("[SG124] verify says which files are here and which device has not sent its own; a copy carries those that are", async () => {
+  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));
+  const env = { SKEPSIS_DATA: folder };
+  const store = await openServerStore({ file: path.join(folder, "main.sqlite"), programme: "main" });
+  await store.push(fileStory());
+  await store.files.take({ sha256: sha256Of(photo), of: photo.length, from: 0, bytes: photo });
+  const checked = await said(["verify"], { env });
+  expect(checked.status).toBe(0);
+  expect(checked.out).toContain("1 file that entries name, here and unchanged.");
+  expect(checked.out).toContain("2 files not uploaded yet from device phone-1.");
+  const exported = await said(["export", "--format", "copy", "--output", "copy.zip", "--json"], { env, folder });
+  expect(exported.json()).toEqual({ output: "copy.zip", entries: 5, files: 1 });
+  const copy = readSavedCopy(new Uint8Array(readFileSync(path.join(folder, "copy.zip"))));
+  expect(copy?.files.map(({ sha256 }) => sha256)).toEqual([sha256Of(photo)]);
+  expect((await said(["export", "--format", "copy"], { env, folder })).status).toBe(2);
+  await store.close();
+});
 
 it("a journal that was exported verifies, and one that was changed does not", async () => {
   const folder = mkdtempSync(path.join(tmpdir(), "skepsis-cli-"));

@@ -2,6 +2,7 @@
 import type { BackupManifest } from "../../storage/server.ts";
 import { blocked, problem, type Result } from "../../units/index.ts";
 import type { Given } from "./arguments.ts";
+import { besideEntries } from "./backup-command.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, switchFlag } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
@@ -20,7 +21,8 @@ export const restoreCommand: Command = {
       flags,
       "The records go to the programme that the backup is of, in the data folder (SKEPSIS_DATA). Where\n" +
         "there are records of that programme already nothing is done: move them away first. Afterwards\n" +
-        "heads and casebook are held against what the backup says. Devices send what came after it again.\n",
+        "heads and casebook are held against what the backup says. Members sign in again. Devices send\n" +
+        "again what came after it.\n",
     ),
   run,
 };
@@ -47,10 +49,11 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   if (!read.ok) return reportUnfit(read.problems, "restore", given.json, io);
   const manifest = read.value;
   const { programme, entries, created } = manifest;
+  const beside = besideEntries(manifest);
   io.out(
     given.json
       ? `${JSON.stringify(manifest)}\n`
-      : `${entries} entries of the programme ${programme}, backed up ${created}, are whole${given.flags.length > 0 ? "" : " and restored"}.\n`,
+      : `${entries} entries of the programme ${programme}${beside === "" ? "" : `, with ${beside}`}, backed up ${created}, are whole${given.flags.length > 0 ? "" : " and restored"}.\n`,
   );
   return 0;
 }

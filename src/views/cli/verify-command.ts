@@ -49,7 +49,9 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
     const text = await readText(file, "FILE", io);
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
-    return decoded.ok ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, damage: [] }) : decoded;
+    return decoded.ok
+      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, files: null, damage: [] })
+      : decoded;
   }
   const programme = programmeOf(given);
   return typeof programme === "string" ? withRecords(programme, io, (store) => store.check(noted)) : blocked(programme);
@@ -101,8 +103,20 @@ function erasures(missing: VerifyReport["missingBodies"]): readonly string[] {
   return [...Map.groupBy(told, (each) => each)].map(([each, all]) => `  ${all.length} ${each}`);
 }
 
+const counted = (count: number): string => `${count} ${count === 1 ? "file" : "files"}`;
+
+/** Photos and voice notes: here, not sent yet, erased. */
+function filesForPeople(files: StoreReport["files"]): readonly string[] {
+  if (files === null || files.whole + files.waiting.length + files.erased === 0) return [];
+  return [
+    `${counted(files.whole)} that entries name, here and unchanged.`,
+    ...files.waiting.map((each) => `${counted(each.files)} not uploaded yet from device ${each.device}.`),
+    ...(files.erased > 0 ? [`${counted(files.erased)} erased with their entries. That is no fault.`] : []),
+  ];
+}
+
 function forPeople(report: StoreReport): string {
-  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, damage } = report;
+  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, files, damage } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
   const lines = [
     isIntact
@@ -115,6 +129,7 @@ function forPeople(report: StoreReport): string {
     ...(keptApart > 0
       ? [`Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`]
       : []),
+    ...filesForPeople(files),
     ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),
   ];
   const found = faults.map(({ device, seq, reason, entries }) => [device, seq, reason, entries.join(", ")]);

@@ -9,19 +9,20 @@ import type { EntryDraft } from "../../journal/index.ts";
 /** A second press of the same sooner than this after the first is a slip of the hand. Judgement. */
 const slipMilliseconds = 500;
 
-type Write<T> = (drafts: readonly EntryDraft[]) => Promise<T>;
+/** `more`: what is kept beside the entries and named by them. */
+type Write<T, M> = (drafts: readonly EntryDraft[], more?: M) => Promise<T>;
 
 /**
  * Writing that writes the same but once: drafts given again while they are being written, or within half a second of the
  * first time, get the answer of the first. Ids that drafts bring along for what is new are not compared.
  */
-export function onceWritten<T>(now: () => number): (casebook: Casebook, write: Write<T>) => Write<T> {
+export function onceWritten<T, M = never>(now: () => number): (casebook: Casebook, write: Write<T, M>) => Write<T, M> {
   let last: { readonly text: string; readonly at: number; readonly written: Promise<T>; isUnderWay: boolean } | null =
     null;
-  return (casebook, write) => (drafts) => {
+  return (casebook, write) => (drafts, more) => {
     const text = comparable(casebook, drafts);
     if (last && last.text === text && (last.isUnderWay || now() - last.at < slipMilliseconds)) return last.written;
-    const own = { text, at: now(), written: write(drafts), isUnderWay: true };
+    const own = { text, at: now(), written: write(drafts, more), isUnderWay: true };
     last = own;
     const ended = () => {
       own.isUnderWay = false;

@@ -4,8 +4,7 @@
  * @module views/model
  */
 import { type CaseState, settled } from "../../casebook/index.ts";
-import type { FindingId } from "../../knowledge/index.ts";
-import { differential } from "../../reasoning/index.ts";
+import { type FindingId, needsLiveBees } from "../../knowledge/index.ts";
 import type { Day } from "../../units/index.ts";
 
 /** Answers on what only live bees show, given for a day after the colony had died; none where no such day is known. */
@@ -18,7 +17,7 @@ export function seenAfterDeath(
   if (diedOn === "") return { diedOn, findings: [] };
   const own = state.findings[key] ?? {};
   const isLate = (id: FindingId) =>
-    differential.needsLiveBees.includes(id) &&
+    needsLiveBees.includes(id) &&
     (settled(own[id]) ?? "not-looked") !== "not-looked" &&
     (own[id]?.candidates[0]?.at.slice(0, 10) ?? "") > diedOn;
   return { diedOn, findings: (Object.keys(own) as FindingId[]).filter(isLate) };

@@ -5,10 +5,13 @@ import path from "node:path";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { bee } from "../../../tests/journals/every-kind.ts";
+import { attachedDraft, sha256Of, voice } from "../../../tests/journals/file-story.ts";
 import { writer } from "../../../tests/journals/writer.ts";
+import { sendFile } from "../../../tests/laws/files-contract.ts";
 import { anotherSession, ownDrafts, type Person, person, sender, start } from "../../../tests/members.ts";
 import { type Role, roles } from "../../access/index.ts";
 import type { Entry, EntryDraft } from "../../journal/index.ts";
+import type { ServerStore } from "../../storage/server.ts";
 import { openProgrammes, type Programmes } from "./programmes.ts";
 import { service } from "./service.ts";
 
@@ -31,12 +34,30 @@ beforeAll(async () => {
   for (const [index, role] of roles.entries()) made.push([role, await person(store, role, role, 45 + index / 1000)]);
   people = Object.fromEntries(made) as Record<Role, Person>;
   neighbour = await person(store, "keeper", "neighbour", 46.654321);
+  for (const who of [...Object.values(people), neighbour]) await attach(store, who);
   stranger = await person(await programmes.open("other"), "administrator", "stranger", 47);
 });
 afterAll(async () => {
   await app.close();
   rmSync(folder, { recursive: true, force: true });
 });
+
+/** A voice note of the person's own. */
+const noteOf = ({ name }: Pick<Person, "name">): Uint8Array => Buffer.concat([voice, Buffer.from(`Spoken by ${name}`)]);
+const fileOf = (who: Pick<Person, "name">): string => sha256Of(noteOf(who));
+
+/** Puts the voice note to the person's own case, sent and whole. */
+async function attach(store: ServerStore, who: Person): Promise<void> {
+  const entries = who.phone.write(attachedDraft(noteOf(who), "audio/webm", { root: who.case, colony: null }));
+  await store.members.push(entries, {
+    by: who.id,
+    at: new Date(start).toISOString(),
+    mayClaim: false,
+    trouble: () => null,
+  });
+  await sendFile(store, noteOf(who));
+  (who.entries as Entry[]).push(...entries);
+}
 
 /** Whose thing the address names; a thing that is not there is answered like another's. */
 type Thing = "own" | "another" | "none";
@@ -45,6 +66,7 @@ const things = ["own", "another", "none"] as const;
 const all = roles;
 const administrator: readonly Role[] = ["administrator"];
 const nobody: readonly Role[] = [];
+const office: readonly Role[] = ["inspector", "reviewer", "administrator"];
 const regional: readonly Role[] = ["manager", "inspector", "reviewer", "administrator"];
 
 interface Row {
@@ -81,6 +103,9 @@ const table: readonly Row[] = [
   { route: "POST /entries", own: all, another: all, payload: { no: 1 } },
   { route: "GET /entries", own: all, another: all },
   { route: "GET /forecasts", own: all, another: all },
+  { route: "GET /files/:file", own: all, another: office },
+  { route: "GET /files/:file/standing", own: ["keeper", ...office], another: office },
+  { route: "POST /files/:file/parts", own: ["keeper", ...office], another: office, payload: { no: 1 } },
   // The programme itself is never removed this way: told to members, and only to them.
   { route: "DELETE ", own: nobody, another: nobody },
 ];
@@ -134,6 +159,7 @@ function addressFor(
     session: thing === "none" ? "no-such-session" : spare.session,
     invitation: "no-such-invitation",
     passkey: "no-such-passkey",
+    file: thing === "none" ? "0".repeat(64) : fileOf(target),
   };
   const route = `${prefix}${row.route.split(" ")[1]}`;
   return route.replaceAll(/:(\w+)/g, (_, name: string) => named[name] ?? "");
@@ -189,7 +215,7 @@ describe("every role, every route, own and another's", () => {
     const url = addressFor(row, neighbour, "own", neighbour);
     for (const programme of ["main", "no-such-programme"]) {
       const reply = await send(method, url.replace("/main", `/${programme}`), stranger, row.payload);
-      const isOpen = programme !== "main" && /entries|forecasts|^DELETE $/.test(row.route);
+      const isOpen = programme !== "main" && /entries|forecasts|files|^DELETE $/.test(row.route);
       if (!isOpen) expect([401, 403], `${programme} ${reply.body}`).toContain(reply.statusCode);
       expect(reply.body).not.toMatch(/neighbour/);
     }

@@ -69,7 +69,8 @@ export const accountRoutes: readonly MemberRoute[] = [
   }),
   memberRoute({
     ...{ operationId: "exportMember", method: "GET", path: "/members/:member/data", act: "export-data" },
-    summary: "Everything that is kept of a member: account, devices, sessions, and every entry that is his or hers.",
+    summary:
+      "Everything that is kept of a member: account, devices, sessions, and every entry that is his or hers. The files that these name are read one by one.",
     whose: ofMember,
     answer: z.strictObject({
       member: shape.member,

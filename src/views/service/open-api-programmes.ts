@@ -1,5 +1,7 @@
 /** The part of the OpenAPI document about the exchange of entries. */
 import * as z from "zod";
+import { mediaTypes } from "../../journal/index.ts";
+import { partQuery } from "./file-routes.ts";
 import { pullQuery, pushBody } from "./programme-routes.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -16,6 +18,20 @@ const programme: Json = {
   in: "path",
   required: true,
   schema: { type: "string", pattern: "^[a-z0-9](-?[a-z0-9]){0,59}$" },
+};
+
+const file: Json = {
+  ...{ name: "file", in: "path", required: true },
+  ...{ description: "SHA-256 of the file, as its entry names it.", schema: hash },
+};
+const bytes: Json = { type: "string", format: "binary" };
+const standing: Json = {
+  type: "object",
+  properties: {
+    held: { type: "integer", minimum: 0, description: "Bytes that are here, from the beginning." },
+    isWhole: { type: "boolean" },
+  },
+  required: ["held", "isWhole"],
 };
 
 const head: Json = {
@@ -138,6 +154,7 @@ const forecasts: Json = {
 };
 
 const { $schema: _dialect, ...pushShape } = z.toJSONSchema(pushBody, { io: "input" });
+const partShape = z.toJSONSchema(partQuery, { io: "output" }) as { readonly properties: Json };
 const queryShape = z.toJSONSchema(pullQuery, { io: "output" }) as { readonly properties: Json };
 
 /** The paths of the exchange. */
@@ -194,6 +211,64 @@ export const programmePaths: Json = {
         "401": noSession,
         "404": trouble("The name is none of a programme."),
         "503": trouble("The records cannot be reached now."),
+      },
+    },
+  },
+  "/api/programmes/{programme}/files/{file}": {
+    get: {
+      operationId: "readFile",
+      summary: "A photo or a voice note, to whoever is given an entry that names it.",
+      parameters: [programme, file],
+      responses: {
+        "200": {
+          description: "The file, to be saved and not shown.",
+          content: Object.fromEntries(mediaTypes.map((type) => [type, { schema: bytes }])),
+        },
+        "401": noSession,
+        "403": trouble("No entry that the role is given names it."),
+        "404": trouble("No entry names it, or its device has not sent it yet."),
+        "503": trouble("The records cannot be reached now, or the file is damaged."),
+      },
+    },
+  },
+  "/api/programmes/{programme}/files/{file}/standing": {
+    get: {
+      operationId: "fileStanding",
+      summary: "How many bytes of a file are here: where to send on after a cut.",
+      parameters: [programme, file],
+      responses: {
+        "200": { description: "How far it has come.", content: json(standing) },
+        "401": noSession,
+        "403": trouble("The role may not send it."),
+        "404": trouble("No entry names it."),
+      },
+    },
+  },
+  "/api/programmes/{programme}/files/{file}/parts": {
+    post: {
+      operationId: "sendFilePart",
+      summary:
+        "Take the next piece of a file in. Repeating it changes nothing; with the last one the whole is held against its hash.",
+      parameters: [
+        programme,
+        file,
+        ...Object.entries(partShape.properties).map(([name, schema]) => ({
+          name,
+          in: "query",
+          required: true,
+          schema,
+        })),
+      ],
+      requestBody: { required: true, content: { "application/octet-stream": { schema: bytes } } },
+      responses: {
+        "200": { description: "How far it has come.", content: json(standing) },
+        "401": noSession,
+        "403": trouble("The role may not send it."),
+        "404": trouble("No entry names it."),
+        "409": trouble("A piece is missing before this one: send on from the byte that is named."),
+        "413": trouble("The piece is larger than 1 MiB."),
+        "422": trouble("It is not the file that the entry names, of another sort or size, or a photo with tags."),
+        "507": trouble("The programme has no room for more files."),
       },
     },
   },

@@ -6,6 +6,7 @@ import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from "fastify";
 import { headersFor } from "./content-security.ts";
+import { fileRoutes } from "./file-routes.ts";
 import { forecastRoutes } from "./forecast-routes.ts";
 import { gateOf } from "./gate.ts";
 import { guard } from "./guards.ts";
@@ -80,6 +81,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   for (const route of memberRoutes) serveMemberRoute(app, gate, route);
   programmeRoutes(app, gate);
   forecastRoutes(app, gate);
+  fileRoutes(app, gate);
   openApiRoute(app, options.version);
   await servePage(app, options.page);
   app.addHook("onClose", () => options.programmes.close());

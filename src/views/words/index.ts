@@ -1,6 +1,7 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
 
 export { accountWords } from "./en/account.ts";
+export { fileWords } from "./en/files.ts";
 export {
   type FieldWords,
   familyNames,
@@ -15,6 +16,7 @@ export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { season as seasonWords } from "./en/season.ts";
 export { seasonTrust as seasonTrustWords } from "./en/season-trust.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
+export { type PaperWords, paperWordsOf } from "./paper-words.ts";
 export { sentenceOf } from "./problem-sentence.ts";
 export { problemSentence } from "./told-problem.ts";
 export { type WholeWords, wholeWordsOf } from "./whole-words.ts";

@@ -13,6 +13,7 @@ import {
   settled,
 } from "../../../src/casebook/index.ts";
 import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "../../../src/journal/index.ts";
+import file from "./file-1.expected.json" with { type: "json" };
 import programme from "./programme-1.expected.json" with { type: "json" };
 import first from "./schema-1.expected.json" with { type: "json" };
 import second from "./schema-2.expected.json" with { type: "json" };
@@ -161,6 +162,23 @@ describe("the journal of a lifted stop in stop-1.jsonl", () => {
     expect({ told, liftedBy, role, laboratoryReference, answers: answers.length, ropes: ropes.map(([key]) => key) }).toEqual(
       stop.amountsTo,
     );
+  });
+});
+
+describe("the journal of attached files in file-1.jsonl", () => {
+  const entries = entriesOf("file-1.jsonl");
+
+  it("is intact, and is written again byte for byte", () => {
+    expect(verifyChain(entries)).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(entries).toHaveLength(file.entries);
+    expect(encodeJournal(entries)).toBe(textOf("file-1.jsonl"));
+  });
+
+  it("amounts to what the hand-written file tells", () => {
+    const casebook = fold(entries);
+    expect(casebook.unread).toEqual([]);
+    const files = Object.values(casebook.cases["case-1"]?.files ?? {}).map(({ value }) => value);
+    expect(files.map(({ sha256: _, bytes: __, ...each }) => each)).toEqual(file.amountsTo);
   });
 });
 

@@ -13,7 +13,7 @@ import {
   samplingFacts,
 } from "../../../knowledge/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
-import type { WholeWords } from "../../words/index.ts";
+import type { PaperWords } from "../../words/index.ts";
 import { colonyCode, labelOf, placeName, receiptOf } from "../bench/worklist.ts";
 import type { KitCard } from "../paper.ts";
 
@@ -37,7 +37,7 @@ export function samplePlanOf(casebook: Casebook, caseId: string): Plan | null {
 export function kitCard(
   casebook: Casebook,
   caseId: string,
-  asked: { readonly destination: Destination | null; readonly words: WholeWords; readonly isDemonstration: boolean },
+  asked: { readonly destination: Destination | null; readonly words: PaperWords; readonly isDemonstration: boolean },
 ): KitCard {
   const { destination, words, isDemonstration } = asked;
   const say = words.paper;

@@ -4,7 +4,7 @@
  * @module views/model
  */
 import { type Casebook, specimensOf } from "../../../casebook/index.ts";
-import type { WholeWords } from "../../words/index.ts";
+import type { PaperWords } from "../../words/index.ts";
 import { colonyCode, labelOf, placeName, receiptOf } from "../bench/worklist.ts";
 import { type LabelSheet, type LabelStock, labelStocks, type VialLabel } from "../paper.ts";
 
@@ -28,7 +28,7 @@ export const hasVialsToCome = (casebook: Casebook, caseId: string): boolean =>
 export function labelSheet(
   casebook: Casebook,
   caseId: string,
-  asked: { readonly wish: LabelWish; readonly words: WholeWords; readonly isDemonstration: boolean },
+  asked: { readonly wish: LabelWish; readonly words: PaperWords; readonly isDemonstration: boolean },
 ): LabelSheet {
   const { wish, words, isDemonstration } = asked;
   const perPage = wish.stock.columns * wish.stock.rows;

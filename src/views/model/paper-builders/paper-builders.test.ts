@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { differential } from "../../../reasoning/index.ts";
-import { wholeWordsOf } from "../../words/index.ts";
+import { paperWordsOf } from "../../words/index.ts";
 import {
   caseReport,
   couldView,
@@ -17,7 +17,7 @@ import {
   stockOf,
 } from "../index.ts";
 
-const words = wholeWordsOf("en");
+const words = paperWordsOf("en");
 const casebook = demonstrationCasebook();
 const withen = "demonstration-case-tv-26-014";
 const sedge = "demonstration-case-tv-26-031";
@@ -74,13 +74,16 @@ describe("the report", () => {
   ];
   const own = ownReckoning(casebook, null);
   /** What the page's worker answers. */
-  const rankedOf = (caseId: string) =>
-    reportToRank(casebook, caseId).map(({ input }) => {
+  const rankedOf = (caseId: string) => {
+    const toRank = reportToRank(casebook, caseId);
+    const ranked = toRank.map(({ input }) => {
       const result = differential.differential(input);
       return result.ok ? result.value : null;
     });
+    return { toRank, ranked };
+  };
   const report =
-    caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads, own, ranked: rankedOf(withen) }) ??
+    caseReport(casebook, withen, { today: "2026-10-27", ...asked, heads, own, ...rankedOf(withen) }) ??
     expect.fail("no report");
 
   it("says up to which entry of which device it rests on the journal", () => {
@@ -132,7 +135,7 @@ describe("the report", () => {
 
   it("of a case with a ropy thread says stop and report, and no treatment", () => {
     const stop =
-      caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [], own, ranked: rankedOf(garth) }) ??
+      caseReport(casebook, garth, { today: "2026-10-27", ...asked, heads: [], own, ...rankedOf(garth) }) ??
       expect.fail("no report");
     expect(stop.toDo[0]?.what).toContain("Stop and report");
     expect(stop.heed.join(" ")).toContain("By law you may have to tell the authority");

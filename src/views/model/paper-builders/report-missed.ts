@@ -6,7 +6,7 @@
 import type { Casebook, CaseState } from "../../../casebook/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import { sentenceOf, type WholeWords } from "../../words/index.ts";
+import { type PaperWords, sentenceOf } from "../../words/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { weakZero, zeroProblems } from "../found/quality.ts";
 import { type SpecimenFound, seasonAt, treatmentBefore } from "../found/specimens.ts";
@@ -25,7 +25,7 @@ interface Opened {
 export function reportMissed(
   casebook: Casebook,
   state: CaseState,
-  { read, words }: { readonly read: readonly SpecimenFound[]; readonly words: WholeWords },
+  { read, words }: { readonly read: readonly SpecimenFound[]; readonly words: PaperWords },
 ): readonly string[] {
   const say = words.paper;
   const opened: readonly Opened[] = [
@@ -46,7 +46,7 @@ export function reportMissed(
 const missedOf = (bees: number, prevalence: number): number =>
   1 - sampling.detectionProbability({ bees, designPrevalence: prevalence, sensitivity: 1 });
 
-function openedElsewhere(casebook: Casebook, state: CaseState, told: ToldDissection, words: WholeWords): Opened {
+function openedElsewhere(casebook: Casebook, state: CaseState, told: ToldDissection, words: PaperWords): Opened {
   const { colony, on, positive, examined, aliveWhenTaken } = told;
   const season = seasonAt(casebook, state.id, on);
   const treatmentDaysAgo = treatmentBefore(casebook, { case: state.id, colony }, on);
@@ -64,7 +64,7 @@ function openedElsewhere(casebook: Casebook, state: CaseState, told: ToldDissect
   };
 }
 
-const openedHere = (specimen: SpecimenFound, words: WholeWords): Opened => ({
+const openedHere = (specimen: SpecimenFound, words: PaperWords): Opened => ({
   colony: specimen.colony,
   bees: specimen.estimate?.n ?? 0,
   positive: specimen.readings[0]?.tally.positive ?? 1,
@@ -72,5 +72,5 @@ const openedHere = (specimen: SpecimenFound, words: WholeWords): Opened => ({
 });
 
 /** Of what weakens a zero; that the bees are few the sentence of the zero says already. */
-const sentences = (problems: readonly Problem[], words: WholeWords): readonly string[] =>
+const sentences = (problems: readonly Problem[], words: PaperWords): readonly string[] =>
   problems.filter(({ code }) => code !== "too-few-for-design").map((problem) => sentenceOf(problem, words));

@@ -2,12 +2,12 @@
 import { describe, expect, it } from "vitest";
 import { answerFlags, colony, following, opened, see, today } from "../../../../tests/case-story.ts";
 import { differential } from "../../../reasoning/index.ts";
-import { wholeWordsOf } from "../../words/index.ts";
+import { paperWordsOf } from "../../words/index.ts";
 import { caseReport, colonyStateDraft, findingDrafts, ownReckoning, reportToRank, testResultDraft } from "../index.ts";
 
 type Act = Parameters<typeof following>[1];
 
-const words = wholeWordsOf("en");
+const words = paperWordsOf("en");
 const start = opened();
 const { casebook: empty } = following(start);
 const [first, second] = [colony(empty, 1), colony(empty, 2)];
@@ -20,11 +20,12 @@ const dissected = (positive: number): Act =>
 function report(...acts: readonly Act[]) {
   const { casebook } = following(start, ...acts);
   const own = ownReckoning(casebook, null);
-  const ranked = reportToRank(casebook, start.caseId).map(({ input }) => {
+  const toRank = reportToRank(casebook, start.caseId);
+  const ranked = toRank.map(({ input }) => {
     const reply = differential.differential({ ...input, draws: 50 });
     return reply.ok ? reply.value : null;
   });
-  const asked = { today, words, isDemonstration: false, heads: [], own, ranked };
+  const asked = { today, words, isDemonstration: false, heads: [], own, toRank, ranked };
   return caseReport(casebook, start.caseId, asked) ?? expect.fail("no report");
 }
 

@@ -15,7 +15,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { differential } from "../../../reasoning/index.ts";
 import type { Day } from "../../../units/index.ts";
-import type { WholeWords } from "../../words/index.ts";
+import type { PaperWords } from "../../words/index.ts";
 import { stopActs, stopsLifted } from "../done/stop-acts.ts";
 import { stopName, stopNotices } from "../done/stops.ts";
 import { urgentActs } from "../done/urgent.ts";
@@ -25,18 +25,20 @@ import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { OwnReckoning } from "../own-evidence.ts";
 import type { Report, ReportRow } from "../paper.ts";
-import { reportCauses, reportDone, reportEffect, reportSigns, reportToRank } from "./report-case.ts";
+import { reportCauses, reportDone, reportEffect, reportSigns } from "./report-case.ts";
 import { reportMissed } from "./report-missed.ts";
+import type { ToRank } from "./report-rank.ts";
 
 interface Asked {
   readonly today: Day;
-  readonly words: WholeWords;
+  readonly words: PaperWords;
   readonly isDemonstration: boolean;
   /** The newest entry of each device whose records these are. */
   readonly heads: readonly Head[];
   /** How the questions of `ranked` were put. */
   readonly own: OwnReckoning;
-  /** What was answered for each colony of `reportToRank`, in its order. */
+  /** The colonies of `reportToRank`, and what was answered for each, in its order. */
+  readonly toRank: readonly ToRank[];
   readonly ranked: readonly (differential.AnyAnswer | null)[];
 }
 
@@ -45,7 +47,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
   const state = casebook.cases[caseId];
   const opened = state?.record?.candidates[0].value;
   if (!state || !opened) return null;
-  const { today, words, isDemonstration, heads, own, ranked } = asked;
+  const { today, words, isDemonstration, heads, own, toRank, ranked } = asked;
   const say = words.paper;
   const view = foundView(casebook, caseId, words);
   const read = view.specimens.filter((each) => each.estimate !== null);
@@ -87,7 +89,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
     signs: reportSigns(casebook, state, words),
-    causes: reportCauses(reportToRank(casebook, caseId), ranked, {
+    causes: reportCauses(toRank, ranked, {
       evidence: own.evidence,
       isStopped: stopActs(casebook, state).length > 0,
       words,
@@ -115,7 +117,7 @@ function splitAnswer(answer: string): readonly string[] {
   return [parts[1] ?? answer, parts.slice(2).join("").trim()];
 }
 
-function reportRow(specimen: SpecimenFound, words: WholeWords): ReportRow {
+function reportRow(specimen: SpecimenFound, words: PaperWords): ReportRow {
   const tally = specimen.readings[0]?.tally;
   const { received, estimate, label } = specimen;
   return {
@@ -131,7 +133,7 @@ function reportRow(specimen: SpecimenFound, words: WholeWords): ReportRow {
   };
 }
 
-function howRead(specimens: readonly SpecimenFound[], words: WholeWords): string {
+function howRead(specimens: readonly SpecimenFound[], words: PaperWords): string {
   const each = <T>(list: readonly T[]): T[] => [...new Set(list)];
   const read = specimens.filter((specimen) => specimen.readings.length > 0);
   const limited = read.filter((specimen) => specimen.isLimited).map((specimen) => words.paper.limited(specimen.colony));

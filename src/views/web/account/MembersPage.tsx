@@ -1,10 +1,11 @@
 /** Members and devices: who I am here, where I am signed in, a lost phone; for an administrator everyone. */
 import { type FormEvent, useState } from "react";
 import { Link, Redirect } from "wouter";
+import type { Entry } from "../../../journal/index.ts";
 import { accountWords } from "../../words/index.ts";
 import { Answer } from "../parts/Answer.tsx";
 import { fieldsOf } from "../parts/Form.tsx";
-import { saveText } from "../parts/save.ts";
+import { saveFile, saveText } from "../parts/save.ts";
 import { useCasebook } from "../store/context.ts";
 import { ask } from "./ask.ts";
 import { Everyone } from "./Everyone.tsx";
@@ -12,6 +13,7 @@ import { Part } from "./Part.tsx";
 import { Passkeys } from "./Passkeys.tsx";
 import { Says, SecretField } from "./SecretField.tsx";
 import { useSession } from "./SessionProvider.tsx";
+import { SignOut } from "./SignOut.tsx";
 import { Sure } from "./Sure.tsx";
 import type { SignedIn } from "./standing.ts";
 import { type UseBook, useBook } from "./use-book.ts";
@@ -31,25 +33,18 @@ export default function MembersPage() {
 
 function Signed({ member }: { readonly member: SignedIn }) {
   const book = useBook(member);
-  const { take } = useSession();
   const say = accountWords.members;
-  const signOut = async () => {
-    await ask("DELETE", "/api/session", accountWords.signIn.unreached);
-    take({ isGuarded: true, member: null, ended: null });
-  };
   return (
     <main id="page" className="plain account-page">
       <Answer text={say.answer(member)} under={say.under({ says: accountWords.roleSays[member.role] })} />
-      <p className="acts">
-        <button type="button" className="press quiet" onClick={() => void signOut()}>
-          {say.signOut}
-        </button>
-        {member.role === "administrator" ? (
+      <SignOut member={member} />
+      {member.role === "administrator" ? (
+        <p className="acts">
           <Link className="act" href="/members/audit">
             {say.audit}
           </Link>
-        ) : null}
-      </p>
+        </p>
+      ) : null}
       <Says says={book.says} />
       {member.role === "administrator" ? <Everyone book={book} own={member.id} /> : null}
       <Devices book={book} own={member.id} />
@@ -152,13 +147,18 @@ function Data({ member }: { readonly member: SignedIn }) {
   const say = accountWords.members;
   const save = async () => {
     const address = `/api/programmes/${member.programme}/members/${member.id}/data`;
-    const reply = await ask<object>("GET", address, accountWords.signIn.unreached);
+    const reply = await ask<{ readonly entries: readonly Entry[] }>("GET", address, accountWords.signIn.unreached);
     if (!reply.ok) return setSays(reply.says);
-    return saveText(
-      `skepsis-${member.programme}-${today}.json`,
-      "application/json",
-      JSON.stringify(reply.value, null, 2),
-    );
+    const [name, text] = [`skepsis-${member.programme}-${today}`, JSON.stringify(reply.value, null, 2)];
+    const { archiveWith, filesNamedBy } = await import("../../../transfer/index.ts");
+    const named = filesNamedBy(reply.value.entries);
+    if (named.length === 0) return saveText(`${name}.json`, "application/json", text);
+    const files = [];
+    for (const sha256 of named) {
+      const sent = await fetch(`/api/programmes/${member.programme}/files/${sha256}`).catch(() => null);
+      if (sent?.ok) files.push({ sha256, bytes: new Uint8Array(await sent.arrayBuffer()) });
+    }
+    return saveFile(`${name}.zip`, new Blob([archiveWith("data.json", text, files)], { type: "application/zip" }));
   };
   return (
     <Part head={say.dataHead} under={say.dataUnder}>

@@ -89,12 +89,42 @@ export async function askStanding(): Promise<Standing | null> {
   }
 }
 
-/** On a device that was reported lost: what the service has as well goes from here. What it lacks stays, unseen. */
-export async function forgetSent({ programme, id, name }: SignedIn): Promise<void> {
+/**
+ * What the service has as well goes from here; what it lacks stays, unseen. Resolves to whether all of it is gone: on a
+ * device that was reported lost, and on one that somebody leaves to others.
+ */
+export async function forgetSent({ programme, id, name }: SignedIn): Promise<boolean> {
   try {
     const store = await openDeviceStore({ programme, owner: id, author: name });
-    if (!(await removeWhatWasSent(store, id))) await store.close();
+    const isGone = await removeWhatWasSent(store, id);
+    if (!isGone) await store.close();
+    return isGone;
   } catch {
-    // nothing is kept here, or the browser does not let it go
+    return false; // nothing is kept here, or the browser does not let it go
+  }
+}
+
+export interface NotSent {
+  readonly entries: number;
+  readonly files: number;
+}
+
+/** What of the member's records is on this device alone. */
+export async function notSentOf({ programme, id, name }: SignedIn): Promise<NotSent> {
+  const store = await openDeviceStore({ programme, owner: id, author: name });
+  try {
+    return { entries: await store.unsentCount(), files: (await store.unsentFiles()).length };
+  } finally {
+    await store.close();
+  }
+}
+
+/** What this tab and browser remember of the member beside the records: what was typed and not sent, and what may be seen. */
+export function forgetTraces({ id }: SignedIn): void {
+  try {
+    sessionStorage.clear();
+    localStorage.removeItem(`skepsis.scope.${id}`);
+  } catch {
+    // a browser that keeps nothing has nothing to forget
   }
 }

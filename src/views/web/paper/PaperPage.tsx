@@ -20,8 +20,8 @@ import { useRanked } from "../reckon/use-ranked.ts";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
 import { useHeads } from "../store/use-heads.ts";
-import { words } from "../whole-words.ts";
 import { PaperSheet } from "./PaperSheet.tsx";
+import { words } from "./paper-words.ts";
 import "./paper.css";
 
 const kinds = ["labels", "kit", "report"] as const;
@@ -50,7 +50,7 @@ function useMakers(): Makers | null {
   return makers;
 }
 
-type CaseReport = typeof import("./case-report.ts");
+type CaseReport = typeof import("./case-report.ts") & typeof import("./case-rank.ts");
 
 /** The report tells of everything in the case, which no other paper does: what it takes is fetched only for it. */
 function useCaseReport(isWanted: boolean): CaseReport | null {
@@ -58,7 +58,9 @@ function useCaseReport(isWanted: boolean): CaseReport | null {
   useEffect(() => {
     if (!isWanted) return;
     let here = true;
-    void import("./case-report.ts").then((loaded) => here && setCaseReport(loaded));
+    void Promise.all([import("./case-report.ts"), import("./case-rank.ts")]).then(
+      ([told, rank]) => here && setCaseReport({ ...told, ...rank }),
+    );
     return () => {
       here = false;
     };
@@ -83,17 +85,19 @@ export default function PaperPage({ params }: PageProps) {
   const heads = useHeads();
   const caseReport = useCaseReport(kind === "report");
   const toRank = useMemo(
-    () => (kind === "report" ? (caseReport?.reportToRank(casebook, caseId).map(({ input }) => input) ?? null) : null),
+    () => (kind === "report" ? (caseReport?.reportToRank(casebook, caseId) ?? null) : null),
     [caseReport, casebook, caseId, kind],
   );
+  const inputs = useMemo(() => toRank?.map(({ input }) => input) ?? null, [toRank]);
   const own = useOwn();
-  const ranked = useRanked(own.waits ? null : toRank, own.own);
+  const ranked = useRanked(own.waits ? null : inputs, own.own);
   const report = useMemo(
     () =>
-      kind === "report" && ranked
-        ? (caseReport?.caseReport(casebook, caseId, { today, words, isDemonstration, heads, own, ranked }) ?? null)
+      kind === "report" && ranked && toRank
+        ? (caseReport?.caseReport(casebook, caseId, { today, words, isDemonstration, heads, own, toRank, ranked }) ??
+          null)
         : null,
-    [caseReport, casebook, caseId, kind, today, isDemonstration, heads, own, ranked],
+    [caseReport, casebook, caseId, kind, today, isDemonstration, heads, own, toRank, ranked],
   );
   const made = useMemo((): { readonly paper: Paper; readonly vials: number } | null => {
     if (!makers) return null;

@@ -1,2 +1,2 @@
 /** The report of a case, apart from the other papers because of all that it tells. */
-export { caseReport, reportToRank } from "../../model/index.ts";
+export { caseReport } from "../../model/index.ts";

@@ -1,5 +1,7 @@
 /** Opens a saved copy: told what it would bring before anything is added. */
 import { type ChangeEvent, useId, useState } from "react";
+import { mediaTypeOf } from "../../../journal/index.ts";
+import { type DeviceFile, fileHash } from "../../../storage/device.ts";
 import type { Problem, Result } from "../../../units/index.ts";
 import type { CopyCheck } from "../../model/index.ts";
 import { sentence } from "../parts/Form.tsx";
@@ -11,11 +13,16 @@ import { Found } from "./RecordsPage.tsx";
 
 type State =
   | { readonly at: "nothing" | "reading" | "failed" }
-  | { readonly at: "read"; readonly copy: Result<CopyCheck> }
-  | { readonly at: "taken"; readonly taken: number; readonly refused: readonly Problem[] };
+  | { readonly at: "read"; readonly copy: Result<CopyCheck>; readonly files: readonly DeviceFile[] }
+  | {
+      readonly at: "taken";
+      readonly taken: number;
+      readonly files: number;
+      readonly refused: readonly Problem[];
+    };
 
 export function OpenCopy() {
-  const { entries, programme, takeCopy } = useCasebook();
+  const { entries, programme, takeCopy, file: fileHere } = useCasebook();
   const id = useId();
   const say = words.records;
   const [state, setState] = useState<State>({ at: "nothing" });
@@ -25,17 +32,21 @@ export function OpenCopy() {
     if (!file) return;
     setState({ at: "reading" });
     try {
-      const question = { kind: "copy", text: await file.text(), entries: await entries(), programme } as const;
-      setState({ at: "read", copy: (await askJournal(question)).copy });
+      const { journal, files } = await contentOf(file);
+      const question = { kind: "copy", text: journal, entries: await entries(), programme } as const;
+      const { copy } = await askJournal(question);
+      const fresh = [];
+      for (const each of files) if ((await fileHere(each.sha256)) === null) fresh.push(each);
+      setState({ at: "read", copy, files: fresh });
     } catch {
       setState({ at: "failed" });
     }
   };
-  const take = async (fresh: CopyCheck["fresh"]) => {
+  const take = async (fresh: CopyCheck["fresh"], files: readonly DeviceFile[]) => {
     try {
-      const { refused } = await takeCopy(fresh);
+      const { refused, files: added } = await takeCopy(fresh, files);
       const problems = refused.map(({ problem }) => problem);
-      setState({ at: "taken", taken: fresh.length - refused.length, refused: problems });
+      setState({ at: "taken", taken: fresh.length - refused.length, files: added, refused: problems });
     } catch {
       setState({ at: "failed" });
     }
@@ -50,7 +61,7 @@ export function OpenCopy() {
         <input
           id={id}
           type="file"
-          accept=".jsonl,application/jsonl"
+          accept=".jsonl,.zip,application/jsonl,application/zip"
           aria-describedby={`${id}-hint`}
           onChange={(event) => void read(event)}
         />
@@ -59,11 +70,13 @@ export function OpenCopy() {
         {state.at === "reading" ? <p>{say.reading}</p> : null}
         {state.at === "failed" ? <p>{say.failed}</p> : null}
         {state.at === "read" && !state.copy.ok ? <Refused problems={state.copy.problems} /> : null}
-        {state.at === "read" && state.copy.ok ? <Brings copy={state.copy.value} take={take} /> : null}
+        {state.at === "read" && state.copy.ok ? (
+          <Brings copy={state.copy.value} files={state.files} take={take} />
+        ) : null}
         {state.at === "taken" ? (
           <>
             <p>
-              <Rich text={say.taken({ taken: state.taken, refused: state.refused.length })} />
+              <Rich text={say.taken({ taken: state.taken, files: state.files, refused: state.refused.length })} />
             </p>
             <Refused problems={state.refused} />
           </>
@@ -71,6 +84,20 @@ export function OpenCopy() {
       </div>
     </div>
   );
+}
+
+/** The journal of a copy and its files, those alone that are what their names say. */
+async function contentOf(file: File): Promise<{ readonly journal: string; readonly files: readonly DeviceFile[] }> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const { isArchive, readSavedCopy } = await import("../../../transfer/index.ts");
+  if (!isArchive(bytes)) return { journal: new TextDecoder().decode(bytes), files: [] };
+  const copy = readSavedCopy(bytes) ?? { journal: "", files: [] };
+  const files = [];
+  for (const each of copy.files) {
+    const mediaType = mediaTypeOf(each.bytes);
+    if (mediaType !== null && (await fileHash(each.bytes)) === each.sha256) files.push({ ...each, mediaType });
+  }
+  return { journal: copy.journal, files };
 }
 
 function Refused({ problems }: { readonly problems: readonly Problem[] }) {
@@ -86,22 +113,25 @@ function Refused({ problems }: { readonly problems: readonly Problem[] }) {
 
 function Brings({
   copy: { check, fresh, known },
+  files,
   take,
 }: {
   readonly copy: CopyCheck;
-  readonly take: (fresh: CopyCheck["fresh"]) => Promise<void>;
+  /** Photos and voice notes that are not on this device. */
+  readonly files: readonly DeviceFile[];
+  readonly take: (fresh: CopyCheck["fresh"], files: readonly DeviceFile[]) => Promise<void>;
 }) {
   const say = words.records;
   return (
     <>
       <Found check={check} />
       <p>
-        <Rich text={say.brings({ fresh: fresh.length, known, devices: check.devices })} />
+        <Rich text={say.brings({ fresh: fresh.length, known, devices: check.devices, files: files.length })} />
       </p>
-      {fresh.length > 0 ? (
+      {fresh.length + files.length > 0 ? (
         <p className="acts">
-          <button type="button" className="press" onClick={() => void take(fresh)}>
-            {say.take({ fresh: fresh.length })}
+          <button type="button" className="press" onClick={() => void take(fresh, files)}>
+            {say.take({ fresh: fresh.length, files: files.length })}
           </button>
         </p>
       ) : null}

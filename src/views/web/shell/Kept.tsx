@@ -10,13 +10,13 @@ import { SaveJournal } from "./SaveJournal.tsx";
 export function Kept() {
   const { keeping } = useCasebook();
   const say = words.shell;
-  const sent = say.unsent({ entries: keeping.unsent, reached: keeping.reached });
+  const sent = say.unsent({ entries: keeping.unsent, files: keeping.unsentFiles, reached: keeping.reached });
   return (
     <span role="status">
       <Link className="act kept-line" href="/records">
         {keeping.savedAt
           ? say.keptLine({ saved: say.savedHere({ time: localTime(keeping.savedAt) }), sent })
-          : keeping.unsent > 0
+          : keeping.unsent + keeping.unsentFiles > 0
             ? sent
             : say.nothingYet}
       </Link>

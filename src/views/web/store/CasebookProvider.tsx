@@ -1,14 +1,18 @@
 /** Opens the records of this device, shows them to the pages, and exchanges them in the background. */
 import { type ReactNode, useCallback, useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { mayEverAdd, notAddable } from "../../../access/index.ts";
+import type { Entry } from "../../../journal/index.ts";
 import {
+  type DeviceFile,
   type DeviceStore,
   demonstration,
+  fetchFile,
   openDeviceStore,
   recordingTrouble,
   StoreStopped,
 } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
+import { onceWritten } from "../../model/index.ts";
 import { useSession } from "../account/SessionProvider.tsx";
 import { Answer } from "../parts/Answer.tsx";
 import { words } from "../words.ts";
@@ -164,6 +168,16 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
       throw trouble;
     }
   }, []);
+  const [once] = useState(() => onceWritten<readonly Entry[], readonly DeviceFile[]>(() => performance.now()));
+  const file = useCallback((sha256: string) => store.file(sha256), [store]);
+  const fetched = useCallback(
+    async (sha256: string) => {
+      const found = await fetchFile({ fetch: (...request) => fetch(...request), base: "/api", store }, sha256);
+      if (found) await store.keepFile(found).catch(() => {}); // shown all the same where there is no room
+      return found;
+    },
+    [store],
+  );
   const access = useMemo<CasebookAccess>(
     () => ({
       programme,
@@ -172,6 +186,7 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
       keeping: {
         savedAt: snapshot.lastSafeAt,
         unsent: snapshot.unsentCount,
+        unsentFiles: snapshot.unsentFiles,
         refused,
         troubles: cleared ? [cleared, ...troubles] : troubles,
         reached,
@@ -186,7 +201,7 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
         await store.signAs(name);
         setAuthor(name);
       },
-      record: async (drafts) => {
+      record: once(snapshot.casebook, async (drafts, files = []) => {
         const foreign = member ? drafts.find(({ kind }) => !mayEverAdd(member.role, kind)) : undefined;
         if (member && foreign) {
           // Written here it would hold up everything after it: the service takes a chain in without a gap.
@@ -195,17 +210,22 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
           window.scrollTo(0, 0); // where it is told
           throw new StoreStopped(trouble);
         }
-        const entries = await kept(async () => store.record([...drafts, ...(await headsNote(store, calendarDay))]));
+        const entries = await kept(async () =>
+          store.record([...drafts, ...(await headsNote(store, calendarDay))], files),
+        );
         headsWereNoted(programme, calendarDay);
         soon();
         return entries.slice(0, drafts.length);
-      },
+      }),
+      file,
+      fetchFile: fetched,
       may: (kind) => member === null || mayEverAdd(member.role, kind),
       entries: () => store.all(),
-      takeCopy: async (entries) => {
+      takeCopy: async (entries, files = []) => {
         const reply = await kept(() => store.push(entries));
+        const added = files.length === 0 ? 0 : await kept(() => store.takeFiles(files));
         soon();
-        return reply;
+        return { ...reply, files: added };
       },
       device: store.device(),
       heads: () => store.heads(),
@@ -235,6 +255,9 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
       isDemonstration,
       member,
       notMine,
+      file,
+      fetched,
+      once,
     ],
   );
   return <CasebookContext value={access}>{children}</CasebookContext>;

@@ -2,7 +2,7 @@
 import { createContext, useContext } from "react";
 import type { Casebook } from "../../../casebook/index.ts";
 import type { Entry, EntryDraft, Head } from "../../../journal/index.ts";
-import type { PushReply } from "../../../storage/device.ts";
+import type { DeviceFile, PushReply } from "../../../storage/device.ts";
 import type { Day, Problem } from "../../../units/index.ts";
 
 /** One's own records, or the invented ones. */
@@ -13,6 +13,8 @@ export interface Keeping {
   /** Instant at which the newest recording was on the disk of this device; null before the first. */
   readonly savedAt: string | null;
   readonly unsent: number;
+  /** Photos and voice notes that the service does not have yet. */
+  readonly unsentFiles: number;
   /** Entries the service did not take at the last exchange. */
   readonly refused: number;
   /** Whether the service answered at the last exchange; null before the first. */
@@ -41,13 +43,20 @@ export interface CasebookAccess {
   readonly author: string;
   readonly signAs: (author: string) => Promise<void>;
   /** Writes entries; they are on the disk of the device when the promise settles. Rejected, and told by `notKept`, when they are not. */
-  readonly record: (drafts: readonly EntryDraft[]) => Promise<readonly Entry[]>;
+  readonly record: (drafts: readonly EntryDraft[], files?: readonly DeviceFile[]) => Promise<readonly Entry[]>;
+  /** A photo or a voice note that is on this device; null when it is not. */
+  readonly file: (sha256: string) => Promise<DeviceFile | null>;
+  /** The same from the service, kept here from then on; null when it is not to be had. */
+  readonly fetchFile: (sha256: string) => Promise<DeviceFile | null>;
   /** Whether whoever is signed in may write entries of this kind; true where nobody needs to sign in. */
   readonly may: (kind: EntryDraft["kind"]) => boolean;
   /** Every entry of this casebook, in the order this device took them in. */
   readonly entries: () => Promise<readonly Entry[]>;
   /** Adds entries of a saved copy, to be sent with the next exchange; what does not follow is refused by name. */
-  readonly takeCopy: (entries: readonly Entry[]) => Promise<PushReply>;
+  readonly takeCopy: (
+    entries: readonly Entry[],
+    files?: readonly DeviceFile[],
+  ) => Promise<PushReply & { readonly files: number }>;
   /** Id of this device. */
   readonly device: string;
   /** The newest entry of each device that wrote here. */

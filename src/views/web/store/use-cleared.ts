@@ -26,6 +26,15 @@ function note(programme: string, kept: Noted): void {
   }
 }
 
+/** Records that somebody had removed on purpose were not cleared by the browser. */
+export function forgetKept(programme: string): void {
+  try {
+    localStorage.removeItem(slotOf(programme));
+  } catch {
+    // nothing was noted
+  }
+}
+
 /** What to say when records were kept here by a device that is gone; null when all is as it was left. */
 export function clearedBefore(before: Noted | null, store: Pick<DeviceStore, "device" | "lastSafeAt">): Problem | null {
   if (before === null || before.device === store.device() || store.lastSafeAt() !== null) return null;

@@ -4,10 +4,10 @@ import { type Casebook, casesAt, settled, stateOf } from "../../../casebook/inde
 import { type ImportAnswer, type Mapping, mappingOf, mostMegabytes, readMapping } from "../../../transfer/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { Answer } from "../parts/Answer.tsx";
-import { fieldsOf, sentence } from "../parts/Form.tsx";
+import { fieldsOf } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../whole-words.ts";
+import { sentence, words } from "../whole-words.ts";
 import { askTable } from "./ask-table.ts";
 import { ChooseColumns, type Chosen, type KnownApiary, type KnownCase } from "./ChooseColumns.tsx";
 import { keepMapping, mappingFor } from "./kept-mappings.ts";

@@ -9,11 +9,10 @@ import {
   type Mapping,
   type PlannedImport,
 } from "../../../transfer/index.ts";
-import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { saveText } from "../parts/save.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../whole-words.ts";
+import { sentence, words } from "../whole-words.ts";
 import { askTable } from "./ask-table.ts";
 
 interface Props {

@@ -4,9 +4,11 @@ import { Link, useLocation } from "wouter";
 import { coloniesOf, settled, wholeApiary } from "../../../casebook/index.ts";
 import type { FindingState } from "../../../journal/index.ts";
 import { findingDrafts, seasonTurn, stopNotices, undoDrafts, type WalkStep, walkOf } from "../../model/index.ts";
+import { fileWords } from "../../words/index.ts";
 import { StopList } from "../case/StopBox.tsx";
 import { useHand } from "../case/seen/hand.ts";
 import { chooseSeenOn, useSeenOn } from "../case/seen/seen-on.ts";
+import { AddFile } from "../files/AddFile.tsx";
 import { Drawn } from "../parts/Drawn.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import { Rich } from "../parts/Rich.tsx";
@@ -180,6 +182,15 @@ export default function WalkPage({ params }: PageProps) {
         {last && last.entries.length > 1 ? <span>{setBackOf(last.step, steps, code)}</span> : null}
         <span>{say.toSend({ entries: keeping.unsent, reached: keeping.reached })}</span>
       </p>
+      {/* Below the keys, so that these stay where the thumb is. */}
+      {step && unheeded.length === 0 ? (
+        <AddFile
+          caseId={caseId}
+          of={{ colony: key === wholeApiary ? null : key, finding: step.finding }}
+          says={fileWords.ofFinding({ colony: code, finding: step.term })}
+          on={on}
+        />
+      ) : null}
     </main>
   );
 }

@@ -79,7 +79,6 @@ export const accountWords = {
     answer: (slots: { readonly name: string; readonly role: RoleName }) =>
       `**You are ${slots.name}, ${roles[slots.role]}.**`,
     under: (slots: { readonly says: string }) => `You see and work with: ${slots.says}.`,
-    signOut: "Sign out",
     devicesHead: "Your devices",
     devicesUnder:
       "Report a lost phone at once, from any browser: its session ends, and what it sends later is kept apart. At its next contact it lets go of what the service has; until then only the lock of the phone protects it.",
@@ -104,7 +103,7 @@ export const accountWords = {
     passwordChanged: "Changed. Every other session has ended.",
     dataHead: "Your data",
     dataUnder:
-      "Everything that is kept of you, as one file. To have it erased, ask an administrator: words go, headers stay so that the records can still be checked.",
+      "Everything that is kept of you, as one file, with your photos and voice notes as far as they were sent. To have it erased, ask an administrator: words go, headers stay so that the records can still be checked.",
     takeData: "Save my data",
     membersHead: (slots: { readonly members: number }) => `${some(slots.members, "member", "members")}`,
     name: "Name",
@@ -142,6 +141,26 @@ export const accountWords = {
     given: "Given.",
     audit: "Who did what: the audit",
     none: "**Nobody is signed in here.**",
+  },
+  signOut: {
+    signOut: "Sign out",
+    head: "Shall the records of this device stay?",
+    under:
+      "On a device of your own let them stay: nobody sees them without signing in as you, and you go on where you were. On one that others use let them go: they come back with the next sign-in.",
+    notSent: (slots: { readonly entries: number; readonly files: number }) =>
+      `${[
+        slots.entries === 0 ? "" : some(slots.entries, "entry", "entries"),
+        slots.files === 0 ? "" : some(slots.files, "photo or voice note", "photos and voice notes"),
+      ]
+        .filter(Boolean)
+        .join(
+          " and ",
+        )} ${slots.entries + slots.files === 1 ? "has" : "have"} not been sent and would be lost, so the records cannot go yet. Wait until all is sent, or save a copy and let them stay.`,
+    stay: "Sign out, let them stay",
+    go: "Sign out, remove them from this device",
+    cancel: "Not now",
+    unreached:
+      "The service does not answer now, so you stay signed in: only the service can end the session. Try again when there is a connection.",
   },
   passkeys: {
     head: "Passkeys",

@@ -11,6 +11,8 @@ const faults = {
   "head-differs": "is not the one that was noted",
 };
 
+const filed = (files: number): string => some(files, "photo or voice note", "photos and voice notes");
+
 export const records = {
   title: "Records",
   answer: (slots: { readonly entries: number; readonly devices: number; readonly unsent: number }) =>
@@ -57,14 +59,26 @@ export const records = {
   open: "Open a saved copy",
   openHint: "A file that was saved here or on another device.",
   reading: "Reading the copy …",
-  brings: (slots: { readonly fresh: number; readonly known: number; readonly devices: number }) =>
-    slots.fresh === 0
-      ? `**Nothing new.** All ${some(slots.known, "entry is", "entries are")} here already.`
-      : `**${some(slots.fresh, "entry is", "entries are")} new here**, ${whole(slots.known)} are here already. The copy holds ${some(slots.devices, "device", "devices")}.`,
-  take: (slots: { readonly fresh: number }) => `Add ${some(slots.fresh, "entry", "entries")}`,
-  taken: (slots: { readonly taken: number; readonly refused: number }) =>
+  brings: (slots: {
+    readonly fresh: number;
+    readonly known: number;
+    readonly devices: number;
+    readonly files: number;
+  }) =>
+    slots.fresh === 0 && slots.files > 0
+      ? `**${filed(slots.files)} not on this device.** All ${some(slots.known, "entry is", "entries are")} here already.`
+      : slots.fresh === 0
+        ? `**Nothing new.** All ${some(slots.known, "entry is", "entries are")} here already.`
+        : `**${some(slots.fresh, "entry is", "entries are")} new here**, ${whole(slots.known)} are here already. The copy holds ${some(slots.devices, "device", "devices")}${slots.files === 0 ? "" : ` and ${filed(slots.files)} not on this device`}.`,
+  take: (slots: { readonly fresh: number; readonly files: number }) =>
+    slots.files === 0
+      ? `Add ${some(slots.fresh, "entry", "entries")}`
+      : slots.fresh === 0
+        ? `Add ${filed(slots.files)}`
+        : `Add ${some(slots.fresh, "entry", "entries")} and ${filed(slots.files)}`,
+  taken: (slots: { readonly taken: number; readonly files: number; readonly refused: number }) =>
     slots.refused === 0
-      ? `**${some(slots.taken, "entry was", "entries were")} added.** They are sent with the next exchange.`
+      ? `**${some(slots.taken, "entry was", "entries were")} added${slots.files === 0 ? "" : `, and ${filed(slots.files)}`}.** They are sent with the next exchange.`
       : `**${some(slots.taken, "entry was", "entries were")} added, ${whole(slots.refused)} refused:**`,
   failed: "The check broke. Nothing was changed; load the page again.",
   tableHead: "A table of others",

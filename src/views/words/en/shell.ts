@@ -22,12 +22,12 @@ export const shell = {
   openingRecords: "Opening the records on this device …",
   savedHere: (slots: { readonly time: string }) => `Saved here ${slots.time}`,
   nothingYet: "Nothing written here yet",
-  unsent: (slots: { readonly entries: number; readonly reached: boolean | null }) =>
-    slots.entries === 0
-      ? slots.reached === false
+  unsent: (slots: { readonly entries: number; readonly files: number; readonly reached: boolean | null }) =>
+    slots.entries + slots.files > 0
+      ? `${some(slots.entries || slots.files, slots.entries ? "entry" : "file", slots.entries ? "entries" : "files")} not yet sent`
+      : slots.reached === false
         ? "service not reachable, working here"
-        : "all sent"
-      : `${some(slots.entries, "entry", "entries")} not yet sent`,
+        : "all sent",
   keptLine: (slots: { readonly saved: string; readonly sent: string }) => `${slots.saved} · ${slots.sent}`,
   saveJournal: "Save a copy",
   saveJournalAs: "of the journal as a file",

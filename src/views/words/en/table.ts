@@ -1,6 +1,6 @@
 /** Sentences of the page that brings a table in. */
 import { some, whole } from "./numbers.ts";
-import { countColumns } from "./problems/records.ts";
+import { countColumns } from "./problems/imports.ts";
 
 export const table = {
   title: "Bring in a table",

@@ -5,9 +5,11 @@ import { evidence } from "./evidence.ts";
 import { en } from "./index.ts";
 import { labels } from "./labels.ts";
 import { own } from "./own.ts";
-import { paper } from "./paper.ts";
 import { regionProblems } from "./problems/colonies-and-regions.ts";
+import { fileProblems } from "./problems/files.ts";
+import { importProblems } from "./problems/imports.ts";
 import { problems } from "./problems/index.ts";
+import { memberProblems } from "./problems/members.ts";
 import { seasonProblems } from "./problems/season.ts";
 import { seasonChoiceProblems } from "./problems/season-choices.ts";
 import { surveyProblems } from "./problems/surveys.ts";
@@ -21,13 +23,15 @@ export const whole = {
   evidence,
   records,
   labels,
-  paper,
   drawings,
   table,
   differences,
   problems: {
     ...problems,
     ...regionProblems,
+    ...memberProblems,
+    ...fileProblems,
+    ...importProblems,
     ...surveyProblems,
     ...seasonProblems,
     ...seasonChoiceProblems,

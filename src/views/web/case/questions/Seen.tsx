@@ -2,6 +2,7 @@
 import { Link } from "wouter";
 import { coloniesOf, wholeApiary } from "../../../../casebook/index.ts";
 import { countFindings, countRedFlags, findingGroups, redFlags } from "../../../model/index.ts";
+import { CaseFiles } from "../../files/CaseFiles.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { useEvidence } from "../../reckon/use-own.ts";
 import { useCasebook } from "../../store/context.ts";
@@ -27,6 +28,7 @@ export default function Seen({ caseId }: QuestionProps) {
   const flagCount = countRedFlags(flags);
   const groups = findingGroups(state, colonies, words, evidence);
   const { answered, present } = countFindings(groups);
+  const termOf = new Map(groups.flatMap(({ rows }) => rows.map(({ id, term }) => [id, term] as const)));
   return (
     <>
       <Answer
@@ -45,6 +47,7 @@ export default function Seen({ caseId }: QuestionProps) {
           <div className="seen-sections">
             <FindingsGrid state={state} groups={groups} colonies={colonies} />
             {colonies.length > 0 ? <ColonyStates state={state} colonies={colonies} /> : <p>{say.noColonies}</p>}
+            <CaseFiles state={state} colonies={colonies} findingTerm={(id) => termOf.get(id) ?? id} />
             <section className="walk" aria-labelledby="h-walk">
               <div className="head">
                 <h2 id="h-walk">{say.oneByOne}</h2>

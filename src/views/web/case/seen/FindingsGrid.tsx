@@ -2,6 +2,7 @@
 import { type KeyboardEvent, useRef, useState } from "react";
 import { type CaseState, wholeApiary } from "../../../../casebook/index.ts";
 import type { FindingState } from "../../../../journal/index.ts";
+import type { Day } from "../../../../units/index.ts";
 import {
   type ColonyRef,
   type FindingCell,
@@ -10,6 +11,8 @@ import {
   findingDrafts,
   stopNotices,
 } from "../../../model/index.ts";
+import { fileWords } from "../../../words/index.ts";
+import { AddFile } from "../../files/AddFile.tsx";
 import { Drawn } from "../../parts/Drawn.tsx";
 import { Mark } from "../../parts/Mark.tsx";
 import { threeStates } from "../../parts/ThreeStates.tsx";
@@ -116,7 +119,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
           </table>
         </div>
         {here ? (
-          <LookFor row={here} colony={hereAt(here, at.column, colonies)}>
+          <LookFor row={here} colony={hereAt(here, at.column, colonies)} caseId={state.id} on={on}>
             {stops.map(({ key, what }) => (
               <p key={key} className="clash" role="alert">
                 {words.case.stop.head}: {what}. <a href="#page">{say.seeStop}</a>
@@ -240,6 +243,7 @@ function Cell({ row, cell, code, place, isHere, focus, press }: CellProps) {
 }
 
 interface Here {
+  readonly key: string;
   readonly code: string;
   readonly isClash: boolean;
 }
@@ -247,15 +251,19 @@ interface Here {
 /** Whose cell is under the pointer or the keys, and whether two people's answers stand in it. */
 function hereAt(row: FindingRow, column: number, colonies: readonly ColonyRef[]): Here | null {
   const cell = row.cells[Math.min(column, row.cells.length - 1)];
-  return cell ? { code: codeOf(cell, colonies), isClash: cell.state === "conflict" } : null;
+  return cell ? { key: cell.key, code: codeOf(cell, colonies), isClash: cell.state === "conflict" } : null;
 }
 
 /** What to look for, of the finding under the pointer or the keys, and in which colony. */
 function LookFor({
   row,
   colony,
+  caseId,
+  on,
   children,
 }: {
+  readonly caseId: string;
+  readonly on: Day;
   readonly row: FindingRow;
   readonly colony: Here | null;
   /** What was said of the last press, ahead of it. */
@@ -276,6 +284,14 @@ function LookFor({
       <p>{row.lookFor}</p>
       {row.tellApart ? <p className="q2">{row.tellApart}</p> : null}
       <Drawn finding={row.id} />
+      {colony ? (
+        <AddFile
+          caseId={caseId}
+          of={{ colony: colony.key === wholeApiary ? null : colony.key, finding: row.id }}
+          says={fileWords.ofFinding({ colony: colony.code, finding: row.term })}
+          on={on}
+        />
+      ) : null}
     </aside>
   );
 }

@@ -6,7 +6,7 @@ import { countProblems } from "./counts.ts";
 import { evidenceProblems } from "./evidence.ts";
 import { formProblems } from "./form.ts";
 import { caseProblems } from "./reasoning.ts";
-import { importProblems, recordProblems } from "./records.ts";
+import { recordProblems } from "./records.ts";
 
 /** What a sentence may need: the slots of the problem. */
 export type Slots = Readonly<Record<string, string | number>>;
@@ -15,7 +15,6 @@ export type Slots = Readonly<Record<string, string | number>>;
 export const problems: Readonly<Record<string, (slots: Slots) => string>> = {
   ...formProblems,
   ...accessProblems,
-  ...importProblems,
   ...recordProblems,
   ...caseProblems,
   ...evidenceProblems,

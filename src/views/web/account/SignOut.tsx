@@ -1,0 +1,77 @@
+/** Signing out: asked whether the records of this device stay or go; they go only when all of them were sent. */
+import { useState } from "react";
+import { accountWords } from "../../words/index.ts";
+import { SaveJournal } from "../shell/SaveJournal.tsx";
+import { useCasebook } from "../store/context.ts";
+import { forgetKept } from "../store/use-cleared.ts";
+import { ask } from "./ask.ts";
+import { Says } from "./SecretField.tsx";
+import { useSession } from "./SessionProvider.tsx";
+import { forgetSent, forgetTraces, type NotSent, notSentOf, type SignedIn } from "./standing.ts";
+
+export function SignOut({ member }: { readonly member: SignedIn }) {
+  const { take } = useSession();
+  const { isDemonstration } = useCasebook();
+  /** What was not sent, once it was asked; null before. */
+  const [left, setLeft] = useState<NotSent | null>(null);
+  const [says, setSays] = useState<readonly string[]>([]);
+  const [isBusy, setBusy] = useState(false);
+  const say = accountWords.signOut;
+  const open = async () => {
+    setSays([]);
+    setLeft(await notSentOf(member));
+  };
+  const leave = async (removes: boolean) => {
+    setBusy(true);
+    const now = await notSentOf(member);
+    if (removes && now.entries + now.files > 0) {
+      setLeft(now); // written since, in another tab
+      setBusy(false);
+      return;
+    }
+    const reply = await ask("DELETE", "/api/session", accountWords.signIn.unreached);
+    if (!reply.ok) {
+      // The session lives in a cookie that only the service takes away: without it the next person would be signed in.
+      setSays([say.unreached]);
+      setBusy(false);
+      return;
+    }
+    if (removes && (await forgetSent(member))) {
+      forgetTraces(member);
+      forgetKept(member.programme);
+    }
+    take({ isGuarded: true, member: null, ended: null });
+  };
+  if (left === null)
+    return (
+      <button type="button" className="press quiet" onClick={() => void open()}>
+        {say.signOut}
+      </button>
+    );
+  const isSent = left.entries + left.files === 0;
+  return (
+    <section className="sign-out" aria-labelledby="h-sign-out">
+      <h2 id="h-sign-out">{say.head}</h2>
+      <p className="q2">{say.under}</p>
+      {isSent ? null : (
+        <p className="heed-line" role="status">
+          {say.notSent(left)} {isDemonstration ? null : <SaveJournal />}
+        </p>
+      )}
+      <p className="acts">
+        <button type="button" className="press" disabled={isBusy} onClick={() => void leave(false)}>
+          {say.stay}
+        </button>
+        {isSent ? (
+          <button type="button" className="press quiet" disabled={isBusy} onClick={() => void leave(true)}>
+            {say.go}
+          </button>
+        ) : null}
+        <button type="button" className="act" disabled={isBusy} onClick={() => setLeft(null)}>
+          {say.cancel}
+        </button>
+      </p>
+      <Says says={says} />
+    </section>
+  );
+}

@@ -1,0 +1,212 @@
+/** What the service's store must do with the files that entries name: one suite, run on SQLite and PostgreSQL. */
+import { describe, expect, it } from "vitest";
+import type { Entry } from "../../src/journal/index.ts";
+import { mostFileBytes, type ServerStore } from "../../src/storage/server.ts";
+import { attachedDraft, fileStory, photo, sha256Of, voice } from "../journals/file-story.ts";
+import { type Writer, writer } from "../journals/writer.ts";
+import type { Place } from "./service-store-contract.ts";
+
+const hash = sha256Of(voice);
+
+/** The journal of a case with a voice note, and the phone that wrote it. */
+function noted(bytes: Uint8Array = voice, more: Parameters<typeof attachedDraft>[2] = {}) {
+  const phone = writer({ device: "phone-1" });
+  return { phone, entries: phone.write(attachedDraft(bytes, "audio/webm", more)) };
+}
+
+const piece = (from: number, to: number, of: Uint8Array = voice, sha256 = hash) => ({
+  ...{ sha256, of: of.length, from, bytes: of.subarray(from, to) },
+});
+
+/** Sends a whole file in pieces of this size. */
+export async function sendFile(store: ServerStore, bytes: Uint8Array, size = 1000): Promise<void> {
+  for (let from = 0; from < bytes.length; from += size) {
+    const taken = await store.files.take({
+      ...{ sha256: sha256Of(bytes), of: bytes.length, from, bytes: bytes.subarray(from, from + size) },
+    });
+    if (!taken.ok) throw new Error(JSON.stringify(taken.problems));
+  }
+}
+
+const erasing = (phone: Writer, entries: readonly Entry[]) =>
+  phone.write({
+    ...{ kind: "content-erased", at: "2026-05-05", about: ["case-1"] },
+    data: { entries: entries.map(({ header }) => header.id), reason: "asked for" },
+  });
+
+/** `make` gives a new, empty place each time it is called. */
+export function filesContract(name: string, make: () => Promise<Place>): void {
+  const withStore = (rule: string, use: (store: ServerStore, place: Place) => Promise<void>) =>
+    it(rule, async () => {
+      const place = await make();
+      const store = await place.open();
+      try {
+        await use(store, place);
+      } finally {
+        await store.close();
+      }
+    });
+  const refused = (code: string, slots: object = {}) => ({ ok: false, problems: [{ code, slots }] });
+
+  describe(`${name} keeps files`, () => {
+    withStore("[SG120] piece by piece, says how many bytes are here, and gives the whole back", async (store) => {
+      await store.push(noted().entries);
+      expect(await store.files.standing(hash)).toEqual({ held: 0, isWhole: false });
+      expect(await store.files.read(hash)).toBeNull();
+      for (const from of [0, 1000, 2000]) {
+        const taken = await store.files.take(piece(from, from + 1000));
+        expect(taken).toMatchObject({ ok: true, value: { held: from + 1000, isWhole: from === 2000 } });
+        expect(await store.files.standing(hash)).toEqual({ held: from + 1000, isWhole: from === 2000 });
+      }
+      const read = await store.files.read(hash);
+      expect([read?.mediaType, Buffer.from(read?.bytes ?? []).equals(voice)]).toEqual(["audio/webm", true]);
+      expect(await store.files.take(piece(0, 1000))).toMatchObject({ ok: true, value: { isWhole: true } });
+    });
+
+    withStore(
+      "[SG120] a doubled piece changes nothing, an overlapping one adds its end, a later one waits",
+      async (store) => {
+        await store.push(noted().entries);
+        expect(await store.files.take(piece(1000, 2000))).toMatchObject(refused("file-gap", { held: 0 }));
+        await store.files.take(piece(0, 1000));
+        expect(await store.files.take(piece(0, 1000))).toMatchObject({ ok: true, value: { held: 1000 } });
+        expect(await store.files.take(piece(500, 900))).toMatchObject({ ok: true, value: { held: 1000 } });
+        expect(await store.files.take(piece(2500, 3000))).toMatchObject(refused("file-gap", { held: 1000 }));
+        expect(await store.files.take(piece(500, 2500))).toMatchObject({ ok: true, value: { held: 2500 } });
+        expect(await store.files.take(piece(2500, 3000))).toMatchObject({ ok: true, value: { isWhole: true } });
+        expect(Buffer.from((await store.files.read(hash))?.bytes ?? []).equals(voice)).toBe(true);
+      },
+    );
+
+    withStore(
+      "[SG121] another file than the entry names is thrown away with its last piece, and can be sent again",
+      async (store) => {
+        await store.push(noted().entries);
+        for (const at of [4, 1500, 2999]) {
+          const wrong = voice.slice();
+          wrong[at] = (wrong[at] ?? 0) ^ 1;
+          await store.files.take(piece(0, 2000, wrong));
+          expect(await store.files.take(piece(2000, 3000, wrong))).toMatchObject(refused("file-hash-wrong"));
+          expect(await store.files.standing(hash)).toEqual({ held: 0, isWhole: false });
+          expect(await store.files.read(hash)).toBeNull();
+        }
+        await sendFile(store, voice);
+        expect(await store.files.standing(hash)).toEqual({ held: 3000, isWhole: true });
+      },
+    );
+
+    withStore("[SG122] only what an entry names, of its size, of its sort and without tags", async (store, { ask }) => {
+      expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("file-unnamed"));
+      expect(await store.files.standing(hash)).toBeNull();
+      const page = new TextEncoder().encode("<!doctype html><script>alert(1)</script>");
+      const tagged = Buffer.concat([
+        photo.slice(0, 2),
+        Buffer.from([0xff, 0xfe, 0, 6]),
+        Buffer.from("seat"),
+        photo.slice(2),
+      ]);
+      const phone = writer({ device: "phone-1" });
+      await store.push(
+        phone.write(
+          attachedDraft(voice, "audio/webm"),
+          attachedDraft(page, "image/jpeg"),
+          attachedDraft(tagged, "image/jpeg"),
+          attachedDraft(photo, "audio/ogg"),
+          attachedDraft(photo, "image/jpeg"),
+        ),
+      );
+      const whole = (bytes: Uint8Array) => store.files.take(piece(0, bytes.length, bytes, sha256Of(bytes)));
+      expect(await store.files.take({ ...piece(0, 1000), of: 2999 })).toMatchObject(refused("file-size-unfit"));
+      expect(await store.files.take({ ...piece(0, 3000), bytes: Buffer.concat([voice, voice]) })).toMatchObject(
+        refused("file-size-unfit"),
+      );
+      expect(await whole(page)).toMatchObject(refused("file-sort-unfit"));
+      expect(await store.files.take(piece(0, 5, page, sha256Of(page)))).toMatchObject({ ok: true });
+      expect(await store.files.take(piece(5, page.length, page, sha256Of(page)))).toMatchObject(
+        refused("file-sort-unfit"),
+      );
+      expect(await whole(tagged)).toMatchObject(refused("file-tagged"));
+      expect(await store.files.read(sha256Of(tagged))).toBeNull();
+      await ask(`update files set bytes = ${mostFileBytes - photo.length + 1}`);
+      expect(await whole(photo)).toMatchObject(refused("files-full"));
+      await ask(`update files set bytes = ${mostFileBytes - photo.length}`);
+      expect(await whole(photo)).toMatchObject({ ok: true, value: { isWhole: true } });
+    });
+
+    withStore("[SG123] an erased entry takes its file along, unless another entry names it", async (store) => {
+      const { phone, entries } = noted();
+      const more = phone.write(attachedDraft(voice, "audio/webm", { caption: "again" }));
+      const other = phone.write(attachedDraft(voice.slice(0, 900), "audio/webm"));
+      await store.push([...entries, ...more, ...other]);
+      await sendFile(store, voice);
+      await store.push(erasing(phone, [...entries, ...other]));
+      expect(await store.files.read(hash)).not.toBeNull();
+      expect(await store.files.standing(sha256Of(voice.slice(0, 900)))).toBeNull();
+      expect(await store.check()).toMatchObject({ isIntact: true, files: { whole: 1, waiting: [], erased: 2 } });
+      await store.push(erasing(phone, more));
+      expect(await store.files.read(hash)).toBeNull();
+      expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("file-unnamed"));
+      expect(await store.check()).toMatchObject({
+        isIntact: true,
+        damage: [],
+        files: { whole: 0, waiting: [], erased: 3 },
+      });
+    });
+
+    withStore("[SG124] the check tells which files are here, and which device has not sent its own", async (store) => {
+      await store.push(fileStory());
+      await sendFile(store, photo, 50);
+      await store.files.take(piece(0, 1000));
+      expect(await store.check()).toMatchObject({
+        ...{ isIntact: true, damage: [] },
+        files: { whole: 1, waiting: [{ device: "phone-1", files: 2 }], erased: 0 },
+      });
+    });
+
+    const damages = [
+      [
+        "a flipped byte",
+        (data: string) => `update chunks set data = ${data} where start = 1000`,
+        /not what was written/,
+      ],
+      ["a lost piece", () => "delete from chunks where start = 2000", /not what was written/],
+      ["a lost file", () => "delete from files", /was here and is gone/],
+      ["another name", () => "update attached set bytes = bytes + 1", /not what entry/],
+      ["a lost name", () => "delete from attached", /lost to entry|no entry names it/],
+    ] as const;
+    for (const [what, statement, told] of damages)
+      withStore(`[SG124] the check tells of ${what}, and a damaged file is not given out`, async (store, { ask }) => {
+        await store.push(noted().entries);
+        await sendFile(store, voice);
+        const flipped = voice.slice(1000, 2000);
+        flipped[7] = (flipped[7] ?? 0) ^ 1;
+        const hex = Buffer.from(flipped).toString("hex");
+        await ask(statement(name === "SQLite" ? `x'${hex}'` : `'\\x${hex}'::bytea`));
+        const { isIntact, damage } = await store.check();
+        expect(isIntact).toBe(false);
+        expect(damage.join("\n")).toMatch(told);
+        const read = await store.files.read(hash).catch((trouble) => trouble.problem.code);
+        if (what !== "another name") expect([null, "records-damaged"]).toContain(read);
+      });
+
+    withStore("[SG125] pieces of one file through several openings at once make one file", async (store, { open }) => {
+      await store.push(noted().entries);
+      const stores = [store, await open(), await open()];
+      try {
+        await Promise.all(
+          stores.map(async (each) => {
+            for (;;) {
+              const { held = 0, isWhole = false } = (await each.files.standing(hash)) ?? {};
+              if (isWhole) return;
+              await each.files.take(piece(held, held + 170));
+            }
+          }),
+        );
+        expect(Buffer.from((await store.files.read(hash))?.bytes ?? []).equals(voice)).toBe(true);
+        expect(await store.check()).toMatchObject({ isIntact: true, files: { whole: 1 } });
+      } finally {
+        for (const each of stores.slice(1)) await each.close();
+      }
+    });
+  });
+}

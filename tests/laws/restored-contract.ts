@@ -1,0 +1,164 @@
+/** What a backup carries beside the journal: one suite, run on SQLite and PostgreSQL. */
+import { readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { strToU8, unzipSync, zipSync } from "fflate";
+import { describe, expect, it } from "vitest";
+import { type Records, readBackup, restoreBackup, type ServerStore, writeBackup } from "../../src/storage/server.ts";
+import { hashed, newInvitation } from "../../src/views/service/passwords.ts";
+import { programmesOf } from "../../src/views/service/programmes.ts";
+import { service } from "../../src/views/service/service.ts";
+import { scratch } from "../faults/count.ts";
+import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
+import { anotherSession, at, type Person, person, sender, start } from "../members.ts";
+import { sendFile } from "./files-contract.ts";
+
+const password = "quiet copper lantern";
+const doing = { by: null, at };
+
+/** A programme with people, a lost phone, a given apiary, a passkey, an invitation and two files, one of them not sent. */
+async function filled(store: ServerStore) {
+  const { members } = store;
+  const head = await members.admit(
+    { name: "Rowan Vale", role: "administrator", password: await hashed(password) },
+    doing,
+  );
+  if (!head.ok) throw new Error("not admitted");
+  const [keeper, neighbour, gone] = [
+    await person(store, "keeper", "keeper", 45),
+    await person(store, "keeper", "neighbour", 46),
+    await person(store, "keeper", "gone", 47),
+  ];
+  const manager = await person(store, "manager", "manager", 48);
+  await members.change(manager.id, { hasExactPlaces: true }, doing);
+  await members.change(gone.id, { ended: true }, doing);
+  await members.giveApiary(keeper.id, neighbour.apiary, doing);
+  await members.loseDevice(neighbour.device, doing);
+  await members.addPasskey(
+    { id: "key-1", member: keeper.id, publicKey: "cHVibGlj", counter: 7, transports: ["internal"], name: "Phone" },
+    doing,
+  );
+  const { secret, ...invitation } = newInvitation("main", at);
+  await members.invite({ role: "administrator", ...invitation }, doing);
+  const token = await anotherSession(store, head.value.id, "a-token-that-was-alive");
+  const root = { root: keeper.case, colony: null };
+  const entries = keeper.phone.write(
+    attachedDraft(photo, "image/jpeg", root),
+    attachedDraft(voice, "audio/webm", root),
+  );
+  await members.push(entries, { by: keeper.id, at, mayClaim: false, trouble: () => null });
+  await sendFile(store, photo);
+  return { keeper, neighbour, gone, manager, secret, invitation, token };
+}
+
+/** What a member is given by a pull, and what the book says: the same before and after. */
+async function bookOf(store: ServerStore, people: readonly Person[]) {
+  const { members } = store;
+  const given = [];
+  for (const { id, role } of people)
+    given.push(await members.pull({ member: id, onlyOwn: role === "keeper", byRoot: true }, 0, 1000));
+  return {
+    given,
+    members: (await members.members()).toSorted((one, other) => (one.id < other.id ? -1 : 1)),
+    devices: (await members.devices()).toSorted((one, other) => (one.device < other.device ? -1 : 1)),
+    passkeys: await members.passkeys(people[0]?.id ?? ""),
+    roots: await Promise.all(people.map(({ id }) => members.rootsOf(id))),
+    audit: await members.audit(null, 500),
+  };
+}
+
+/** `from` is backed up and put into `into`; both give new, empty records each time they are called. */
+export function restoredContract(name: string, from: () => Promise<Records>, into: () => Promise<Records>): void {
+  const folder = scratch("restored");
+  let files = 0;
+
+  async function backedUp() {
+    files += 1;
+    const file = path.join(folder, `${name.replaceAll(/\W+/g, "-")}-${files}.zip`);
+    const records = await from();
+    const store = await records.open("main");
+    const made = await filled(store);
+    const chunks: Uint8Array[] = [];
+    await writeBackup(store, at, (chunk) => void chunks.push(chunk.slice()));
+    writeFileSync(file, Buffer.concat(chunks));
+    return { file, made, records, store };
+  }
+
+  describe(`a backup, ${name}`, () => {
+    it("[SG66] carries members, devices, passkeys, grants and files: after it members sign in and are given what was theirs", async () => {
+      const { file, made, records, store } = await backedUp();
+      const people = [made.keeper, made.neighbour, made.manager];
+      const [before, checked] = [await bookOf(store, people), await store.check()];
+      await store.close();
+      await records.close();
+      expect(readBackup(file)).toMatchObject({
+        ok: true,
+        value: { schema: 3, accounts: { members: 5, devices: 4 }, files: [{ sha256: sha256Of(photo) }] },
+      });
+      const fresh = await into();
+      expect(await restoreBackup(file, fresh)).toMatchObject({ ok: true });
+      const programmes = programmesOf(fresh);
+      const app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => start });
+      const send = sender(app);
+      const restored = await programmes.open("main");
+      expect(await bookOf(restored, people)).toEqual(before);
+      expect(await restored.check()).toEqual(checked);
+      expect(Buffer.from((await restored.files.read(sha256Of(photo)))?.bytes ?? []).equals(photo)).toBe(true);
+      expect(await restored.files.standing(sha256Of(voice))).toEqual({ held: 0, isWhole: false });
+
+      const signIn = (word: string) => send("POST", "/api/session", null, { name: "rowan vale", password: word });
+      const came = await signIn(password);
+      expect(came.statusCode).toBe(200);
+      expect((await signIn("another copper lantern")).statusCode).toBe(403);
+      const cookie = String(came.headers["set-cookie"]).split(";")[0] ?? "";
+      expect((await send("GET", "/api/programmes/main/members", { cookie })).json().members).toHaveLength(5);
+      // Nobody who was signed in is so any more, and the lost phone stays lost.
+      for (const each of [made.token, made.keeper, made.gone])
+        expect((await send("GET", "/api/programmes/main/entries", each)).statusCode).toBe(401);
+      expect((await restored.members.devices()).find(({ device }) => device === made.neighbour.device)?.lostAt).toBe(
+        at,
+      );
+      expect(await restored.members.invitations()).toEqual([]);
+      await app.close();
+    });
+
+    it("[SG67] carries no session, no invitation and no secret of either", async () => {
+      const { file, made, store, records } = await backedUp();
+      const inside = Object.values(unzipSync(readFileSync(file))).map((bytes) => Buffer.from(bytes).toString("latin1"));
+      for (const secret of [made.secret, made.invitation.hash, "a-token-that-was-alive", made.token.session])
+        expect(inside.some((text) => text.includes(secret))).toBe(false);
+      expect(inside.some((text) => text.includes("$argon2id$"))).toBe(true);
+      await store.close();
+      await records.close();
+    });
+
+    it("[SG65] whose accounts or files were changed restores nothing", async () => {
+      const { file, store, records } = await backedUp();
+      await store.close();
+      await records.close();
+      const inside = unzipSync(readFileSync(file));
+      const accounts = new TextDecoder().decode(inside["accounts.json"]);
+      const flipped = photo.slice();
+      flipped[90] = (flipped[90] ?? 0) ^ 1;
+      const { "accounts.json": _, ...bare } = inside;
+      const picture = `files/${sha256Of(photo)}`;
+      const { [picture]: __, ...without } = inside;
+      for (const [what, changed] of Object.entries({
+        promoted: {
+          ...inside,
+          "accounts.json": strToU8(accounts.replace('"role":"keeper"', '"role":"administrator"')),
+        },
+        bare,
+        flipped: { ...inside, [picture]: flipped },
+        without,
+      })) {
+        const wrong = `${file}.${what}`;
+        writeFileSync(wrong, zipSync(changed));
+        expect(readBackup(wrong), what).toMatchObject({ ok: false, problems: [{ code: "backup-damaged" }] });
+        const fresh = await into();
+        expect(await restoreBackup(wrong, fresh), what).toMatchObject({ ok: false });
+        expect(await (await fresh.open("main")).all()).toEqual([]);
+        await fresh.close();
+      }
+    });
+  });
+}
