@@ -8,12 +8,14 @@ import { table } from "./table.ts";
 export function comparisonForPeople(
   compared: differential.CauseComparison<string, string>,
   evidence: Evidence,
+  isStopped: boolean,
 ): string {
   const words = wordsOf("en");
   const say = words.could;
   const { says, terms, seen, unseen } = comparisonView(compared, words, evidence);
   const columns = say.compareColumns;
   return [
+    ...(isStopped ? ["Report first.\n"] : []),
     `${says.replaceAll("**", "")} ${say.compareUnder}\n`,
     `${say.compareSeen}\n${
       seen.length === 0
@@ -23,10 +25,12 @@ export function comparisonForPeople(
             seen.map(({ term, towards, bits }) => [term, terms[towards], bits]),
           )
     }`,
-    `${say.compareUnseen}\n${table(
-      [columns.what, columns.found, columns.not, columns.minutes].map(lower),
-      unseen.map(({ term, ifFound, ifNot, minutes }) => [term, ifFound, ifNot, minutes]),
-    )}`,
+    isStopped
+      ? say.stepsWait
+      : `${say.compareUnseen}\n${table(
+          [columns.what, columns.found, columns.not, columns.minutes].map(lower),
+          unseen.map(({ term, ifFound, ifNot, minutes }) => [term, ifFound, ifNot, minutes]),
+        )}`,
   ].join("\n");
 }
 

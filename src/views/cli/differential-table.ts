@@ -1,7 +1,7 @@
 /** The differential for people: the verdict, what must not be missed, then causes by chance with their reasons. */
 import { conditions, findings, isConditionId, isFindingId, isTestId, tests } from "../../knowledge/index.ts";
 import type { differential, nextStep } from "../../reasoning/index.ts";
-import { mitesSeen, provenByDissection } from "../model/index.ts";
+import { isAboutOthers, mitesSeen, provenByDissection } from "../model/index.ts";
 import { wordsOf } from "../words/index.ts";
 import { cell, table } from "./table.ts";
 
@@ -30,7 +30,8 @@ export function differentialForPeople(answer: Answer, asked: differential.AnyInp
   const stopped = answer.mustNotMiss.some(({ report }) => report);
   return [
     ...(mites ? [`${words.could.proven({ term: termOf(provenByDissection), ...mites }).replaceAll("**", "")}\n`] : []),
-    `${verdictOf(answer)}\n`,
+    // What is proven is the verdict, unless something else is named beside it.
+    ...(mites && !isAboutOthers(answer) ? [] : [`${verdictOf(answer)}\n`]),
     ...(answer.mustNotMiss.length > 0 ? [`Must not be missed\n${answer.mustNotMiss.map(noticeOf).join("")}`] : []),
     table(["cause", "chance", "range", "for", "against"], rows) +
       (rest > 0 ? `${rest} more below ${percent(listedFrom)}; --json lists them all.\n` : ""),
@@ -63,10 +64,10 @@ export function differentialForPeople(answer: Answer, asked: differential.AnyInp
 
 function verdictOf({ verdict, mustNotMiss }: Answer): string {
   const because = verdict.because.replaceAll("-", " ");
-  if (verdict.kind === "cannot-tell")
-    return mustNotMiss.some(({ report }) => report) ? "Report first." : `Cannot tell yet (${because}).`;
+  const isToReport = mustNotMiss.some(({ report }) => report);
+  if (verdict.kind === "cannot-tell") return isToReport ? "Report first." : `Cannot tell yet (${because}).`;
   const name = verdict.condition ? termOf(verdict.condition) : (verdict.group ?? "").replaceAll("_", " ");
-  return `Leading: ${name} (${because}).`;
+  return `${isToReport ? "Report first. " : ""}Leading: ${name} (${because}).`;
 }
 
 const noticeOf = ({ condition, act, doNot, report }: Answer["mustNotMiss"][number]): string =>

@@ -1,7 +1,7 @@
 /** A command for each verb of the reasoning: flags and JSON in, a table or JSON out. */
 import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import {
-  type differential,
+  differential,
   evidenceFrom,
   type OwnEvidence,
   type Reply,
@@ -117,9 +117,19 @@ function forPeople(
       body,
     );
   if (verb === "compare-causes")
-    return withNotices(comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence), body);
+    return withNotices(
+      comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence, isToReport(asked, evidence)),
+      body,
+    );
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
+}
+
+/** Whether what two causes are compared for must be reported first. */
+function isToReport(asked: Readonly<Record<string, unknown>>, evidence: Evidence): boolean {
+  const { first: _, second: __, evidence: ___, ...given } = asked;
+  const reply = differential.differential({ ...given, draws: 40 } as unknown as differential.AnyInput, evidence);
+  return reply.ok && reply.value.mustNotMiss.some(({ report }) => report);
 }
 
 /** The evidence that a question brings along, for its names; the published one where it brings none that can be read. */

@@ -13,7 +13,7 @@ export * from "./copy-check.ts";
 export * from "./could.ts";
 export * from "./could-compare.ts";
 export * from "./could-table.ts";
-export { mitesSeen, provenByDissection } from "./could-verdict.ts";
+export { isAboutOthers, mitesSeen, provenByDissection } from "./could-verdict.ts";
 export * from "./differences.ts";
 export * from "./differential-input.ts";
 export * from "./done/choice.ts";

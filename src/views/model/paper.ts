@@ -83,6 +83,10 @@ export interface KitCard {
   }[];
   readonly steps: readonly string[];
   readonly promise: string;
+  /** What stops the apiary, each in a sentence: it stands before all else. */
+  readonly stops: readonly string[];
+  /** Some of the bees are in alcohol. */
+  readonly isInAlcohol: boolean;
   readonly cautions: readonly string[];
   readonly isDemonstration: boolean;
 }

@@ -14,13 +14,13 @@ export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper
       html`<tr><td class="c"><b>${row.code}</b></td><td>${row.colony}</td><td>${row.from}</td><td class="r">${row.bees}</td><td></td><td></td></tr>`,
   );
   const body = html`${card.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
-<header class="top"><div><h1>${words.title}</h1><p>${words.forLaboratory} <b>${card.laboratory}</b></p></div>
+${card.stops.map((stop) => html`<p class="invented">${stop}</p>`)}<header class="top"><div><h1>${words.title}</h1><p>${words.forLaboratory} <b>${card.laboratory}</b></p></div>
 <div class="label"><span class="code">${card.caseCode}</span>${matrixCode(card.caseCode)}<span>${card.place}</span></div></header>
 <section><h2>${words.asked}</h2><p>${card.question}</p></section>
 <section><h2>${words.vials}</h2><div><table><thead><tr><th>${words.code}</th><th>${words.colony}</th><th>${words.from}</th><th class="r">${words.bees}</th><th>${words.takenOn}</th><th>${words.by}</th></tr></thead><tbody>${rows}</tbody></table><p class="small">${card.promise}</p></div></section>
 <section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>
 <section><h2>${words.heed}</h2><div>${card.cautions.map((caution) => html`<p>${caution}</p>`)}</div></section>
-<section><h2>${words.handOver}</h2><table><tbody><tr><td>${words.sentBy}</td><td>${words.sentOn}</td><td>${words.drained}</td></tr><tr><td>${words.receivedBy}</td><td>${words.receivedOn}</td><td>${words.countMatches}</td></tr></tbody></table></section>`;
+<section><h2>${words.handOver}</h2><table><tbody><tr><td>${words.sentBy}</td><td>${words.sentOn}</td><td>${card.isInAlcohol && words.drained}</td></tr><tr><td>${words.receivedBy}</td><td>${words.receivedOn}</td><td>${words.countMatches}</td></tr></tbody></table></section>`;
   return {
     title: `${words.title} ${card.caseCode}`,
     pageCss: sheetPage(page, card.caseCode, card.place),

@@ -155,8 +155,12 @@ describe("papers", () => {
       rows: [],
       steps: [],
       promise: "",
+      stops: ["Stop and report: American foulbrood."],
+      isInAlcohol: false,
       cautions: [],
     };
+    expect(kitCardPaper({ ...kit, isDemonstration: false }).body).toContain("Stop and report: American foulbrood.");
+    expect(kitCardPaper({ ...kit, isDemonstration: false }).body).not.toContain("Alcohol drained");
     const said = "Invented case, for demonstration";
     expect(labelPaper({ ...sheet(1), isDemonstration: true }).body).toContain(said);
     expect(kitCardPaper({ ...kit, isDemonstration: true }).body).toContain(said);

@@ -15,6 +15,7 @@ import {
 import { sampling } from "../../../reasoning/index.ts";
 import type { PaperWords } from "../../words/index.ts";
 import { colonyCode, labelOf, placeName, receiptOf } from "../bench/worklist.ts";
+import { stopNotices } from "../done/stops.ts";
 import type { KitCard } from "../paper.ts";
 
 /** Keys of the laboratories whose rules were found; null is one's own bench. */
@@ -62,6 +63,7 @@ export function kitCard(
   );
   const bees = rows[0]?.bees ?? samplingFacts["bees-per-colony"].figure.value;
   const design = plan?.designPrevalence ?? 0.05;
+  const sensitivity = plan?.sensitivity ?? 1;
   return {
     caseCode: settled(casebook.cases[caseId]?.record)?.code ?? "",
     place: placeName(casebook, caseId),
@@ -77,11 +79,14 @@ export function kitCard(
       say.kitSteps.slip,
       say.kitSteps.write,
     ].filter(Boolean),
-    promise: say.kitPromise(
+    promise: say.kitPromise({
       bees,
       design,
-      sampling.detectionProbability({ bees, designPrevalence: design, sensitivity: 1 }),
-    ),
+      sensitivity,
+      found: sampling.detectionProbability({ bees, designPrevalence: design, sensitivity }),
+    }),
+    stops: stopsSay(casebook, caseId, words),
+    isInAlcohol: kept.has("ethanol-70"),
     cautions: [
       ...(kept.has("ethanol-70") ? cautionsFor("collection-in-alcohol") : []),
       ...(all.some((specimen) => labelOf(specimen)?.from === "D") ? cautionsFor("dead-bees-or-frass") : []),
@@ -89,6 +94,15 @@ export function kitCard(
     ].map((id) => cautions[id].words),
     isDemonstration,
   };
+}
+
+/** What stops the apiary of a case, for a paper. */
+export function stopsSay(casebook: Casebook, caseId: string, words: PaperWords): readonly string[] {
+  const state = casebook.cases[caseId];
+  if (!state) return [];
+  return stopNotices(casebook, state, words).map(({ what, because, act, doNot }) =>
+    words.paper.stop({ what, because, act: [act, ...doNot].join(" ") }),
+  );
 }
 
 /** Where the bees of a question come from, in the words of the handbook. */

@@ -11,6 +11,7 @@ import {
   labelStocks,
   spineView,
   stockOf,
+  stopsSay,
 } from "../../model/index.ts";
 import type { Paper } from "../../report/index.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -141,6 +142,13 @@ export default function PaperPage({ params }: PageProps) {
             </Link>
           ))}
         </nav>
+        {kind === "labels"
+          ? stopsSay(casebook, caseId, words).map((stop) => (
+              <p key={stop} className="heed">
+                {stop}
+              </p>
+            ))
+          : null}
         <Choices kind={kind} wishes={wishes} set={(change) => set((now) => ({ ...now, ...change }))} />
         <p className="acts">
           <button type="button" className="press" disabled={!made} onClick={() => window.print()}>

@@ -98,21 +98,19 @@ export function AddAction({
   add,
 }: {
   readonly says: string;
-  /** Something is to be reported: nothing may be united. */
+  /** Something is to be reported: no action is weighed until the stop is lifted. */
   readonly isStopped: boolean;
   readonly add: (kind: SeasonActionKind) => void;
 }) {
+  if (isStopped) return <p className="note">{seasonWords.noActions}</p>;
   return (
     <fieldset className="add-action">
       <legend>{says}</legend>
-      {seasonActionKinds
-        .filter((kind) => !(isStopped && kind === "unite"))
-        .map((kind) => (
-          <button key={kind} type="button" className="press quiet" onClick={() => add(kind)}>
-            {seasonWords.newWith[kind]}
-          </button>
-        ))}
-      {isStopped ? <p className="note">{seasonWords.donor.stopped}</p> : null}
+      {seasonActionKinds.map((kind) => (
+        <button key={kind} type="button" className="press quiet" onClick={() => add(kind)}>
+          {seasonWords.newWith[kind]}
+        </button>
+      ))}
     </fieldset>
   );
 }

@@ -105,8 +105,22 @@ export const paper = {
     pack: (pack: string): string => `Packing: ${pack}`,
     ask: "Rules of laboratories change: ask for those of today before you send.",
   },
-  kitPromise: (bees: number, prevalence: number, found: number): string =>
-    `${some(bees, "bee", "bees")} of one colony find ${inHundred(prevalence)} in 100 infested ${inHundred(found)} times in 100, if reading is perfect.`,
+  kitPromise: (slots: {
+    readonly bees: number;
+    readonly design: number;
+    readonly sensitivity: number;
+    readonly found: number;
+  }): string =>
+    `${some(slots.bees, "bee", "bees")} of one colony find ${inHundred(slots.design)} in 100 infested ${inHundred(slots.found)} times in 100, ${
+      slots.sensitivity === 1
+        ? "if reading is perfect"
+        : `if the bench finds ${inHundred(slots.sensitivity)} in 100 of those with mites`
+    }.`,
+  stop: (slots: { readonly what: string; readonly because: string; readonly act: string }): string =>
+    `Stop and report: ${slots.what}${slots.because ? ` (${slots.because})` : ""}. ${slots.act} Nothing is sampled or sent beyond what the authority asks for.`.replace(
+      "?.",
+      "?",
+    ),
   others: "Others",
   notLooked: (slots: { readonly colonies: readonly string[] }): string => `nobody looked: ${list(slots.colonies)}.`,
   signs: (slots: {

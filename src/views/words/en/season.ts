@@ -155,8 +155,6 @@ export const season = {
     missing: "Say how many bees it has and how many of 100 are infested; until then this choice is not reckoned.",
     losses:
       "Its queen is taken away and its brood comes along (common practice, no source); a tenth of its bees is lost to fighting and to flying home (judgement). Its bees count as of the same stock. Robbing, the loss of the queen that stays, and whatever else the other colony carries are not reckoned.",
-    stopped:
-      "Uniting is not offered: something was seen that is to be reported, and until it is cleared no bees, brood or combs go from colony to colony.",
   },
   earlier: "One day earlier",
   later: "One day later",
@@ -173,6 +171,7 @@ export const season = {
   choicesUnder: "Each meets the same colonies and the same chance, so a difference is the action's.",
   choiceName: (slots: { readonly actions: readonly string[] }) => list(slots.actions),
   addChoice: "Add a choice",
+  noActions: "No action is weighed beside what must be reported, until the stop is lifted on a laboratory’s result.",
   newChoice: "Another choice",
   newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen", unite: "Uniting" },
   show: "shown above",
