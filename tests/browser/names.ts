@@ -26,6 +26,7 @@ function steady(snapshot: string): string {
       /\d{1,2} (January|February|March|April|May|June|July|August|September|October|November|December)( \d{4})?/g,
       "<day>",
     )
+    .replace(/\b[0-9a-f]{64}\b/g, "N")
     .replace(/\bseal [0-9a-f]{8}\b/g, "seal N")
     .replace(/(?<!level=)\b\d+([.,]\d+)*|(?<=[A-Z])\d+/g, "N");
   return `${drawn(shortened(parsed(plain)))}\n`;

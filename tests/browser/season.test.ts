@@ -262,15 +262,14 @@ describe("uniting on the page", () => {
     await device.close();
   });
 
-  it("is not offered while something is to be reported", async () => {
+  it("is not offered, nor is any other action, while something is to be reported", async () => {
     const device = await freshDevice(browser, "desk");
     const page = await device.newPage();
     await openDemonstration(page, site.address);
     await page.goto(`${site.address}/season?case=demonstration-case-tv-26-022&colony=demonstration-gh-01`);
     await page.locator("#h-tells").waitFor();
-    const add = page.getByRole("group", { name: "Add a choice" });
-    await add.getByText("Uniting is not offered").waitFor();
-    expect(await add.getByRole("button").allTextContents()).toEqual(["Menthol", "Formic acid", "Patty", "New queen"]);
+    await page.getByText("No action is weighed beside what must be reported").first().waitFor();
+    expect(await page.getByRole("group", { name: "Add a choice" }).count()).toBe(0);
     await device.close();
   });
 });

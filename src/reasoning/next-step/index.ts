@@ -4,11 +4,10 @@ export { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
 export {
   type AnyWholeAnswer,
   differentialWithNext,
-  type NextStep,
   type NextSteps,
   nextSteps,
-  type StepReason,
   visitMinutes,
   type WholeAnswer,
 } from "./next-steps.ts";
+export { inOrder, type NextStep, type StepOrder, type StepReason, stepOrders } from "./order.ts";
 export { type Visit, type VisitStep, visitOf } from "./visit.ts";

@@ -4,7 +4,7 @@ import golden from "../../../tests/golden/noisy-or-network.json" with { type: "j
 import { printedBelief } from "../../../tests/printed-belief.ts";
 import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
 import type { DifferentialInput } from "../differential/index.ts";
-import { differentialWithNext, type NextStep, nextSteps } from "./index.ts";
+import { differentialWithNext, inOrder, type NextStep, nextSteps, type StepOrder, stepOrders } from "./index.ts";
 import { expectedLoss, lossTable } from "./loss-table.ts";
 import { marginalsOf, worthOf } from "./value.ts";
 
@@ -155,6 +155,24 @@ describe("the list", () => {
     const money = { 1: 0, 2: 60, 3: 180, 4: 480 };
     const worth = list.map(({ bits, minutes, cost }) => bits / (minutes + 10 + money[cost]));
     expect(worth).toEqual(worth.toSorted((a, b) => b - a));
+  });
+
+  it("[NX12] goes by spared loss for the effort, or by the days until the result, when asked to", () => {
+    const brood = steps({ season: "summer", findings: { foul_odour: "present", sunken_perforated_caps: "present" } });
+    const money = { 1: 0, 2: 60, 3: 180, 4: 480 };
+    const rest = (by: StepOrder) => inOrder(brood, by).filter(({ because }) => because === "worth-the-effort");
+    const spared = rest("spares").map(({ decisionGain, minutes, cost }) => decisionGain / (minutes + 10 + money[cost]));
+    expect(spared).toEqual(spared.toSorted((a, b) => b - a));
+    const days = rest("soonest").map((step) => step.days.high);
+    expect(days).toEqual(days.toSorted((a, b) => a - b));
+    expect(new Set(days).size).toBeGreaterThan(3);
+    for (const by of stepOrders) {
+      expect(inOrder(brood, by)[0]?.because).toBe(brood[0]?.because);
+      expect(inOrder(brood, by)).toHaveLength(brood.length);
+    }
+    expect(inOrder(brood, "tells")).toEqual(brood);
+    const ids = (by: StepOrder) => rest(by).map(({ step }) => step);
+    expect(ids("spares")).not.toEqual(ids("tells"));
   });
 
   it("[NX9] a dead colony is not asked what only live bees show, nor for brood in winter", () => {

@@ -20,39 +20,10 @@ import {
   type Verdict,
 } from "../differential/index.ts";
 import { type Change, changesOf } from "./changes.ts";
+import { inOrder, type NextStep, type StepReason } from "./order.ts";
 import { marginalsOf, resultsOf, type Worth, worthOf } from "./value.ts";
 import { verifies } from "./verifies.ts";
 import { heaviestSets, type Visit, visitFrom, weighedAt } from "./visit.ts";
-
-/**
- * Why a step stands where it does: it checks a reported sign by its own definition; the verdict waits for it, since
- * nothing else can lift a bar; or it is worth its effort. They come in this order.
- */
-export type StepReason = "checks-what-was-reported" | "the-verdict-waits-for-it" | "worth-the-effort";
-const reasonsInOrder: readonly StepReason[] = [
-  "checks-what-was-reported",
-  "the-verdict-waits-for-it",
-  "worth-the-effort",
-];
-
-/** A look or test in the list. */
-export interface NextStep<F extends string = FindingId> {
-  /** Id of the finding or test. */
-  readonly step: F | TestId;
-  readonly kind: "look" | "test";
-  /** Expected information on which conditions are present, in bits. */
-  readonly bits: number;
-  /** Expected loss it spares, in shares of one colony's value, by the default loss table. */
-  readonly decisionGain: number;
-  /** Working minutes; judgement. */
-  readonly minutes: number;
-  /** Cost class, 1 (in the field, nearly free) to 4 (a specialised laboratory). */
-  readonly cost: 1 | 2 | 3 | 4;
-  /** Days until the result is in; 0 for a look. Told, and not weighed: no price of a day is known. */
-  readonly days: { readonly low: number; readonly high: number };
-  /** Why it stands where it does. */
-  readonly because: StepReason;
-}
 
 /** The list, and how much of the belief it was reckoned from. */
 export interface NextSteps<C extends string = ConditionId, F extends string = FindingId> {
@@ -64,11 +35,6 @@ export interface NextSteps<C extends string = ConditionId, F extends string = Fi
   /** Posterior mass of the sets of conditions that were left out of the reckoning. */
   readonly uncovered: number;
 }
-
-/** Minutes that come on top of any look or test: going there, opening, writing down. Judgement. */
-const minutesBeside = 10;
-/** Minutes of work that a cost class is weighed like. Judgement, no price is known here. */
-const minutesOfCost = { 1: 0, 2: 60, 3: 180, 4: 480 } as const;
 
 /**
  * Every finding not looked for and every weighed test not made, best first.
@@ -103,7 +69,7 @@ export function nextSteps(
     because: reasonOf(candidate.id, present, verdict),
   }));
   return answered({
-    next: steps.sort(byWorth),
+    next: inOrder(steps, "tells"),
     changes: changesOf(input, { conditions: believed.value.conditions, marginals, evidence }, weighed),
     visit: visitFrom(
       heaviest,
@@ -175,11 +141,4 @@ function reasonOf(id: NextStep["step"], present: readonly FindingId[], verdict: 
   if ((verifies[id as FindingId] ?? []).some((sign) => present.includes(sign))) return "checks-what-was-reported";
   const waitsFor = verdict === null ? [] : (lifts[verdict.because] ?? []);
   return (waitsFor as readonly string[]).includes(id) ? "the-verdict-waits-for-it" : "worth-the-effort";
-}
-
-const perEffort = ({ bits, minutes, cost }: NextStep): number => bits / (minutes + minutesBeside + minutesOfCost[cost]);
-
-function byWorth(a: NextStep, b: NextStep): number {
-  const first = reasonsInOrder.indexOf(a.because) - reasonsInOrder.indexOf(b.because);
-  return first || perEffort(b) - perEffort(a) || (a.step < b.step ? -1 : 1);
 }

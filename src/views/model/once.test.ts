@@ -1,8 +1,9 @@
 /** Presses that come twice, and presses that are two. */
 import { describe, expect, it } from "vitest";
-import { colony, following, opened, see } from "../../../tests/case-story.ts";
+import { colony, following, opened, see, today } from "../../../tests/case-story.ts";
 import { casebookOf } from "../../../tests/casebook-of.ts";
 import type { EntryDraft } from "../../journal/index.ts";
+import { redFlagDraft, redFlagIds } from "./index.ts";
 import { onceWritten } from "./once.ts";
 
 const start = opened();
@@ -57,13 +58,23 @@ describe("a press that comes twice", () => {
 
   it("opens one case, though each press brings new ids", () => {
     const { record, writes } = writer(casebookOf([]));
-    const again = JSON.parse(
-      JSON.stringify(start.drafts).replaceAll(/"id-(\d+)"/g, '"other-$1"'),
-    ) as readonly EntryDraft[];
-    expect(again).not.toEqual(start.drafts);
-    void record(start.drafts);
-    void record(again);
+    const withIds = (first: string) =>
+      JSON.parse(
+        JSON.stringify(start.drafts).replaceAll(
+          /"id-(\d+)"/g,
+          (_, number: string) => `"${first}-0000-4000-8000-${number.padStart(12, "0")}"`,
+        ),
+      ) as readonly EntryDraft[];
+    void record(withIds("0000000a"));
+    void record(withIds("0000000b"));
     expect(writes()).toBe(1);
+  });
+
+  it("of another red flag is another press", () => {
+    const { record, writes } = writer();
+    for (const flag of redFlagIds)
+      void record([redFlagDraft(casebook.cases[start.caseId] as never, flag, "absent", today)]);
+    expect(writes()).toBe(redFlagIds.length);
   });
 
   it("of another colony is another press, and what could not be kept is tried again", async () => {

@@ -36,9 +36,14 @@ export function onceWritten<T, M = never>(now: () => number): (casebook: Caseboo
 }
 
 function comparable(casebook: Casebook, drafts: readonly EntryDraft[]): string {
-  const fresh = [...new Set(drafts.flatMap(({ about }) => about))].filter((id) => !isOnRecord(casebook, id));
+  const fresh = [...new Set(drafts.flatMap(({ about }) => about))].filter(
+    (id) => madeId.test(id) && !isOnRecord(casebook, id),
+  );
   return fresh.reduce((text, id, index) => text.replaceAll(id, `new ${index}`), JSON.stringify(drafts));
 }
+
+/** Ids that are made for what is new; flags and findings have names. */
+const madeId = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
 const isOnRecord = ({ apiaries, cases, specimens, plans }: Casebook, id: string): boolean =>
   [apiaries, cases, specimens, plans].some((roots) => Object.hasOwn(roots, id)) ||

@@ -5,7 +5,7 @@
  */
 import { type CaseState, settled } from "../../casebook/index.ts";
 import { type Evidence, isTestId, publishedEvidence, tests } from "../../knowledge/index.ts";
-import type { nextStep } from "../../reasoning/index.ts";
+import { nextStep } from "../../reasoning/index.ts";
 import type { Words } from "../words/index.ts";
 import { stepTerm } from "./terms.ts";
 
@@ -37,9 +37,13 @@ export function tellView(
   next: readonly nextStep.NextStep<string>[],
   state: CaseState,
   words: Words,
-  evidence: Evidence = publishedEvidence,
+  {
+    evidence = publishedEvidence,
+    by = "tells",
+  }: { readonly evidence?: Evidence; readonly by?: nextStep.StepOrder } = {},
 ): TellView {
-  const views = next
+  const views = nextStep
+    .inOrder(next, by)
     .filter((step) => step.bits >= fewestBits || chosenOf(state, step.step))
     .map((step) => stepView(step, { state, words, evidence }));
   const looks = views.filter((view) => view.kind === "look");

@@ -48,7 +48,13 @@ export const tell = {
           ? `**Next test: ${lower(slots.test)}.**`
           : "**No open look or test would tell more.**",
   under:
-    "In the order of what each tells for its effort: its minutes, ten more for any step, and what its money is worth in minutes. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+    "Effort: its minutes, ten more for any step, and what its money is worth in minutes. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
+  orderBy: "In the order of",
+  orders: {
+    tells: "what it tells for its effort",
+    spares: "what loss it spares for its effort",
+    soonest: "how soon the result is in",
+  },
   ofColony: (slots: { readonly colony: string | null }) =>
     slots.colony === null ? "For the whole apiary, since no colony is on record." : `For ${slots.colony}.`,
   looksHead: "Looks, free",

@@ -31,12 +31,30 @@ import type { QuestionProps } from "./registry.ts";
 import "../could/could.css";
 import "../tell/tell.css";
 
+type StepOrder = keyof typeof words.tell.orders;
+
+/** What the lists go by. */
+function OrderChoice({ by, choose }: { readonly by: StepOrder; readonly choose: (by: StepOrder) => void }) {
+  return (
+    <fieldset className="colony-choice">
+      <legend>{words.tell.orderBy}</legend>
+      {(Object.keys(words.tell.orders) as StepOrder[]).map((each) => (
+        <label key={each}>
+          <input type="radio" name="order" checked={each === by} onChange={() => choose(each)} />
+          <span>{words.tell.orders[each]}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
 export default function Tell({ caseId }: QuestionProps) {
   const { casebook } = useCasebook();
   const state = casebook.cases[caseId];
   const isReady = state !== undefined && countRedFlags(redFlags(state)).complete && answeredFindings(state) > 0;
   const [chosen, choose] = useState<string | null>(null);
   const key = chosen ?? (state ? mostTroubled(casebook, state) : wholeApiary);
+  const [by, orderBy] = useState<StepOrder>("tells");
   const own = useOwn();
   const asked = isReady ? differentialInput(casebook, state, key, own.evidence) : null;
   const isStopped = state !== undefined && stopNotices(casebook, state, words).length > 0;
@@ -55,7 +73,7 @@ export default function Tell({ caseId }: QuestionProps) {
     );
   const colonies = colonyChoices(casebook, state);
   const colony = colonies.find((each) => each.key === key);
-  const view = reply?.steps ? tellView(reply.steps.next, state, words, own.evidence) : null;
+  const view = reply?.steps ? tellView(reply.steps.next, state, words, { evidence: own.evidence, by }) : null;
   const visit = reply?.steps ? visitView(reply.steps.visit, words, own.evidence) : null;
   return (
     <>
@@ -66,6 +84,7 @@ export default function Tell({ caseId }: QuestionProps) {
       )}
       {isReady && reply?.result.ok !== false ? null : <Onward caseId={caseId} to={isReady ? 2 : 1} />}
       {view ? <ColonyChoice colonies={colonies} chosen={key} choose={choose} /> : null}
+      {view ? <OrderChoice by={by} choose={orderBy} /> : null}
       {view ? (
         <div className="tell-two">
           <Steps state={state} head={say.looksHead} steps={view.looks} />

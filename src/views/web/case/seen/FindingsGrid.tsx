@@ -171,12 +171,19 @@ interface GroupProps {
 }
 
 function Group({ group, from, colonies, at, focus, press }: GroupProps) {
+  // The sheet is longer than a screen: over each place it says again which column is which colony.
+  const again = group.rows.some((row) => row.wholeApiary) ? [] : colonies;
   return (
     <tbody>
       <tr>
-        <th id={`at-${group.place}`} colSpan={colonies.length + 1} scope="rowgroup">
+        <th id={`at-${group.place}`} colSpan={again.length > 0 ? 1 : colonies.length + 1} scope="rowgroup">
           {group.title}
         </th>
+        {again.map((colony) => (
+          <td key={colony.id} className="again" aria-hidden="true">
+            <ColonyHead code={colony.code} all={colonies} />
+          </td>
+        ))}
       </tr>
       {group.rows.map((row, index) => (
         <tr key={row.id} className={from + index === at.row ? "here" : undefined}>
