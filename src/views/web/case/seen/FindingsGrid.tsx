@@ -18,6 +18,7 @@ import { Mark } from "../../parts/Mark.tsx";
 import { threeStates } from "../../parts/ThreeStates.tsx";
 import { useCasebook } from "../../store/context.ts";
 import { words } from "../../words.ts";
+import { ColonyHead } from "./ColonyHead.tsx";
 import { move } from "./move.ts";
 import { useSeenOn } from "./seen-on.ts";
 
@@ -147,17 +148,6 @@ function Pen({ pen, choose }: { readonly pen: FindingState; readonly choose: (pe
         </label>
       ))}
     </fieldset>
-  );
-}
-
-/** What all codes begin with stands in the corner only; the column has what tells them apart. */
-function ColonyHead({ code, all }: { readonly code: string; readonly all: readonly ColonyRef[] }) {
-  const cut = code.lastIndexOf("-") + 1;
-  const shared = cut > 0 && all.every((colony) => colony.code.startsWith(code.slice(0, cut)));
-  return (
-    <abbr className="c" title={code}>
-      {shared ? code.slice(cut) : code}
-    </abbr>
   );
 }
 
