@@ -33,7 +33,8 @@ export function firedBy(notice: MustNotMiss, record: OnRecord): readonly (Findin
   if (onlyIf === "colony-alive" && record.colonyState === "dead") return [];
   if (onlyIf === "not-endemic" && record.region.smallHiveBeetle === "endemic") return [];
   if (onlyIf === "hornet-not-established" && record.region.vespa === "established") return [];
-  if (findings.length > 0 && findings.every(record.isPresent)) return findings;
+  // From the last: what is worked out from all colonies stands first in a notice, and is costly to ask.
+  if (findings.length > 0 && findings.toReversed().every(record.isPresent)) return findings;
   const by = tests.find((test) => record.results.some((result) => isFindOf(condition, test, result)));
   return by === undefined ? [] : [by];
 }

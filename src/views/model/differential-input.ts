@@ -16,7 +16,7 @@ import { type Evidence, type FindingId, isTestId, publishedEvidence, tests } fro
 import type { differential } from "../../reasoning/index.ts";
 import { type Day, daysBetween, type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import { mitesInSister, readingsOf, testsOf } from "./colony-results.ts";
-import { stopsLifted } from "./done/stop-acts.ts";
+import { stopSince, stopsLifted } from "./done/stop-acts.ts";
 import { stopName } from "./done/stops.ts";
 import { seenAfterDeath } from "./seen-after-death.ts";
 import { spreadOf, troubleIn } from "./spread.ts";
@@ -89,15 +89,16 @@ export function differentialInput(
 /** Stops lifted for this colony whose laboratory's result nobody wrote down as a result. */
 const liftsNotWeighed = (casebook: Casebook, state: CaseState, key: string): readonly Problem[] =>
   stopsLifted(casebook, state)
-    .filter(({ colonies, conditions }) => {
-      const isAbout = ({ test, colony }: { readonly test: string; readonly colony: string | null }) =>
+    .filter((stop) => {
+      if (stop.colonies.length > 0 && !stop.colonies.includes(key)) return false;
+      // A result that the stop followed from, or one of before it, is not what the laboratory found on it.
+      const isItsResult = ({ entry, value: { test, colony, on } }: CaseState["tests"][string]) =>
         (colony === null || colony === key) &&
+        on >= stopSince(stop) &&
+        !stop.answers.some((answer) => answer.entry === entry) &&
         isTestId(test) &&
-        tests[test].conditions.some((each) => conditions.includes(each));
-      return (
-        (colonies.length === 0 || colonies.includes(key)) &&
-        !Object.values(state.tests).some(({ value }) => isAbout(value))
-      );
+        tests[test].conditions.some((each) => stop.conditions.includes(each));
+      return !Object.values(state.tests).some(isItsResult);
     })
     .map(({ lifted, ...stop }) =>
       problem("lift-not-weighed", "warned", null, {

@@ -70,6 +70,17 @@ describe("a press that comes twice", () => {
     expect(writes()).toBe(1);
   });
 
+  it("a table of twenty thousand colonies is compared in one pass", () => {
+    const { record, writes } = writer(casebookOf([]));
+    const table = Array.from({ length: 20_000 }, (_, index): EntryDraft => {
+      const id = `0000000a-0000-8000-8000-${String(index).padStart(12, "0")}`;
+      return { kind: "colony-registered", at: today, about: ["ap", id], data: { code: `C${index}` } };
+    });
+    void record(table);
+    void record(table);
+    expect(writes()).toBe(1);
+  });
+
   it("of another red flag is another press", () => {
     const { record, writes } = writer();
     for (const flag of redFlagIds)

@@ -35,16 +35,19 @@ export function onceWritten<T, M = never>(now: () => number): (casebook: Caseboo
   };
 }
 
+/** In one pass: a table that is brought in has tens of thousands of ids. */
 function comparable(casebook: Casebook, drafts: readonly EntryDraft[]): string {
-  const fresh = [...new Set(drafts.flatMap(({ about }) => about))].filter(
-    (id) => madeId.test(id) && !isOnRecord(casebook, id),
+  const { apiaries, cases, specimens, plans } = casebook;
+  const colonies = new Set(Object.values(apiaries).flatMap((apiary) => Object.keys(apiary.colonies)));
+  const isOnRecord = (id: string) =>
+    colonies.has(id) || [apiaries, cases, specimens, plans].some((roots) => Object.hasOwn(roots, id));
+  const fresh = new Map(
+    [...new Set(drafts.flatMap(({ about }) => about))]
+      .filter((id) => !isOnRecord(id))
+      .map((id, index) => [id, `new ${index}`]),
   );
-  return fresh.reduce((text, id, index) => text.replaceAll(id, `new ${index}`), JSON.stringify(drafts));
+  return JSON.stringify(drafts).replaceAll(madeIds, (id) => fresh.get(id) ?? id);
 }
 
 /** Ids that are made for what is new; flags and findings have names. */
-const madeId = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
-
-const isOnRecord = ({ apiaries, cases, specimens, plans }: Casebook, id: string): boolean =>
-  [apiaries, cases, specimens, plans].some((roots) => Object.hasOwn(roots, id)) ||
-  Object.values(apiaries).some(({ colonies }) => Object.hasOwn(colonies, id));
+const madeIds = /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/g;

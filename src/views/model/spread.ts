@@ -9,7 +9,10 @@ import { type FindingId, findingIds, noTrouble } from "../../knowledge/index.ts"
 import { daysBetween } from "../../units/index.ts";
 import { seenAfterDeath } from "./seen-after-death.ts";
 
-type Spread = Readonly<Partial<Record<FindingId, FindingState>>>;
+type Spread = Readonly<Partial<Record<"single_colony" | "most_colonies", FindingState>>>;
+
+/** Whether a finding is worked out here, and asked of nobody. */
+export const isSpread = (id: FindingId): id is keyof Spread => id === "single_colony" || id === "most_colonies";
 
 /** Fewest colonies at an apiary for "only one" or "most" to mean anything, by the definition of the findings. */
 const fewestColonies = 4;

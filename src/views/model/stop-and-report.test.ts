@@ -127,6 +127,19 @@ describe("a stop that was lifted", () => {
     expect(noted()).not.toContain("lift-not-weighed");
     expect(noted(lift())).toContain("lift-not-weighed");
     expect(noted(lift(), noneFound)).not.toContain("lift-not-weighed");
+    // What the stop followed from, and what was known before it, is not what the laboratory found on it.
+    const known =
+      (on: string, result: "found" | "none-found"): Parameters<typeof following>[1] =>
+      () => [
+        {
+          kind: "test-result-recorded",
+          at: on,
+          about: [start.caseId, first],
+          data: { test: "rope-test", colony: first, on, result },
+        },
+      ];
+    expect(noted(known(today, "found"), lift())).toContain("lift-not-weighed");
+    expect(noted(known("2026-02-01", "none-found"), lift())).toContain("lift-not-weighed");
   });
 });
 

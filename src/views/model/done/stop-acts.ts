@@ -32,7 +32,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { redFlagIds } from "../red-flag-answers.ts";
-import { spreadOf } from "../spread.ts";
+import { isSpread, spreadOf } from "../spread.ts";
 
 /** An answer or result that a stop follows from. */
 export interface StopAnswer {
@@ -125,9 +125,9 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
       ...ownAnswersTo(finding),
       ...presentIn(shared[finding]),
     ];
-    const derived = spreadOf(casebook, state, key);
     return {
-      isPresent: (finding: FindingId) => derived[finding] === "present" || answersTo(finding).length > 0,
+      isPresent: (finding: FindingId) =>
+        answersTo(finding).length > 0 || (isSpread(finding) && spreadOf(casebook, state, key)[finding] === "present"),
       results: [],
       colonyState: settled(state.colonyStates[key])?.state ?? null,
       region,

@@ -101,7 +101,7 @@ export function stopsSay(casebook: Casebook, caseId: string, words: PaperWords):
   const state = casebook.cases[caseId];
   if (!state) return [];
   return stopNotices(casebook, state, words).map(({ what, because, act, doNot }) =>
-    words.paper.stop({ what, because, act: [act, ...doNot].join(" ") }),
+    words.paper.stop({ what, because, acts: [act, ...doNot, words.paper.stopSampling] }),
   );
 }
 

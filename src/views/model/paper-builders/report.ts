@@ -166,11 +166,14 @@ function toDo(casebook: Casebook, state: CaseState, { today, words }: Pick<Asked
     return [
       ...stops.map((stop) => ({
         on: on(today),
-        what: [
-          `${words.done.stopHead}: ${stop.what}.`.replace("?.", "?"),
-          ...(stop.elsewhere ? [`${words.case.stop.elsewhere({ code: stop.elsewhere.code })}.`] : []),
-          ...[stop.act, ...stop.doNot],
-        ].join(" "),
+        what: words.paper.stop({
+          what: stop.what,
+          because: stop.because,
+          acts: [
+            ...(stop.elsewhere ? [`${words.case.stop.elsewhere({ code: stop.elsewhere.code })}.`] : []),
+            ...[stop.act, ...stop.doNot],
+          ],
+        }),
       })),
       ...past,
       ...(reported.missing === null ? [] : [{ on: "", what: reported.missing }]),

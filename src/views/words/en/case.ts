@@ -1,5 +1,5 @@
 /** Sentences of the case page: the six questions and what their scale says. */
-import { day, dayAndMonth, list, some, whole } from "./numbers.ts";
+import { day, dayAndMonth, ended, list, some, whole } from "./numbers.ts";
 
 const questions = {
   1: "What was seen?",
@@ -80,10 +80,7 @@ export const caseWords = {
       readonly laboratoryReference: string;
       readonly on: string;
     }) =>
-      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}. What the laboratory found counts once it is written down at question 4.`.replace(
-        "?.",
-        "?",
-      ),
+      `Lifted on ${day(slots.on)} by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${ended(slots.what)} What the laboratory found counts once it is written down at question 4.`,
     takeBack: "Take it back",
     correct: "To the findings and red flags",
     notTold: "Nobody is recorded as told yet.",

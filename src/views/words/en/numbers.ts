@@ -122,3 +122,6 @@ export function lower(term: string): string {
   const isName = names.includes(first) || /^K-|[A-Z].*[A-Z]/.test(first);
   return isName ? term : term.charAt(0).toLowerCase() + term.slice(1);
 }
+
+/** The text as a sentence: a question keeps its mark. */
+export const ended = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);

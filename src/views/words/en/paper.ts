@@ -1,7 +1,7 @@
 /** Words on paper. */
 
 import { liftingRoles } from "./case.ts";
-import { whole as count, day, inHundred, list, lower, some } from "./numbers.ts";
+import { whole as count, day, ended, inHundred, list, lower, some } from "./numbers.ts";
 import type { Slots } from "./problems/index.ts";
 
 const gramsSay = (grams: number): string => `${Number(grams.toFixed(1))} g`;
@@ -116,11 +116,11 @@ export const paper = {
         ? "if reading is perfect"
         : `if the bench finds ${inHundred(slots.sensitivity)} in 100 of those with mites`
     }.`,
-  stop: (slots: { readonly what: string; readonly because: string; readonly act: string }): string =>
-    `Stop and report: ${slots.what}${slots.because ? ` (${slots.because})` : ""}. ${slots.act} Nothing is sampled or sent beyond what the authority asks for.`.replace(
-      "?.",
-      "?",
-    ),
+  stop: (slots: { readonly what: string; readonly because: string; readonly acts: readonly string[] }): string =>
+    [`Stop and report: ${ended(slots.what)}`, slots.because ? ended(slots.because) : "", ...slots.acts]
+      .filter(Boolean)
+      .join(" "),
+  stopSampling: "Nothing is sampled or sent beyond what the authority asks for.",
   others: "Others",
   notLooked: (slots: { readonly colonies: readonly string[] }): string => `nobody looked: ${list(slots.colonies)}.`,
   signs: (slots: {
@@ -154,7 +154,7 @@ export const paper = {
       slots.grams === null
         ? ""
         : `${gramsSay(slots.grams)} in all, ${gramsSay(slots.grams / Math.max(1, slots.colonies.length))} a colony${slots.asPlanned ? ", as planned" : ""}.`,
-      ...slots.more.map((each) => (/[.!?]$/.test(each) ? each : `${each}.`)),
+      ...slots.more.map(ended),
     ]
       .filter(Boolean)
       .join(" "),
@@ -199,10 +199,7 @@ export const paper = {
     readonly liftedBy: string;
     readonly laboratoryReference: string;
   }): string =>
-    `The stop was lifted by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${slots.what}.`.replace(
-      "?.",
-      "?",
-    ),
+    `The stop was lifted by ${slots.liftedBy}, ${liftingRoles[slots.role]}, laboratory reference ${slots.laboratoryReference}: ${ended(slots.what)}`,
   deadSince: (slots: { readonly on: string | null }): string =>
     slots.on === null ? "Dead." : `Dead since ${day(slots.on)}.`,
   missedElsewhere: "No bee was read here: what the results told could have missed, their laboratory can say.",

@@ -1,5 +1,5 @@
 /** What can be wrong with a field of a form. */
-import { capital, day } from "../numbers.ts";
+import { capital, day, ended } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const unit = (slots: Slots) => (slots.unit ? ` ${slots.unit}` : "");
@@ -31,10 +31,7 @@ export const formProblems = {
     capital(`${place(slots)}this does not go with the rest. Expected: ${slots.expected}.`),
   "field-unknown": (slots: Slots) => `${place(slots)}more values than the line has. Expected: as the hint says.`,
   "closing-under-stop": (slots: Slots) =>
-    `Stop and report stands and nobody is recorded as told of it: ${slots.what}. Write down who was told, or that it was lifted, first.`.replace(
-      "?.",
-      "?",
-    ),
+    `Stop and report stands and nobody is recorded as told of it: ${ended(String(slots.what))} Write down who was told, or that it was lifted, first.`,
   "told-before-seen": (slots: Slots) =>
     `${day(String(slots.given))} lies before the last answer that is reported, of ${day(String(slots.seen))}. Expected: that day or a later one.`,
   "lifted-before-seen": (slots: Slots) =>
