@@ -13,6 +13,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
+import { stopActs } from "./stop-acts.ts";
 import { urgentActs } from "./urgent.ts";
 
 export interface UntilItem {
@@ -68,7 +69,11 @@ export function untilResult(
     "queen-cells",
     ...(treated ? (["after-treatment"] as const) : []),
   ];
-  const ids = [...new Set(triggers.flatMap((trigger) => cautionsFor(trigger)))];
+  // Beside a stop nobody has to ask: it says whom to tell.
+  const isStopped = stopActs(casebook, state).length > 0;
+  const ids = [...new Set(triggers.flatMap((trigger) => cautionsFor(trigger)))].filter(
+    (id) => !(isStopped && id === "ask-if-notifiable"),
+  );
   const deadCodes = dead.map((colony) => colony.code ?? colony.id);
   const items = ids.map(
     (id): UntilItem => ({

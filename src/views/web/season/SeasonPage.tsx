@@ -202,7 +202,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           />
         </>
       ) : null}
-      {view && seen?.isWhole ? <Tells view={view} /> : null}
+      {view && seen?.isWhole && !isStopped ? <Tells view={view} /> : null}
       <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} ask={ask} />
       <Saying.Provider value={sentence}>
         <SeasonForm

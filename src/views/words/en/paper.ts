@@ -230,7 +230,7 @@ export const paper = {
     answer: {
       labels: (vials: number): string =>
         vials === 0
-          ? "**No vial to label.** Plan a sample in question 3 first."
+          ? "**No vial to label.** No sample is planned in question 3."
           : `**Labels for ${some(vials, "vial", "vials")}.** Each is printed three times: vial, sheet, spare.`,
       kit: "**The kit card** travels with the vials.",
       report: "**The report,** as the records stand now.",
