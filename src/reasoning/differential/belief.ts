@@ -5,8 +5,9 @@ import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { bestSets, byProbability, type SetList } from "./best-first.ts";
 import { type CaseModel, carriedShare, caseModel, evidenceOf, statedCase } from "./case-model.ts";
 import { checkedCase } from "./checked-case.ts";
-import type { AnyInput } from "./input.ts";
-import { possibleLevels } from "./levels.ts";
+import type { AnyInput, TestInput } from "./input.ts";
+import { sporeRates } from "./judgements.ts";
+import { possibleCount, possibleLevels } from "./levels.ts";
 import type { NetworkEvidence } from "./network.ts";
 import type { Setting } from "./network-for.ts";
 import { type Parameters, parametersOf } from "./parameters.ts";
@@ -23,6 +24,8 @@ export type Candidate =
       readonly dependsOn: "set";
       /** For each result, its probability given each set; the results of a set sum to one. Reckoned when asked for. */
       readonly results: () => readonly Float64Array[];
+      /** Of a test: as it would be with one of these results. A look has none, its results are present and absent. */
+      readonly made?: Made;
     }
   | {
       readonly kind: "test";
@@ -33,7 +36,13 @@ export type Candidate =
       /** Probability of each result with the condition at the clinical level, and without. */
       readonly withCondition: Float64Array;
       readonly without: Float64Array;
+      readonly made?: Made;
     };
+
+/** A test as it would be on record with the result of this index; counts rise with the index. */
+type Made = (result: number) => MadeTest;
+/** A test that is not made, with a result it could have. */
+export type MadeTest = TestInput & { readonly test: TestId };
 
 /** Belief over sets of conditions. */
 export interface Belief {
@@ -131,7 +140,9 @@ function tests(model: CaseModel, asked: SetsAsked): Candidate[] {
         .filter(({ test, which }) => test === id && which === null)
         .map((each) => model.network.findings.findIndex(({ id: other }) => other === each.id));
       const results = () => testResults(answers.map((finding) => presentGiven(asked, finding)));
-      return [{ kind: "test", id, dependsOn: "set", results }];
+      return [
+        { kind: "test", id, dependsOn: "set", results, made: weighed.model === "spores" ? sporesIn : foundBy(id) },
+      ];
     }
     const at = model.levels.findIndex(({ condition }) =>
       weighed.model === "varroa-count" ? condition === "varroa_pms" : condition === "tracheal_mites",
@@ -142,6 +153,7 @@ function tests(model: CaseModel, asked: SetsAsked): Candidate[] {
     const carried = carriedShare(model, numbers, at);
     const counts = possibleLevels(model.read, id);
     if (counts.length === 0) return [];
+    const made = (result: number) => possibleCount(id, result) ?? foundBy(id)(result);
     return [
       {
         kind: "test",
@@ -150,10 +162,21 @@ function tests(model: CaseModel, asked: SetsAsked): Candidate[] {
         condition: conditionIds.indexOf(reading.condition),
         withCondition: Float64Array.from(counts, ({ clinical }) => clinical),
         without: Float64Array.from(counts, ({ none, background }) => (1 - carried) * none + carried * background),
+        made,
       },
     ];
   });
 }
+
+const foundBy =
+  (test: TestId): Made =>
+  (result) => ({ test, result: result === 0 ? "found" : "none-found" });
+
+/** None, some below the line, and the line reached; all below it say the same, a tenth below stands for them. */
+const sporesIn: Made = (result) => ({
+  test: "spore-count",
+  sporesMillionsPerBee: ([0, 0.9, 1][result] ?? 1) * sporeRates.lineMillions,
+});
 
 /** Results of a test from the findings that stand for it: found or not; or none, some, and enough. */
 function testResults([first, second]: readonly Float64Array[]): readonly Float64Array[] {

@@ -1,6 +1,6 @@
 /** The differential: what could explain a failing colony, several causes at once, and when nobody can tell yet. */
 export type * from "./answer.ts";
-export { type Belief, belief, type Candidate, statedPosteriors } from "./belief.ts";
+export { type Belief, belief, type Candidate, type MadeTest, statedPosteriors } from "./belief.ts";
 export { type Calibration, type CalibrationBin, calibration, type Forecasts, logClip } from "./calibration.ts";
 export { type CauseComparison, compareCauses, type SeenBetween, type WouldPart } from "./compare-causes.ts";
 export { confirmingRatio, confirms } from "./confirming.ts";

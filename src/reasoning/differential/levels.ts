@@ -187,6 +187,13 @@ export function possibleLevels(read: ReadCase, test: TestId): readonly LevelLike
   return [];
 }
 
+/** The count that stands at this place among the results of `possibleLevels`; null for a test that does not count. */
+export function possibleCount(test: TestId, count: number): (TestInput & { readonly test: TestId }) | null {
+  const model = weighedTests[test]?.model;
+  if (model === "tracheal-count") return { test, positive: count, examined: usualBees[model] };
+  return model === "varroa-count" ? { test, mites: count, bees: usualBees[model] } : null;
+}
+
 const unknown: LevelLikelihood = { none: 1, background: 1, clinical: 1 };
 
 /** Bees of a wash, each counted by the share of a brood-nest bee's mites that comes down from it. */

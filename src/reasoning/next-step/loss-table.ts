@@ -1,11 +1,12 @@
 /** The default losses behind `decisionGain`: what it costs to leave a cause alone, or to act for nothing. Judgement. */
-import { type Evidence, publishedEvidence, type Role, type Urgency } from "../../knowledge/index.ts";
+import { type ConditionId, type Evidence, publishedEvidence, type Role, type Urgency } from "../../knowledge/index.ts";
 import { ensure } from "../../units/index.ts";
 
 /** In shares of one colony's value: 1 is the colony lost. All judgement; a person's own figures belong in the decision. */
 export const lossTable: {
   readonly leftAlone: Readonly<Record<Urgency, number>>;
   readonly roleShare: Readonly<Record<Role, number>>;
+  readonly spread: { readonly conditions: readonly ConditionId[]; readonly times: number };
   readonly act: number;
   readonly residual: number;
 } = {
@@ -13,6 +14,8 @@ export const lossTable: {
   leftAlone: { "same-day": 0.6, "within-a-week": 0.5, "within-a-month": 0.3, "next-season": 0.1 },
   /** Share of that by role: a secondary one follows another cause; a normal state loses nothing. */
   roleShare: { cause: 1, secondary: 0.5, syndrome: 0.5, normal: 0 },
+  /** What the law may want to hear of because it goes from hive to hive: left alone it takes other colonies as well. */
+  spread: { conditions: ["american_foulbrood", "european_foulbrood", "tropilaelaps", "small_hive_beetle"], times: 3 },
   /** Lost by acting against a cause, there or not: work, disturbance, material. */
   act: 0.1,
   /** Share of the loss that is left when one acts and the cause is there. */
@@ -23,7 +26,9 @@ export const lossTable: {
 export function lossLeftAlone(id: string, { conditions }: Evidence = publishedEvidence): number {
   const fact = conditions[id];
   ensure(fact !== undefined, "id", id, "a condition of the evidence");
-  return lossTable.leftAlone[fact.urgency] * lossTable.roleShare[fact.role];
+  const { conditions: spreading, times } = lossTable.spread;
+  const own = lossTable.leftAlone[fact.urgency] * lossTable.roleShare[fact.role];
+  return (spreading as readonly string[]).includes(id) ? times * own : own;
 }
 
 /**

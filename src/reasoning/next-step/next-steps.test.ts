@@ -5,7 +5,7 @@ import { printedBelief } from "../../../tests/printed-belief.ts";
 import { type FindingId, findingIds, findings } from "../../knowledge/index.ts";
 import type { DifferentialInput } from "../differential/index.ts";
 import { differentialWithNext, inOrder, type NextStep, nextSteps, type StepOrder, stepOrders } from "./index.ts";
-import { expectedLoss, lossTable } from "./loss-table.ts";
+import { expectedLoss, lossLeftAlone, lossTable } from "./loss-table.ts";
 import { marginalsOf, worthOf } from "./value.ts";
 
 function steps(input: DifferentialInput): readonly NextStep[] {
@@ -91,6 +91,19 @@ describe("gain", () => {
     expect(expectedLoss(["starvation"], Float64Array.of(0.1))).toBeCloseTo(0.1 * lost, 12);
     expect(expectedLoss(["starvation"], Float64Array.of(0.9))).toBeCloseTo(act + residual * 0.9 * lost, 12);
     expect(expectedLoss(["orientation_flight"], Float64Array.of(1))).toBe(0);
+  });
+
+  it("[NX54] what goes from hive to hive loses three colonies: beside spotty brood the looks for foulbrood spare most", () => {
+    const { times } = lossTable.spread;
+    expect(lossLeftAlone("american_foulbrood")).toBeCloseTo(times * lossTable.leftAlone["same-day"], 12);
+    expect(lossLeftAlone("starvation")).toBe(lossTable.leftAlone["same-day"]);
+    const spotty = steps({ season: "summer", findings: { spotty_brood: "present" } });
+    const first = (by: StepOrder) =>
+      inOrder(spotty, by)
+        .map(({ step }) => step as string)
+        .slice(0, 4);
+    expect(first("spares")).toEqual(expect.arrayContaining(["twisted_discoloured_larva", "ropy_thread"]));
+    expect(first("tells")).not.toContain("ropy_thread");
   });
 });
 

@@ -130,7 +130,10 @@ function worthByCondition(
   for (let result = 0; result < withCondition.length; result++) {
     const [yes, no] = [p * (withCondition[result] as number), (1 - p) * (without[result] as number)];
     const chance = yes + no;
-    if (chance === 0) continue;
+    if (chance === 0) {
+      outcomes.push({ chance, after: probability });
+      continue;
+    }
     if (yes > 0) bits += yes * Math.log2((withCondition[result] as number) / chance);
     if (no > 0) bits += no * Math.log2((without[result] as number) / chance);
     const after = probability.map((each, other) => {

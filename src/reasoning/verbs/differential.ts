@@ -168,7 +168,8 @@ const output = z.strictObject({
       z.strictObject({
         step: anyFindingOrTest,
         kind: z.enum(["look", "test"]),
-        result: z.enum(["present", "absent", "found", "none-found"]),
+        result: z.enum(["present", "absent", "found", "none-found", "at-least", "at-most"]),
+        made: test.nullable(),
         chance: z.number(),
         condition: anyCondition,
         posterior: probability,
@@ -177,7 +178,7 @@ const output = z.strictObject({
       }),
     )
     .describe(
-      "results not in yet that would put another cause first: the cause and its probability then, the one that comes first now and what would be left of it",
+      "results not in yet that would put another cause first: the cause and its probability then, the one that comes first now and what would be left of it; `made` is the test with that result, of a count (at-least, at-most) with the nearest one that does so",
     ),
   visit: z
     .strictObject({

@@ -18,6 +18,7 @@ export const changesView = (
     words.could.change({
       term: stepTerm(evidence, change.step),
       result: change.result,
+      counted: countedIn(change.made),
       chance: change.chance,
       cause: conditionTerm(evidence, change.condition),
       share: change.posterior,
@@ -25,6 +26,14 @@ export const changesView = (
       left: change.left,
     }),
   );
+
+/** What a count would be of; null for a result that is found or not. */
+function countedIn(made: nextStep.Change["made"]): Parameters<Words["could"]["change"]>[0]["counted"] {
+  const { positive, examined = 0, mites, bees = 0, sporesMillionsPerBee } = made ?? {};
+  if (positive !== undefined) return { what: "bees", count: positive, of: examined };
+  if (mites !== undefined) return { what: "mites", count: mites, of: bees };
+  return sporesMillionsPerBee === undefined ? null : { what: "spores", count: sporesMillionsPerBee, of: 1 };
+}
 
 export interface ComparisonView {
   readonly first: string;

@@ -35,6 +35,22 @@ function timesAs(bits: number): string {
   return `${times < 10 ? Number(times.toFixed(1)) : whole(Number(times.toPrecision(2)))} times`;
 }
 
+/** So many, or more, or fewer: of bees with mites, of mites on bees, or of spores in a bee. */
+function counted(
+  slots: { readonly what: "bees" | "mites" | "spores"; readonly count: number; readonly of: number } | null,
+  beyond: "more" | "fewer",
+): string {
+  if (slots === null) return "something";
+  const { what, count, of } = slots;
+  const isNone = count === 0 && beyond === "fewer";
+  const orBeyond = isNone ? "" : ` or ${what === "spores" && beyond === "fewer" ? "less" : beyond}`;
+  if (what === "spores") return isNone ? "no spores" : `${count} million spores a bee${orBeyond}`;
+  const among = `${whole(of)} bees`;
+  if (what === "mites")
+    return `${isNone ? "no" : whole(count)} ${count === 1 ? "mite" : "mites"}${orBeyond} on ${among}`;
+  return `${isNone ? "no bee" : `${whole(count)}${orBeyond}`} of ${among} with mites`;
+}
+
 /** The absence of a sign; one whose name begins with "No" is named and said to be absent. */
 const without = (term: string): string => (/^no\b/i.test(term) ? `“${lower(term)}” absent` : `no ${lower(term)}`);
 
@@ -158,21 +174,28 @@ export const could = {
   noChanges: "No single look or test would.",
   change: (slots: {
     readonly term: string;
-    readonly result: "present" | "absent" | "found" | "none-found";
+    readonly result: "present" | "absent" | "found" | "none-found" | "at-least" | "at-most";
+    readonly counted: {
+      readonly what: "bees" | "mites" | "spores";
+      readonly count: number;
+      readonly of: number;
+    } | null;
     readonly chance: number;
     readonly cause: string;
     readonly share: number;
     readonly instead: string;
     readonly left: number;
-  }) =>
-    `${
-      {
-        present: `If you had also seen ${lower(slots.term)}`,
-        absent: `If you had looked and seen ${without(slots.term)}`,
-        found: `If ${lower(slots.term)} found something`,
-        "none-found": `If ${lower(slots.term)} found nothing`,
-      }[slots.result]
-    } (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`,
+  }) => {
+    const when = {
+      present: `If you had also seen ${lower(slots.term)}`,
+      absent: `If you had looked and seen ${without(slots.term)}`,
+      found: `If ${lower(slots.term)} found something`,
+      "none-found": `If ${lower(slots.term)} found nothing`,
+      "at-least": `If ${lower(slots.term)} found ${counted(slots.counted, "more")}`,
+      "at-most": `If ${lower(slots.term)} found ${counted(slots.counted, "fewer")}`,
+    }[slots.result];
+    return `${when} (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`;
+  },
   compareHead: "Side by side",
   compareUnder:
     "Each as if it alone were the matter, so this can differ from the ranking, where several are weighed at once.",
