@@ -155,6 +155,15 @@ it("[SD19] no colony, one colony twice, more colonies than the apiary has: refus
   expect(() => planSample({ ...base, oilPattiesOrTreatmentDaysAgo: -3 })).toThrow("oilPattiesOrTreatmentDaysAgo");
 });
 
+it("[SD24] more bees than anybody opens are warned of, more than a colony holds are refused", () => {
+  expect(plan({ designPrevalence: 0.002 })).toMatchObject({ beesPerColony: 1497, codes: ["many-bees-to-open"] });
+  expect(plan({ designPrevalence: 0.003 }).codes).toEqual([]);
+  expect(planSample({ ...base, designPrevalence: 0.00005 })).toMatchObject({
+    ok: false,
+    problems: [{ code: "more-bees-than-a-colony", severity: "blocked", slots: { bees: 59_914 } }],
+  });
+});
+
 it("[SD20] every reason carries a rule, a known code, filled slots and a source", () => {
   const purposes = ["detect", "estimate", "recheck"] as const;
   const seasons = ["winter", "spring", "summer", "autumn"] as const;

@@ -58,6 +58,10 @@ export interface SamplePlan {
 
 /** Share of unreadable bees allowed for when nobody says: judgement, no source. */
 export const judgedSpareShare = 0.1;
+/** A strong colony in full season; common practice, no source. More than this is no sample of one colony. */
+export const beesOfAColony = 50_000;
+/** Beyond this nobody opens the bees one by one, and a small colony misses them. Judgement. */
+const manyToOpen = 1000;
 
 /**
  * Plans a sample for tracheal mites.
@@ -67,7 +71,7 @@ export const judgedSpareShare = 0.1;
  * Recheck: as many as the detection size, at least 50, from where the earlier bees came. A summer sample, earlier
  * treatment, untested colonies and a vial with two questions are warned of, each with what it weakens.
  *
- * @returns SamplePlan, or `no-colony-chosen`, `colony-chosen-twice`, `colonies-exceed-apiary`
+ * @returns SamplePlan, or `no-colony-chosen`, `colony-chosen-twice`, `colonies-exceed-apiary`, `more-bees-than-a-colony`
  * @throws DomainError for a design outside its range
  * @source COLOSS BEEBOOK, tracheal mite methods, 3.2; Pirk et al. 2013, section 2.2; each reason cites its own
  *
@@ -81,6 +85,8 @@ export function planSample(request: SampleRequest): Result<SamplePlan> {
   if (trouble) return blocked(trouble);
 
   const size = sizeFor(request);
+  if (size.bees > beesOfAColony)
+    return blocked(samplingProblem("more-bees-than-a-colony", "blocked", "designPrevalence", { bees: size.bees }));
   const place = placeFor(request);
   const beesPerColony = size.bees;
   const spareBees = Math.ceil(beesPerColony / (1 - spareShare) - 1e-9) - beesPerColony;
@@ -209,6 +215,8 @@ function warnings(request: SampleRequest, beesPerColony: number, spareBees: numb
     const slots = { chosen, coloniesInApiary, missedIfOne: 1 - chosen / coloniesInApiary };
     problems.push(samplingProblem("some-colonies-untested", "noted", "colonies", slots));
   }
+  if (beesPerColony > manyToOpen)
+    problems.push(samplingProblem("many-bees-to-open", "warned", "designPrevalence", { bees: beesPerColony }));
   if (season === "summer") {
     problems.push(samplingProblem("summer-zero-is-weak", "warned", "season", { beesPerColony }));
   }

@@ -94,9 +94,11 @@ export interface SamplingProblems {
   readonly "read-on-unplanned": { readonly readOn: number; readonly examined: number };
   /** A number was set beforehand, and another was read. */
   readonly "read-other-than-planned": { readonly examined: number; readonly setBeforehand: number };
-  /** The counts of all bees do not hold those at the stop. */
   /** A sample larger than a colony: the model of a large colony holds no more, and nobody reads so many. */
   readonly "more-bees-than-a-colony": { readonly bees: number };
+  /** So many bees are seldom spared, and opened by nobody one by one. */
+  readonly "many-bees-to-open": { readonly bees: number };
+  /** The counts of all bees do not hold those at the stop. */
   readonly "past-stop-counts-disagree": {
     readonly examined: number;
     readonly positive: number;
@@ -140,6 +142,7 @@ export const samplingProblemCodes = [
   "read-on-unplanned",
   "read-other-than-planned",
   "more-bees-than-a-colony",
+  "many-bees-to-open",
   "past-stop-counts-disagree",
 ] as const satisfies readonly (keyof SamplingProblems)[];
 

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { answered, type Result } from "../../units/index.ts";
 import {
+  beesOfAColony,
   detectionProbability,
   detectionSampleSize,
   finiteDetectionDesign,
@@ -16,8 +17,6 @@ import { type Deep, verb } from "./verb.ts";
 
 /** With a rarer positive no number of bees could be counted. */
 const rarest = 1e-9;
-/** Bees of a strong colony in summer: common practice, no source. A larger sample is no sample of one colony. */
-const beesOfAColony = 50_000;
 
 const input = z
   .strictObject({

@@ -65,6 +65,8 @@ export const countProblems = {
   "colony-chosen-twice": (slots: Slots) => `${slots.colony} is chosen twice.`,
   "more-bees-than-a-colony": (slots: Slots) =>
     `${whole(n(slots, "bees"))} bees are more than a strong colony holds (some 50,000: common practice, no source). No sample of one colony can promise this. Ask for a larger share, or give the number of bees there are.`,
+  "many-bees-to-open": (slots: Slots) =>
+    `${whole(n(slots, "bees"))} bees of one colony are more than anybody opens one by one (judgement). Ask for a larger share, or sample more colonies.`,
   "some-colonies-untested": (slots: Slots) =>
     `Only ${slots.chosen} of ${slots.coloniesInApiary} colonies are sampled; this speaks for them alone.`,
   "summer-zero-is-weak": () =>
