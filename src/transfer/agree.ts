@@ -28,9 +28,11 @@ export function agreed(
   }
   const row = table.rows.find((each) => each.line === line);
   if (!row || column === null) return null;
+  const named = mapping.colony?.column ?? mapping.apiary.column;
+  if (named === undefined) return null;
   const at = (name: string): string => plainCell(row.cells[table.header.indexOf(name)] ?? "");
   const change = (name: string, use: string): Mapping["mends"][number] => ({
-    ...{ row: at(mapping.colony?.column ?? mapping.apiary.column), column: name, given: at(name), use, reason },
+    ...{ row: at(named), column: name, given: at(name), use, reason },
   });
   const changes = (): readonly Mapping["mends"][number][] => {
     if (mend.kind === "use") return [change(column, mend.use)];

@@ -1,13 +1,13 @@
 /** Tries an import without doing it: every entry it would make, or every problem, never some of either. */
 import type { EntryDraft } from "../journal/index.ts";
-import { type Cell, looksChanged, plainCell, readText, type Writing } from "./cells.ts";
+import { looksChanged, plainCell, readText, type Writing } from "./cells.ts";
 import { readGiven } from "./given-file.ts";
 import { importId } from "./import-id.ts";
 import { type ImportAnswer, type ImportProblem, importProblem } from "./import-problem.ts";
 import { columnsOf, type Mapping } from "./mapping.ts";
 import type { PlannedImport } from "./planned-import.ts";
 import { findingDraft, halfCountProblems, knownIdProblems, resultDraft } from "./row-drafts.ts";
-import { type RowReader, rowReader } from "./row-reader.ts";
+import { placeIn, requiredCell, rowReader } from "./row-reader.ts";
 import type { Table } from "./table.ts";
 import { temperatureDrafts } from "./temperature-drafts.ts";
 
@@ -60,7 +60,7 @@ const writingOf = ({ decimal, dates }: Mapping, today: string | null): Writing =
 
 /** Cells that a person decided to read otherwise; a mend that meets another cell than it was written for is a problem. */
 function applyMends(table: Table, { mends, colony, apiary }: Mapping, problems: ImportProblem[]): Table {
-  const rowColumn = table.header.indexOf(colony?.column ?? apiary.column);
+  const rowColumn = table.header.indexOf(colony?.column ?? apiary.column ?? "");
   const unused = new Set(mends);
   const rows = table.rows.map((row) => {
     const own = mends.filter((mend) => mend.row === plainCell(row.cells[rowColumn] ?? ""));
@@ -111,8 +111,7 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
 
   for (const row of table.rows) {
     const reader = rowReader({ table, row, mapping, writing, problems });
-    const placeCell = requiredCell(reader, apiary.column);
-    const placeName = reader.keep(readText(placeCell, 200));
+    const placeName = placeIn(reader, apiary);
     const codeCell = colony ? requiredCell(reader, colony.column) : null;
     const code = codeCell ? reader.keep(readText(codeCell, 200)) : null;
     if (placeName === undefined || code === undefined) continue;
@@ -121,7 +120,7 @@ function colonyDrafts(table: Table, mapping: Mapping, writing: Writing, problems
       reader.tell(
         importProblem("id-unknown", {
           line: row.line,
-          column: apiary.column,
+          column: apiary.column ?? null,
           given: placeName,
           slots: { id: placeName },
         }),
@@ -198,6 +197,3 @@ function caseDrafts(
     return { kind: "case-opened", at: opening.openedOn, about: [id, apiaryId], data };
   });
 }
-
-const requiredCell = (reader: RowReader, column: string): Cell =>
-  reader.cell(column) ?? { line: reader.row.line, column, text: "" };

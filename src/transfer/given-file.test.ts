@@ -238,6 +238,58 @@ describe("what columns may be", () => {
     ]);
   });
 
+  it("[TR46] the laboratory that a column names stands with the result; one that looks like a formula is refused", () => {
+    const text = (laboratory: string) =>
+      `Yard,Hive No,Date,Infested,Examined,Mites,Bees,Lab\nN,7,2026-03-09,3,50,2,300,${laboratory}\nN,8,2026-03-09,0,50,,,\n`;
+    const table = readTable(text("North bench"));
+    if (!table.ok) throw new Error("whole");
+    const made = mappingOf({
+      uses: suggestUses(table.value, {}),
+      words: new Map(),
+      key: "north-2026",
+      source: "invented",
+      asOf: "2026-03-09",
+      places: { N: { code: "N", name: "North", place: "invented" } },
+      question: "why",
+    });
+    const read = readMapping(made);
+    if (!read.ok) throw new Error(JSON.stringify(read));
+    const told = dryRun({ given: text("North bench"), mapping: read.value, today: null });
+    if (!told.ok) throw new Error(JSON.stringify(told.problems));
+    const results = told.value.drafts.filter(({ kind }) => kind === "test-result-recorded");
+    expect(results.map(({ data }) => (data as { laboratory?: string }).laboratory)).toEqual([
+      "North bench",
+      "North bench",
+      undefined,
+    ]);
+    const refused = dryRun({ given: text("=A1"), mapping: read.value, today: null });
+    expect(refused.problems.map(({ code, column }) => [code, column])).toContainEqual(["formula-cell", "Lab"]);
+  });
+
+  it("[TR47] without a column of apiaries all rows are of the one place that is named, and two places are refused", () => {
+    const text = "Hive,Date,Infested,Examined\n7,2026-03-09,3,50\n8,2026-03-09,0,50\n";
+    const table = readTable(text);
+    if (!table.ok) throw new Error("whole");
+    const chosen = {
+      uses: suggestUses(table.value, {}),
+      words: new Map(),
+      key: "north-2026",
+      source: "invented",
+      asOf: "2026-03-09",
+      question: "why",
+    };
+    const north = { code: "N", name: "North", place: "invented" };
+    const read = readMapping(mappingOf({ ...chosen, places: { north } }));
+    if (!read.ok) throw new Error(JSON.stringify(read));
+    const told = dryRun({ given: text, mapping: read.value, today: null });
+    if (!told.ok) throw new Error(JSON.stringify(told.problems));
+    const kinds = told.value.drafts.map(({ kind }) => kind);
+    expect(kinds.filter((kind) => kind === "apiary-registered")).toHaveLength(1);
+    expect(kinds.filter((kind) => kind === "test-result-recorded")).toHaveLength(2);
+    const two = readMapping(mappingOf({ ...chosen, places: { north, south: { ...north, code: "S" } } }));
+    expect(two).toMatchObject({ ok: false, problems: [{ code: "mapping-does-not-fit", field: "apiary" }] });
+  });
+
   it("[TR34] 0, blank, “n/a” and “not examined” stay different: a word is a state only when it plainly is one", () => {
     if (!table.ok) throw new Error("whole");
     const uses = suggestUses(table.value, findings);

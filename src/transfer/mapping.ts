@@ -42,6 +42,8 @@ const result = z.strictObject({
   mites: column.optional(),
   bees: column.optional(),
   sporesMillionsPerBee: column.optional(),
+  /** Who reported it. */
+  laboratory: column.optional(),
   /** Words for found and none found. */
   result: z
     .strictObject({ column, found: z.array(z.string()), noneFound: z.array(z.string()), unclear: z.array(z.string()) })
@@ -65,7 +67,12 @@ export const mappingShape = z.strictObject({
   dates: z.enum(["iso", "day-month-year", "month-day-year"]).default("iso"),
   /** Words that stand for nothing recorded, beside the empty cell. */
   missing: z.array(z.string()).default([]),
-  apiary: z.strictObject({ column, places: z.record(z.string(), place) }),
+  /** Without a column all rows are of the one place that is named. */
+  apiary: z
+    .strictObject({ column: column.optional(), places: z.record(z.string(), place) })
+    .refine(({ column: named, places }) => named !== undefined || Object.keys(places).length === 1, {
+      message: "a column of apiaries, or one place that all rows are of",
+    }),
   colony: z.strictObject({ column }).optional(),
   case: z.strictObject({ code: text, question: text, openedOn: day }).optional(),
   results: z.array(result).default([]),
@@ -116,11 +123,13 @@ export function columnsOf(mapping: Mapping): readonly string[] {
   const dates = (on: When): readonly string[] =>
     "column" in on ? [on.column] : "daysColumn" in on ? [on.daysColumn] : [];
   return [
-    mapping.apiary.column,
+    ...(mapping.apiary.column === undefined ? [] : [mapping.apiary.column]),
     ...(mapping.colony ? [mapping.colony.column] : []),
-    ...mapping.results.flatMap(({ on, positive, examined, mites, bees, sporesMillionsPerBee, result: words }) => [
+    ...mapping.results.flatMap(({ on, positive, examined, mites, bees, sporesMillionsPerBee, laboratory, result }) => [
       ...dates(on),
-      ...[positive, examined, mites, bees, sporesMillionsPerBee, words?.column].filter((each) => each !== undefined),
+      ...[positive, examined, mites, bees, sporesMillionsPerBee, laboratory, result?.column].filter(
+        (each) => each !== undefined,
+      ),
     ]),
     ...mapping.findings.flatMap(({ column: name, on }) => [name, ...dates(on)]),
     ...(mapping.temperatures ? [mapping.temperatures.month, mapping.temperatures.mean] : []),

@@ -2,7 +2,7 @@
 import type { BodyOf, EntryDraft } from "../journal/index.ts";
 import { isFindingId, isTestId } from "../knowledge/index.ts";
 import { addDays } from "../units/index.ts";
-import { looksLikeFormula, readCount, readDay, readNumberBetween } from "./cells.ts";
+import { looksLikeFormula, readCount, readDay, readNumberBetween, readText } from "./cells.ts";
 import { type ImportProblem, importProblem } from "./import-problem.ts";
 import type { Mapping, ResultMapping, When } from "./mapping.ts";
 import type { RowReader } from "./row-reader.ts";
@@ -55,12 +55,14 @@ export function resultDraft(
   const counted = { ...pair(reader, mapping, ["positive", "examined"]), ...pair(reader, mapping, ["mites", "bees"]) };
   const spores = measured(reader, mapping.sporesMillionsPerBee);
   const word = wordOf(reader, mapping);
+  const laboratory = nameIn(reader, mapping.laboratory);
   const on = dayOf(reader, mapping.on);
   if (on === undefined) return [];
   const data: BodyOf<"test-result-recorded"> = {
     colony: colonyId,
     test: mapping.test,
     on,
+    ...(laboratory === undefined ? {} : { laboratory }),
     ...counted,
     ...(spores === undefined ? {} : { sporesMillionsPerBee: spores }),
     ...(word === undefined ? {} : { result: word }),
@@ -115,6 +117,11 @@ function pair<Count extends "positive" | "mites", Base extends "examined" | "bee
 function measured(reader: RowReader, column: string | undefined): number | undefined {
   const cell = column === undefined ? null : reader.cell(column);
   return cell === null ? undefined : reader.keep(readNumberBetween(cell, reader.writing, { least: 0, greatest: 1000 }));
+}
+
+function nameIn(reader: RowReader, column: string | undefined): string | undefined {
+  const cell = column === undefined ? null : reader.cell(column);
+  return cell === null ? undefined : reader.keep(readText(cell, 200));
 }
 
 function wordOf(reader: RowReader, { result }: ResultMapping): "found" | "none-found" | "unclear" | undefined {

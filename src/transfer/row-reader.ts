@@ -1,5 +1,5 @@
 /** Reads one row of a table by the names of its columns. */
-import { type Cell, isInert, plainCell, type Reading, type Writing } from "./cells.ts";
+import { type Cell, isInert, plainCell, type Reading, readText, type Writing } from "./cells.ts";
 import type { ImportProblem } from "./import-problem.ts";
 import type { Mapping } from "./mapping.ts";
 import type { Table, TableRow } from "./table.ts";
@@ -46,4 +46,14 @@ export function rowReader(of: {
     },
     tell: (problem) => problems.push(problem),
   };
+}
+
+/** A cell that must be there; an empty one is read as empty text, which its reading tells. */
+export const requiredCell = (reader: RowReader, column: string): Cell =>
+  reader.cell(column) ?? { line: reader.row.line, column, text: "" };
+
+/** The name of the row's apiary: that of its column, or of the one place that all rows are of; undefined where told. */
+export function placeIn(reader: RowReader, { column, places }: Mapping["apiary"]): string | undefined {
+  if (column === undefined) return Object.keys(places)[0];
+  return reader.keep(readText(requiredCell(reader, column), 200));
 }

@@ -4,7 +4,7 @@ import type { Table } from "./table.ts";
 
 /** What a column is for. `finding` columns name the finding. */
 export type ColumnUse =
-  | { readonly is: "place" | "colony" | "day" | "positive" | "examined" | "mites" | "bees" | "left-out" }
+  | { readonly is: "place" | "colony" | "day" | "positive" | "examined" | "mites" | "bees" | "laboratory" | "left-out" }
   | { readonly is: "finding"; readonly finding: string };
 
 /** The words of a column that stand for the three states; a word in none of them is refused until a person has said. */
@@ -22,6 +22,7 @@ const names: readonly (readonly [RegExp, Exclude<ColumnUse["is"], "finding" | "l
   [/^(examined|exam|read|dissected|bees ?(examined|read|dissected)|n)$/, "examined"],
   [/^(mites|varroa|mite ?count|varroa ?(count|mites)|mites ?(counted|washed))$/, "mites"],
   [/^(bees|bees ?washed|bee ?count|washed)$/, "bees"],
+  [/^(lab|laboratory|reported ?by|(lab|laboratory) ?name)$/, "laboratory"],
 ];
 
 const bare = (name: string): string =>
@@ -100,15 +101,18 @@ export interface ChosenUses {
   readonly question: string;
 }
 
-/** The shape of a mapping, before it is read, from what a person chose for each column; null without a column of places. */
-export function mappingOf(chosen: ChosenUses): Record<string, unknown> | null {
+/**
+ * The shape of a mapping, before it is read, from what a person chose for each column. Without a column of places all rows
+ * are of the one that was named.
+ */
+export function mappingOf(chosen: ChosenUses): Record<string, unknown> {
   const { uses, words, key, source, asOf, places, question } = chosen;
   const columnFor = (is: ColumnUse["is"]): string | undefined => [...uses].find(([, use]) => use.is === is)?.[0];
   const [place, colony, day] = [columnFor("place"), columnFor("colony"), columnFor("day")];
-  if (place === undefined) return null;
+  const laboratory = columnFor("laboratory");
   const on = day === undefined ? { from: asOf, days: 0 } : { column: day };
   const counted = (test: string, name: string, of: Record<string, string | undefined>) =>
-    Object.values(of).some((column) => column !== undefined) ? [{ name, test, on, ...of }] : [];
+    Object.values(of).some((column) => column !== undefined) ? [{ name, test, on, ...of, laboratory }] : [];
   const findings = [...uses].flatMap(([column, use]) =>
     use.is === "finding"
       ? [{ finding: use.finding, column, on, ...(words.get(column) ?? { present: [], absent: [], notLooked: [] }) }]
@@ -123,7 +127,7 @@ export function mappingOf(chosen: ChosenUses): Record<string, unknown> | null {
   ];
   return {
     ...{ key, source, asOf, results, findings },
-    apiary: { column: place, places },
+    apiary: { ...(place === undefined ? {} : { column: place }), places },
     ...(colony === undefined ? {} : { colony: { column: colony } }),
     ...(colony !== undefined && results.length + findings.length > 0
       ? { case: { code: `{apiary}-${asOf}`, question, openedOn: asOf } }

@@ -1,12 +1,12 @@
 /** Monthly means of places, one row a place and month, as weather years. */
 import type { EntryDraft } from "../journal/index.ts";
 import { celsius } from "../units/index.ts";
-import { readNumberBetween, readText, type Writing } from "./cells.ts";
+import { readNumberBetween, type Writing } from "./cells.ts";
 import { importId } from "./import-id.ts";
 import { type ImportProblem, importProblem } from "./import-problem.ts";
 import type { Mapping } from "./mapping.ts";
 import type { PlannedImport } from "./planned-import.ts";
-import { rowReader } from "./row-reader.ts";
+import { placeIn, rowReader } from "./row-reader.ts";
 import type { Table } from "./table.ts";
 
 /** Warmer than any month's mean known, Celsius [memory: about 40 °C]; figures above it are Fahrenheit. */
@@ -32,7 +32,7 @@ export function temperatureDrafts(request: {
   for (const row of table.rows) {
     const reader = rowReader({ table, row, mapping, writing, problems });
     const needed = (column: string) => reader.cell(column) ?? { line: row.line, column, text: "" };
-    const place = reader.keep(readText(needed(mapping.apiary.column), 200));
+    const place = placeIn(reader, mapping.apiary);
     const number = reader.keep(readNumberBetween(needed(month), writing, { least: 1, greatest: 12 }));
     const value = reader.keep(readNumberBetween(needed(mean), writing, { least: -80, greatest: 150 }));
     if (place === undefined || number === undefined || value === undefined) continue;
@@ -50,7 +50,12 @@ export function temperatureDrafts(request: {
   }
   for (const place of Object.keys(mapping.apiary.places).filter((each) => !years.has(each)))
     problems.push(
-      importProblem("id-unknown", { line: 1, column: mapping.apiary.column, given: place, slots: { id: place } }),
+      importProblem("id-unknown", {
+        line: 1,
+        column: mapping.apiary.column ?? null,
+        given: place,
+        slots: { id: place },
+      }),
     );
 
   if (leftOut.size > 0)

@@ -72,10 +72,11 @@ export default function BringTablePage() {
     if (read?.ok) setMapping(read.value);
   };
   const choose = (chosen: Chosen, form: HTMLFormElement) => {
-    const made = mappingOf({ ...chosen, ...placesOf(chosen.places, fieldsOf(form), casebook), words: chosen.words });
-    const read = made === null ? null : readMapping(made);
-    setProblems(read && !read.ok ? read.problems : []);
-    if (read?.ok) setMapping({ ...read.value, ...chosen.reading });
+    const read = readMapping(
+      mappingOf({ ...chosen, ...placesOf(chosen.places, fieldsOf(form), casebook), words: chosen.words }),
+    );
+    setProblems(read.ok ? [] : read.problems);
+    if (read.ok) setMapping({ ...read.value, ...chosen.reading });
   };
   const table = file?.opened.ok ? file.opened.value : null;
   return (

@@ -115,7 +115,8 @@ export function ChooseColumns({ table, fileName, reading, today, known, choose }
   const say = words.table;
   const [uses, setUses] = useState(table.uses);
   const placeColumn = [...uses].find(([, use]) => use.is === "place")?.[0];
-  const places = placeColumn === undefined ? [] : (table.first.get(placeColumn) ?? []);
+  // Without a column of apiaries all rows are of one, named like the file until it is named.
+  const places = placeColumn === undefined ? [fileName.replace(/\.\w+$/, "")] : (table.first.get(placeColumn) ?? []);
   const [meant, setMeant] = useState<ReadonlyMap<string, string>>(new Map());
   /** Id of the apiary on record that a name means; empty for a new one. */
   const meantBy = (name: string): string => meant.get(name) ?? sameAs(name, known)?.id ?? "";
@@ -151,7 +152,7 @@ export function ChooseColumns({ table, fileName, reading, today, known, choose }
       </section>
       <section aria-labelledby="h-places">
         <h2 id="h-places">{say.placesHead}</h2>
-        <p className="q2">{places.length > 0 ? say.placesUnder : say.noPlace}</p>
+        <p className="q2">{placeColumn === undefined ? say.noPlace : say.placesUnder}</p>
         {places.map((name, index) => (
           <Place
             key={name}
@@ -182,7 +183,17 @@ export function ChooseColumns({ table, fileName, reading, today, known, choose }
   );
 }
 
-const plainUses = ["left-out", "place", "colony", "day", "positive", "examined", "mites", "bees"] as const;
+const plainUses = [
+  "left-out",
+  "place",
+  "colony",
+  "day",
+  "positive",
+  "examined",
+  "mites",
+  "bees",
+  "laboratory",
+] as const;
 
 function Use({
   column,

@@ -32,6 +32,7 @@ export const table = {
     examined: countColumns.examined,
     mites: countColumns.mites,
     bees: countColumns.bees,
+    laboratory: "laboratory of the result",
   },
   finding: (slots: { readonly term: string }) => `finding: ${slots.term}`,
   states: (slots: { readonly present: string; readonly absent: string; readonly notLooked: string }) =>
@@ -45,7 +46,8 @@ export const table = {
   placesHead: "Apiaries in the table",
   placesUnder:
     "One that stands on record gets the results; a new one is registered, and found again when the table comes a second time.",
-  noPlace: "One column must be the apiary: choose it above.",
+  noPlace:
+    "No column is the apiary: all rows are of the one named here. Where they are of several, choose the column above.",
   meant: (slots: { readonly name: string }) => `What ${slots.name} is`,
   newApiary: "a new apiary",
   goesTo: (slots: { readonly name: string }) => `Case that ${slots.name} goes to`,
