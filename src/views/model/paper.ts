@@ -81,6 +81,12 @@ export interface KitCard {
     readonly from: string;
     readonly bees: number;
   }[];
+  /** Codes of the colonies that looks are made at. */
+  readonly colonies: readonly string[];
+  /** Looks that were chosen and are not made yet, each with what to look for. */
+  readonly looks: readonly { readonly term: string; readonly how: string }[];
+  /** Other tests that were chosen, each with the specimen it needs. */
+  readonly tests: readonly { readonly term: string; readonly specimen: string }[];
   readonly steps: readonly string[];
   readonly promise: string;
   /** What stops the apiary, each in a sentence: it stands before all else. */

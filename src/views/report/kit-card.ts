@@ -1,10 +1,24 @@
 /** The card that goes with the kit, written for the laboratory the vials go to. */
 import type { KitCard } from "../model/index.ts";
 import { paperWords } from "../words/index.ts";
-import { html } from "./html.ts";
+import { type Html, html } from "./html.ts";
 import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
 import { sheetCss, sheetPage } from "./paper-css.ts";
+
+/** Colonies that have a column of their own; more share the sheet's. */
+const mostColumns = 8;
+
+/** The looks that were chosen, with room for an answer a colony. */
+function looksAsked({ looks, colonies }: KitCard): Html {
+  const words = paperWords.kit;
+  const columns = colonies.slice(0, mostColumns);
+  const rows = looks.map(
+    ({ term, how }) =>
+      html`<tr><td class="wrap"><b>${term}</b><br>${how}</td>${columns.map(() => html`<td class="room"></td>`)}</tr>`,
+  );
+  return html`<section><h2>${words.looks}</h2><div><table><thead><tr><th>${words.lookColumn}</th>${columns.map((code) => html`<th>${code}</th>`)}</tr></thead><tbody>${rows}</tbody></table><p class="small">${words.lookAnswers}</p></div></section>`;
+}
 
 /** One page: what is asked, which bees from where, how to keep and send them, what heeds. */
 export function kitCardPaper(card: KitCard, page: "A4" | "Letter" = "A4"): Paper {
@@ -18,7 +32,7 @@ ${card.stops.map((stop) => html`<p class="invented">${stop}</p>`)}<header class=
 <div class="label"><span class="code">${card.caseCode}</span>${matrixCode(card.caseCode)}<span>${card.place}</span></div></header>
 <section><h2>${words.asked}</h2><p>${card.question}</p></section>
 <section><h2>${words.vials}</h2><div><table><thead><tr><th>${words.code}</th><th>${words.colony}</th><th>${words.from}</th><th class="r">${words.bees}</th><th>${words.takenOn}</th><th>${words.by}</th></tr></thead><tbody>${rows}</tbody></table><p class="small">${card.promise}</p></div></section>
-<section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>
+${card.looks.length > 0 && looksAsked(card)}${card.tests.length > 0 && html`<section><h2>${words.alsoTake}</h2><ul class="steps">${card.tests.map(({ term, specimen }) => html`<li><b>${term}</b>: ${specimen}</li>`)}</ul></section>`}<section><h2>${words.how}</h2><ul class="steps">${card.steps.map((step) => html`<li>${step}</li>`)}</ul></section>
 <section><h2>${words.heed}</h2><div>${card.cautions.map((caution) => html`<p>${caution}</p>`)}</div></section>
 <section><h2>${words.handOver}</h2><table><tbody><tr><td>${words.sentBy}</td><td>${words.sentOn}</td><td>${card.isInAlcohol && words.drained}</td></tr><tr><td>${words.receivedBy}</td><td>${words.receivedOn}</td><td>${words.countMatches}</td></tr></tbody></table></section>`;
   return {

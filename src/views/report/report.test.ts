@@ -153,6 +153,9 @@ describe("papers", () => {
       laboratory: "own bench",
       question: "?",
       rows: [],
+      colonies: ["A-1", "A-2"],
+      looks: [{ term: "Crawling bees", how: "Bees on the ground <that> cannot fly." }],
+      tests: [{ term: "Spore count", specimen: "30 older bees." }],
       steps: [],
       promise: "",
       stops: ["Stop and report: American foulbrood."],
@@ -161,6 +164,11 @@ describe("papers", () => {
     };
     expect(kitCardPaper({ ...kit, isDemonstration: false }).body).toContain("Stop and report: American foulbrood.");
     expect(kitCardPaper({ ...kit, isDemonstration: false }).body).not.toContain("Alcohol drained");
+    const looks = kitCardPaper({ ...kit, isDemonstration: false }).body;
+    expect(looks).toContain("<th>A-1</th><th>A-2</th>");
+    expect(looks).toContain("Bees on the ground &lt;that&gt; cannot fly.");
+    expect(looks).toContain("<b>Spore count</b>: 30 older bees.");
+    expect(kitCardPaper({ ...kit, looks: [], tests: [], isDemonstration: false }).body).not.toContain("Look for");
     const said = "Invented case, for demonstration";
     expect(labelPaper({ ...sheet(1), isDemonstration: true }).body).toContain(said);
     expect(kitCardPaper({ ...kit, isDemonstration: true }).body).toContain(said);

@@ -3,14 +3,16 @@
  *
  * @module views/model
  */
-import { type Casebook, settled, specimensOf } from "../../../casebook/index.ts";
+import { type Casebook, coloniesOf, evidenceOf, settled, specimensOf } from "../../../casebook/index.ts";
 import type { BodyOf } from "../../../journal/index.ts";
 import {
   cautions,
   cautionsFor,
   type DestinationRule,
   destinationRules,
+  isTestId,
   samplingFacts,
+  tests,
 } from "../../../knowledge/index.ts";
 import { sampling } from "../../../reasoning/index.ts";
 import type { PaperWords } from "../../words/index.ts";
@@ -43,6 +45,7 @@ export function kitCard(
   const { destination, words, isDemonstration } = asked;
   const say = words.paper;
   const all = specimensOf(casebook, caseId);
+  const stops = stopsSay(casebook, caseId, words);
   const waiting = all.filter((specimen) => receiptOf(specimen) === null);
   const plan = samplePlanOf(casebook, caseId);
   const rule: DestinationRule | null = destination === null ? null : destinationRules[destination];
@@ -70,6 +73,7 @@ export function kitCard(
     laboratory: rule?.destination ?? plan?.laboratory ?? say.ownBench,
     question: settled(casebook.cases[caseId]?.record)?.question ?? "",
     rows,
+    ...chosen(casebook, caseId, stops),
     steps: [
       say.kitSteps.queen,
       plan ? whereFact(plan.from) : "",
@@ -85,7 +89,7 @@ export function kitCard(
       sensitivity,
       found: sampling.detectionProbability({ bees, designPrevalence: design, sensitivity }),
     }),
-    stops: stopsSay(casebook, caseId, words),
+    stops,
     isInAlcohol: kept.has("ethanol-70"),
     cautions: [
       ...(kept.has("ethanol-70") ? cautionsFor("collection-in-alcohol") : []),
@@ -93,6 +97,36 @@ export function kitCard(
       ...cautionsFor("field-visit"),
     ].map((id) => cautions[id].words),
     isDemonstration,
+  };
+}
+
+/** The tests whose vials stand on the card. */
+const ofTheVials: readonly string[] = ["tracheal-dissection", "thoracic-disc"];
+
+/** What was chosen on question 3 and is not done; nothing beside a stop, where nothing is opened or taken. */
+function chosen(
+  casebook: Casebook,
+  caseId: string,
+  stops: readonly string[],
+): Pick<KitCard, "colonies" | "looks" | "tests"> {
+  const state = casebook.cases[caseId];
+  if (!state || stops.length > 0) return { colonies: [], looks: [], tests: [] };
+  const { evidence } = evidenceOf(casebook);
+  const planned = Object.values(state.steps).flatMap((kept) => {
+    const step = settled(kept);
+    return step?.state === "planned" ? [step.step] : [];
+  });
+  return {
+    colonies: coloniesOf(casebook, caseId)
+      .filter((colony) => colony.state?.state !== "dead")
+      .map(({ id, code }) => code ?? id),
+    looks: planned.flatMap((id) => {
+      const finding = Object.hasOwn(evidence.findings, id) ? evidence.findings[id] : undefined;
+      return finding === undefined ? [] : [{ term: finding.term, how: finding.lookFor }];
+    }),
+    tests: planned.flatMap((id) =>
+      isTestId(id) && !ofTheVials.includes(id) ? [{ term: tests[id].term, specimen: tests[id].specimen }] : [],
+    ),
   };
 }
 

@@ -1,6 +1,8 @@
 /** Papers over the records: what stands on labels, kit card and report, and what never does. */
 import { describe, expect, it } from "vitest";
+import { following, opened, today } from "../../../../tests/case-story.ts";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
+import { findings, isTestId, tests } from "../../../knowledge/index.ts";
 import { differential } from "../../../reasoning/index.ts";
 import { paperWordsOf } from "../../words/index.ts";
 import {
@@ -13,7 +15,9 @@ import {
   labelStocks,
   mostTroubled,
   ownReckoning,
+  redFlagDraft,
   reportToRank,
+  stepDraft,
   stockOf,
 } from "../index.ts";
 
@@ -64,6 +68,39 @@ describe("the kit card", () => {
     expect(steps("ireland-uk-adult-bees")).toContain("never plastic");
     expect(steps("us-federal-adult-bees")).toContain("never dry");
     for (const each of destinations) expect(steps(each)).toContain("ask for those of today");
+  });
+});
+
+describe("the kit card of what was chosen on question 3", () => {
+  const start = opened();
+  const choose =
+    (step: string, done: "planned" | "done"): Parameters<typeof following>[1] =>
+    (book) => [
+      stepDraft(
+        book.cases[start.caseId] as never,
+        { step, kind: isTestId(step) ? "test" : "look", state: done },
+        today,
+      ),
+    ];
+  const cardOf = ({ casebook: book }: ReturnType<typeof following>) =>
+    kitCard(book, start.caseId, { destination: null, words, isDemonstration: false });
+
+  it("holds the looks with what to look for, and the specimens of other tests", () => {
+    const chosen = (["worn_wings", "spore-count", "tracheal-dissection"] as const).map((id) => choose(id, "planned"));
+    const card = cardOf(following(start, ...chosen));
+    expect(card.looks).toEqual([{ term: findings.worn_wings.term, how: findings.worn_wings.lookFor }]);
+    expect(card.tests).toEqual([{ term: tests["spore-count"].term, specimen: tests["spore-count"].specimen }]);
+    expect(card.colonies.length).toBeGreaterThan(0);
+    const done = cardOf(following(start, ...chosen, choose("worn_wings", "done")));
+    expect(done.looks).toEqual([]);
+  });
+
+  it("holds none of them beside a stop: nothing is opened there", () => {
+    const stopped = following(start, choose("worn_wings", "planned"), (book) => [
+      redFlagDraft(book.cases[start.caseId] as never, "brood-ropes-or-smells", "present", today),
+    ]);
+    expect(cardOf(stopped)).toMatchObject({ looks: [], tests: [] });
+    expect(cardOf(stopped).stops).toHaveLength(1);
   });
 });
 
