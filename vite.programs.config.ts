@@ -18,6 +18,7 @@ export default defineConfig({
     rolldownOptions: {
       // Threads are files of their own: the service starts them by name.
       input: [
+        "src/storage/integrity-thread.ts",
         "src/views/cli/skepsis.ts",
         "src/views/service/reckoning-thread.ts",
         "src/views/service/season-thread.ts",

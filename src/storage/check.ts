@@ -17,6 +17,7 @@ import { checkFiles } from "./check-files.ts";
 import type { Engine } from "./engine.ts";
 import { attachedRow } from "./file-names.ts";
 import type { FilesReport } from "./files-contract.ts";
+import type { Keeping } from "./keeping.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
@@ -38,7 +39,7 @@ const mostDamage = 50;
 
 /** Reads all that is kept and holds it against the chains, the heads the store noted, and these. */
 export async function checkStore(
-  { database, engine }: { readonly database: Database; readonly engine: Engine },
+  { database, engine, findsWrong }: Pick<Keeping, "database" | "engine" | "findsWrong">,
   noted: readonly Head[],
 ): Promise<StoreReport> {
   const damage: string[] = [];
@@ -53,9 +54,13 @@ export async function checkStore(
     }
   };
 
-  await part("tables", async () => {
-    for (const line of await engine.findsWrong(database)) tell(`tables: ${line}`);
-  });
+  // Beside the rest: it takes as long as all the entries.
+  const tables = part("tables", async () => {
+    for (const line of await findsWrong()) tell(`tables: ${line}`);
+  }).then(
+    () => null,
+    (trouble: unknown) => ({ trouble }),
+  );
   let heads: readonly Head[] = [];
   await part("heads", async () => {
     heads = await database.selectFrom("heads").selectAll().execute(); // first, so that what comes in meanwhile is not missed
@@ -75,6 +80,8 @@ export async function checkStore(
   await part("kept apart", async () => {
     keptApart = await checkApart(database, tell);
   });
+  const stopped = await tables;
+  if (stopped) throw stopped.trouble;
   const report = walk.report();
   // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
   for (const { device, seq } of report.heads)

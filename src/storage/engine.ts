@@ -1,6 +1,6 @@
 /** All that SQLite and PostgreSQL do differently. Everything else of the service's store is one code for both. */
 import { type RawBuilder, sql } from "kysely";
-import type { Database, Writing } from "./tables.ts";
+import type { Writing } from "./tables.ts";
 
 export interface Engine {
   readonly name: "SQLite" | "PostgreSQL";
@@ -24,8 +24,6 @@ export interface Engine {
   readonly isAway: (trouble: unknown) => boolean;
   /** What the database keeps is not what it wrote: the disk, or somebody past the program, changed it. */
   readonly isDamaged: (trouble: unknown) => boolean;
-  /** What the engine itself finds wrong in how it keeps the tables; none where it has no such check. */
-  readonly findsWrong: (database: Database) => Promise<readonly string[]>;
   /** The tables are gone: another process removed the programme. */
   readonly isRemoved: (trouble: unknown) => boolean;
 }
@@ -54,10 +52,6 @@ export const sqliteEngine: Engine = {
     startsLike(/^SQLITE_(CORRUPT|NOTADB)/)(trouble) ||
     (codeOf(trouble) === "SQLITE_ERROR" &&
       /^(no such (table|column)|malformed)|has no column/.test(String((trouble as Error).message))),
-  findsWrong: async (database) =>
-    (await sql<{ readonly integrity_check: string }>`pragma integrity_check(20)`.execute(database)).rows
-      .map((row) => row.integrity_check)
-      .filter((line) => line !== "ok"),
   isRemoved: () => false,
 };
 
@@ -100,7 +94,6 @@ export const postgresEngine: Engine = {
     (trouble instanceof Error && codeOf(trouble) === "" && lostConnection.test(trouble.message)),
   // Data corrupted, index corrupted.
   isDamaged: startsLike(/^XX00[12]$/),
-  findsWrong: async () => [],
   // No such schema, no such table; a table that went while it was waited for.
   isRemoved: (trouble) =>
     startsLike(/^(3F000|42P01)$/)(trouble) ||

@@ -32,6 +32,7 @@ it("[SG90] the look would find it: the service's entrance does need Node", () =>
     "node:crypto",
     "node:fs",
     "node:path",
+    "node:worker_threads",
     "node:zlib",
     "pg",
     "sqlite.ts",

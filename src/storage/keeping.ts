@@ -15,6 +15,8 @@ export interface Keeping {
   readonly afterErasure: () => void;
   /** Makes the tables of another place of the same engine readable, does the work under the names of both, and lets go. */
   readonly beside: <T>(place: string, work: (here: string, there: string) => Promise<T>) => Promise<T>;
+  /** What the engine itself finds wrong in how it keeps the tables; none where it has no such check. */
+  readonly findsWrong: () => Promise<readonly string[]>;
   /** Removes everything and closes. */
   readonly discard: () => Promise<void>;
   readonly close: () => Promise<void>;

@@ -64,6 +64,7 @@ const keepingIn = (whole: Kysely<Tables>, place: string): Keeping => ({
   database: whole.withSchema(place),
   place,
   beside: (other, work) => work(place, other),
+  findsWrong: async () => [],
   afterErasure: () => {}, // rows that were overwritten go when PostgreSQL cleans up by itself
   discard: () =>
     whole.transaction().execute(async (tx) => {

@@ -11,3 +11,4 @@ export type { ChunkToKeep, KeptForecast, NightStanding, Nights } from "./nights.
 export { StoreTrouble } from "./patience.ts";
 export * from "./records.ts";
 export { openServerStore, type ServerSettings, type ServerStore } from "./server-store.ts";
+export { threadFile } from "./thread-file.ts";

@@ -1,8 +1,8 @@
 /** Reckons in a thread of its own, so that a long question keeps nobody's records waiting; one that does not end is stopped. */
 import { Worker } from "node:worker_threads";
 import type { Reply } from "../../reasoning/index.ts";
+import { threadFile } from "../../storage/server.ts";
 import type { ThreadAnswer, ThreadQuestion } from "./reckoning-thread.ts";
-import { threadFile } from "./thread-file.ts";
 
 export interface Reckoner {
   /** The reply of a verb; null when it took longer than is waited for. */

@@ -2,8 +2,8 @@
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
 import { askSeason, askSeasonChoices, dynamics, type Reply } from "../../reasoning/index.ts";
+import { threadFile } from "../../storage/server.ts";
 import type { Result } from "../../units/index.ts";
-import { threadFile } from "./thread-file.ts";
 
 export interface SeasonThreads {
   /** The forecast; null when it was stopped. One at a time: others wait. */
