@@ -76,16 +76,18 @@ const program = path.join(import.meta.dirname, "..", "..", "dist", "cli", "skeps
 interface Served {
   /** Until the service gives its first page. */
   readonly seconds: number;
+  /** The 95th of a hundred pages for 50 people at once, in milliseconds. */
+  readonly page: number;
   /** Most memory it took while a device fetched everything and others pushed; NaN where the system does not tell. */
   readonly megabytes: number;
 }
 
-async function served(folder: string): Promise<Served> {
+async function served(folder: string, taken: number): Promise<Served> {
   const began = performance.now();
   const env = { ...process.env, SKEPSIS_PORT: "0", SKEPSIS_HOST: "127.0.0.1", SKEPSIS_DATA: folder };
   const child = spawn(process.execPath, [program, "serve"], { env, stdio: ["ignore", "pipe", "ignore"] });
   let said = "";
-  let seconds = Number.NaN;
+  let [seconds, page] = [Number.NaN, Number.NaN];
   for await (const piece of child.stdout) {
     said += String(piece);
     const address = /http:\/\/\S+/.exec(said)?.[0];
@@ -93,6 +95,7 @@ async function served(folder: string): Promise<Served> {
     const entries = `${address}/api/programmes/main/entries`;
     await (await fetch(`${entries}?cursor=0&limit=500`)).arrayBuffer();
     seconds = (performance.now() - began) / 1000;
+    page = await pagesAtOnce(address, taken);
     await pullAndPush(entries);
     break;
   }
@@ -100,7 +103,54 @@ async function served(folder: string): Promise<Served> {
   const gone = once(child, "exit");
   child.kill("SIGTERM");
   await gone;
-  return { seconds, megabytes };
+  return { seconds, page, megabytes };
+}
+
+/** People who work at once, how long each thinks between two pages, and for how long all of them do, in milliseconds. */
+const people = { count: 50, thinks: 2000, works: 30_000 } as const;
+
+/**
+ * The 95th of a hundred pages, in milliseconds. A page is what a device with its records asks of the service: the
+ * document, who is signed in, and what came in since it last asked; every fourth page also sends an entry.
+ */
+async function pagesAtOnce(address: string, taken: number): Promise<number> {
+  const entries = `${address}/api/programmes/main/entries`;
+  const times: number[] = [];
+  const until = performance.now() + people.works;
+  const person = async (index: number) => {
+    const own = batchesOf(devices + 2 + index, shareOf(0.02), 1);
+    let cursor = Math.max(0, taken - 500);
+    // So that they do not all begin at once.
+    await pause((people.thinks * index) / people.count);
+    for (let pages = 1; performance.now() < until; pages += 1) {
+      const began = performance.now();
+      await (await fetch(`${address}/cases`)).arrayBuffer();
+      const [since] = await Promise.all([
+        fetch(`${entries}?cursor=${cursor}&limit=500`).then((reply) => reply.json() as Promise<{ cursor: number }>),
+        fetch(`${address}/api/session`).then((reply) => reply.arrayBuffer()),
+        ...(pages % 4 === 0 ? [pushOf(entries, own.next().value as readonly Entry[] | undefined)] : []),
+      ]);
+      times.push(performance.now() - began);
+      cursor = (since as { cursor: number }).cursor;
+      await pause(people.thinks);
+    }
+  };
+  await Promise.all(Array.from({ length: people.count }, (_, index) => person(index)));
+  return times.sort((one, other) => one - other)[Math.floor(times.length * 0.95)] ?? Number.NaN;
+}
+
+const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+async function pushOf(entries: string, batch: readonly Entry[] | undefined): Promise<void> {
+  if (batch === undefined) throw new Error("the bench has no entry left to send");
+  const init = {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify({ entries: batch }),
+  };
+  const reply = await fetch(entries, init);
+  if (!reply.ok) throw new Error(`push: ${reply.status}`);
+  await reply.arrayBuffer();
 }
 
 /** Up to a hundred thousand entries fetched, and 200 pushes of 50 beside them. */
@@ -120,12 +170,7 @@ async function pullAndPush(entries: string): Promise<void> {
     for (const batch of batchesOf(devices + 1, shareOf(0.2), 50)) {
       if (pushes === 200) return;
       pushes += 1;
-      const init = {
-        method: "POST",
-        headers: { "content-type": "application/json" },
-        body: JSON.stringify({ entries: batch }),
-      };
-      await (await fetch(entries, init)).arrayBuffer();
+      await pushOf(entries, batch);
     }
   };
   await Promise.all([pull(), push()]);
@@ -152,8 +197,9 @@ export async function scale(share: number): Promise<void> {
     rate(entries, push, `SQLite: pushes of 50 from ${devices} devices`, "goal 12000");
     await store.close();
     say("SQLite: size of the file", statSync(file).size / 1e6, "MB", "");
-    const service = await served(folder);
+    const service = await served(folder, entries);
     say("service start, until the first page is given", service.seconds, "s", "goal 3");
+    say(`a page, 95th of 100, ${people.count} people at once`, service.page, "ms", "goal 200");
     say("most memory of the service, fetched from and pushed to", service.megabytes, "MB", "goal 400");
     store = await openServerStore({ file, programme: "main" });
     const check = await taken(async () => {
