@@ -1,7 +1,7 @@
 /** The project's tasks by name; bootstrap.mjs runs this file under the right Node. */
 import { type ChildProcess, spawn } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -34,9 +34,9 @@ function passOn(signal: (typeof signals)[number]): void {
 }
 
 /** Runs a program with the output of this one; resolves to its exit status. */
-function run(command: string, args: readonly string[]): Promise<number> {
+function run(command: string, args: readonly string[], env: NodeJS.ProcessEnv = process.env): Promise<number> {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: "inherit", shell: command.endsWith(".cmd") });
+    const child = spawn(command, args, { cwd: root, env, stdio: "inherit", shell: command.endsWith(".cmd") });
     running.add(child);
     const ended = (status: number): void => {
       running.delete(child);
@@ -64,7 +64,7 @@ async function skepsis(args: readonly string[]): Promise<number> {
 
 const node = (script: string, args: readonly string[] = []) =>
   run(process.execPath, [path.join(root, script), ...args]);
-const tool = (name: string, args: readonly string[]) => run(bin(name), args);
+const tool = (name: string, args: readonly string[], env?: NodeJS.ProcessEnv) => run(bin(name), args, env);
 
 /** A step that either holds or does not. */
 async function step(name: string, work: () => Promise<number>): Promise<Outcome> {
@@ -78,18 +78,18 @@ async function step(name: string, work: () => Promise<number>): Promise<Outcome>
 
 /** Runs test projects and counts their tests from the machine-readable report. */
 async function tests(projects: readonly string[]): Promise<Outcome> {
-  const report = path.join(mkdtempSync(path.join(tmpdir(), "skepsis-")), "tests.json");
+  // What the tests write aside goes with this folder; a database server under another account must come through it.
+  const scratch = mkdtempSync(path.join(tmpdir(), "skepsis-tests-"));
+  chmodSync(scratch, 0o711);
+  const report = path.join(scratch, "tests.json");
   const chosen = projects.flatMap((project) => ["--project", project]);
-  const status = await tool("vitest", [
-    "run",
-    ...chosen,
-    "--reporter=default",
-    "--reporter=json",
-    `--outputFile.json=${report}`,
-  ]);
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+  const aside = { TMPDIR: scratch, TEMP: scratch, TMP: scratch };
+  const status = await tool("vitest", ["run", ...chosen, ...reporters], { ...process.env, ...aside });
   const counted = existsSync(report)
     ? (JSON.parse(readFileSync(report, "utf8")) as { numPassedTests: number; numFailedTests: number })
     : { numPassedTests: 0, numFailedTests: 0 };
+  rmSync(scratch, { recursive: true, force: true });
   // A file that does not load, or a run without tests, fails without a failed test: count it.
   const silent = status !== 0 && counted.numFailedTests === 0 ? 1 : 0;
   return { name: projects.join(", "), passed: counted.numPassedTests, failed: counted.numFailedTests + silent };
