@@ -1,14 +1,12 @@
 /** A SQLite file, opened: one for each programme, so that programmes cannot mix. */
 import { rmSync } from "node:fs";
-import { Worker } from "node:worker_threads";
 import SQLite from "better-sqlite3";
 import { type DatabaseConnection, type Dialect, Kysely, SqliteDialect } from "kysely";
 import { codeOf, sqliteEngine } from "./engine.ts";
-import type { IntegrityAnswer } from "./integrity-thread.ts";
+import { integrityOf } from "./integrity.ts";
 import type { Keeping } from "./keeping.ts";
 import { damagedRecords, StoreTrouble } from "./patience.ts";
 import type { Tables } from "./tables.ts";
-import { threadFile } from "./thread-file.ts";
 
 /**
  * Opens or makes the file; what it holds is not looked at yet.
@@ -51,19 +49,6 @@ export function openFile(file: string): Keeping {
     },
     close,
   };
-}
-
-/** What SQLite finds wrong in the file, in a thread of its own: it takes as long as reading all entries. */
-function integrityOf(file: string): Promise<readonly string[]> {
-  return new Promise((resolve, reject) => {
-    const thread = new Worker(threadFile("integrity-thread", import.meta.url), { workerData: { file } });
-    thread.once("error", reject);
-    thread.once("message", (answer: IntegrityAnswer) => {
-      if ("wrong" in answer) resolve(answer.wrong);
-      else reject(Object.assign(new Error(answer.broke), { code: answer.code }));
-    });
-    thread.once("exit", (code) => reject(new Error(`the thread of the check ended with ${code}`)));
-  });
 }
 
 /** A full disk makes SQLite end the transaction by itself: to undo it again would hide what was the trouble. */
