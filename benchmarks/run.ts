@@ -1,6 +1,7 @@
 /** Prints how fast the project is, beside the goal of each figure. Absolute times depend on the machine: read them as ratios to the goal. */
 import { calibrationRuns } from "./calibration/run.ts";
 import { cloneToPage } from "./clone-to-page.ts";
+import { deviceSpeed } from "./device-speed.ts";
 import { differentialSpeed } from "./differential-speed.ts";
 import type { Figure } from "./figure.ts";
 import { pageSpeed } from "./page-speed.ts";
@@ -14,6 +15,7 @@ const families: Readonly<Record<string, () => Promise<readonly Figure[]>>> = {
   differential: differentialSpeed,
   season: seasonSpeed,
   page: pageSpeed,
+  device: deviceSpeed,
   clone: cloneToPage,
 };
 
