@@ -57,14 +57,15 @@ export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper
   const paragraphs = (lines: readonly string[]): Html => html`${lines.map((line) => html`<p>${line}</p>`)}`;
   const steps = (all: Report["toDo"]): Html =>
     html`<ol class="do">${all.map((step) => html`<li><time>${step.on}</time><span>${step.what}</span></li>`)}</ol>`;
+  // A part that can fill a page goes on over the next one, between colonies, so that no page stays half empty.
   // Parts that have nothing to say are left out, and the numbers run on without a gap.
-  const parts = [
+  const parts: readonly { title: string; content: Html; isThere: boolean; isLong?: boolean }[] = [
     { title: words.asked, content: html`<p>${report.asked}</p>`, isThere: true },
     { title: words.found, content: found, isThere: true },
     { title: words.looked, content: looked, isThere: report.rows.length > 0 },
     { title: words.missed, content: paragraphs(report.missed), isThere: true },
-    { title: words.signs, content: signsTold(report.signs), isThere: report.signs.length > 0 },
-    { title: words.causes, content: causesRanked(report.causes), isThere: report.causes.length > 0 },
+    { title: words.signs, content: signsTold(report.signs), isThere: report.signs.length > 0, isLong: true },
+    { title: words.causes, content: causesRanked(report.causes), isThere: report.causes.length > 0, isLong: true },
     { title: words.done, content: steps(report.done), isThere: report.done.length > 0 },
     { title: words.effect, content: effectTold(report.effect), isThere: report.effect !== null },
     { title: words.opinion, content: steps(report.toDo), isThere: true },
@@ -74,7 +75,7 @@ export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper
   const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
 <header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
 <div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span>${report.sampledOn !== null && html`<span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span>`}</div></header>
-${parts.map(({ title, content }, index) => html`<section><h2><span>${index + 1}</span>${title}</h2><div>${content}</div></section>`)}
+${parts.map(({ title, content, isLong = false }, index) => html`<section${isLong && html` class="long"`}><h2><span>${index + 1}</span>${title}</h2><div>${content}</div></section>`)}
 <section class="fine"><h2>${words.rules}</h2><div><p>${report.rules}</p>${report.heads.length > 0 && html`<p>${words.heads} ${report.heads.join("; ")}.</p>`}<p>${words.endOfReport({ causes: report.causes.length > 0 ? numberOf(words.causes) : null, opinion: numberOf(words.opinion) })}</p></div></section>`;
   return {
     title: `${words.title} ${report.code}`,

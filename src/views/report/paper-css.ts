@@ -36,6 +36,8 @@ export const sheetCss = `${faces}
 .label .mark { grid-area: 1 / 2 / span 3; width: 13mm; height: 13mm; }
 .label .row { grid-column: 1 / -1; display: flex; justify-content: space-between; gap: 2mm; }
 section { border-top: .3mm solid #000; margin-top: 4mm; padding-top: 1.6mm; display: grid; grid-template-columns: 27mm minmax(0, 1fr); column-gap: 3mm; break-inside: avoid; }
+section.long { break-inside: auto; }
+.long :is(.own, li), .long p.small { break-inside: avoid; }
 h2 { font: 650 9.5pt/13pt "Atkinson Hyperlegible Next", sans-serif; }
 h2:has(span) { padding-left: 6mm; text-indent: -6mm; }
 h2 span { text-indent: 0; font: 9pt/13pt "Atkinson Hyperlegible Mono", monospace; display: inline-block; width: 6mm; }

@@ -13,10 +13,10 @@ export const signsTold = (signs: Report["signs"]): Html =>
 export const causesRanked = (causes: Report["causes"]): Html =>
   html`${causes.map(
     ({ colony, season, verdict, notes, rows }) =>
-      html`<p><b>${colony}.</b> ${season} ${verdict}</p>${notes.map((note) => html`<p class="small">${note}</p>`)}${
+      html`<div class="own"><p><b>${colony}.</b> ${season} ${verdict}</p>${notes.map((note) => html`<p class="small">${note}</p>`)}${
         rows.length > 0 &&
         html`<table class="ranked"><thead><tr><th>${words.cause}</th><th class="r">${words.of10}</th><th class="r">${words.causeRange}</th><th>${words.word}</th></tr></thead><tbody>${rows.map((row) => html`<tr><td class="wrap">${row.term}</td><td class="r">${row.number}</td><td class="r">${row.range}</td><td>${row.word}</td></tr>`)}</tbody></table>`
-      }`,
+      }</div>`,
   )}<p class="small">${words.causesNote}</p>`;
 
 /** The counts of both groups, then the fall by each method with its range. */
