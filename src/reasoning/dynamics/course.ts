@@ -203,7 +203,7 @@ function spanFaults(date: Day, until: Day): readonly Problem[] {
 }
 
 /** Most varroa on 100 bees, and most that leave a cell for each, that can be meant. Judgement. */
-const mostVarroa = { mitesPer100: 1e7, gain: 5 } as const;
+export const mostVarroa = { mitesPer100: 200, gain: 5 } as const;
 
 function varroaFaults(varroa: VarroaStart | undefined): readonly Problem[] {
   return Object.entries(varroa ?? {}).flatMap(([name, value]) => {

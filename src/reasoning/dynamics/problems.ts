@@ -48,14 +48,26 @@ export interface DynamicsProblems {
   };
   /** warned: a count or a size leaves so few of the particles worth that ranges after it are rough. */
   readonly "season-particles-few": { readonly date: string; readonly worth: number };
-  /** blocked: a size, its scatter or what is on a frame that cannot be. */
-  readonly "season-size-impossible": { readonly value: number; readonly most: number };
+  /** blocked: a start without a mite, and a count that found some. */
+  readonly "season-share-none-counted": {
+    readonly date: string;
+    readonly infested: number;
+    readonly examined: number;
+  };
+  /** blocked: a size, its scatter or what is on a frame that cannot be. A least of 0 means above it. */
+  readonly "season-size-impossible": { readonly value: number; readonly least: number; readonly most: number };
+  /** blocked: a size before the first or after the last day. */
+  readonly "season-size-outside": { readonly date: string; readonly from: string; readonly until: string };
+  /** warned: no colony that the model holds possible could be as large or as small. */
+  readonly "season-size-left-out": { readonly date: string; readonly what: string; readonly number: number };
   /** warned: hardly a colony that the model holds possible would be as large or as small. */
   readonly "season-size-contradicts": { readonly date: string; readonly what: string; readonly number: number };
   /** noted: frames were turned into bees or brood by what is common practice. */
   readonly "season-frames-by-common-practice": { readonly what: string; readonly perFrame: number };
   /** warned: hardly a colony that the model holds possible would have given this count. */
   readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
+  /** warned: no colony that the model holds possible could have given this count. */
+  readonly "season-count-left-out": { readonly date: string; readonly infested: number; readonly examined: number };
   /** blocked: varroa on bees, or what leaves a cell, outside what can be meant. */
   readonly "season-varroa-out-of-range": { readonly value: number; readonly most: number };
   /** noted: varroa was coupled, but its own harm is left out. */
@@ -95,6 +107,10 @@ export const dynamicsProblemCodes = [
   "season-particles-few",
   "season-size-impossible",
   "season-size-contradicts",
+  "season-share-none-counted",
+  "season-size-outside",
+  "season-size-left-out",
+  "season-count-left-out",
   "season-frames-by-common-practice",
   "season-varroa-out-of-range",
   "season-varroa-harm-left-out",

@@ -226,7 +226,7 @@ describe("what else is known of the colony", () => {
     const bees = outcomes({ choices: [queens] })[1]?.at[0]?.bees.q50 ?? Number.NaN;
     expect(bees / (lastOf(queens.actions)?.bees.q50 ?? Number.NaN)).toBeCloseTo(1, 3);
     const late = [{ date: "2026-09-10", what: "bees", frames: 9 }] as const;
-    expect(codes({ sizes: late, choices: [early] })).toContain("season-count-outside sizes[0].date");
+    expect(codes({ sizes: late, choices: [early] })).toContain("season-size-outside sizes[0].date");
   });
 });
 

@@ -10,11 +10,12 @@ import { mostMoreBees } from "./weigh-counts.ts";
 /** Draws times days from the choice to the end: what is kept of the noise and of doing nothing. 200 days with 10,000 draws. */
 const mostKept = 2_000_000;
 
-/** The day the choice is made: as asked, else that of the last count; at least a day after the first. */
-export function decisionDay({ decideOn, counts, start }: ChoicesQuestion): Day {
+/** The day the choice is made: as asked, else that of the last count or size; at least a day after the first. */
+export function decisionDay({ decideOn, counts, sizes = [], start }: ChoicesQuestion): Day {
   if (decideOn !== undefined) return decideOn;
   const first = addDays(start.date, 1);
-  return counts.reduce((latest, { date }) => laterOf(latest, date), first);
+  const seen = [...counts, ...sizes].filter(({ date }) => isDay(date));
+  return seen.reduce((latest, { date }) => laterOf(latest, date), first);
 }
 
 /** Days of start, end and counts must be sound before this: the forecast's own faults come first. */

@@ -18,6 +18,8 @@ const actions: Readonly<Record<string, string>> = {
 export const seasonAction = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
 const inside = (slots: Slots, name: string): string =>
   seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
+const sizeOf = (slots: Slots): string =>
+  `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"}`;
 
 export const seasonProblems = {
   "season-bees-out-of-range": (slots: Slots) =>
@@ -34,14 +36,22 @@ export const seasonProblems = {
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
     `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-count-left-out": (slots: Slots) =>
+    `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, was left out: no colony of this start could give it. Check the count, its errors and the start; the forecast knows nothing of it but that the colony lived.`,
+  "season-share-none-counted": (slots: Slots) =>
+    `The colony starts without an infested bee, yet the count of ${date(slots, "date")} found ${slots.infested} of ${slots.examined}. Start with a small share, such as 0.5 of 100.`,
   "season-count-unlike-its-stop": (slots: Slots) =>
     `Reading was to end at ${slots.stopInfested} infested bees or at ${slots.stopExamined} read; ${slots.infested} of ${slots.examined} fits neither. Check the count and its rule.`,
   "season-particles-few": (slots: Slots) =>
     `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough. Ask for more draws.`,
   "season-size-impossible": (slots: Slots) =>
-    `${slots.value} cannot be. Expected: above 0 and at most ${whole(n(slots, "most"))}.`,
+    `${slots.value} cannot be. Expected: ${n(slots, "least") > 0 ? `from ${slots.least} to` : "above 0 and at most"} ${whole(n(slots, "most"))}.`,
+  "season-size-outside": (slots: Slots) =>
+    `The frames of ${date(slots, "date")} lie outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
+  "season-size-left-out": (slots: Slots) =>
+    `${sizeOf(slots)} on ${date(slots, "date")} was left out: no colony of this start could be of that size. Check the frames, the colony and the start; the forecast knows nothing of it but that the colony lived.`,
   "season-size-contradicts": (slots: Slots) =>
-    `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
+    `${sizeOf(slots)} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
   "season-frames-by-common-practice": (slots: Slots) =>
     `${whole(n(slots, "perFrame"))} ${slots.what === "bees" ? "bees on a covered frame" : "cells in a full frame of brood"} is common practice without a source. Say what holds for these frames.`,
   "season-stock-out-of-range": (slots: Slots) =>
