@@ -19,6 +19,7 @@ export * from "./filter/forecast.ts";
 export * from "./filter/forecast-steps.ts";
 export * from "./filter/in-threads.ts";
 export * from "./filter/joining.ts";
+export * from "./filter/memory-kept.ts";
 export * from "./filter/pieces.ts";
 export * from "./filter/resample.ts";
 export * from "./filter/sizes.ts";

@@ -35,6 +35,13 @@ export interface DynamicsProblems {
   readonly "season-latitude-out-of-range": { readonly latitude: number };
   /** blocked: fewer or more draws than can be reckoned. */
   readonly "season-draws-out-of-range": { readonly draws: number; readonly least: number; readonly most: number };
+  /** blocked: more draws of so many days and colonies than can be kept; at most so many draws, or so many days. */
+  readonly "season-run-too-large": {
+    readonly draws: number;
+    readonly days: number;
+    readonly most: number;
+    readonly longest: number;
+  };
   /** blocked: a count that cannot be: no bees, or more infested than examined. */
   readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
   /** blocked: a count before the first or after the last day. */
@@ -100,6 +107,7 @@ export const dynamicsProblemCodes = [
   "season-flow-out-of-range",
   "season-latitude-out-of-range",
   "season-draws-out-of-range",
+  "season-run-too-large",
   "season-count-impossible",
   "season-count-outside",
   "season-count-contradicts",

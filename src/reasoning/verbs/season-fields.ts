@@ -195,6 +195,6 @@ export const seasonInput = {
     .exactOptional()
     .describe("Something was seen that is to be reported: nothing may be united. Left out: no."),
   until: day.describe("Last morning asked about."),
-  draws: z.number().int().default(1000).describe("Particles behind the ranges."),
+  draws: z.number().int().default(1000).describe("Particles behind the ranges; more make them steadier."),
   seed: z.number().int().min(0).default(1),
 };

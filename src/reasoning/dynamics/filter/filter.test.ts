@@ -2,8 +2,11 @@
 import { describe, expect, it } from "vitest";
 import nile from "../../../../tests/golden/season/nile.json" with { type: "json" };
 import { drawNormal, randomStream } from "../../../numerics/index.ts";
+import { addDays } from "../../../units/index.ts";
+import { readyRun } from "../course.ts";
 import { assimilate } from "./bootstrap-filter.ts";
 import { assumedError, colonyForecast, type ForecastQuestion, filteredCloud } from "./forecast.ts";
+import { keptOf, tooLarge } from "./memory-kept.ts";
 import { effectiveParticles, systematic } from "./resample.ts";
 
 describe("resampling", () => {
@@ -229,7 +232,29 @@ describe("a forecast", () => {
     expect(codes(count({ date: "2027-04-01" }))).toEqual(["season-count-outside counts[0].date"]);
     expect(codes(count({ date: "2026-13-01" }))).toEqual(["season-day-unknown counts[0].date"]);
     expect(codes({ draws: 3 })).toEqual(["season-draws-out-of-range draws"]);
-    expect(codes({ draws: 20_000, until: "2030-08-01" })).toEqual(["season-draws-out-of-range draws"]);
+  });
+
+  it("[SE143] more than can be kept is refused with what could be; other colonies and more ages count too", () => {
+    const refused = (more: Partial<ForecastQuestion>) =>
+      colonyForecast({ ...question, ...more }).problems.find(({ code }) => code === "season-run-too-large");
+    const asked: Partial<ForecastQuestion> = { draws: 20_000, until: "2030-08-01" };
+    const problem = refused(asked) ?? expect.fail("not refused");
+    expect([problem.severity, problem.field]).toEqual(["blocked", "until"]);
+    // What is told as the longest run and as the most draws is the longest and the most.
+    const [most, longest] = [Number(problem.slots?.most), Number(problem.slots?.longest)];
+    const isLarge = (draws: number, days: number) => {
+      const ready = readyRun({ ...question, until: addDays(question.start.date, days) });
+      return ready.ok ? tooLarge(draws, keptOf(ready.value)).length > 0 : expect.fail("not ready");
+    };
+    expect(longest).toBeGreaterThan(365);
+    expect([isLarge(20_000, longest), isLarge(20_000, longest + 1)]).toEqual([false, true]);
+    expect([isLarge(most, 1461), isLarge(most + 1, 1461)]).toEqual([false, true]);
+    const donor = { start: { date: "2026-08-20", bees: 8000, infestedShare: 0.1, brood: "usual" } } as const;
+    const unitings = ["01", "03", "05", "07", "09", "11"].map(
+      (day) => ({ kind: "unite", from: `2026-09-${day}`, donor }) as const,
+    );
+    const queen = { kind: "requeen", from: "2026-09-20", susceptibility: 0.7 } as const;
+    expect(refused({ draws: 20_000, actions: [...unitings, queen] })?.slots).toMatchObject({ longest: 0 });
   });
 
   it("[SE141] a count that no such colony could give is left out and told, but that the colony lived", () => {

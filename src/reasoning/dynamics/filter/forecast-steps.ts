@@ -13,10 +13,10 @@ import {
   type Forecast,
   type ForecastDay,
   type ForecastQuestion,
-  mostDrawsFor,
   strains,
 } from "./forecast.ts";
 import { type Joining, joiningSteps, joinsFor } from "./joining.ts";
+import { keptOf, tooLarge } from "./memory-kept.ts";
 import type { MovePiece } from "./pieces.ts";
 import {
   type DatedSize,
@@ -76,8 +76,8 @@ export function* filterSteps(
   const ready = readyRun(question);
   if (!ready.ok) return ready;
   const { model, days } = ready.value;
-  const tooMany = mostDrawsFor(question, days);
-  if (tooMany !== null) return blocked(tooMany);
+  const larger = tooLarge(particles, keptOf(ready.value));
+  if (larger.length > 0) return blocked(...larger);
 
   const joinings = yield* joiningSteps(question, ready.value, { from: 0, share: begun }, cutting);
   if (!joinings.ok) return joinings;

@@ -71,8 +71,6 @@ export interface Forecast {
 
 /** Fewest and most particles. */
 export const drawsRange = { least: 100, most: 20_000 } as const;
-/** Numbers of a run that are kept at most: particles times mornings. A run of a year with 20,000 particles. */
-const mostKept = 8_000_000;
 /** What was seen contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
 export const contradicts = { below: 0.02, surprise: 5 } as const;
 /** Fewer particles than these are worth make the ends of a range rough: one in twenty is two or three. Judgement. */
@@ -189,12 +187,3 @@ export function strains(
     return [dynamicsProblem(code, "warned", "counts", withOneSided(taken))];
   });
 }
-
-/** Told when the draws of a run are more than can be kept. */
-export const mostDrawsFor = ({ draws }: ForecastQuestion, days: number): Problem | null =>
-  draws * (days + 1) <= mostKept
-    ? null
-    : dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
-        draws,
-        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
-      });

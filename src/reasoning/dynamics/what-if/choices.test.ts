@@ -428,7 +428,9 @@ describe("what cannot be asked", () => {
     expect(codes({ line: 1.2 })).toEqual(["season-line-out-of-range line"]);
     expect(codes({ sure: 0.4 })).toEqual(["season-sure-out-of-range sure"]);
     expect(codes({ moreBees: 0 })).toEqual(["season-more-bees-out-of-range moreBees"]);
-    expect(codes({ draws: 20_000 })).toEqual(["season-draws-out-of-range draws"]);
+    expect(codes({ draws: 20_000 })).toEqual(["season-run-too-large until"]);
+    expect(codes({ draws: 10_000, choices: [queen] })).toEqual(["season-run-too-large until"]);
+    expect(codes({ draws: 200_000 })).toEqual(["season-draws-out-of-range draws"]);
     expect(codes({ counts: [{ date: "2026-13-01", infested: 1, examined: 5 }] })).toEqual([
       "season-day-unknown counts[0].date",
     ]);

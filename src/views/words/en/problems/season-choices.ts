@@ -29,5 +29,5 @@ export const seasonChoiceProblems = {
   "season-means-incomplete": (slots: Slots) =>
     `Twelve monthly means are expected, January first; ${slots.found} ${Number(slots.found) === 1 ? "number was" : "numbers were"} read. Fill in the missing months, or leave the field empty.`,
   "season-draws-thin": (slots: Slots) =>
-    `A further count of ${whole(n(slots, "bees"))} bees would leave the worth of ${whole(n(slots, "worth"))} draws: what it narrows is rough. Ask for more draws.`,
+    `A further count of ${whole(n(slots, "bees"))} bees would leave the worth of ${whole(n(slots, "worth"))} draws: what it narrows is rough.`,
 };

@@ -29,7 +29,9 @@ export const seasonProblems = {
       ? `${per100(n(slots, "share"))} of 100 bees infested cannot be on that day: bees just emerged carry no mites. The most is ${per100(n(slots, "most"))}.`
       : "The infested share at the start is not between 0 and 100 of 100 bees. Type it from a count.",
   "season-draws-out-of-range": (slots: Slots) =>
-    `${whole(n(slots, "draws"))} draws cannot be reckoned for so many days. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+    `${whole(n(slots, "draws"))} draws cannot be reckoned. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+  "season-run-too-large": (slots: Slots) =>
+    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "longest") > 0 ? `. Expected: at most ${whole(n(slots, "longest"))} days` : " and so many colonies to unite"}; ${whole(n(slots, "most"))} draws would do for them.`,
   "season-count-impossible": (slots: Slots) =>
     `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
   "season-count-outside": (slots: Slots) =>
@@ -43,7 +45,7 @@ export const seasonProblems = {
   "season-count-unlike-its-stop": (slots: Slots) =>
     `Reading was to end at ${slots.stopInfested} infested bees or at ${slots.stopExamined} read; ${slots.infested} of ${slots.examined} fits neither. Check the count and its rule.`,
   "season-particles-few": (slots: Slots) =>
-    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough. Ask for more draws.`,
+    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough.`,
   "season-size-impossible": (slots: Slots) =>
     `${slots.value} cannot be. Expected: ${n(slots, "least") > 0 ? `from ${slots.least} to` : "above 0 and at most"} ${whole(n(slots, "most"))}.`,
   "season-size-outside": (slots: Slots) =>
