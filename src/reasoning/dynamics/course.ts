@@ -16,7 +16,6 @@ import { placeWinterColony } from "./colony.ts";
 import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import type { DynamicsSite, Flow } from "./drivers.ts";
-import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
 import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
 import { unite } from "./interventions/uniting.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
@@ -54,8 +53,6 @@ export interface CourseQuestion {
   readonly until: Day;
   /** Susceptibility of the colony's stock; 1 as specified. */
   readonly stockSusceptibility?: number;
-  /** Days on which the queen was kept from laying; left out: none. */
-  readonly broodBreaks?: readonly BroodBreak[];
   /** Varroa of the colony, which makes its bees more susceptible; left out: none. */
   readonly varroa?: VarroaStart;
   /** Left out: those in use. */
@@ -125,7 +122,6 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     ...startFaults(start),
     ...stockFault(stockSusceptibility, "stockSusceptibility"),
     ...varroaFaults(varroa),
-    ...breakFaults(question.broodBreaks ?? []),
   ];
   if (faults.length > 0) return blocked(...faults);
   const place = placeOf(question.site);
@@ -138,7 +134,6 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     (rates[dayOfYear(addDays(start.date, elapsed))] as DayRates).drivers.celsius + high;
   const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn });
   if (!measures.ok) return measures;
-  broodBreaks(measures.value, start.date, question.broodBreaks ?? []);
 
   const unitings = unitingsOf(question, days);
   if (!unitings.ok) return unitings;

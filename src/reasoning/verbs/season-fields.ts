@@ -73,7 +73,7 @@ const counts = z
   .max(100)
   .default([]);
 
-/** What is put into a colony. */
+/** What is done to a colony and leaves its queen and its bees where they are. */
 const putIn = [
   z.strictObject({ kind: z.literal("menthol"), from: day }),
   z.strictObject({ kind: z.literal("formic"), from: day }),
@@ -83,6 +83,11 @@ const putIn = [
     to: day,
     reduction: share.exactOptional().describe(`Share of contact that it takes away. Left out: ${pattyReduction}.`),
   }),
+  z
+    .strictObject({ kind: z.literal("brood-break"), from: day, to: day })
+    .describe(
+      "First and last day on which the queen is kept from laying. No published figure: what follows from the model.",
+    ),
 ] as const;
 
 /** An action of the season, by kind. */
@@ -104,7 +109,7 @@ export const seasonAction = z.discriminatedUnion("kind", [
           .array(z.discriminatedUnion("kind", putIn))
           .max(20)
           .exactOptional()
-          .describe("What was put into it until then."),
+          .describe("What was done to it until then."),
       })
       .describe("The other colony as it stood on a day before; its bees, their mites and its brood are added."),
     lost: share
@@ -166,13 +171,6 @@ export const seasonInput = {
     .exactOptional()
     .describe(
       `How a count scatters. Left out: ${assumedError.sensitivity}, ${assumedError.specificity} and ${assumedError.overdispersion}, assumed without a source.`,
-    ),
-  broodBreaks: z
-    .array(z.strictObject({ from: day, to: day }))
-    .max(20)
-    .exactOptional()
-    .describe(
-      "First and last day on which the queen was kept from laying. No published figure: it follows from the model.",
     ),
   varroa: z
     .strictObject({

@@ -5,7 +5,7 @@
  */
 import { type Casebook, coloniesOf, plansOf, settled } from "../../../casebook/index.ts";
 import { controls } from "../../../knowledge/index.ts";
-import { dynamics, site } from "../../../reasoning/index.ts";
+import { control, dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, yearOf } from "../../../units/index.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { toldDissections } from "../found/told-dissections.ts";
@@ -130,11 +130,8 @@ const kindOf: Readonly<Record<string, "menthol" | "formic" | "oil-patty" | undef
   ).flatMap(([id, kind]) => controls[id].activeIngredients.map((each) => [each.toLowerCase(), kind])),
 );
 
-/** Days a patty is taken to lie in the colony where no end is on record. Judgement. */
-const pattyDays = 28;
-
 const actionOf = (kind: "menthol" | "formic" | "oil-patty", on: Day, off: Day | null): dynamics.Action =>
-  kind === "oil-patty" ? { kind, from: on, to: off ?? addDays(on, pattyDays) } : { kind, from: on };
+  kind === "oil-patty" ? { kind, from: on, to: off ?? addDays(on, control.pattyDays) } : { kind, from: on };
 
 /** Controls whose course the model knows, and as what. */
 export const modelledControls: Readonly<Record<string, "menthol" | "formic" | "oil-patty" | "requeen" | undefined>> = {
@@ -153,13 +150,14 @@ function plannedFor(
   const newest = new Map(
     plans.filter(({ colonies }) => colonies.includes(colony)).map((plan) => [plan.control, plan] as const),
   );
-  return [...newest.values()].flatMap(({ control, steps }): readonly dynamics.Action[] => {
-    const kind = modelledControls[control];
+  return [...newest.values()].flatMap((plan): readonly dynamics.Action[] => {
+    const { steps } = plan;
+    const kind = modelledControls[plan.control];
     const begins = steps.filter((step) => ["apply", "feed", "requeen"].includes(step.kind) && step.on >= today);
     const [first, last] = [begins[0], begins.at(-1)];
     if (kind === undefined || !first || !last) return [];
     if (kind === "requeen") return [{ kind, from: first.on, susceptibility: usualNewStock }];
-    return [actionOf(kind, first.on, last.until ?? addDays(last.on, pattyDays))];
+    return [actionOf(kind, first.on, last.until ?? addDays(last.on, control.pattyDays))];
   });
 }
 

@@ -46,6 +46,7 @@ export function seasonYear(ask: SeasonAsk): SeasonYear | null {
 
 /** What the warmth of an action's first days says against it; null for nothing the model or its sources know. */
 export function warmthNote(action: dynamics.Action, year: SeasonYear | null): string | null {
+  if (action.kind === "brood-break") return seasonWords.breakUnmeasured;
   const day = year?.days.findLast(({ date }) => date <= action.from);
   if (!day) return null;
   const say = seasonWords;

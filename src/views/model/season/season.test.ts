@@ -20,7 +20,7 @@ import {
 } from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
-import { type SeasonSeen, seasonView } from "./season-view.ts";
+import { flagsOf, type SeasonSeen, seasonView } from "./season-view.ts";
 import { seasonYear, warmthNote } from "./season-year.ts";
 
 const casebook = demonstrationCasebook();
@@ -265,6 +265,14 @@ describe("choices", () => {
     const patty = newAction("oil-patty", today);
     const moved = movedTo(patty, "2027-01-01");
     expect(moved).toEqual({ kind: "oil-patty", from: "2027-01-01", to: "2027-03-17" });
+    const apart = movedTo(newAction("brood-break", today), "2027-05-01");
+    expect(apart).toEqual({ kind: "brood-break", from: "2027-05-01", to: "2027-05-21" });
+    expect(keptChoices(choicesText([[apart]]))).toEqual([[apart]]);
+    expect(choicesAsked([[apart]])[0]?.name).toBe("brood break 1 May to 21 May");
+    expect(flagsOf(apart).map(({ date, isLast }) => [date, isLast])).toEqual([
+      ["2027-05-01", false],
+      ["2027-05-21", true],
+    ]);
     const queen = newAction("requeen", today);
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",

@@ -2,7 +2,7 @@
 import { daysBetween } from "../../../units/index.ts";
 import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
 
-type Kind = "menthol" | "formic" | "oil-patty" | "requeen" | "unite";
+type Kind = "menthol" | "formic" | "oil-patty" | "requeen" | "brood-break" | "unite";
 interface Ends {
   readonly low: number;
   readonly high: number;
@@ -22,6 +22,7 @@ const kinds = {
   formic: "formic acid",
   "oil-patty": "patty",
   requeen: "new queen",
+  "brood-break": "brood break",
   unite: "uniting",
 } as const;
 
@@ -128,19 +129,21 @@ export const season = {
   flagsHead: "What is done, and when",
   flagsOf: (slots: { readonly name: string }) => `Flags of: ${slots.name}`,
   noFlags: "Nothing: this is the course without action. Add a choice to compare with it.",
-  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", unite: "U" },
+  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", "brood-break": "B", unite: "U" },
   actionName: (slots: { readonly kind: Kind }) => kinds[slots.kind].replace(/^./, (first) => first.toUpperCase()),
   actionWhen,
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
-  out: "out",
+  out: (slots: { readonly kind: Kind }) => (slots.kind === "brood-break" ? "end" : "out"),
   tooCold: (slots: { readonly high: number }) =>
     `Highs then are about ${degrees(slots.high)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
   tooCool: (slots: { readonly high: number; readonly least: number }) =>
     `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
   anyWarmth: (slots: { readonly high: number }) =>
     `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
+  breakUnmeasured:
+    "What a brood break does to tracheal mites has no published figure: the course follows from the model alone.",
   tooColdToUnite: (slots: { readonly high: number }) =>
     `Highs then are about ${degrees(slots.high)}: clusters are not opened and put together in the cold (common practice, no source).`,
   donor: {
@@ -173,7 +176,14 @@ export const season = {
   addChoice: "Add a choice",
   noActions: "No action is weighed beside what must be reported, until the stop is lifted on a laboratory’s result.",
   newChoice: "Another choice",
-  newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen", unite: "Uniting" },
+  newWith: {
+    menthol: "Menthol",
+    formic: "Formic acid",
+    "oil-patty": "Patty",
+    requeen: "New queen",
+    "brood-break": "Brood break",
+    unite: "Uniting",
+  },
   show: "shown above",
   removeChoice: "Remove",
   choiceColumns: {
