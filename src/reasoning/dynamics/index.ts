@@ -37,6 +37,7 @@ export * from "./measures.ts";
 export * from "./observe.ts";
 export * from "./parameters.ts";
 export * from "./particles.ts";
+export * from "./place.ts";
 export * from "./problems.ts";
 export * from "./published/calibration-figures.ts";
 export * from "./published/published-checks.ts";

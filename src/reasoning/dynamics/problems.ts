@@ -85,6 +85,8 @@ export interface DynamicsProblems {
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
+  /** noted: daily highs alone are known; means, and highs of other days, are those of the invented site. */
+  readonly "season-highs-alone": Readonly<Record<never, never>>;
   /** noted: the calendar of laying and winter bees is that of a cool-temperate place. */
   readonly "season-calendar-cool-temperate": Readonly<Record<never, never>>;
 }
@@ -125,6 +127,7 @@ export const dynamicsProblemCodes = [
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",
+  "season-highs-alone",
   "season-calendar-cool-temperate",
 ] as const satisfies readonly (keyof DynamicsProblems)[];
 

@@ -24,7 +24,20 @@ const site = z.strictObject({
     .describe(
       "Twelve means of day and night of an ordinary year, January first. Left out: an invented cool-temperate site.",
     ),
-  highAboveMeanCelsius: z.number().min(0).max(30).exactOptional().describe("How far a day's high lies above its mean."),
+  dailyMaxCelsius: z
+    .array(z.strictObject({ date: day, value: z.number() }))
+    .min(1)
+    .max(4000)
+    .exactOptional()
+    .describe("Highest temperature of days, in place of the means; warmth is then that of the invented site."),
+  highAboveMeanCelsius: z
+    .number()
+    .min(0)
+    .max(30)
+    .exactOptional()
+    .describe(
+      "How far a day's high lies above its mean. Left out: the mean stands in place of the high, as in windows; in the invented site 6.",
+    ),
   latitude: z
     .number()
     .min(-90)

@@ -7,6 +7,7 @@ import { type Casebook, coloniesOf, plansOf, settled } from "../../../casebook/i
 import { controls } from "../../../knowledge/index.ts";
 import { control, dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, yearOf } from "../../../units/index.ts";
+import { siteOf } from "../done/plan-request.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { toldDissections } from "../found/told-dissections.ts";
 
@@ -26,8 +27,6 @@ export interface ColonySeason {
   readonly place: string;
   readonly counts: readonly SeasonCount[];
   readonly site: dynamics.CourseSite;
-  /** The place has weather that a season can be reckoned from. */
-  readonly hasWeather: boolean;
   readonly hasFlows: boolean;
   readonly supers: readonly site.Span[];
   /** What was put into the colony, as far as the model knows it; and the ingredients it does not know. */
@@ -83,7 +82,8 @@ export function colonySeason(
   if (!state || !found) return null;
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const record = settled(apiary?.record);
-  const means = settled(apiary?.weather)?.monthlyMeanCelsius;
+  // The planner's own reading of the place, so that both take the same highs.
+  const weather = siteOf(casebook, state) ?? {};
   const concerns = (each: { readonly colonies: readonly string[] }) =>
     each.colonies.length === 0 || each.colonies.includes(of.colony);
   const all = <Body>(
@@ -102,11 +102,10 @@ export function colonySeason(
     place: record?.name ?? "",
     counts: countsOf(casebook, of),
     site: {
-      ...(means === undefined ? {} : { monthlyMeanCelsius: means }),
+      ...weather,
       ...(record?.latitude === undefined ? {} : { latitude: record.latitude }),
       ...(flows.length === 0 ? {} : { flows: flows.map((flow) => bellOf(site.inYear(flow, yearOf(of.today)))) }),
     },
-    hasWeather: means !== undefined,
     hasFlows: flows.length > 0,
     supers: all(apiary?.supers)
       .filter(concerns)

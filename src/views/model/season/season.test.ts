@@ -1,8 +1,9 @@
 /** A season as it is told: from the casebook to the question, and from the answer to sentence, picture and table. */
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
-import { dynamics } from "../../../reasoning/index.ts";
+import { dynamics, site } from "../../../reasoning/index.ts";
 import { addDays } from "../../../units/index.ts";
+import { siteOf } from "../done/plan-request.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
 import { nightChunks, reckonNightChunk } from "./nightly.ts";
@@ -246,6 +247,18 @@ describe("the answer", () => {
     expect(new Set(rows.map((row) => row.slice(0, 2).join())).size).toBe(rows.length);
     expect(rows.filter(([date]) => date === "2027-03-31")).toHaveLength(3);
     expect(rows.flat().every((cell) => typeof cell !== "number" || Number.isFinite(cell))).toBe(true);
+  });
+
+  it("takes the highs that the planner takes for the same place", () => {
+    const state = casebook.cases[caseId] ?? expect.fail("no case");
+    const place = siteOf(casebook, state) ?? expect.fail("no place");
+    const year = seasonYear(ask) ?? expect.fail("no year");
+    const weather = site.temperaturesBetween(place, { from: ask.start.date, to: ask.until });
+    const highs = new Map(weather.ok ? weather.value.days.map((each) => [each.date, each.highCelsius] as const) : []);
+    for (const { date, high } of year.days) expect([date, high]).toEqual([date, highs.get(date)]);
+    expect(year.isMean).toBe(true);
+    const september = { kind: "menthol", from: "2026-09-10" } as const;
+    expect(warmthNote(september, year)).toContain("stand in for highs that are not on record");
   });
 
   it("lays warmth and nectar beneath, and says what the warmth means for an action", () => {

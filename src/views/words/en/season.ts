@@ -17,6 +17,12 @@ interface Donor {
   readonly start: { readonly date: string; readonly bees: number };
 }
 
+/** High of a day; isMean: its mean, where no high is known. */
+interface Warmth {
+  readonly high: number;
+  readonly isMean: boolean;
+}
+
 const kinds = {
   menthol: "menthol",
   formic: "formic acid",
@@ -36,6 +42,10 @@ const bees = (middle: Ends): ((ends: Ends) => string) =>
 /** Rounded outwards: never narrower than it is. */
 const alive = ({ low, high }: Ends): string =>
   span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
+const highsThen = ({ high, isMean }: Warmth): string =>
+  isMean
+    ? `Means then are about ${degrees(high)}, and stand in for highs that are not on record`
+    : `Highs then are about ${degrees(high)}`;
 const actionWhen = ({ kind, from, to, donor }: Action): string =>
   donor !== undefined
     ? `${donorName(donor.start, from)} united on ${dayAndMonth(from)}`
@@ -136,16 +146,16 @@ export const season = {
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
   out: (slots: { readonly kind: Kind }) => (slots.kind === "brood-break" ? "end" : "out"),
-  tooCold: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
-  tooCool: (slots: { readonly high: number; readonly least: number }) =>
-    `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
-  anyWarmth: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
+  tooCold: (slots: Warmth) =>
+    `${highsThen(slots)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
+  tooCool: (slots: Warmth & { readonly least: number }) =>
+    `${highsThen(slots)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
+  anyWarmth: (slots: Warmth) =>
+    `${highsThen(slots)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
   breakUnmeasured:
     "What a brood break does to tracheal mites has no published figure: the course follows from the model alone.",
-  tooColdToUnite: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}: clusters are not opened and put together in the cold (common practice, no source).`,
+  tooColdToUnite: (slots: Warmth) =>
+    `${highsThen(slots)}: clusters are not opened and put together in the cold (common practice, no source).`,
   donor: {
     which: "The other colony",
     another: "another one",
