@@ -51,6 +51,7 @@ export * from "./what-if/problems.ts";
 export * from "./what-if/question.ts";
 export * from "./what-if/settling.ts";
 export * from "./what-if/settling-days.ts";
+export * from "./what-if/spread.ts";
 export * from "./what-if/usual-bees.ts";
 export * from "./what-if/weigh-counts.ts";
 export * from "./what-if/widen.ts";

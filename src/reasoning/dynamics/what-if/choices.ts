@@ -12,13 +12,14 @@ import {
 import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
 import { sizeFaults } from "../filter/sizes.ts";
 import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
-import { type Branch, branchSteps, type Learnt, meanOf, seenOn, type Trunk, trunkSteps } from "./branch.ts";
+import { type Branch, branchSteps, type Learnt, seenOn, type Trunk, trunkSteps } from "./branch.ts";
 import { choiceFaults, decisionDay, largeFaults } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
 import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
+import { meanOf } from "./spread.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {

@@ -1,21 +1,8 @@
 /** What a question about a colony's season can be in trouble with: what it means, what to do. */
-import { day, whole } from "../numbers.ts";
+import { whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
+import { date, n, per100, seasonAction } from "./season-slots.ts";
 
-const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
-const per100 = (share: number): string => `${Number((100 * share).toFixed(1))}`.replaceAll("-", "−");
-const date = (slots: Slots, name: string): string => day(String(slots[name] ?? ""));
-
-const actions: Readonly<Record<string, string>> = {
-  menthol: "Menthol",
-  formic: "Formic acid",
-  "oil-patty": "An oil patty",
-  requeen: "A new queen",
-  unite: "Uniting",
-  "brood-break": "A brood break",
-};
-/** An action at the head of a sentence. */
-export const seasonAction = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
 const inside = (slots: Slots, name: string): string =>
   seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
 const sizeOf = (slots: Slots): string =>
