@@ -13,18 +13,23 @@ const base = {
 const countDays = ["2026-09-01", "2026-10-15"] as const;
 /** Particles that the truth is ranked among, and bins of ranks. */
 const [ranked, bins] = [19, 20] as const;
-const particles = 800;
+const usualParticles = 800;
 
-/** A colony drawn from the start's doubt with its noise: shares on each morning. */
-function truth(seed: number): Float64Array {
-  // One particle without counts is a draw from what the forecast supposes; a hundred are the fewest that it takes.
+/** A colony drawn from the start's doubt with its noise, that lived until a morning: shares on each morning. */
+function truth(seed: number, livesTo: number): Float64Array {
+  // Particles without counts are draws from what the forecast supposes, each of its own chance; a hundred are the
+  // fewest that it takes. The first of them that lives by its own chance is the truth.
   const drawn = filteredCloud({ ...base, counts: [], draws: 100, seed });
   if (!drawn.ok) throw new Error("no truth");
-  const { cloud } = drawn.value;
-  return Float64Array.from(
-    { length: cloud.paths.infestedShare.length / cloud.particles },
-    (_, morning) => cloud.paths.infestedShare[morning * cloud.particles] as number,
-  );
+  const { particles, paths } = drawn.value.cloud;
+  const chance = randomStream({ seed, stream: 0 });
+  for (let each = 0; each < particles; each++)
+    if (chance.next() < (paths.survival[livesTo * particles + each] as number))
+      return Float64Array.from(
+        { length: paths.infestedShare.length / particles },
+        (_, morning) => paths.infestedShare[morning * particles + each] as number,
+      );
+  throw new Error("no truth lived");
 }
 
 /** Bees with mites of those examined, as the error of counts has it. */
@@ -39,7 +44,8 @@ function counted(share: number, examined: number, seed: number, stream: number):
 
 const morningOf = (day: string): number => (Date.parse(day) - Date.parse(base.start.date)) / 86_400_000;
 
-interface Told {
+export interface Told {
+  /** How many truths had so many of the particles below them, 0 to 19. */
   readonly ranks: Int32Array;
   readonly within90: number;
   readonly within50: number;
@@ -60,11 +66,22 @@ function crps(sorted: Float64Array, y: number): number {
   return distance / n - spread / (n * n);
 }
 
-function told(cases: number, examined: number): Told {
+/** What so many colonies tell of the filter; `error` is what it is told of the counts, which scatter as assumed. */
+export function drawnColonies({
+  cases,
+  examined,
+  particles = usualParticles,
+  error: toldError = assumedError,
+}: {
+  readonly cases: number;
+  readonly examined: number;
+  readonly particles?: number;
+  readonly error?: dynamics.CountError;
+}): Told {
   const ranks = new Int32Array(bins);
   let [within90, within50, score, error, width, persistence] = [0, 0, 0, 0, 0, 0];
   for (let each = 0; each < cases; each++) {
-    const path = truth(1_000_000 + each);
+    const path = truth(1_000_000 + each, examined === 0 ? 0 : morningOf(countDays[1]));
     const counts =
       examined === 0
         ? []
@@ -73,7 +90,7 @@ function told(cases: number, examined: number): Told {
             infested: counted(path[morningOf(date)] as number, examined, 2_000_000 + each, at),
             examined,
           }));
-    const forecast = filteredCloud({ ...base, counts, draws: particles, seed: each });
+    const forecast = filteredCloud({ ...base, counts, error: toldError, draws: particles, seed: each });
     if (!forecast.ok) throw new Error("no forecast");
     const last = forecast.value.cloud.paths.infestedShare.slice(-particles);
     const y = path.at(-1) as number;
@@ -104,7 +121,7 @@ function told(cases: number, examined: number): Told {
 export function seasonCalibration(cases: number): boolean {
   let isKept = true;
   for (const examined of [50, 0, 200]) {
-    const { ranks, within90, within50, ...rest } = told(cases, examined);
+    const { ranks, within90, within50, ...rest } = drawnColonies({ cases, examined });
     const even = cases / bins;
     const chi = ranks.reduce((sum, each) => sum + (each - even) ** 2 / even, 0);
     const p = chiSquare({ df: bins - 1 }).sf(chi);
@@ -112,7 +129,7 @@ export function seasonCalibration(cases: number): boolean {
     const isFit = p > 0.001 && off(within90, 0.9) < 3.3 && off(within50, 0.5) < 3.3;
     isKept &&= isFit;
     console.log(
-      `\ntwo counts of ${examined} bees, ${cases} colonies, ${particles} particles: share of infested bees on 1 March`,
+      `\ntwo counts of ${examined} bees, ${cases} colonies, ${usualParticles} particles: share of infested bees on 1 March`,
     );
     console.log(`  ranks ${[...ranks].join(" ")}; chi-squared ${chi.toFixed(1)} on ${bins - 1}, p ${p.toFixed(3)}`);
     console.log(

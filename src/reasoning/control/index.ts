@@ -3,7 +3,7 @@ export type { DayReason, DayReasons, EarlierTreatment } from "./day-rules.ts";
 export * from "./evidence-limits.ts";
 export * from "./label-record.ts";
 export * from "./make-plan.ts";
-export { pattyGrams } from "./patty-plan.ts";
+export { pattyDays, pattyGrams } from "./patty-plan.ts";
 export * from "./plan.ts";
 export * from "./plan-record.ts";
 export type { ControlProblems, RefusalReasons } from "./problems.ts";

@@ -13,8 +13,8 @@ import { recheckDoubts, recheckStep } from "./recheck.ts";
  */
 export const pattyGrams = 113;
 
-/** Days between patties: "lasts a month and more", common practice, no source. */
-const renewDays = 28;
+/** Days that one patty lies in the colony before it is renewed: "lasts a month and more", common practice, no source. */
+export const pattyDays = 28;
 /** Days where small hive beetle lives: a piece the bees eat in 7 to 10 days (supplier page on patties and beetles [seen]). */
 const renewDaysWithBeetle = 10;
 
@@ -32,7 +32,7 @@ export function pattyPlan(request: PlanRequest): Result<ControlPlan> {
       options: [{ option: "requeen", from: null }],
       cautions: cautionsOf(request.control),
     });
-  const every = beetle ? renewDaysWithBeetle : renewDays;
+  const every = beetle ? renewDaysWithBeetle : pattyDays;
   const gramsEachTime = pattyGrams * request.colonies.length;
   const unweighed = { gramsPerColony: null, gramsInAll: null, ouncesPerColony: null, ouncesInAll: null };
   const steps: PlanStep[] = [];

@@ -3,7 +3,6 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
   type Action,
-  colonyCourse,
   formic,
   measuresOf,
   menthol,
@@ -156,23 +155,38 @@ describe("plans that cannot be", () => {
 });
 
 describe("a brood break", () => {
-  const within = { from: "2026-07-01", to: "2026-07-20" } as const;
+  const within = { kind: "brood-break", from: "2026-07-01", to: "2026-07-20" } as const;
 
   it("[SE121] lays nothing from its first to its last day, and leaves the rest of the year as it was", () => {
     const brood = (course: ReturnType<typeof courseOf>, date: string) =>
       course.find((day) => day.date === date)?.brood ?? Number.NaN;
-    const [kept, alone] = [courseOf({ ...november, broodBreaks: [within] }), courseOf(november)];
+    const [kept, alone] = [courseOf({ ...november, actions: [within] }), courseOf(november)];
     expect(brood(kept, "2026-07-01")).toBe(brood(alone, "2026-07-01"));
     // On the morning after twenty days without an egg, brood of one age is left: that laid on 30 June.
     expect(brood(kept, "2026-07-21")).toBeLessThan(0.06 * brood(alone, "2026-07-21"));
     expect(brood(kept, "2026-08-11")).toBeGreaterThan(0.8 * brood(alone, "2026-08-11"));
-    expect(courseOf({ ...november, broodBreaks: [{ from: "2025-01-01", to: "2025-10-31" }] })).toEqual(alone);
   });
 
-  it("[SE121] one that ends before it begins, or on no day, is refused by name", () => {
-    const codes = (from: string, to: string) =>
-      colonyCourse({ ...november, broodBreaks: [{ from, to }] }).problems.map(({ code, field }) => `${code} ${field}`);
-    expect(codes("2026-07-02", "2026-07-01")).toEqual(["season-action-ends-early broodBreaks[0].to"]);
-    expect(codes("2026-02-30", "2026-07-01")).toEqual(["season-day-unknown broodBreaks[0].from"]);
+  it("[SE121] one that ends before it begins, begins before the run or on no day, or meets another, is refused by name", () => {
+    const refused = (from: string, to: string) => codes([{ ...within, from, to }]);
+    expect(refused("2026-07-02", "2026-07-01")).toEqual(["season-action-ends-early actions[0].to"]);
+    expect(refused("2026-02-30", "2026-07-01")).toEqual(["season-day-unknown actions[0].from"]);
+    expect(refused("2026-07-01", "later")).toEqual(["season-day-unknown actions[0].to"]);
+    expect(refused("2025-10-01", "2026-07-01")).toEqual(["season-action-before-start actions[0].from"]);
+    expect(codes([within, { ...within, from: "2026-07-20", to: "2026-08-01" }])).toEqual([
+      "season-actions-overlap actions[1].from",
+    ]);
+    expect(codes([within, { ...within, from: "2026-07-21", to: "2026-08-01" }])).toEqual([]);
+  });
+
+  it("[SE121] beside a vapour, a patty or a new queen it is allowed", () => {
+    expect(
+      codes([
+        within,
+        { kind: "formic", from: "2026-07-05" },
+        { kind: "oil-patty", from: "2026-07-05", to: "2026-08-05" },
+        { kind: "requeen", from: "2026-07-10", susceptibility: 0.7 },
+      ]),
+    ).toEqual([]);
   });
 });

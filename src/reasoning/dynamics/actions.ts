@@ -11,6 +11,7 @@ import {
   type Result,
 } from "../../units/index.ts";
 import { laterOf } from "../site/index.ts";
+import { type BroodBreak, broodBreak } from "./interventions/brood-break.ts";
 import { formic, formicDays } from "./interventions/formic.ts";
 import { menthol, mentholFigures } from "./interventions/menthol.ts";
 import { oilPatty, pattyReduction } from "./interventions/oil-patty.ts";
@@ -29,6 +30,7 @@ export type Action =
   | { readonly kind: "formic"; readonly from: Day }
   | { readonly kind: "oil-patty"; readonly from: Day; readonly to: Day; readonly reduction?: number }
   | { readonly kind: "requeen"; readonly from: Day; readonly susceptibility: number }
+  | BroodBreak
   | Uniting;
 
 /** Least and most susceptibility of a stock the model was tried with, beside 1. */
@@ -73,6 +75,7 @@ export function measuresOf({ actions, from, days, stockSusceptibility, highOn }:
     else if (kind === "formic") formic(measures, first);
     else if (kind === "oil-patty")
       oilPatty(measures, first, daysBetween(from, action.to), action.reduction ?? pattyReduction);
+    else if (kind === "brood-break") broodBreak(measures, first, daysBetween(from, action.to));
     else if (kind === "requeen")
       requeen(measures, first, { susceptibility: action.susceptibility, gapDays: requeeningGapDays });
   }
@@ -83,7 +86,7 @@ export function measuresOf({ actions, from, days, stockSusceptibility, highOn }:
 export function lastDayOf(action: Action): Day {
   if (action.kind === "menthol") return addDays(action.from, mentholFigures.days - 1);
   if (action.kind === "formic") return addDays(action.from, formicDays - 1);
-  if (action.kind === "oil-patty") return action.to;
+  if (action.kind === "oil-patty" || action.kind === "brood-break") return action.to;
   if (action.kind === "unite") return action.from;
   return addDays(action.from, requeeningGapDays + broodDays - 1);
 }
@@ -100,7 +103,7 @@ function faultsOf(action: Action, field: string, start: Day): readonly Problem[]
         date: action.from,
       }),
     );
-  if (action.kind === "oil-patty") {
+  if (action.kind === "oil-patty" || action.kind === "brood-break") {
     if (!isDay(action.to)) return [...problems, unknown("to", action.to)];
     if (action.to < action.from)
       problems.push(
@@ -110,6 +113,8 @@ function faultsOf(action: Action, field: string, start: Day): readonly Problem[]
           to: action.to,
         }),
       );
+  }
+  if (action.kind === "oil-patty") {
     const { reduction = pattyReduction } = action;
     if (!(reduction >= 0 && reduction <= 1))
       problems.push(

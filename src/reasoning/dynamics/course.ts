@@ -9,34 +9,20 @@ import {
   type Problem,
   type Result,
 } from "../../units/index.ts";
-import { dailyMeans, temperaturesBetween } from "../site/index.ts";
 import { type Action, measuresOf, stockFault } from "./actions.ts";
 import { dayOfYear } from "./calendar.ts";
 import { placeWinterColony } from "./colony.ts";
 import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
-import type { DynamicsSite, Flow } from "./drivers.ts";
-import { type BroodBreak, breakFaults, broodBreaks } from "./interventions/brood-break.ts";
 import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
 import { unite } from "./interventions/uniting.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
+import { type CourseSite, type Highs, placeOf } from "./place.ts";
 import { dynamicsProblem } from "./problems.ts";
-import { type DayRates, rateYear } from "./rates.ts";
 import { bringTo, mostInfestedShare, usualColony } from "./start-colony.ts";
 import { widened } from "./what-if/widen.ts";
-
-/** A place as people know it. */
-export interface CourseSite {
-  /** Twelve means, January first. Left out: the invented site. */
-  readonly monthlyMeanCelsius?: readonly number[];
-  readonly highAboveMeanCelsius?: number;
-  /** Degrees, north positive. */
-  readonly latitude?: number;
-  /** Days in the site's own calendar. Left out: the invented flows. */
-  readonly flows?: readonly Flow[];
-}
 
 export interface CourseStart {
   readonly date: Day;
@@ -54,8 +40,6 @@ export interface CourseQuestion {
   readonly until: Day;
   /** Susceptibility of the colony's stock; 1 as specified. */
   readonly stockSusceptibility?: number;
-  /** Days on which the queen was kept from laying; left out: none. */
-  readonly broodBreaks?: readonly BroodBreak[];
   /** Varroa of the colony, which makes its bees more susceptible; left out: none. */
   readonly varroa?: VarroaStart;
   /** Left out: those in use. */
@@ -84,6 +68,7 @@ export interface ReadyRun {
   readonly days: number;
   /** Colonies that are united with it, by their day. */
   readonly unitings: readonly ReadyUniting[];
+  readonly highs: Highs;
 }
 
 /**
@@ -125,20 +110,15 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     ...startFaults(start),
     ...stockFault(stockSusceptibility, "stockSusceptibility"),
     ...varroaFaults(varroa),
-    ...breakFaults(question.broodBreaks ?? []),
   ];
   if (faults.length > 0) return blocked(...faults);
-  const place = placeOf(question.site);
+  const place = placeOf(question.site, { from: start.date, to: until, parameters });
   if (!place.ok) return place;
+  const { rates, highs, southern } = place.value;
 
   const days = daysBetween(start.date, until);
-  const rates = rateYear(parameters, place.value);
-  const high = question.site.highAboveMeanCelsius ?? parameters.highAboveMeanCelsius;
-  const highOn = (elapsed: number) =>
-    (rates[dayOfYear(addDays(start.date, elapsed))] as DayRates).drivers.celsius + high;
-  const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn });
+  const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn: highs.on });
   if (!measures.ok) return measures;
-  broodBreaks(measures.value, start.date, question.broodBreaks ?? []);
 
   const unitings = unitingsOf(question, days);
   if (!unitings.ok) return unitings;
@@ -146,7 +126,7 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   const cohortsDiffer = varroa !== undefined || actions.some(({ kind }) => kind === "requeen");
   const layout = cohortsDiffer ? fullLayout : shortestLayout(parameters);
   const model = engine({ parameters, layout, rates, measures: measures.value });
-  const colony = colonyAt(model, start, place.value.southern ?? false, stockSusceptibility);
+  const colony = colonyAt(model, start, southern, stockSusceptibility);
   if (!colony.ok) return colony;
   if (varroa !== undefined) {
     const inOrder = Array.from({ length: days }, (_, elapsed) => ({
@@ -156,12 +136,18 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
     coupleVarroa(measures.value, model, colony.value, inOrder, varroa);
   }
   const notes = varroa === undefined ? [] : [dynamicsProblem("season-varroa-harm-left-out", "noted", "varroa", {})];
-  return answered({ model, colony: colony.value, days, unitings: unitings.value }, [
-    ...place.problems,
+  return answered({ model, colony: colony.value, days, unitings: unitings.value, highs }, [
+    ...place.problems.filter(({ code }) => code !== "mean-used-as-high" || hangsOnHighs(actions)),
     ...measures.problems,
     ...notes,
   ]);
 }
+
+/** Menthol leaves by the day's high; nothing else here does. */
+const hangsOnHighs = (actions: readonly Action[]): boolean =>
+  actions.some(
+    (action) => action.kind === "menthol" || (action.kind === "unite" && hangsOnHighs(action.donor.actions ?? [])),
+  );
 
 function colonyAt(
   model: Engine,
@@ -203,7 +189,7 @@ function spanFaults(date: Day, until: Day): readonly Problem[] {
 }
 
 /** Most varroa on 100 bees, and most that leave a cell for each, that can be meant. Judgement. */
-const mostVarroa = { mitesPer100: 1e7, gain: 5 } as const;
+export const mostVarroa = { mitesPer100: 200, gain: 5 } as const;
 
 function varroaFaults(varroa: VarroaStart | undefined): readonly Problem[] {
   return Object.entries(varroa ?? {}).flatMap(([name, value]) => {
@@ -221,40 +207,6 @@ function startFaults({ bees, infestedShare }: CourseStart): readonly Problem[] {
   if (!(infestedShare >= 0 && infestedShare <= 1)) problems.push(shareFault(infestedShare, 1));
   return problems;
 }
-
-/** An ordinary year of the place. Months that are missing or no numbers are told by the site's own problems. */
-function placeOf({ monthlyMeanCelsius, highAboveMeanCelsius, latitude, flows }: CourseSite): Result<DynamicsSite> {
-  const notes: Problem[] = [dynamicsProblem("season-calendar-cool-temperate", "noted", "site", {})];
-  const bad = (flows ?? []).findIndex(
-    ({ day, spreadDays, strength }) =>
-      !(day >= 1 && day <= 365 && spreadDays > 0 && spreadDays < Infinity && strength >= 0 && strength <= 1),
-  );
-  if (bad >= 0)
-    return blocked(dynamicsProblem("season-flow-out-of-range", "blocked", `site.flows[${bad}]`, { flow: bad + 1 }));
-  if (latitude !== undefined && !(latitude >= -90 && latitude <= 90))
-    return blocked(dynamicsProblem("season-latitude-out-of-range", "blocked", "site.latitude", { latitude }));
-  const place = { southern: (latitude ?? 0) < 0, ...(flows === undefined ? {} : { flows }) };
-  // The check of a place wants twelve means: without them those of no warmth at all stand in, for the check alone.
-  const checked = temperaturesBetween(
-    {
-      monthlyMeanCelsius: monthlyMeanCelsius ?? new Array<number>(12).fill(0),
-      ...(latitude === undefined ? {} : { latitude }),
-      ...(highAboveMeanCelsius === undefined ? {} : { highAboveMeanCelsius }),
-    },
-    ordinaryDay,
-  );
-  if (!checked.ok) return checked;
-  if (monthlyMeanCelsius === undefined)
-    return answered(place, [dynamicsProblem("season-site-invented", "noted", "site", {}), ...notes]);
-  return answered({ ...place, dailyMeanCelsius: dailyMeans(monthlyMeanCelsius, ordinaryYear) }, [
-    ...checked.problems.filter(({ code }) => code !== "mean-used-as-high"),
-    ...notes,
-  ]);
-}
-
-/** Any year without a leap day. */
-const ordinaryYear = 2026;
-const ordinaryDay = { from: "2026-01-01", to: "2026-01-01" };
 
 /** Warned when the colony of a course is more likely lost than not before its end. */
 export function lossWarning(course: readonly Pick<CourseDay, "date" | "bees" | "survival">[]): readonly Problem[] {

@@ -54,11 +54,14 @@ export interface BenchCount extends BeesRead {
 export interface CountError {
   readonly sensitivity: number;
   readonly specificity: number;
-  /** Correlation of two bees of one sample, 0 < ρ < 1. */
+  /** Correlation of two bees of one sample, from `leastOverdispersion` to below 1. */
   readonly overdispersion: number;
   /** Share of the infested bees, found with both tracheae, that one trachea shows; `oneSidedShare` when left out. */
   readonly oneSided?: number;
 }
+
+/** Least correlation of two bees of one sample: bees less alike than that are independent in every printed digit. Judgement. */
+export const leastOverdispersion = 1e-9;
 
 /**
  * 0.79: of infested bees 58 in 100 had mites in both tracheae, and in the others either is as likely: 0.58 + 0.42 / 2.
@@ -101,7 +104,12 @@ function logChanceOfReading({ infested, examined }: BeesRead, infestedShare: num
   ensure(infestedShare >= 0 && infestedShare <= 1, "infestedShare", infestedShare, "from 0 to 1");
   ensure(sensitivity >= 0 && sensitivity <= 1, "sensitivity", sensitivity, "from 0 to 1");
   ensure(specificity >= 0 && specificity <= 1, "specificity", specificity, "from 0 to 1");
-  ensure(overdispersion > 0 && overdispersion < 1, "overdispersion", overdispersion, "above 0 and below 1");
+  ensure(
+    overdispersion >= leastOverdispersion && overdispersion < 1,
+    "overdispersion",
+    overdispersion,
+    `from ${leastOverdispersion} to below 1`,
+  );
   ensure(Number.isInteger(examined) && examined >= 0, "examined", examined, "a whole number of 0 or more");
   ensure(
     Number.isInteger(infested) && infested >= 0 && infested <= examined,

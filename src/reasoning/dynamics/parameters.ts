@@ -65,7 +65,7 @@ export const parameterFacts = {
   meanCelsius: fact(9, null, "°C", "mean of the year", "synthetic"),
   swingCelsius: fact(13, null, "°C", "half of the swing between winter and summer", "synthetic"),
   coldestDay: fact(20, null, "day of year", "coldest day", "synthetic"),
-  highAboveMeanCelsius: fact(6, null, "°C", "high of a day above its mean", "assumed"),
+  highAboveMeanCelsius: fact(6, null, "°C", "high of a day above its mean, in the invented site", "assumed"),
   contactRate: fact(1.7, [1.2, 2.7], "per day", "infestation of a newly emerged bee among patent bees", "calibrated"),
   youthDays: fact(
     1.5,

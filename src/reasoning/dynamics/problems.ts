@@ -35,6 +35,13 @@ export interface DynamicsProblems {
   readonly "season-latitude-out-of-range": { readonly latitude: number };
   /** blocked: fewer or more draws than can be reckoned. */
   readonly "season-draws-out-of-range": { readonly draws: number; readonly least: number; readonly most: number };
+  /** blocked: more draws of so many days and colonies than can be kept; at most so many draws, or so many days. */
+  readonly "season-run-too-large": {
+    readonly draws: number;
+    readonly days: number;
+    readonly most: number;
+    readonly longest: number;
+  };
   /** blocked: a count that cannot be: no bees, or more infested than examined. */
   readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
   /** blocked: a count before the first or after the last day. */
@@ -48,14 +55,26 @@ export interface DynamicsProblems {
   };
   /** warned: a count or a size leaves so few of the particles worth that ranges after it are rough. */
   readonly "season-particles-few": { readonly date: string; readonly worth: number };
-  /** blocked: a size, its scatter or what is on a frame that cannot be. */
-  readonly "season-size-impossible": { readonly value: number; readonly most: number };
+  /** blocked: a start without a mite, and a count that found some. */
+  readonly "season-share-none-counted": {
+    readonly date: string;
+    readonly infested: number;
+    readonly examined: number;
+  };
+  /** blocked: a size, its scatter or what is on a frame that cannot be. A least of 0 means above it. */
+  readonly "season-size-impossible": { readonly value: number; readonly least: number; readonly most: number };
+  /** blocked: a size before the first or after the last day. */
+  readonly "season-size-outside": { readonly date: string; readonly from: string; readonly until: string };
+  /** warned: no colony that the model holds possible could be as large or as small. */
+  readonly "season-size-left-out": { readonly date: string; readonly what: string; readonly number: number };
   /** warned: hardly a colony that the model holds possible would be as large or as small. */
   readonly "season-size-contradicts": { readonly date: string; readonly what: string; readonly number: number };
   /** noted: frames were turned into bees or brood by what is common practice. */
   readonly "season-frames-by-common-practice": { readonly what: string; readonly perFrame: number };
   /** warned: hardly a colony that the model holds possible would have given this count. */
   readonly "season-count-contradicts": { readonly date: string; readonly infested: number; readonly examined: number };
+  /** warned: no colony that the model holds possible could have given this count. */
+  readonly "season-count-left-out": { readonly date: string; readonly infested: number; readonly examined: number };
   /** blocked: varroa on bees, or what leaves a cell, outside what can be meant. */
   readonly "season-varroa-out-of-range": { readonly value: number; readonly most: number };
   /** noted: varroa was coupled, but its own harm is left out. */
@@ -66,6 +85,8 @@ export interface DynamicsProblems {
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
+  /** noted: daily highs alone are known; means, and highs of other days, are those of the invented site. */
+  readonly "season-highs-alone": Readonly<Record<never, never>>;
   /** noted: the calendar of laying and winter bees is that of a cool-temperate place. */
   readonly "season-calendar-cool-temperate": Readonly<Record<never, never>>;
 }
@@ -88,6 +109,7 @@ export const dynamicsProblemCodes = [
   "season-flow-out-of-range",
   "season-latitude-out-of-range",
   "season-draws-out-of-range",
+  "season-run-too-large",
   "season-count-impossible",
   "season-count-outside",
   "season-count-contradicts",
@@ -95,12 +117,17 @@ export const dynamicsProblemCodes = [
   "season-particles-few",
   "season-size-impossible",
   "season-size-contradicts",
+  "season-share-none-counted",
+  "season-size-outside",
+  "season-size-left-out",
+  "season-count-left-out",
   "season-frames-by-common-practice",
   "season-varroa-out-of-range",
   "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",
+  "season-highs-alone",
   "season-calendar-cool-temperate",
 ] as const satisfies readonly (keyof DynamicsProblems)[];
 

@@ -3,7 +3,8 @@ import * as z from "zod";
 import type { Result } from "../../units/index.ts";
 import { type Choices, type ChoicesQuestion, compareChoices, noAction, type Telling } from "../dynamics/index.ts";
 import { day, openShare } from "./fields.ts";
-import { seasonAction, seasonInput, seasonRange } from "./season.ts";
+import { seasonRange } from "./season.ts";
+import { seasonAction, seasonInput } from "./season-fields.ts";
 import { type Reply, verb } from "./verb.ts";
 
 const input = z.strictObject({
@@ -18,7 +19,9 @@ const input = z.strictObject({
     ),
   decideOn: day
     .exactOptional()
-    .describe("Day of the choice: no count after it, no choice acts before it. Left out: day of the last count."),
+    .describe(
+      "Day of the choice: no count after it, no choice acts before it. Left out: day of the last count or size.",
+    ),
   dates: z.array(day).max(30).default([]).describe("Days to tell beside the last one."),
   line: z
     .number()

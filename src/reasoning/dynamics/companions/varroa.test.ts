@@ -1,7 +1,7 @@
 /** Varroa by itself against the root of its equation, and what it does to the course of tracheal mites. */
 import { describe, expect, it } from "vitest";
 import { varroaGrowth } from "../closed-forms/growth-roots.ts";
-import { colonyCourse } from "../course.ts";
+import { colonyCourse, mostVarroa } from "../course.ts";
 import { courseOf, november } from "../runs-for-tests.ts";
 import { type VarroaDay, varroaDay, varroaFigures } from "./varroa.ts";
 
@@ -39,7 +39,7 @@ describe("varroa", () => {
       expect(shares[1]).toBeGreaterThanOrEqual((shares[0] ?? 0) - 1e-12);
       expect(shares[2]).toBeGreaterThanOrEqual((shares[1] ?? 0) - 1e-12);
     }
-    const swamped = courseOf({ ...november, varroa: { mitesPer100: 1e7 } });
+    const swamped = courseOf({ ...november, varroa: { mitesPer100: mostVarroa.mitesPer100 } });
     const susceptible = courseOf({ ...november, stockSusceptibility: varroaFigures.susceptibility });
     // From bees that emerge a year on: all are parasitised, as if the stock were so.
     expect((swamped.at(-1)?.infestedShare ?? 0) / (susceptible.at(-1)?.infestedShare ?? 1)).toBeGreaterThan(0.9);
@@ -49,6 +49,9 @@ describe("varroa", () => {
   it("[SE131] what cannot be is refused by name, and what is left out is told", () => {
     const problems = (varroa: { mitesPer100: number; gain?: number }) =>
       colonyCourse({ ...november, varroa }).problems.map(({ code, field }) => `${code} ${field}`);
+    expect(problems({ mitesPer100: mostVarroa.mitesPer100 + 1 })).toEqual([
+      "season-varroa-out-of-range varroa.mitesPer100",
+    ]);
     expect(problems({ mitesPer100: -1 })).toEqual(["season-varroa-out-of-range varroa.mitesPer100"]);
     expect(problems({ mitesPer100: 2, gain: 9 })).toEqual(["season-varroa-out-of-range varroa.gain"]);
     expect(problems({ mitesPer100: 2 })).toContain("season-varroa-harm-left-out varroa");

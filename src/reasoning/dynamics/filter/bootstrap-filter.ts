@@ -24,18 +24,17 @@ export interface Assimilated {
 }
 
 /**
- * Takes one observation in. When every particle holds it impossible nothing is resampled, and the log-likelihood is
- * −Infinity: the data contradict the model.
+ * Takes one observation in. Null when every particle holds it impossible: nothing is resampled then.
  *
  * @throws DomainError when the model gives another number of chances than it has particles
  * @source Gordon, Salmond & Smith 1993
  */
-export function assimilate(model: FilterModel): Assimilated {
+export function assimilate(model: FilterModel): Assimilated | null {
   model.propagate();
   const logs = model.logChances();
   ensure(logs.length === model.particles, "logChances", logs.length, `${model.particles} numbers`);
   const highest = logs.reduce((most, each) => Math.max(most, each), -Infinity);
-  if (highest === -Infinity) return { logLikelihood: -Infinity, effective: 0 };
+  if (highest === -Infinity) return null;
   const weights = logs.map((each) => Math.exp(each - highest));
   const mean = weights.reduce((sum, each) => sum + each, 0) / weights.length;
   model.take(systematic(weights, model.uniform()));

@@ -30,6 +30,7 @@ export interface Paths {
   /** Morning by morning, particle by particle. */
   readonly bees: Float64Array;
   readonly infestedShare: Float64Array;
+  /** Chance of not being lost to cold since living bees were last seen; 1 until then. */
   readonly survival: Float64Array;
 }
 
@@ -104,6 +105,16 @@ export function takeAncestors(
       mean + kept * ((logs[each] as number) - mean) + jitter * spread * z,
     );
   }
+}
+
+/** ln of the chance that each particle has lived since living bees were last seen. */
+export const logAlive = ({ particles, states }: Cloud, { layout: { length } }: Engine): Float64Array =>
+  Float64Array.from({ length: particles }, (_, each) => -(states[each * length + at.hazard] as number));
+
+/** Living bees were seen on a morning: no colony was lost before, and what may lose one is summed anew. */
+export function seenAlive({ particles, states, paths }: Cloud, { layout: { length } }: Engine, morning: number): void {
+  for (let each = 0; each < particles; each++) states[each * length + at.hazard] = 0;
+  paths.survival.fill(1, 0, (morning + 1) * particles);
 }
 
 /**

@@ -1,9 +1,9 @@
 /** The filter in steps: what all particles share is done here, the rest handed out in pieces. */
 import { addDays, answered, blocked, type Day, daysBetween, type Result } from "../../../units/index.ts";
-import { readyRun } from "../course.ts";
+import { lossWarning, readyRun } from "../course.ts";
 import type { Engine } from "../day.ts";
 import { assimilate } from "./bootstrap-filter.ts";
-import { type Cloud, combOf, sightOf, takeAncestors } from "./colony-particles.ts";
+import { type Cloud, combOf, logAlive, seenAlive, sightOf, takeAncestors } from "./colony-particles.ts";
 import {
   assumedError,
   type CountTaken,
@@ -13,10 +13,10 @@ import {
   type Forecast,
   type ForecastDay,
   type ForecastQuestion,
-  mostDrawsFor,
   strains,
 } from "./forecast.ts";
 import { type Joining, joiningSteps, joinsFor } from "./joining.ts";
+import { keptOf, tooLarge } from "./memory-kept.ts";
 import type { MovePiece } from "./pieces.ts";
 import {
   type DatedSize,
@@ -52,8 +52,12 @@ export function* forecastSteps(question: ForecastQuestion, cutting: ForecastCutt
   const { cloud, counts, sizes } = filtered.value;
   const mornings = cloud.paths.bees.length / cloud.particles;
   const days = yield* daySteps(question, cloud, { mornings, share: 1 }, cutting);
-  const logLikelihood = [...counts, ...sizes].reduce((sum, each) => sum + each.logLikelihood, 0);
-  return answered({ days, counts, sizes, logLikelihood }, filtered.problems);
+  const { bees } = question.start;
+  const lost = lossWarning(days.map(({ date, survival }) => ({ date, bees, survival: survival.mean })));
+  return answered({ days, counts, sizes, logLikelihood: logLikelihoodOf([...counts, ...sizes]) }, [
+    ...filtered.problems,
+    ...lost,
+  ]);
 }
 
 /** The steps that hold particles to what was seen of the colony. */
@@ -72,8 +76,8 @@ export function* filterSteps(
   const ready = readyRun(question);
   if (!ready.ok) return ready;
   const { model, days } = ready.value;
-  const tooMany = mostDrawsFor(question, days);
-  if (tooMany !== null) return blocked(tooMany);
+  const larger = tooLarge(particles, keptOf(ready.value));
+  if (larger.length > 0) return blocked(...larger);
 
   const joinings = yield* joiningSteps(question, ready.value, { from: 0, share: begun }, cutting);
   if (!joinings.ok) return joinings;
@@ -112,6 +116,16 @@ export function* filterSteps(
   return answered({ cloud, ...taken }, problems);
 }
 
+/** ln of the chance of all that was seen; null when something of it was left out. */
+function logLikelihoodOf(taken: readonly { readonly logLikelihood: number | null }[]): number | null {
+  let total = 0;
+  for (const { logLikelihood } of taken) {
+    if (logLikelihood === null) return null;
+    total += logLikelihood;
+  }
+  return total;
+}
+
 interface Weighing {
   readonly cloud: Cloud;
   readonly model: Engine;
@@ -119,17 +133,26 @@ interface Weighing {
   readonly morning: number;
 }
 
-/** Weighs the particles by what was seen and draws them anew. */
+/**
+ * Weighs the particles by what was seen, and by how likely each has lived until then, and draws them anew. What none
+ * of them could give is left out, but that the colony lived.
+ */
 function taking({ cloud, model, question: { seed }, morning }: Weighing, index: number, logs: Float64Array) {
   const sight = sightOf(morning, index);
-  const { logLikelihood, effective } = assimilate({
-    particles: cloud.particles,
-    propagate: () => undefined,
-    logChances: () => logs,
-    take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, sight, seed }),
-    uniform: () => combOf(seed, sight),
-  });
-  return { logLikelihood, effectiveShare: effective / cloud.particles };
+  const alive = logAlive(cloud, model);
+  const weighedBy = (logChances: Float64Array) =>
+    assimilate({
+      particles: cloud.particles,
+      propagate: () => undefined,
+      logChances: () => logChances,
+      take: (ancestors) => takeAncestors(cloud, ancestors, model, { morning, sight, seed }),
+      uniform: () => combOf(seed, sight),
+    });
+  const taken = weighedBy(logs.map((each, particle) => each + (alive[particle] as number)));
+  if (taken === null) weighedBy(alive);
+  seenAlive(cloud, model, morning);
+  if (taken === null) return { logLikelihood: null, effectiveShare: 0 };
+  return { logLikelihood: taken.logLikelihood, effectiveShare: taken.effective / cloud.particles };
 }
 
 function takeCount(weighing: Weighing, count: DatedCount, index: number): CountTaken {

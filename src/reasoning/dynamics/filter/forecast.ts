@@ -44,32 +44,33 @@ export interface ForecastDay {
   readonly date: Day;
   readonly bees: Range;
   readonly infestedShare: Range;
-  /** Chance that the colony is not lost to cold by then. Weakly supported: wide on purpose. */
+  /**
+   * Chance that the colony is not lost to cold by then, as far as it is known: 1 until its bees were last seen alive,
+   * on a day of a count or a size. Weakly supported: wide on purpose.
+   */
   readonly survival: Range & { readonly mean: number };
 }
 
 /** What one count did to the particles. */
 export interface CountTaken extends DatedCount {
-  /** ln of the mean chance of this count, given the counts before it. */
-  readonly logLikelihood: number;
+  /** ln of the mean chance of this count in a colony still alive, given what was seen before; null: left out, no particle could give it. */
+  readonly logLikelihood: number | null;
   /** Share of the particles that the weights were worth, 0–1. */
   readonly effectiveShare: number;
-  /** How far the count lay from what was expected of it, in standard deviations of what was expected. */
-  readonly surprise: number;
+  /** How far the count lay from what was expected of it, in standard deviations of that; null where that scatters by nothing. */
+  readonly surprise: number | null;
 }
 
 export interface Forecast {
   readonly days: readonly ForecastDay[];
   readonly counts: readonly CountTaken[];
   readonly sizes: readonly SizeTaken[];
-  /** Of all counts and sizes together. */
-  readonly logLikelihood: number;
+  /** Of all counts and sizes together; null when one was left out. */
+  readonly logLikelihood: number | null;
 }
 
 /** Fewest and most particles. */
 export const drawsRange = { least: 100, most: 20_000 } as const;
-/** Numbers of a run that are kept at most: particles times mornings. A run of a year with 20,000 particles. */
-const mostKept = 8_000_000;
 /** What was seen contradicts the model when it leaves fewer of the particles, or lies more deviations off. Judgement. */
 export const contradicts = { below: 0.02, surprise: 5 } as const;
 /** Fewer particles than these are worth make the ends of a range rough: one in twenty is two or three. Judgement. */
@@ -80,13 +81,15 @@ export const fewWorth = 50;
  *
  * Model: a bootstrap particle filter over the daily model in expected numbers of bees, with slow noise on contact and
  * laying, an unsure start, and a contact rate of each colony's own that is learnt. A count is beta-binomial about the
- * share of bees with living mites, latent ones too. Ranges before a count are those of paths that agree with it.
+ * share of bees with living mites, latent ones too. Ranges before a count are those of paths that agree with it. Bees
+ * that were seen alive weigh each particle by its chance to have lived until then, and survival begins anew with them.
  * Survival rests on little: chosen, not fitted.
  *
  * Counts that were stopped, counts with bees read on one side, and frames of bees and brood are taken in by what each
  * says. Not for bees of one age only.
  *
- * Blocked for a question that cannot be. Warned when a count contradicts what the model holds possible.
+ * Blocked for a question that cannot be. Warned when a count contradicts what the model holds possible or was left out
+ * as impossible, and when the colony is likely lost to cold.
  *
  * @source Gordon, Salmond & Smith 1993; noise, doubt and error of counts: assumed
  */
@@ -108,8 +111,8 @@ export function drawsFaults({ draws }: ForecastQuestion): readonly Problem[] {
 }
 
 /** What its counts cannot be. */
-export function countFaults({ counts, start, until }: ForecastQuestion): readonly Problem[] {
-  return counts.flatMap((count, index): readonly Problem[] => {
+export function countFaults({ counts, start, until, actions }: ForecastQuestion): readonly Problem[] {
+  const faults = counts.flatMap((count, index): readonly Problem[] => {
     const { date, infested, examined, stop, oneSided } = count;
     const field = `counts[${index}]`;
     if (!isDay(date))
@@ -131,7 +134,23 @@ export function countFaults({ counts, start, until }: ForecastQuestion): readonl
       return [dynamicsProblem("season-count-outside", "blocked", `${field}.date`, { date, from: start.date, until })];
     return [];
   });
+  if (faults.length > 0 || start.infestedShare !== 0) return faults;
+  // A colony without a mite keeps none, whatever is counted: only another colony brings them.
+  const found = counts.find(
+    ({ date, infested, oneSided }) =>
+      infested + (oneSided?.infested ?? 0) > 0 && !actions.some(({ kind, from }) => kind === "unite" && from < date),
+  );
+  if (found === undefined) return [];
+  const { date, infested, examined } = withOneSided(found);
+  return [dynamicsProblem("season-share-none-counted", "blocked", "start.infestedShare", { date, infested, examined })];
 }
+
+/** All bees of a count, however they were read. */
+const withOneSided = ({ date, infested, examined, oneSided }: DatedCount) => ({
+  date,
+  infested: infested + (oneSided?.infested ?? 0),
+  examined: examined + (oneSided?.examined ?? 0),
+});
 
 const isRead = ({ infested, examined }: BeesRead, least: number): boolean =>
   Number.isInteger(examined) &&
@@ -146,39 +165,25 @@ const endsBy = ({ infested, examined }: BeesRead, stop: BeesRead): boolean =>
   ((infested === stop.infested && examined <= stop.examined) ||
     (infested < stop.infested && examined === stop.examined));
 
-/** Told of counts and sizes that hardly any particle would give, or that leave too few of them. */
+/** Told of counts and sizes that no particle could give or hardly any would, or that leave too few of them. */
 export function strains(
   { draws }: ForecastQuestion,
   counts: readonly CountTaken[],
   sizes: readonly SizeTaken[],
 ): readonly Problem[] {
   const isContradicting = ({ effectiveShare, surprise }: CountTaken | SizeTaken) =>
-    effectiveShare < contradicts.below || Math.abs(surprise) > contradicts.surprise;
+    effectiveShare < contradicts.below || surprise === null || Math.abs(surprise) > contradicts.surprise;
   return [...counts, ...sizes].flatMap((taken): readonly Problem[] => {
-    const { date, effectiveShare } = taken;
+    const { date, effectiveShare, logLikelihood } = taken;
     const worth = Math.round(effectiveShare * draws);
     if (!isContradicting(taken))
       return worth < fewWorth ? [dynamicsProblem("season-particles-few", "warned", "draws", { date, worth })] : [];
     if ("what" in taken) {
       const number = Math.round(taken.frames * taken.perFrame);
-      return [dynamicsProblem("season-size-contradicts", "warned", "sizes", { date, what: taken.what, number })];
+      const code = logLikelihood === null ? "season-size-left-out" : "season-size-contradicts";
+      return [dynamicsProblem(code, "warned", "sizes", { date, what: taken.what, number })];
     }
-    const { infested, examined, oneSided } = taken;
-    return [
-      dynamicsProblem("season-count-contradicts", "warned", "counts", {
-        date,
-        infested: infested + (oneSided?.infested ?? 0),
-        examined: examined + (oneSided?.examined ?? 0),
-      }),
-    ];
+    const code = logLikelihood === null ? "season-count-left-out" : "season-count-contradicts";
+    return [dynamicsProblem(code, "warned", "counts", withOneSided(taken))];
   });
 }
-
-/** Told when the draws of a run are more than can be kept. */
-export const mostDrawsFor = ({ draws }: ForecastQuestion, days: number): Problem | null =>
-  draws * (days + 1) <= mostKept
-    ? null
-    : dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
-        draws,
-        ...{ least: drawsRange.least, most: Math.floor(mostKept / (days + 1)) },
-      });

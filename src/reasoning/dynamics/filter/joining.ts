@@ -18,8 +18,8 @@ const apart = 0x9e3779b1;
 const seeds = 2 ** 53;
 
 /**
- * The other colonies of a run from a morning on. Their chances hang on the seed and on which uniting of the run it is,
- * not on its day: the same colonies come when a day is moved.
+ * The other colonies of a run from a morning on. Their chances hang on the seed and on which uniting of the list it is,
+ * not on its day: the same colonies come when a day is moved, and when a choice unites before what is done anyway.
  */
 export function* joiningSteps(
   question: ForecastQuestion,
@@ -29,10 +29,10 @@ export function* joiningSteps(
 ): Steps<Result<readonly Joining[]>> {
   const joinings: Joining[] = [];
   const problems: Problem[] = [];
-  for (const [rank, uniting] of unitings.entries()) {
+  for (const uniting of unitings) {
     if (uniting.elapsed < from) continue;
     const { elapsed, kept, donor, field } = uniting;
-    const filtered = yield* filterSteps(donorQuestion(question, uniting, rank), cutting, [share, share]);
+    const filtered = yield* filterSteps(donorQuestion(question, uniting), cutting, [share, share]);
     const told = filtered.problems.flatMap((each) => inDonor(each, field) ?? []);
     if (!filtered.ok) return { ...filtered, problems: told };
     problems.push(...told);
@@ -42,7 +42,7 @@ export function* joiningSteps(
   return answered(joinings, problems);
 }
 
-function donorQuestion(question: ForecastQuestion, { action }: ReadyUniting, rank: number): ForecastQuestion {
+function donorQuestion(question: ForecastQuestion, { action, rank }: ReadyUniting): ForecastQuestion {
   const { draws, seed, doubt, error, noise } = question;
   return {
     ...donorCourse(question, action),

@@ -18,15 +18,16 @@ export interface DatedSize {
 /** 2,000 bees and 5,000 brood cells a frame: common practice, no source. 0.25 in logs: assumed, no source. */
 export const usualSizes = { perFrame: { bees: 2000, brood: 5000 }, scatter: 0.25 } as const;
 
-/** Bounds of what can be said of a size. Judgement. */
-const bounds = { frames: 200, perFrame: 20_000, scatter: 2 } as const;
+/** Most that can be said of a size, and the least scatter: nobody estimates bees to less than 1 in 100. Judgement. */
+export const sizeBounds = { frames: 200, perFrame: 20_000, scatter: 2, leastScatter: 0.01 } as const;
 
 /** What one size did to the particles. */
 export interface SizeTaken extends Required<DatedSize> {
-  readonly logLikelihood: number;
+  /** Null: left out, no particle could be of that size. */
+  readonly logLikelihood: number | null;
   readonly effectiveShare: number;
-  /** How far it lay from what was expected, in standard deviations of that, in logs. */
-  readonly surprise: number;
+  /** How far it lay from what was expected, in standard deviations of that, in logs; null where nothing of it was expected. */
+  readonly surprise: number | null;
 }
 
 /** With everything that was left out. */
@@ -61,12 +62,12 @@ export function logChancesOfSize(
   return sizes.map((each) => -0.5 * (((seen - each) / scatter) ** 2 + Math.log(2 * Math.PI)) - Math.log(scatter));
 }
 
-/** Deviations off what the particles expect: scatter of the estimate and of their sizes. */
-export function surpriseOfSize(sizes: Float64Array, { frames, perFrame, scatter }: Required<DatedSize>): number {
+/** Deviations off what the particles expect: scatter of the estimate and of their sizes. Null where one of them has none. */
+export function surpriseOfSize(sizes: Float64Array, { frames, perFrame, scatter }: Required<DatedSize>): number | null {
   const mean = sizes.reduce((sum, each) => sum + each, 0) / sizes.length;
   const variance = sizes.reduce((sum, each) => sum + (each - mean) ** 2, 0) / sizes.length;
   const off = (Math.log(frames * perFrame) - mean) / Math.sqrt(variance + scatter * scatter);
-  return Number.isNaN(off) ? Infinity : off;
+  return Number.isFinite(off) ? off : null;
 }
 
 /** What sizes of a question cannot be. */
@@ -79,17 +80,14 @@ export function sizeFaults(
     const { date, frames, perFrame, scatter } = filledIn(size);
     if (!isDay(date))
       return [dynamicsProblem("season-day-unknown", "blocked", `${field}.date`, { date: String(date) })];
-    const isWithin = (value: number, most: number) => value > 0 && value <= most;
-    for (const [name, value] of Object.entries({ frames, perFrame, scatter }))
-      if (!isWithin(value, bounds[name as keyof typeof bounds]))
-        return [
-          dynamicsProblem("season-size-impossible", "blocked", `${field}.${name}`, {
-            value,
-            most: bounds[name as keyof typeof bounds],
-          }),
-        ];
+    for (const [name, value] of Object.entries({ frames, perFrame, scatter })) {
+      const most = sizeBounds[name as "frames" | "perFrame" | "scatter"];
+      const least = name === "scatter" ? sizeBounds.leastScatter : 0;
+      if (!(value > 0 && value >= least && value <= most))
+        return [dynamicsProblem("season-size-impossible", "blocked", `${field}.${name}`, { value, least, most })];
+    }
     if (isDay(from) && isDay(until) && (date < from || date > until))
-      return [dynamicsProblem("season-count-outside", "blocked", `${field}.date`, { date, from, until })];
+      return [dynamicsProblem("season-size-outside", "blocked", `${field}.date`, { date, from, until })];
     return [];
   });
 }

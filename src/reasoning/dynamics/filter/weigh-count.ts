@@ -15,13 +15,14 @@ export function logChancesOf(
 
 /**
  * How far a count lies from what the particles expect of it, in standard deviations of that: scatter of the count about
- * each particle's share, and of the shares. A count that was stopped is taken as if its bees had been planned.
+ * each particle's share, and of the shares. A count that was stopped is taken as if its bees had been planned. Null
+ * where nothing scatters and the count lies off it.
  */
 export function surpriseOf(
   { particles, paths }: Cloud,
   morning: number,
   { count, error }: { readonly count: BenchCount; readonly error: CountError },
-): number {
+): number | null {
   const parts = [{ ...count, ...error }];
   if (count.oneSided !== undefined) parts.push({ ...count.oneSided, ...onOneSide(error) });
   let [sum, squares, within] = [0, 0, 0];
@@ -39,5 +40,5 @@ export function surpriseOf(
   const mean = sum / particles;
   const variance = within / particles + Math.max(0, squares / particles - mean * mean);
   const off = parts.reduce((total, { infested }) => total + infested, 0) - mean;
-  return variance > 0 ? off / Math.sqrt(variance) : off === 0 ? 0 : Math.sign(off) * Infinity;
+  return variance > 0 ? off / Math.sqrt(variance) : off === 0 ? 0 : null;
 }

@@ -1,28 +1,18 @@
 /** A queen kept from laying for some days: no eggs, and weeks later fewer young bees for mites to enter. */
-import { addDays, type Day, daysBetween, isDay, type Problem } from "../../../units/index.ts";
+import type { Day } from "../../../units/index.ts";
 import type { Measures } from "../measures.ts";
-import { dynamicsProblem } from "../problems.ts";
 
 /** First and last day without laying. What a break does to tracheal mites has no published figure: it follows from the model. */
 export interface BroodBreak {
+  readonly kind: "brood-break";
   readonly from: Day;
   readonly to: Day;
 }
 
-/** Writes the breaks of a run that begins on `start` into its measures. */
-export function broodBreaks(measures: Measures, start: Day, breaks: readonly BroodBreak[]): void {
-  for (const { from, to } of breaks)
-    measures.laying.fill(0, Math.max(0, daysBetween(start, from)), Math.max(0, daysBetween(start, addDays(to, 1))));
-}
+/** Days of a break where nobody says: as long as brood takes from egg to bee, so that all of it emerges. Common practice, no source. */
+export const usualBreakDays = 21;
 
-/** What breaks cannot be. */
-export const breakFaults = (breaks: readonly BroodBreak[]): readonly Problem[] =>
-  breaks.flatMap(({ from, to }, index): readonly Problem[] => {
-    const field = `broodBreaks[${index}]`;
-    for (const [part, date] of Object.entries({ from, to }))
-      if (!isDay(date))
-        return [dynamicsProblem("season-day-unknown", "blocked", `${field}.${part}`, { date: String(date) })];
-    return to < from
-      ? [dynamicsProblem("season-action-ends-early", "blocked", `${field}.to`, { action: "brood-break", from, to })]
-      : [];
-  });
+/** Writes a break from day `from` of the run to day `to`, both included, into the measures. */
+export function broodBreak(measures: Measures, from: number, to: number): void {
+  measures.laying.fill(0, from, to + 1);
+}

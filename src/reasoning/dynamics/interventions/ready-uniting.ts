@@ -10,6 +10,8 @@ import { donorCourse, inDonor, type Uniting, unitingFigures } from "./uniting.ts
 export interface ReadyUniting {
   /** Days from the first. */
   readonly elapsed: number;
+  /** Which of the unitings of the list it is, whenever it is done. */
+  readonly rank: number;
   readonly action: Uniting;
   readonly field: string;
   /** Share of the other colony's adult bees that stay. */
@@ -20,6 +22,7 @@ export interface ReadyUniting {
 /** The unitings within the run, each with the other colony ready; a trouble of that one is told at its action. */
 export function unitingsOf(question: CourseQuestion, days: number): Result<readonly ReadyUniting[]> {
   const ready: ReadyUniting[] = [];
+  let rank = 0;
   for (const [index, action] of question.actions.entries()) {
     if (action.kind !== "unite") continue;
     const field = `actions[${index}]`;
@@ -29,7 +32,8 @@ export function unitingsOf(question: CourseQuestion, days: number): Result<reado
     const elapsed = daysBetween(question.start.date, from);
     const donor = readyRun(donorCourse(question, action));
     if (!donor.ok) return blocked(...donor.problems.flatMap((each) => inDonor(each, field) ?? []));
-    if (elapsed < days) ready.push({ elapsed, action, field, kept: 1 - lost, donor: donor.value });
+    if (elapsed < days) ready.push({ elapsed, rank, action, field, kept: 1 - lost, donor: donor.value });
+    rank += 1;
   }
   return answered(ready.sort((one, other) => one.elapsed - other.elapsed));
 }

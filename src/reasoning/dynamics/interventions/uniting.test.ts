@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import type { Action } from "../actions.ts";
 import { type CourseQuestion, colonyCourse, readyRun } from "../course.ts";
 import { colonyForecast, type ForecastQuestion } from "../filter/forecast.ts";
+import { joiningSteps } from "../filter/joining.ts";
+import { cutHere, reckonHere } from "../filter/steps.ts";
 import { at, broodDays, classes, type Layout } from "../layout.ts";
 import { specified } from "../parameters.ts";
 import { compareChoices } from "../what-if/choices.ts";
@@ -128,6 +130,24 @@ describe("uniting", () => {
     expect(forecast.problems.map(({ code, field }) => `${code} ${field}`)).toEqual([
       `season-count-impossible ${donor}.counts[0].infested`,
     ]);
+  });
+
+  it("[SE144] the other colony of an own uniting is the same, whatever a choice unites before it", () => {
+    const asked: ForecastQuestion = { ...question([uniting()]), counts: [], draws: 100, seed: 1 };
+    const donorsOf = (actions: readonly Uniting[]) => {
+      const joint = { ...asked, actions };
+      const ready = readyRun(joint);
+      if (!ready.ok) throw new Error(JSON.stringify(ready.problems));
+      const joined = reckonHere(joiningSteps(joint, ready.value, { from: 0, share: 0 }, cutHere(asked)));
+      return joined.ok ? joined.value : expect.fail("not joined");
+    };
+    const [alone] = donorsOf([uniting()]);
+    const [chosen, own] = donorsOf([uniting(), { ...uniting(), from: "2026-09-05" }]);
+    expect(own?.morning).toBe(alone?.morning);
+    expect(own?.states).toEqual(alone?.states);
+    // The chosen one has chances of its own.
+    expect(chosen?.morning).toBeLessThan(own?.morning ?? 0);
+    expect(chosen?.states).not.toEqual(donorsOf([{ ...uniting(), from: "2026-09-05" }])[0]?.states);
   });
 
   it("[SE126] the other colony is held to its own counts, and a count it could hardly give is told", () => {

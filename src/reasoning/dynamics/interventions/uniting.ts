@@ -12,11 +12,11 @@ export interface Donor {
   readonly start: CourseStart;
   /** Counts of it until the uniting; left out: none. */
   readonly counts?: readonly DatedCount[];
-  /** What was put into it in that time; left out: nothing. */
+  /** What was done to it in that time; left out: nothing. */
   readonly actions?: readonly PutIn[];
 }
 
-/** What can be put into a colony and leaves its queen and its bees where they are. */
+/** What can be done to a colony that leaves its queen and its bees where they are. */
 export type PutIn = Exclude<Action, { readonly kind: "unite" | "requeen" }>;
 
 /**

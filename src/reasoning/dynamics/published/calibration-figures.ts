@@ -20,7 +20,7 @@ export interface CalibrationFigures {
 
 /**
  * Measured by `npm run bench -- --forecast`: 1,000 colonies, 800 particles each, counts on 1 September and 15 October.
- * They say that the filter keeps the model's own promises, and nothing of the field.
+ * They say how nearly the filter keeps the model's own promises, and nothing of the field.
  */
 export const calibrationFigures: readonly CalibrationFigures[] = [
   {

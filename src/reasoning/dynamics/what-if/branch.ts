@@ -9,6 +9,7 @@ import { joiningSteps, joinsFor } from "../filter/joining.ts";
 import { type MorningSeen, type MovePiece, noteMorning } from "../filter/pieces.ts";
 import { type Cutting, cut, pathsFor, rangeSteps, roomFor, type Span, type Steps } from "../filter/steps.ts";
 import { at, type Layout } from "../layout.ts";
+import { deviationOf, meanOf } from "./spread.ts";
 import { widened } from "./widen.ts";
 
 /** What every draw is on one morning, one number a draw. */
@@ -163,11 +164,3 @@ export function seenOn(date: Day, row: Row): ForecastDay {
     survival: { ...rangeOf(survival), mean: meanOf(survival) },
   };
 }
-
-function deviationOf(values: Float64Array): number {
-  const mean = meanOf(values);
-  return Math.sqrt(meanOf(values.map((each) => (each - mean) ** 2)));
-}
-
-/** Mean over the draws. */
-export const meanOf = (values: Float64Array): number => values.reduce((sum, each) => sum + each, 0) / values.length;

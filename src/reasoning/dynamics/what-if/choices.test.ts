@@ -201,10 +201,9 @@ describe("choices on the same draws", () => {
 });
 
 describe("what else is known of the colony", () => {
-  it("[SE68] sizes, brood breaks and varroa are in every choice as they are in the forecast", () => {
+  it("[SE68] sizes and varroa are in every choice as they are in the forecast", () => {
     for (const more of [
       { sizes: [{ date: "2026-08-10", what: "bees", frames: 9, perFrame: 2000, scatter: 0.1 }] as const },
-      { broodBreaks: [{ from: "2026-08-10", to: "2026-09-10" }] },
       { varroa: { mitesPer100: 3 } },
     ]) {
       const last = (actions: readonly Action[]) => {
@@ -216,6 +215,14 @@ describe("what else is known of the colony", () => {
       expect(choice?.at[0]).toEqual(last(early.actions));
       expect(without?.at[0]).not.toEqual(outcomes({ choices: [early] })[0]?.at[0]);
     }
+    const apart = {
+      name: "brood break",
+      actions: [{ kind: "brood-break", from: "2026-09-01", to: "2026-09-21" }],
+    } as const;
+    const [nothingDone, broken] = outcomes({ choices: [apart] });
+    const forecast = colonyForecast({ ...question, actions: apart.actions });
+    expect(broken?.at[0]).toEqual(forecast.ok ? forecast.value.days.at(-1) : null);
+    expect(broken?.at[0]?.bees.q50).toBeLessThan(nothingDone?.at[0]?.bees.q50 ?? 0);
     const queens = { name: "new queen and uniting", actions: [...queen.actions, ...united.actions] };
     const lastOf = (actions: readonly Action[]) => {
       const alone = colonyForecast({ ...question, actions });
@@ -226,7 +233,7 @@ describe("what else is known of the colony", () => {
     const bees = outcomes({ choices: [queens] })[1]?.at[0]?.bees.q50 ?? Number.NaN;
     expect(bees / (lastOf(queens.actions)?.bees.q50 ?? Number.NaN)).toBeCloseTo(1, 3);
     const late = [{ date: "2026-09-10", what: "bees", frames: 9 }] as const;
-    expect(codes({ sizes: late, choices: [early] })).toContain("season-count-outside sizes[0].date");
+    expect(codes({ sizes: late, choices: [early] })).toContain("season-size-outside sizes[0].date");
   });
 });
 
@@ -428,7 +435,9 @@ describe("what cannot be asked", () => {
     expect(codes({ line: 1.2 })).toEqual(["season-line-out-of-range line"]);
     expect(codes({ sure: 0.4 })).toEqual(["season-sure-out-of-range sure"]);
     expect(codes({ moreBees: 0 })).toEqual(["season-more-bees-out-of-range moreBees"]);
-    expect(codes({ draws: 20_000 })).toEqual(["season-draws-out-of-range draws"]);
+    expect(codes({ draws: 20_000 })).toEqual(["season-run-too-large until"]);
+    expect(codes({ draws: 10_000, choices: [queen] })).toEqual(["season-run-too-large until"]);
+    expect(codes({ draws: 200_000 })).toEqual(["season-draws-out-of-range draws"]);
     expect(codes({ counts: [{ date: "2026-13-01", infested: 1, examined: 5 }] })).toEqual([
       "season-day-unknown counts[0].date",
     ]);

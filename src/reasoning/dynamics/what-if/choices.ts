@@ -12,13 +12,14 @@ import {
 import { cutFor, type Hearing, reckonInThreads, type Threads } from "../filter/in-threads.ts";
 import { sizeFaults } from "../filter/sizes.ts";
 import { type Cutting, cutHere, reckonHere, type Span, type Steps } from "../filter/steps.ts";
-import { type Branch, branchSteps, type Learnt, meanOf, seenOn, type Trunk, trunkSteps } from "./branch.ts";
-import { choiceFaults, decisionDay } from "./faults.ts";
+import { type Branch, branchSteps, type Learnt, seenOn, type Trunk, trunkSteps } from "./branch.ts";
+import { choiceFaults, decisionDay, largeFaults } from "./faults.ts";
 import { type Narrowing, narrowingBy } from "./more-bees.ts";
 import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
 import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
+import { meanOf } from "./spread.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -141,7 +142,8 @@ export function* choiceSteps(
     if (!branch.ok) return blocked(...branch.problems.map((each) => inChoice(each, question, place - 1)));
     notes.push(...ownNotes(branch.value.problems, question, place - 1));
     without ??= branch.value;
-    ends.push(rowOn(branch.value, question.until).infestedShare);
+    // A copy: the row alone would keep all mornings of the choice.
+    ends.push(rowOn(branch.value, question.until).infestedShare.slice());
     const outcome = outcomeOf(choice.name, question, { decideOn, branch: branch.value, without, dates });
     outcomes.push(outcome);
     heard.choice?.(outcome);
@@ -195,10 +197,13 @@ function faultsOf(question: ChoicesQuestion): readonly Problem[] {
   if (own.length > 0) return own;
   const chosen = choiceFaults(question);
   if (chosen.length > 0) return chosen;
+  const larger = largeFaults(question, ready.value);
+  if (larger.length > 0) return larger;
   // A choice that cannot be is told before anything is reckoned.
   return question.choices.flatMap(({ actions }, index) => {
     const run = readyRun({ ...question, actions: [...question.actions, ...actions] });
-    return run.ok ? [] : run.problems.map((each) => inChoice(each, question, index));
+    const faults = run.ok ? largeFaults(question, run.value) : run.problems;
+    return faults.map((each) => inChoice(each, question, index));
   });
 }
 

@@ -1,25 +1,25 @@
 /** What a comparison of choices cannot be asked, beside what a single forecast cannot. */
 import { addDays, type Day, daysBetween, isDay, type Problem } from "../../../units/index.ts";
 import { laterOf } from "../../site/index.ts";
-import { drawsRange } from "../filter/forecast.ts";
+import type { ReadyRun } from "../course.ts";
+import { keptOf, ofMorning, tooLarge } from "../filter/memory-kept.ts";
 import { dynamicsProblem } from "../problems.ts";
 import { choiceProblem } from "./problems.ts";
 import { type ChoicesQuestion, noAction } from "./question.ts";
+import { usualMoreBees } from "./settling-days.ts";
 import { mostMoreBees } from "./weigh-counts.ts";
 
-/** Draws times days from the choice to the end: what is kept of the noise and of doing nothing. 200 days with 10,000 draws. */
-const mostKept = 2_000_000;
-
-/** The day the choice is made: as asked, else that of the last count; at least a day after the first. */
-export function decisionDay({ decideOn, counts, start }: ChoicesQuestion): Day {
+/** The day the choice is made: as asked, else that of the last count or size; at least a day after the first. */
+export function decisionDay({ decideOn, counts, sizes = [], start }: ChoicesQuestion): Day {
   if (decideOn !== undefined) return decideOn;
   const first = addDays(start.date, 1);
-  return counts.reduce((latest, { date }) => laterOf(latest, date), first);
+  const seen = [...counts, ...sizes].filter(({ date }) => isDay(date));
+  return seen.reduce((latest, { date }) => laterOf(latest, date), first);
 }
 
 /** Days of start, end and counts must be sound before this: the forecast's own faults come first. */
 export function choiceFaults(question: ChoicesQuestion): readonly Problem[] {
-  const { start, until, counts, choices, dates = [], draws, line, sure, moreBees } = question;
+  const { start, until, counts, choices, dates = [], line, sure, moreBees } = question;
   const problems: Problem[] = [];
   const unknownDay = (date: unknown, field: string) =>
     dynamicsProblem("season-day-unknown", "blocked", field, { date: String(date) });
@@ -60,13 +60,17 @@ export function choiceFaults(question: ChoicesQuestion): readonly Problem[] {
     problems.push(
       choiceProblem("season-more-bees-out-of-range", "blocked", "moreBees", { bees: moreBees, most: mostMoreBees }),
     );
-  const kept = draws * (daysBetween(decideOn, until) + 1);
-  if (kept > mostKept)
-    problems.push(
-      dynamicsProblem("season-draws-out-of-range", "blocked", "draws", {
-        draws,
-        ...{ least: drawsRange.least, most: Math.floor(mostKept / (daysBetween(decideOn, until) + 1)) },
-      }),
-    );
   return problems;
+}
+
+/** Told when what is kept of a choice is more than can be: the past and the choice, doing nothing beside it, and a further count. */
+export function largeFaults(question: ChoicesQuestion, run: ReadyRun): readonly Problem[] {
+  const { fixed, days } = keptOf(run);
+  const past = daysBetween(question.start.date, decisionDay(question));
+  const copies = 2 * run.model.layout.length;
+  const counted = (question.moreBees ?? usualMoreBees) + 1;
+  return tooLarge(question.draws, {
+    fixed: fixed + copies + counted - ofMorning * past,
+    ...{ ofDay: 2 * ofMorning, days },
+  });
 }

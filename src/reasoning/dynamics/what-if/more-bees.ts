@@ -1,6 +1,7 @@
 /** What reading more bees now would narrow: the forecast after each count that could be, weighed by how likely it is. */
 import { effectiveParticles } from "../filter/resample.ts";
 import type { CountError } from "../observe.ts";
+import { deviationOf } from "./spread.ts";
 import { chancesOfCounts, orderOf, weighedRange } from "./weigh-counts.ts";
 
 /** How far a forecast narrows in the mean over what a count could find. */
@@ -60,16 +61,3 @@ export function narrowingBy(now: Float64Array, end: Float64Array, bees: number, 
 const negligible = 1e-15;
 
 const widthOf = ({ q05, q95 }: { readonly q05: number; readonly q95: number }): number => q95 - q05;
-
-function deviationOf(values: Float64Array, weights: Float64Array): number {
-  let [total, mean] = [0, 0];
-  for (let each = 0; each < values.length; each++) {
-    total += weights[each] as number;
-    mean += (weights[each] as number) * (values[each] as number);
-  }
-  mean /= total;
-  let squares = 0;
-  for (let each = 0; each < values.length; each++)
-    squares += (weights[each] as number) * ((values[each] as number) - mean) ** 2;
-  return Math.sqrt(squares / total);
-}

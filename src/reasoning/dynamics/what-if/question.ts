@@ -15,7 +15,7 @@ export interface Choice {
 /** A forecast's question and what to choose from. Its own actions are done whatever is chosen. */
 export interface ChoicesQuestion extends ForecastQuestion {
   readonly choices: readonly Choice[];
-  /** Day of the choice; no count lies after it and no choice acts before it. Left out: day of the last count. */
+  /** Day of the choice; no count lies after it and no choice acts before it. Left out: day of the last count or size. */
   readonly decideOn?: Day;
   /** Days to tell beside the last one. */
   readonly dates?: readonly Day[];

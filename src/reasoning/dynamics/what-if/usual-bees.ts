@@ -1,8 +1,9 @@
 /** How many bees the model's own colony has on a day: to begin from where nobody counted. */
 import { addDays, answered, type Day, isDay, type Result } from "../../../units/index.ts";
 import { dayOfYear } from "../calendar.ts";
-import { type CourseSite, readyRun } from "../course.ts";
+import { readyRun } from "../course.ts";
 import { seeColony } from "../observe.ts";
+import type { CourseSite } from "../place.ts";
 import { usualColony } from "../start-colony.ts";
 
 /** A run of one day, to have the place read and its faults told. */

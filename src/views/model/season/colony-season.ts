@@ -5,8 +5,9 @@
  */
 import { type Casebook, coloniesOf, plansOf, settled } from "../../../casebook/index.ts";
 import { controls } from "../../../knowledge/index.ts";
-import { dynamics, site } from "../../../reasoning/index.ts";
+import { control, dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, yearOf } from "../../../units/index.ts";
+import { siteOf } from "../done/plan-request.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { toldDissections } from "../found/told-dissections.ts";
 
@@ -26,8 +27,6 @@ export interface ColonySeason {
   readonly place: string;
   readonly counts: readonly SeasonCount[];
   readonly site: dynamics.CourseSite;
-  /** The place has weather that a season can be reckoned from. */
-  readonly hasWeather: boolean;
   readonly hasFlows: boolean;
   readonly supers: readonly site.Span[];
   /** What was put into the colony, as far as the model knows it; and the ingredients it does not know. */
@@ -83,7 +82,8 @@ export function colonySeason(
   if (!state || !found) return null;
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
   const record = settled(apiary?.record);
-  const means = settled(apiary?.weather)?.monthlyMeanCelsius;
+  // The planner's own reading of the place, so that both take the same highs.
+  const weather = siteOf(casebook, state) ?? {};
   const concerns = (each: { readonly colonies: readonly string[] }) =>
     each.colonies.length === 0 || each.colonies.includes(of.colony);
   const all = <Body>(
@@ -102,11 +102,10 @@ export function colonySeason(
     place: record?.name ?? "",
     counts: countsOf(casebook, of),
     site: {
-      ...(means === undefined ? {} : { monthlyMeanCelsius: means }),
+      ...weather,
       ...(record?.latitude === undefined ? {} : { latitude: record.latitude }),
       ...(flows.length === 0 ? {} : { flows: flows.map((flow) => bellOf(site.inYear(flow, yearOf(of.today)))) }),
     },
-    hasWeather: means !== undefined,
     hasFlows: flows.length > 0,
     supers: all(apiary?.supers)
       .filter(concerns)
@@ -130,11 +129,8 @@ const kindOf: Readonly<Record<string, "menthol" | "formic" | "oil-patty" | undef
   ).flatMap(([id, kind]) => controls[id].activeIngredients.map((each) => [each.toLowerCase(), kind])),
 );
 
-/** Days a patty is taken to lie in the colony where no end is on record. Judgement. */
-const pattyDays = 28;
-
 const actionOf = (kind: "menthol" | "formic" | "oil-patty", on: Day, off: Day | null): dynamics.Action =>
-  kind === "oil-patty" ? { kind, from: on, to: off ?? addDays(on, pattyDays) } : { kind, from: on };
+  kind === "oil-patty" ? { kind, from: on, to: off ?? addDays(on, control.pattyDays) } : { kind, from: on };
 
 /** Controls whose course the model knows, and as what. */
 export const modelledControls: Readonly<Record<string, "menthol" | "formic" | "oil-patty" | "requeen" | undefined>> = {
@@ -153,13 +149,14 @@ function plannedFor(
   const newest = new Map(
     plans.filter(({ colonies }) => colonies.includes(colony)).map((plan) => [plan.control, plan] as const),
   );
-  return [...newest.values()].flatMap(({ control, steps }): readonly dynamics.Action[] => {
-    const kind = modelledControls[control];
+  return [...newest.values()].flatMap((plan): readonly dynamics.Action[] => {
+    const { steps } = plan;
+    const kind = modelledControls[plan.control];
     const begins = steps.filter((step) => ["apply", "feed", "requeen"].includes(step.kind) && step.on >= today);
     const [first, last] = [begins[0], begins.at(-1)];
     if (kind === undefined || !first || !last) return [];
     if (kind === "requeen") return [{ kind, from: first.on, susceptibility: usualNewStock }];
-    return [actionOf(kind, first.on, last.until ?? addDays(last.on, pattyDays))];
+    return [actionOf(kind, first.on, last.until ?? addDays(last.on, control.pattyDays))];
   });
 }
 

@@ -4,7 +4,7 @@
  * @module views/model
  */
 import type { Casebook } from "../../../casebook/index.ts";
-import type { dynamics } from "../../../reasoning/index.ts";
+import { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, isDay } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { type ColonySeason, colonySeason, countedSeasons, modelledControls, usualNewStock } from "./colony-season.ts";
@@ -16,14 +16,15 @@ export const seasonActionKinds = [
   "formic",
   "oil-patty",
   "requeen",
+  "brood-break",
   "unite",
 ] as const satisfies readonly SeasonActionKind[];
 
 /** Most choices and most actions of one: what fits beside each other. */
 export const mostChoices = 4;
 export const mostActions = 4;
-/** Days a patty lies in the colony at first: eleven weeks, as the example of the method; judgement. */
-const pattyDays = 75;
+/** Days that patties are renewed in the colony at first: eleven weeks, as the example of the method; judgement. */
+const pattiesDays = 75;
 
 /** Days between two choices of one kind, so that they are not the same. */
 const apart = 14;
@@ -39,7 +40,8 @@ export function newAction(
     .filter((each) => each.kind === kind)
     .reduce<Day | null>((latest, each) => (latest !== null && latest > each.from ? latest : each.from), null);
   const from = last === null ? addDays(decideOn, 7) : addDays(last, apart);
-  if (kind === "oil-patty") return { kind, from, to: addDays(from, pattyDays) };
+  if (kind === "oil-patty") return { kind, from, to: addDays(from, pattiesDays) };
+  if (kind === "brood-break") return { kind, from, to: addDays(from, dynamics.usualBreakDays - 1) };
   if (kind === "requeen") return { kind, from, susceptibility: usualNewStock };
   if (kind === "unite") return { kind, from, donor: unknownDonor(from) };
   return { kind, from };
@@ -110,8 +112,7 @@ export const donorChosen = (action: dynamics.Uniting, offered: readonly DonorOff
 
 /** The action begun on another day; what has a last day keeps its length. */
 export function movedTo(action: dynamics.Action, from: Day): dynamics.Action {
-  if (action.kind === "oil-patty")
-    return { ...action, from, to: addDays(from, Math.max(0, daysBetween(action.from, action.to))) };
+  if ("to" in action) return { ...action, from, to: addDays(from, Math.max(0, daysBetween(action.from, action.to))) };
   if (action.kind !== "unite") return { ...action, from };
   // A colony that is not counted is told of as it stands the day before.
   const { donor } = action;
@@ -162,7 +163,7 @@ function isAction(value: unknown): value is dynamics.Action {
   const { kind, from, to, susceptibility, donor } = value as Readonly<Record<string, unknown>>;
   const isDate = (each: unknown): boolean => typeof each === "string" && isDay(each);
   if (!isDate(from)) return false;
-  if (kind === "oil-patty") return isDate(to);
+  if (kind === "oil-patty" || kind === "brood-break") return isDate(to);
   if (kind === "unite") {
     const start = (donor as { readonly start?: { readonly date?: unknown } } | null | undefined)?.start;
     return isDate(start?.date);

@@ -144,7 +144,7 @@ const fanOf = (name: string, days: readonly dynamics.ForecastDay[]): FanLine => 
 export function flagsOf(action: dynamics.Action): readonly SeasonFlag[] {
   const { kind, from } = action;
   const first = { kind, date: from, isLast: false };
-  return action.kind === "oil-patty" ? [first, { kind, date: action.to, isLast: true }] : [first];
+  return "to" in action ? [first, { kind, date: action.to, isLast: true }] : [first];
 }
 
 function dotOf(count: dynamics.DatedCount): CountDot {

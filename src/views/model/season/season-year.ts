@@ -20,6 +20,8 @@ export interface SeasonYear {
     /** Too low for menthol to leave its crystals. */
     readonly isCool: boolean;
   }[];
+  /** Means stand in place of the highs, as in the planner: no highs are on record. */
+  readonly isMean: boolean;
 }
 
 /** Highs below this are too cool for menthol: Herbert, Shimanuki & Matthenius 1988. */
@@ -32,25 +34,28 @@ const yearStep = 3;
 export function seasonYear(ask: SeasonAsk): SeasonYear | null {
   const ready = dynamics.readyRun({ ...ask, actions: [] });
   if (!ready.ok) return null;
-  const { model, days } = ready.value;
-  const above = ask.site.highAboveMeanCelsius ?? model.parameters.highAboveMeanCelsius;
+  const { model, days, highs } = ready.value;
   const places = Array.from({ length: Math.floor(days / yearStep) + 1 }, (_, place) => place * yearStep);
   return {
     days: places.map((elapsed) => {
       const date = addDays(ask.start.date, elapsed);
       const { celsius, flow } = model.rates[dynamics.dayOfYear(date)]?.drivers ?? { celsius: 0, flow: 0 };
-      return { date, celsius, flow, high: celsius + above, isCool: celsius + above < coolBelowCelsius };
+      const high = highs.on(elapsed);
+      return { date, celsius, flow, high, isCool: high < coolBelowCelsius };
     }),
+    isMean: highs.method === "mean-in-place-of-high",
   };
 }
 
 /** What the warmth of an action's first days says against it; null for nothing the model or its sources know. */
 export function warmthNote(action: dynamics.Action, year: SeasonYear | null): string | null {
+  if (action.kind === "brood-break") return seasonWords.breakUnmeasured;
   const day = year?.days.findLast(({ date }) => date <= action.from);
   if (!day) return null;
   const say = seasonWords;
-  if (action.kind === "menthol") return day.isCool ? say.tooCool({ high: day.high, least: coolBelowCelsius }) : null;
-  if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold({ high: day.high }) : null;
-  if (action.kind === "unite") return day.high < coldBelowCelsius ? say.tooColdToUnite({ high: day.high }) : null;
-  return action.kind === "formic" ? say.anyWarmth({ high: day.high }) : null;
+  const then = { high: day.high, isMean: year?.isMean ?? false };
+  if (action.kind === "menthol") return day.isCool ? say.tooCool({ ...then, least: coolBelowCelsius }) : null;
+  if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold(then) : null;
+  if (action.kind === "unite") return day.high < coldBelowCelsius ? say.tooColdToUnite(then) : null;
+  return action.kind === "formic" ? say.anyWarmth(then) : null;
 }

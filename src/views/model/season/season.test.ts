@@ -1,8 +1,9 @@
 /** A season as it is told: from the casebook to the question, and from the answer to sentence, picture and table. */
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
-import { dynamics } from "../../../reasoning/index.ts";
+import { dynamics, site } from "../../../reasoning/index.ts";
 import { addDays } from "../../../units/index.ts";
+import { siteOf } from "../done/plan-request.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
 import { nightChunks, reckonNightChunk } from "./nightly.ts";
@@ -20,7 +21,7 @@ import {
 } from "./season-choices.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
-import { type SeasonSeen, seasonView } from "./season-view.ts";
+import { flagsOf, type SeasonSeen, seasonView } from "./season-view.ts";
 import { seasonYear, warmthNote } from "./season-year.ts";
 
 const casebook = demonstrationCasebook();
@@ -248,6 +249,18 @@ describe("the answer", () => {
     expect(rows.flat().every((cell) => typeof cell !== "number" || Number.isFinite(cell))).toBe(true);
   });
 
+  it("takes the highs that the planner takes for the same place", () => {
+    const state = casebook.cases[caseId] ?? expect.fail("no case");
+    const place = siteOf(casebook, state) ?? expect.fail("no place");
+    const year = seasonYear(ask) ?? expect.fail("no year");
+    const weather = site.temperaturesBetween(place, { from: ask.start.date, to: ask.until });
+    const highs = new Map(weather.ok ? weather.value.days.map((each) => [each.date, each.highCelsius] as const) : []);
+    for (const { date, high } of year.days) expect([date, high]).toEqual([date, highs.get(date)]);
+    expect(year.isMean).toBe(true);
+    const september = { kind: "menthol", from: "2026-09-10" } as const;
+    expect(warmthNote(september, year)).toContain("stand in for highs that are not on record");
+  });
+
   it("lays warmth and nectar beneath, and says what the warmth means for an action", () => {
     const year = seasonYear(ask) ?? expect.fail("no year");
     expect(year.days.find(({ date }) => date >= "2026-07-15")?.isCool).toBe(false);
@@ -265,6 +278,14 @@ describe("choices", () => {
     const patty = newAction("oil-patty", today);
     const moved = movedTo(patty, "2027-01-01");
     expect(moved).toEqual({ kind: "oil-patty", from: "2027-01-01", to: "2027-03-17" });
+    const apart = movedTo(newAction("brood-break", today), "2027-05-01");
+    expect(apart).toEqual({ kind: "brood-break", from: "2027-05-01", to: "2027-05-21" });
+    expect(keptChoices(choicesText([[apart]]))).toEqual([[apart]]);
+    expect(choicesAsked([[apart]])[0]?.name).toBe("brood break 1 May to 21 May");
+    expect(flagsOf(apart).map(({ date, isLast }) => [date, isLast])).toEqual([
+      ["2027-05-01", false],
+      ["2027-05-21", true],
+    ]);
     const queen = newAction("requeen", today);
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",

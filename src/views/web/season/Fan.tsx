@@ -224,7 +224,7 @@ function Flag({ flag, frame }: { readonly flag: PlacedFlag; readonly frame: FanF
       </text>
       {flag.isDone ? null : flag.isLast ? (
         <text className={voice} x={at} y={y + 36} textAnchor="middle">
-          {seasonWords.out}
+          {seasonWords.out({ kind: flag.kind })}
         </text>
       ) : (
         <path d={`M${at - 8} ${y + 29}h16M${at - 8} ${y + 34}h16`} stroke="var(--on-stain)" strokeWidth="1.5" />

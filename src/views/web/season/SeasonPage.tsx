@@ -130,7 +130,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
       shown,
       own.map((each, place) => {
         if (place !== action) return each;
-        return isLast && each.kind === "oil-patty" ? { ...each, to: date } : movedTo(each, date);
+        return isLast && "to" in each ? { ...each, to: date } : movedTo(each, date);
       }),
     );
   };

@@ -52,7 +52,7 @@ export const seasonTrust = {
       : slots.values.map(slots.unit === "bees" ? thousands : one).join(", "),
   rangesHead: "Do the ranges hold?",
   rangesUnder: (slots: { readonly colonies: number }) =>
-    `${whole(slots.colonies)} colonies drawn from the model itself, counted on 1 September and 15 October, the share on 1 March against what became of them. It says that the program keeps the model's promises, and nothing of the field. Measured by the project's own bench.`,
+    `${whole(slots.colonies)} colonies drawn from the model itself, counted on 1 September and 15 October, the share on 1 March against what became of them. It tells how nearly the program keeps the model's promises, and nothing of the field. Measured by the project's own bench.`,
   rangeColumns: {
     bees: "Bees in each count",
     within90: "90 % range holds, of 100",
@@ -64,7 +64,8 @@ export const seasonTrust = {
     lastCountOff: "Last count itself off by, of 100",
   },
   none: "none",
-  rangesNote: "Chance alone makes 0.95 and 1.6 of 100 in the two shares. With 200 bees the ranges are a little narrow.",
+  rangesNote:
+    "Chance alone makes 0.95 and 1.6 of 100 in the two shares. Ranks are even within chance; with 200 bees the ranges are a little too narrow, by more than chance.",
   learnt: (slots: { readonly contactBefore: number; readonly contactAfter: number }) =>
     `What the counts here taught of the contact rate: its spread in logarithms was ${slots.contactBefore.toFixed(2)} before them and is ${slots.contactAfter.toFixed(2)} after.`,
   apart:

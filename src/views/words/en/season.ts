@@ -2,7 +2,7 @@
 import { daysBetween } from "../../../units/index.ts";
 import { day, dayAndMonth, inHundred, list, some, whole } from "./numbers.ts";
 
-type Kind = "menthol" | "formic" | "oil-patty" | "requeen" | "unite";
+type Kind = "menthol" | "formic" | "oil-patty" | "requeen" | "brood-break" | "unite";
 interface Ends {
   readonly low: number;
   readonly high: number;
@@ -17,11 +17,18 @@ interface Donor {
   readonly start: { readonly date: string; readonly bees: number };
 }
 
+/** High of a day; isMean: its mean, where no high is known. */
+interface Warmth {
+  readonly high: number;
+  readonly isMean: boolean;
+}
+
 const kinds = {
   menthol: "menthol",
   formic: "formic acid",
   "oil-patty": "patty",
   requeen: "new queen",
+  "brood-break": "brood break",
   unite: "uniting",
 } as const;
 
@@ -35,6 +42,10 @@ const bees = (middle: Ends): ((ends: Ends) => string) =>
 /** Rounded outwards: never narrower than it is. */
 const alive = ({ low, high }: Ends): string =>
   span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
+const highsThen = ({ high, isMean }: Warmth): string =>
+  isMean
+    ? `Means then are about ${degrees(high)}, and stand in for highs that are not on record`
+    : `Highs then are about ${degrees(high)}`;
 const actionWhen = ({ kind, from, to, donor }: Action): string =>
   donor !== undefined
     ? `${donorName(donor.start, from)} united on ${dayAndMonth(from)}`
@@ -128,21 +139,23 @@ export const season = {
   flagsHead: "What is done, and when",
   flagsOf: (slots: { readonly name: string }) => `Flags of: ${slots.name}`,
   noFlags: "Nothing: this is the course without action. Add a choice to compare with it.",
-  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", unite: "U" },
+  letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", "brood-break": "B", unite: "U" },
   actionName: (slots: { readonly kind: Kind }) => kinds[slots.kind].replace(/^./, (first) => first.toUpperCase()),
   actionWhen,
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
-  out: "out",
-  tooCold: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
-  tooCool: (slots: { readonly high: number; readonly least: number }) =>
-    `Highs then are about ${degrees(slots.high)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
-  anyWarmth: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
-  tooColdToUnite: (slots: { readonly high: number }) =>
-    `Highs then are about ${degrees(slots.high)}: clusters are not opened and put together in the cold (common practice, no source).`,
+  out: (slots: { readonly kind: Kind }) => (slots.kind === "brood-break" ? "end" : "out"),
+  tooCold: (slots: Warmth) =>
+    `${highsThen(slots)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
+  tooCool: (slots: Warmth & { readonly least: number }) =>
+    `${highsThen(slots)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
+  anyWarmth: (slots: Warmth) =>
+    `${highsThen(slots)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
+  breakUnmeasured:
+    "What a brood break does to tracheal mites has no published figure: the course follows from the model alone.",
+  tooColdToUnite: (slots: Warmth) =>
+    `${highsThen(slots)}: clusters are not opened and put together in the cold (common practice, no source).`,
   donor: {
     which: "The other colony",
     another: "another one",
@@ -173,7 +186,14 @@ export const season = {
   addChoice: "Add a choice",
   noActions: "No action is weighed beside what must be reported, until the stop is lifted on a laboratory’s result.",
   newChoice: "Another choice",
-  newWith: { menthol: "Menthol", formic: "Formic acid", "oil-patty": "Patty", requeen: "New queen", unite: "Uniting" },
+  newWith: {
+    menthol: "Menthol",
+    formic: "Formic acid",
+    "oil-patty": "Patty",
+    requeen: "New queen",
+    "brood-break": "Brood break",
+    unite: "Uniting",
+  },
   show: "shown above",
   removeChoice: "Remove",
   choiceColumns: {

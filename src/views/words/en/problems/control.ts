@@ -10,7 +10,8 @@ const degrees = (celsius: number): string =>
 export const controlProblems = {
   "no-temperatures": () => "No weather of this place is on record. Enter the twelve monthly means on its page.",
   "two-temperature-lists": () => "Both monthly means and daily highs are given. Keep one of them.",
-  "monthly-means-not-twelve": (slots: Slots) => `${slots.count} monthly means are given. Expected: twelve.`,
+  "monthly-means-not-twelve": (slots: Slots) =>
+    `${slots.count} monthly means are given. Expected: twelve, January first.`,
   "temperature-not-a-number": (slots: Slots) => `The high of ${slots.date} is not a number.`,
   "month-mean-not-a-number": (slots: Slots) => `The mean of month ${slots.month} is not a number.`,
   "temperatures-look-like-fahrenheit": (slots: Slots) =>

@@ -1,11 +1,7 @@
 /** What a comparison of choices for a colony can be in trouble with: what it means, what to do. */
-import { day, whole } from "../numbers.ts";
+import { whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
-import { seasonAction } from "./season.ts";
-
-const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
-const date = (slots: Slots, name: string): string => day(String(slots[name] ?? ""));
-const per100 = (share: number): string => `${Number((100 * share).toFixed(1))}`.replaceAll("-", "−");
+import { date, n, per100, seasonAction } from "./season-slots.ts";
 
 export const seasonChoiceProblems = {
   "season-choice-name-twice": (slots: Slots) =>
@@ -29,5 +25,5 @@ export const seasonChoiceProblems = {
   "season-means-incomplete": (slots: Slots) =>
     `Twelve monthly means are expected, January first; ${slots.found} ${Number(slots.found) === 1 ? "number was" : "numbers were"} read. Fill in the missing months, or leave the field empty.`,
   "season-draws-thin": (slots: Slots) =>
-    `A further count of ${whole(n(slots, "bees"))} bees would leave the worth of ${whole(n(slots, "worth"))} draws: what it narrows is rough. Ask for more draws.`,
+    `A further count of ${whole(n(slots, "bees"))} bees would leave the worth of ${whole(n(slots, "worth"))} draws: what it narrows is rough.`,
 };

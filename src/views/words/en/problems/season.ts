@@ -1,23 +1,12 @@
 /** What a question about a colony's season can be in trouble with: what it means, what to do. */
-import { day, whole } from "../numbers.ts";
+import { whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
+import { date, n, per100, seasonAction } from "./season-slots.ts";
 
-const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
-const per100 = (share: number): string => `${Number((100 * share).toFixed(1))}`.replaceAll("-", "−");
-const date = (slots: Slots, name: string): string => day(String(slots[name] ?? ""));
-
-const actions: Readonly<Record<string, string>> = {
-  menthol: "Menthol",
-  formic: "Formic acid",
-  "oil-patty": "An oil patty",
-  requeen: "A new queen",
-  unite: "Uniting",
-  "brood-break": "A brood break",
-};
-/** An action at the head of a sentence. */
-export const seasonAction = (slots: Slots, name: string): string => actions[String(slots[name])] ?? String(slots[name]);
 const inside = (slots: Slots, name: string): string =>
   seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
+const sizeOf = (slots: Slots): string =>
+  `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"}`;
 
 export const seasonProblems = {
   "season-bees-out-of-range": (slots: Slots) =>
@@ -27,21 +16,31 @@ export const seasonProblems = {
       ? `${per100(n(slots, "share"))} of 100 bees infested cannot be on that day: bees just emerged carry no mites. The most is ${per100(n(slots, "most"))}.`
       : "The infested share at the start is not between 0 and 100 of 100 bees. Type it from a count.",
   "season-draws-out-of-range": (slots: Slots) =>
-    `${whole(n(slots, "draws"))} draws cannot be reckoned for so many days. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+    `${whole(n(slots, "draws"))} draws cannot be reckoned. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
+  "season-run-too-large": (slots: Slots) =>
+    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "longest") > 0 ? `. Expected: at most ${whole(n(slots, "longest"))} days` : " and so many colonies to unite"}; ${whole(n(slots, "most"))} draws would do for them.`,
   "season-count-impossible": (slots: Slots) =>
     `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
   "season-count-outside": (slots: Slots) =>
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
     `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, is one that hardly a colony of this start would give. Check the count, the colony and the start; the forecast leans on few possibilities now.`,
+  "season-count-left-out": (slots: Slots) =>
+    `The count of ${date(slots, "date")}, ${slots.infested} of ${slots.examined}, was left out: no colony of this start could give it. Check the count, its errors and the start; the forecast knows nothing of it but that the colony lived.`,
+  "season-share-none-counted": (slots: Slots) =>
+    `The colony starts without an infested bee, yet the count of ${date(slots, "date")} found ${slots.infested} of ${slots.examined}. Start with a small share, such as 0.5 of 100.`,
   "season-count-unlike-its-stop": (slots: Slots) =>
     `Reading was to end at ${slots.stopInfested} infested bees or at ${slots.stopExamined} read; ${slots.infested} of ${slots.examined} fits neither. Check the count and its rule.`,
   "season-particles-few": (slots: Slots) =>
-    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough. Ask for more draws.`,
+    `What was seen on ${date(slots, "date")} leaves the worth of ${whole(n(slots, "worth"))} draws: ranges after it are rough.`,
   "season-size-impossible": (slots: Slots) =>
-    `${slots.value} cannot be. Expected: above 0 and at most ${whole(n(slots, "most"))}.`,
+    `${slots.value} cannot be. Expected: ${n(slots, "least") > 0 ? `from ${slots.least} to` : "above 0 and at most"} ${whole(n(slots, "most"))}.`,
+  "season-size-outside": (slots: Slots) =>
+    `The frames of ${date(slots, "date")} lie outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
+  "season-size-left-out": (slots: Slots) =>
+    `${sizeOf(slots)} on ${date(slots, "date")} was left out: no colony of this start could be of that size. Check the frames, the colony and the start; the forecast knows nothing of it but that the colony lived.`,
   "season-size-contradicts": (slots: Slots) =>
-    `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
+    `${sizeOf(slots)} on ${date(slots, "date")} is a size that hardly a colony of this start would have. Check the frames, the colony and the start; the forecast leans on few possibilities now.`,
   "season-frames-by-common-practice": (slots: Slots) =>
     `${whole(n(slots, "perFrame"))} ${slots.what === "bees" ? "bees on a covered frame" : "cells in a full frame of brood"} is common practice without a source. Say what holds for these frames.`,
   "season-stock-out-of-range": (slots: Slots) =>
@@ -77,6 +76,8 @@ export const seasonProblems = {
   "season-colony-lost-at-once": (slots: Slots) =>
     `${whole(n(slots, "bees"))} bees can hardly keep warm: by ${date(slots, "date")} the colony is more likely lost than not. Check the number of bees.`,
   "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
+  "season-highs-alone": () =>
+    "Of this place daily highs alone are known. Warmth and flight follow an invented cool-temperate place, and so do the highs of days without one.",
   "season-calendar-cool-temperate": () =>
     "Laying and winter bees follow the calendar of a cool-temperate place. Elsewhere the course can be weeks off.",
 };

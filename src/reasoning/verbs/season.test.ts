@@ -1,0 +1,91 @@
+/** The verbs of a season: what is warned of, what is refused at which field, and answers that fit their own schema. */
+import { describe, expect, it } from "vitest";
+import type { Reply } from "./index.ts";
+import { season } from "./season.ts";
+import { seasonChoices } from "./season-choices.ts";
+import type { AnswerOf, Verb } from "./verb.ts";
+
+const question = {
+  start: { date: "2026-11-01", bees: 6000, infestedShare: 0.08, brood: "none" },
+  until: "2027-03-15",
+  draws: 100,
+};
+const told = (reply: Reply) => reply.problems.map(({ code, field }) => `${code} ${field}`);
+
+/** The answer, once it went through JSON and fits the verb's own schema. */
+function answerOf<V extends Verb<object>>(verb: V, asked: object): AnswerOf<V> {
+  const reply = verb.ask(asked);
+  if (reply.kind !== "answered") throw new Error(JSON.stringify(reply.problems));
+  const through: unknown = JSON.parse(JSON.stringify(reply.value));
+  expect(verb.output.safeParse(through).error).toBeUndefined();
+  expect(through).toEqual(reply.value);
+  return reply.value as AnswerOf<V>;
+}
+
+describe("season", () => {
+  it("[SE53] a colony likely lost is warned of", () => {
+    const weak = { ...question, start: { ...question.start, bees: 500 } };
+    expect(answerOf(season, weak).days.at(-1)?.survival.mean).toBeLessThan(0.1);
+    expect(told(season.ask(weak))).toContain("season-colony-lost-at-once start.bees");
+    expect(told(season.ask(question)).filter((code) => /lost/.test(code))).toHaveLength(1);
+    const large = { ...question, start: { ...question.start, bees: 20_000 } };
+    expect(told(season.ask(large)).filter((code) => /lost/.test(code))).toEqual([]);
+  });
+
+  it("[SE140] a colony counted alive in March is not told as lost in January", () => {
+    const counted = { ...question, until: "2027-03-29", counts: [{ date: "2027-03-15", infested: 2, examined: 50 }] };
+    const { days } = answerOf(season, counted);
+    expect(days.find(({ date }) => date === "2027-03-14")?.survival.mean).toBe(1);
+    expect(days.at(-1)?.survival.mean).toBeGreaterThan(0.7);
+    expect(told(season.ask(counted)).filter((code) => /lost/.test(code))).toEqual([]);
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2027-03-20", to: "2027-03-28" }] }];
+    expect(told(seasonChoices.ask({ ...counted, choices })).filter((code) => /lost/.test(code))).toEqual([]);
+  });
+
+  it("[SE141] what is left out as impossible has no number, and the answer fits its schema", () => {
+    const counts = [{ date: "2027-02-01", infested: 6, examined: 50 }];
+    const blind = { sensitivity: 0, specificity: 1, overdispersion: 0.02 };
+    const left = answerOf(season, { ...question, counts, countError: blind });
+    expect([left.logLikelihood, left.counts[0]?.logLikelihood, left.counts[0]?.surprise]).toEqual([null, null, null]);
+    expect(told(season.ask({ ...question, counts, countError: blind }))).toContain("season-count-left-out counts");
+    const sure = { start: { ...question.start, infestedShare: 0 }, countError: { ...blind, sensitivity: 1 } };
+    expect(told(season.ask({ ...question, ...sure, counts }))).toEqual([
+      "season-share-none-counted start.infestedShare",
+    ]);
+  });
+
+  it("[SE141] errors and scatters too small to reckon with are refused at their field, and the least are not", () => {
+    const counts = [{ date: "2027-02-01", infested: 6, examined: 50 }];
+    const asked = (overdispersion: number, scatter: number) => ({
+      ...question,
+      ...{ counts, countError: { sensitivity: 1, specificity: 1, overdispersion } },
+      sizes: [{ date: "2027-02-02", what: "bees", frames: 2, scatter }],
+    });
+    const fields = (reply: Reply) => (reply.kind === "unfit" ? reply.problems.map(({ field }) => field) : []);
+    expect(fields(season.ask(asked(1e-200, 0.3)))).toEqual(["countError.overdispersion"]);
+    expect(fields(season.ask(asked(0.02, 1e-200)))).toEqual(["sizes[0].scatter"]);
+    answerOf(season, asked(1e-9, 0.01));
+  });
+
+  it("[SE52] eleven months are told as what they are", () => {
+    const eleven = { ...question, site: { monthlyMeanCelsius: [-3, -2, 3, 9, 15, 19, 22, 21, 17, 10, 4] } };
+    expect(told(season.ask(eleven))).toEqual(["monthly-means-not-twelve site.monthlyMeanCelsius"]);
+  });
+});
+
+describe("season-choices", () => {
+  it("[SE74] left out, the day of the choice is that of the last count or size; a size after it is called a size", () => {
+    const asked = {
+      start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 },
+      counts: [{ date: "2026-08-20", infested: 3, examined: 50 }],
+      sizes: [{ date: "2026-08-25", what: "bees", frames: 14 }],
+      choices: [{ name: "menthol", actions: [{ kind: "menthol", from: "2026-09-01" }] }],
+      until: "2026-12-01",
+      draws: 100,
+    };
+    expect(answerOf(seasonChoices, asked).decideOn).toBe("2026-08-25");
+    expect(told(seasonChoices.ask({ ...asked, decideOn: "2026-08-22" }))).toContain(
+      "season-size-outside sizes[0].date",
+    );
+  });
+});
