@@ -2,10 +2,10 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics } from "../../../reasoning/index.ts";
-import { addDays } from "../../../units/index.ts";
+import { addDays, problem } from "../../../units/index.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
-import { nightChunks, reckonNightChunk } from "./nightly.ts";
+import { isForecast, nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
   choicesAsked,
   choicesText,
@@ -278,15 +278,16 @@ describe("the forecast of a night", () => {
 
   it("is that of Season without a choice, told with the records' instant; nothing else is told as last night's", async () => {
     const [found] = (await reckonNightChunk(chunk, today, (question) => dynamics.colonyForecast(question))) ?? [];
-    const night = found ?? expect.fail("not reckoned");
+    const night = found && isForecast(found) ? found : expect.fail("not reckoned");
+    const sentence = () => "Two patties meet.";
     const kept = keptNights({
       forecasts: [{ ...night, night: today, stoodAt: "2026-11-19T02:03:00.000Z", position: 9 }],
     });
-    const told = lastNight(kept, { caseId, colony: untreated, today });
+    const told = lastNight(kept, { caseId, colony: untreated, today }, sentence);
     expect(told?.says).toMatch(
       /^Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: without action about \d to \d of 10 bees infested on 31 March 2027, could be \d to \d of 10 bees\.$/,
     );
-    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.says).toContain(
+    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" }, sentence)?.says).toContain(
       "Forecast of the night of 19 November 2026, as the records",
     );
     expect(told?.short).toMatch(/^About \d to \d of 10 bees infested on 31 March 2027, could be/);
@@ -296,7 +297,14 @@ describe("the forecast of a night", () => {
     const [one = expect.fail("none")] = kept;
     expect(oneNight([one, { ...one, stoodAt: "2026-11-18T02:03:00.000Z" }], today)).toBeNull();
     expect(oneNight([], today)).toBeNull();
-    expect(lastNight(kept, { caseId, colony: treated, today })).toBeNull();
+    expect(lastNight(kept, { caseId, colony: treated, today }, sentence)).toBeNull();
+    const problems = [problem("season-actions-overlap", "blocked", "actions")];
+    const { caseId: own, colony, night: on, stoodAt } = one;
+    const missed = keptNights({ forecasts: [{ ...{ caseId: own, colony, night: on, stoodAt }, problems }] });
+    expect(lastNight(missed, { caseId, colony: untreated, today }, sentence)).toEqual({
+      short: "Could not be reckoned. Two patties meet.",
+      says: "Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: it could not be reckoned. Two patties meet.",
+    });
     expect(keptNights(null)).toEqual([]);
     expect(keptNights({ forecasts: [{ night: 3 }, null] })).toEqual([]);
     // The page asks with another seed: the same middle to a few of its own Monte Carlo errors.

@@ -14,6 +14,7 @@ import {
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { useCasebook } from "../store/context.ts";
+import { sentence } from "../whole-words.ts";
 import { useLastNight } from "./use-last-night.ts";
 
 /** The line above the answer: case, colony, place. */
@@ -66,7 +67,7 @@ function OnRecord() {
               <Link className="act" href={seasonAddress(caseId, id)}>
                 {seasonWords.colonyOf({ colony: code, case: caseCode })}
               </Link>
-              <Night told={lastNight(nights, { caseId, colony: id, today })} whole={night === null} />
+              <Night told={lastNight(nights, { caseId, colony: id, today }, sentence)} whole={night === null} />
             </li>
           )),
         )}
@@ -95,7 +96,7 @@ export function From({
   const say = seasonWords;
   const { today } = useCasebook();
   const nights = useLastNight();
-  const night = colony ? lastNight(nights, { ...colony, today }) : null;
+  const night = colony ? lastNight(nights, { ...colony, today }, sentence) : null;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );

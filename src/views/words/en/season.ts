@@ -76,6 +76,9 @@ export const season = {
   lastNightShort: (slots: LastNight) => upper(nightEnds(slots)),
   nightOf: (slots: Pick<LastNight, "night" | "stoodAt" | "today">) =>
     `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}.`,
+  nightMissedShort: (slots: { readonly why: string }) => `Could not be reckoned. ${slots.why}`,
+  nightMissed: (slots: Pick<LastNight, "night" | "stoodAt" | "today"> & { readonly why: string }) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}: it could not be reckoned. ${slots.why}`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
