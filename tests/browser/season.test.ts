@@ -136,6 +136,14 @@ describe("Season", () => {
       await page.getByRole("group", { name: "Another choice" }).getByRole("button", { name, exact: true }).click();
     await page.getByRole("button", { name: "Stop", exact: true }).click();
     await page.getByText(/^Stopped/).waitFor();
+    // What is in the workers' hands when it is stopped is told by nobody: the page is at rest, and stays so.
+    const isBusy = () => page.locator('[aria-busy="true"], [data-old="true"]').count();
+    const rest: number[] = [];
+    for (let look = 0; look < 15; look++) {
+      rest.push(await isBusy());
+      await page.waitForTimeout(100);
+    }
+    expect(rest).toEqual(rest.map(() => 0));
     const kept = await page.locator(".by-row tbody tr").count();
     expect(kept).toBeGreaterThanOrEqual(1);
     expect(await answer(page)).toMatch(/^Without action about/);
