@@ -18,6 +18,7 @@ import {
   seasonAddress,
   wholeChoices,
 } from "./season-choices.ts";
+import { doneFrom } from "./season-done.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
 import { type SeasonSeen, seasonView } from "./season-view.ts";
@@ -269,6 +270,36 @@ describe("choices", () => {
     expect(choicesAsked([[patty, queen]])[0]?.name).toBe(
       "patty 26 November to 9 February and new queen from 26 November",
     );
+  });
+});
+
+describe("what was put in before the first day", () => {
+  const season = of(untreated);
+  const asked = (done: readonly dynamics.Action[], start?: string) => {
+    const colony = { ...season, done };
+    const fields = seasonFields(colony, today);
+    const read = readSeason(start === undefined ? fields : { ...fields, start }, colony);
+    return read.ok ? read.value : expect.fail("unfit");
+  };
+
+  it("of a patty the days from the first on are in the course, in Season and at night", () => {
+    const patty = { kind: "oil-patty", from: "2026-02-20", to: "2026-11-10" } as const;
+    const { start, actions } = asked([patty]);
+    expect([start.date, actions]).toEqual(["2026-03-02", [{ ...patty, from: "2026-03-02" }]]);
+    expect(dynamics.readyRun(asked([patty])).ok).toBe(true);
+    expect(doneFrom([patty], "2026-03-02")).toMatchObject({ leftOut: [], over: [] });
+    expect(asked([{ ...patty, to: "2026-03-01" }]).actions).toEqual([]);
+  });
+
+  it("a vapour that still acts then begins the course; cut by a later first day it is left out, and told", () => {
+    const menthol = { kind: "menthol", from: "2026-02-20" } as const;
+    expect(asked([menthol])).toMatchObject({ start: { date: "2026-02-20" }, actions: [menthol] });
+    expect(asked([menthol], "2026-02-21").actions).toEqual([]);
+    expect(doneFrom([menthol], "2026-02-21")).toEqual({ actions: [], leftOut: [menthol], over: [] });
+    // On its own first day it is whole, and after its last it is over.
+    expect(doneFrom([menthol], "2026-02-20")).toEqual({ actions: [menthol], leftOut: [], over: [] });
+    expect(doneFrom([menthol], "2026-03-20")).toEqual({ actions: [], leftOut: [], over: [menthol] });
+    expect(doneFrom([menthol], "2026-08-01")).toEqual({ actions: [], leftOut: [], over: [] });
   });
 });
 

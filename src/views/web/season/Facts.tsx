@@ -7,6 +7,7 @@ import {
   countedInOpenCases,
   countedSeasons,
   countsAfterDone,
+  doneFrom,
   lastNight,
   oneNight,
   type SeasonAsk,
@@ -97,6 +98,7 @@ export function From({
   const { today } = useCasebook();
   const nights = useLastNight();
   const night = colony ? lastNight(nights, { ...colony, today }, sentence) : null;
+  const done = colony && ask ? doneFrom(colony.done, ask.start.date) : null;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );
@@ -106,6 +108,8 @@ export function From({
     ...(ask?.counts.length === 0 ? [say.noCounts] : []),
     ...left,
     ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),
+    ...(done && done.leftOut.length > 0 ? [say.leftOutDone({ actions: done.leftOut.map(say.actionWhen) })] : []),
+    ...(done && done.over.length > 0 ? [say.overBefore({ actions: done.over.map(say.actionWhen) })] : []),
     ...(colony ? countsAfterDone(colony).map((each) => say.afterDone(afterWords(each))) : []),
     ...(colony && colony.unknown.length > 0 ? [say.unknownDone({ ingredients: colony.unknown })] : []),
     ...(colony?.hasFlows ? [say.flowAssumed] : []),

@@ -167,6 +167,10 @@ export const season = {
   addAction: "Add to this choice",
   doneBefore: (slots: { readonly actions: readonly string[] }) =>
     `Done already, in every course: ${list(slots.actions)}.`,
+  leftOutDone: (slots: { readonly actions: readonly string[] }) =>
+    `Left out, though at work on the first day: ${list(slots.actions)}. A first day no later than its beginning takes it in.`,
+  overBefore: (slots: { readonly actions: readonly string[] }) =>
+    `Over before the first day: ${list(slots.actions)}. What it did is in the counts and in the guess, not in the course.`,
   unknownDone: (slots: { readonly ingredients: readonly string[] }) =>
     `Also put in: ${list(slots.ingredients)}. The model knows nothing of ${slots.ingredients.length === 1 ? "it" : "them"}.`,
 
@@ -235,7 +239,7 @@ export const season = {
     `Counts of ${slots.code} in case ${slots.case}.`,
   colony: "Colony",
   start: "First day",
-  startHint: "A day before the first count.",
+  startHint: "A day before the first count, or the first of a treatment that was at work then.",
   bees: "Bees in the colony then, about",
   beesHint: "At first the model's own colony of that day and place.",
   share: "Bees infested in 100 then, best guess before any count",
