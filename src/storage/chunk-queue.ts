@@ -1,13 +1,10 @@
 /** Chunks of long work on PostgreSQL: any number of processes take them, and one of a process that died goes to another. */
 import { createHash } from "node:crypto";
+import type { ChunkName } from "./nights.ts";
 
 /** Names a chunk; what it is reckoned from lies with its programme. */
-export interface ChunkJob {
+export interface ChunkJob extends ChunkName {
   readonly programme: string;
-  readonly night: string;
-  /** When it was planned: a night that was dropped and planned anew has chunks of its own. */
-  readonly stoodAt: string;
-  readonly number: number;
 }
 
 export interface ChunkQueue {

@@ -19,6 +19,14 @@ export interface ChunkToKeep {
   readonly text: string;
 }
 
+/** Names a chunk of one plan: a night that was dropped and planned anew has chunks of its own. */
+export interface ChunkName {
+  readonly night: string;
+  /** When the night was planned. */
+  readonly stoodAt: string;
+  readonly number: number;
+}
+
 export interface KeptForecast extends NightStanding {
   readonly root: string;
   readonly colony: string;
@@ -30,17 +38,18 @@ export interface Nights {
   readonly newest: () => Promise<NightStanding | null>;
   /**
    * Keeps the chunks of a night, unless it was planned already; forecasts of colonies that are not among `colonies` go.
-   * Returns how the records stood when it was planned, and the numbers of the chunks that are still to be reckoned.
+   * Returns how the records stood when it was planned, and the numbers of the chunks that are still to be reckoned;
+   * null, and nothing kept, when something was erased since `position`: the chunks may hold it.
    */
   readonly plan: (
     standing: NightStanding,
     chunks: readonly ChunkToKeep[],
     colonies: readonly { readonly root: string; readonly colony: string }[],
-  ) => Promise<NightStanding & { readonly left: readonly number[] }>;
-  /** What a chunk is reckoned from; null when it is done, or was dropped. */
-  readonly chunk: (night: string, number: number) => Promise<(NightStanding & { readonly text: string }) | null>;
-  /** Keeps what a chunk found and drops the chunk, in one step; nothing when it was done or dropped meanwhile. */
-  readonly done: (night: string, number: number, found: readonly Found[]) => Promise<void>;
+  ) => Promise<(NightStanding & { readonly left: readonly number[] }) | null>;
+  /** What a chunk is reckoned from; null when it is done, or was dropped with its plan. */
+  readonly chunk: (name: ChunkName) => Promise<string | null>;
+  /** Keeps what a chunk found and drops the chunk, in one step; nothing when it was done, or its plan dropped, meanwhile. */
+  readonly done: (name: ChunkName, found: readonly Found[]) => Promise<void>;
   readonly forecasts: () => Promise<readonly KeptForecast[]>;
 }
 
@@ -91,6 +100,10 @@ export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database
           .onConflict((conflict) => conflict.doNothing())
           .executeTakeFirst();
         if (Number(isNew.numInsertedOrUpdatedRows ?? 0) > 0) {
+          if (await isErasedSince(tx, position)) {
+            await tx.deleteFrom("nights").where("night", "=", night).execute();
+            return null;
+          }
           await tx.deleteFrom("nights").where("night", "<", night).execute();
           await tx.deleteFrom("night_chunks").where("night", "<", night).execute();
           const wanted = new Set(colonies.map(({ root, colony }) => `${root} ${colony}`));
@@ -104,25 +117,29 @@ export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database
         const own = await tx.selectFrom("nights").selectAll().where("night", "=", night).executeTakeFirstOrThrow();
         return { ...standingOf(own), left: (await left.execute()).map(({ number }) => number) };
       }),
-    chunk: (night, number) =>
+    chunk: ({ night, stoodAt, number }) =>
       read(async () => {
         const row = await database
           .selectFrom("night_chunks")
           .innerJoin("nights", "nights.night", "night_chunks.night")
-          .select(["nights.night", "nights.stood_at", "nights.position", "night_chunks.text"])
-          .where("night_chunks.night", "=", night)
+          .select("night_chunks.text")
+          .where("nights.night", "=", night)
+          .where("nights.stood_at", "=", stoodAt)
           .where("night_chunks.number", "=", number)
           .executeTakeFirst();
-        return row === undefined ? null : { ...standingOf(row), text: row.text };
+        return row?.text ?? null;
       }),
-    done: (night, number, found) =>
+    done: ({ night, stoodAt, number }, found) =>
       inTransaction(async (tx) => {
-        const own = await tx.selectFrom("nights").selectAll().where("night", "=", night).executeTakeFirst();
+        const plan = tx.selectFrom("nights").selectAll().where("night", "=", night).where("stood_at", "=", stoodAt);
+        const own = await plan.executeTakeFirst();
+        // Another plan stands: what was reckoned from the dropped one may hold what was erased.
+        if (own === undefined) return;
         const chunk = tx.deleteFrom("night_chunks").where("night", "=", night).where("number", "=", number);
         const gone = await chunk.executeTakeFirst();
-        if (own === undefined || Number(gone.numDeletedRows) === 0) return;
+        if (Number(gone.numDeletedRows) === 0) return;
         for (const { root, colony, text } of found) {
-          const row = { root, colony, text, night, stood_at: own.stood_at, position: own.position };
+          const row = { root, colony, text, night, stood_at: stoodAt, position: own.position };
           await tx
             .insertInto("forecasts")
             .values(row)
@@ -141,6 +158,11 @@ export function nightsOf({ database, read, inTransaction }: Pick<Desk, "database
         return rows.map((row) => ({ ...standingOf(row), root: row.root, colony: row.colony, text: row.text }));
       }),
   };
+}
+
+async function isErasedSince(tx: Writing, position: number): Promise<boolean> {
+  const erasures = tx.selectFrom("entries").select("id").where("kind", "=", "content-erased");
+  return (await erasures.where("position", ">", position).executeTakeFirst()) !== undefined;
 }
 
 interface Transacting {

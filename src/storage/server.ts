@@ -7,7 +7,7 @@ export * from "./files-contract.ts";
 export { OtherProgramme } from "./keeping.ts";
 export * from "./members-contract.ts";
 export { memoryStore } from "./memory.ts";
-export type { ChunkToKeep, KeptForecast, NightStanding, Nights } from "./nights.ts";
+export type { ChunkName, ChunkToKeep, KeptForecast, NightStanding, Nights } from "./nights.ts";
 export { StoreTrouble } from "./patience.ts";
 export * from "./records.ts";
 export { openServerStore, type ServerSettings, type ServerStore } from "./server-store.ts";

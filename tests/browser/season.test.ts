@@ -136,6 +136,14 @@ describe("Season", () => {
       await page.getByRole("group", { name: "Another choice" }).getByRole("button", { name, exact: true }).click();
     await page.getByRole("button", { name: "Stop", exact: true }).click();
     await page.getByText(/^Stopped/).waitFor();
+    // What is in the workers' hands when it is stopped is told by nobody: the page is at rest, and stays so.
+    const isBusy = () => page.locator('[aria-busy="true"], [data-old="true"]').count();
+    const rest: number[] = [];
+    for (let look = 0; look < 15; look++) {
+      rest.push(await isBusy());
+      await page.waitForTimeout(100);
+    }
+    expect(rest).toEqual(rest.map(() => 0));
     const kept = await page.locator(".by-row tbody tr").count();
     expect(kept).toBeGreaterThanOrEqual(1);
     expect(await answer(page)).toMatch(/^Without action about/);
@@ -270,6 +278,27 @@ describe("uniting on the page", () => {
     await page.getByText("No action is weighed beside what must be reported").first().waitFor();
     expect(await page.getByRole("group", { name: "Add a choice" }).count()).toBe(0);
     expect(await page.locator("#h-tells").count()).toBe(0);
+    // What was put together before the stop came waits: it is neither weighed nor in the way of the forecast.
+    const before = [
+      [{ kind: "menthol", from: "2026-12-01" }],
+      [
+        {
+          ...{ kind: "unite", from: "2026-11-26" },
+          donor: { start: { date: "2026-11-25", bees: 9000, infestedShare: 0.1, brood: "usual" } },
+        },
+      ],
+    ];
+    await page.evaluate(([slot, kept]) => sessionStorage.setItem(slot, kept), [
+      "typed season demonstration-case-tv-26-022 demonstration-gh-01",
+      JSON.stringify({ choices: JSON.stringify(before) }),
+    ] as const);
+    await page.reload();
+    await page.locator(".by-row tbody tr").first().waitFor();
+    await reckoned(page);
+    expect(await answer(page)).toMatch(/^Without action about [^W]*$/);
+    expect(await page.locator(".by-row tbody tr").count()).toBe(1);
+    expect(await page.locator("p.trouble").count()).toBe(0);
+    expect(await page.locator("#h-flags, .choice-acts, [role=slider]").count()).toBe(0);
     await device.close();
   });
 });

@@ -61,7 +61,8 @@ describe.skipIf(server === null)("commands on PostgreSQL", () => {
     for (const each of told) {
       hidesPassword(each);
       expect([each.status, each.err]).toEqual([0, ""]);
-      expect(each.json()).toEqual({ programmes: [{ programme: "main", night: "2026-03-09", colonies: 3 }] });
+      const main = { programme: "main", night: "2026-03-09", colonies: 3, left: 0, missed: [] };
+      expect(each.json()).toEqual({ programmes: [main], failed: [] });
     }
     const kept = await Promise.all(
       [{ database, folder }, { folder }].map(async (setting) => {

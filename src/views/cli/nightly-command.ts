@@ -1,10 +1,14 @@
 /** `skepsis forecast-nightly`: forecasts of all open cases, as `skepsis serve` makes them at night. */
+import { type Casebook, coloniesOf, settled } from "../../casebook/index.ts";
+import { problemLine } from "../../reasoning/index.ts";
 import type { ChunkQueue, Records } from "../../storage/server.ts";
+import type { NightMissed } from "../model/index.ts";
+import { problemSentence, seasonWords } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import type { Command, ExitStatus } from "./command.ts";
 import { handHelp } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
-import { onRecords } from "./records.ts";
+import { inStore, onRecords } from "./records.ts";
 
 export const nightlyCommand: Command = {
   name: "forecast-nightly",
@@ -17,46 +21,81 @@ export const nightlyCommand: Command = {
       [],
       "Once a day for each programme: what was reckoned today is not reckoned again. On PostgreSQL any\n" +
         "number of processes may run it at once, each takes chunks until none is left. The forecasts lie\n" +
-        "beside the records, are shown on the page Season, and can be dropped and made anew.\n" +
+        "beside the records, are shown on the page Season, and can be dropped and made anew. A colony that\n" +
+        "cannot be reckoned is told with its reason, and the exit status is then 1.\n" +
         "SKEPSIS_NIGHTLY=1 lets skepsis serve do it at night.\n",
     ),
   run,
 };
 
 async function run(given: Given, io: Io): Promise<ExitStatus> {
-  const told = await onRecords("", io, (records) => night(records, io));
-  if (given.json) io.out(`${JSON.stringify({ programmes: told })}\n`);
-  else if (told.length === 0) io.out("There are no records to forecast from.\n");
-  else
-    for (const { programme, night: day, colonies } of told)
-      io.out(`${programme}, night of ${day}: ${colonies} ${colonies === 1 ? "colony" : "colonies"} forecast.\n`);
-  return 0;
+  const { programmes, failed } = await onRecords("", io, (records) => night(records, io));
+  const isWhole = failed.length === 0 && programmes.every(({ missed, left }) => missed.length + left === 0);
+  if (given.json) io.out(`${JSON.stringify({ programmes: programmes.map(inJson), failed })}\n`);
+  else if (programmes.length + failed.length === 0) io.out("There are no records to forecast from.\n");
+  else for (const each of programmes) io.out(inWords(each));
+  return isWhole ? 0 : 1;
 }
 
-/** Plans, reckons and waits until nothing is left; counts what is kept then. */
+type Told = Awaited<ReturnType<typeof night>>["programmes"][number];
+
+const inJson = ({ missed, ...rest }: Told) => ({
+  ...rest,
+  missed: missed.map(({ problems, ...of }) => ({
+    ...of,
+    problems: problems.map((each) => problemLine(each, problemSentence)),
+  })),
+});
+
+const colonies = (number: number): string => `${number} ${number === 1 ? "colony" : "colonies"}`;
+
+function inWords({ programme, night: day, colonies: forecast, missed, left }: Told): string {
+  return [
+    `${programme}, night of ${day}: ${colonies(forecast)} forecast.\n`,
+    ...missed.map(
+      ({ name, problems }) =>
+        `Not forecast, ${name}: ${problems.map((each) => problemSentence(each) ?? each.code).join(" ")}\n`,
+    ),
+    left > 0 ? `${colonies(left)} not forecast: reckoning them broke. The next night tries again.\n` : "",
+  ].join("");
+}
+
+/** Plans, reckons and waits until nothing is left; tells what is kept then. */
 async function night(records: Records, io: Io) {
-  const { openSeasonThreads, runNight, usefulThreads, workNights } = await import("../service/index.ts");
+  const { nightOutcome, openSeasonThreads, runNight, usefulThreads, workNights } = await import("../service/index.ts");
   const queue = await queueOf(io);
   const threads = openSeasonThreads(usefulThreads());
-  const how = { records, queue, forecast: threads.forecast };
+  const say = (text: string): void => io.err(`${text}\n`);
   try {
-    const told = await runNight(how, io.now());
+    const ran = await runNight({ records, queue, forecast: threads.forecast, say }, io.now());
     if (queue !== null) {
       await workNights(records, queue, threads.forecast);
       while ((await queue.left()) > 0) await new Promise((resolve) => setTimeout(resolve, lookMilliseconds));
     }
-    return await Promise.all(
-      told.map(async ({ programme, night: day }) => {
-        const store = await records.open(programme);
-        const kept = await store.nights.forecasts().finally(() => store.close());
-        return { programme, night: day, colonies: kept.filter((each) => each.night === day).length };
+    const programmes = ran.programmes.map(({ programme, night: day }) =>
+      inStore(records, programme, async (store) => {
+        const { missed, ...rest } = await nightOutcome(store, day);
+        const named = missed.length === 0 ? [] : namedIn(await store.states(), missed);
+        return { programme, night: day, ...rest, missed: named };
       }),
     );
+    return { programmes: await Promise.all(programmes), failed: ran.failed };
   } finally {
     await queue?.close();
     await threads.close();
   }
 }
+
+/** Colonies as people call them. */
+const namedIn = (casebook: Casebook, missed: readonly NightMissed[]) =>
+  missed.map((each) => {
+    const found = coloniesOf(casebook, each.caseId).find(({ id }) => id === each.colony);
+    const record = settled(casebook.cases[each.caseId]?.record);
+    return {
+      ...each,
+      name: seasonWords.colonyOf({ colony: found?.code ?? each.colony, case: record?.code ?? each.caseId }),
+    };
+  });
 
 const lookMilliseconds = 500;
 

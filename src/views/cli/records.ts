@@ -47,7 +47,8 @@ const noRecords = (programme: string, place: string): Problem =>
     expected: `a programme with records; there is no ${place}`,
   });
 
-async function inStore<T>(records: Records, programme: string, work: Work<T>): Promise<T> {
+/** Opens the store of a programme among records that are open, does the work, and closes it whatever happens. */
+export async function inStore<T>(records: Records, programme: string, work: Work<T>): Promise<T> {
   const store = await records.open(programme);
   try {
     return await work(store);

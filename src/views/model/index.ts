@@ -68,6 +68,7 @@ export * from "./season/colony-season.ts";
 export * from "./season/last-night.ts";
 export * from "./season/nightly.ts";
 export * from "./season/season-choices.ts";
+export * from "./season/season-done.ts";
 export * from "./season/season-form.ts";
 export * from "./season/season-trust.ts";
 export * from "./season/season-view.ts";

@@ -296,7 +296,7 @@ describe("what the exchange lets through", () => {
     const standing = { night: "2026-04-01", stoodAt: new Date(start).toISOString(), position: 1 };
     await store.nights.plan(standing, [{ number: 0, text: "{}" }], []);
     const found = cases.map((root) => ({ root, colony: "c", text: JSON.stringify({ caseId: root, colony: "c" }) }));
-    await store.nights.done(standing.night, 0, found);
+    await store.nights.done({ ...standing, number: 0 }, found);
     const given = async (who: Person | null) => {
       const reply = await send("GET", "/api/programmes/main/forecasts", who);
       if (reply.statusCode !== 200) return reply.statusCode;

@@ -2,7 +2,7 @@
 import type { FastifyInstance } from "fastify";
 import { ownsByRoot, seesOnlyOwn } from "../../access/index.ts";
 import type { KeptForecast } from "../../storage/server.ts";
-import type { NightForecast } from "../model/index.ts";
+import type { NightFound } from "../model/index.ts";
 import { type Gate, signInNeeded } from "./gate.ts";
 import { read } from "./member-route.ts";
 import { sendProblems } from "./problem-replies.ts";
@@ -27,5 +27,5 @@ export function forecastRoutes(app: FastifyInstance, gate: Gate): void {
 
 const told = ({ night, stoodAt, position, text }: KeptForecast) => ({
   ...{ night, stoodAt, position },
-  ...(JSON.parse(text) as NightForecast),
+  ...(JSON.parse(text) as NightFound),
 });

@@ -1,7 +1,7 @@
 /** The service over HTTP. */
 
 export { isLoopback } from "./guards.ts";
-export { forecastByTheClock, runNight, workNights } from "./nightly.ts";
+export { forecastByTheClock, nightOutcome, runNight, workNights } from "./nightly.ts";
 export { openApiDocument } from "./open-api.ts";
 export { hashed, newInvitation, newPasswordTrouble } from "./passwords.ts";
 export { openProgrammes, type Programmes } from "./programmes.ts";

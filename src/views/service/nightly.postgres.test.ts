@@ -10,7 +10,7 @@ import { ask, newDatabase, server } from "../../../tests/postgres/database.ts";
 import { dynamics } from "../../reasoning/index.ts";
 import { inFolder, openChunkQueue, type Records, recordsBy } from "../../storage/server.ts";
 import { nightChunks } from "../model/index.ts";
-import { reckonChunk, runNight, workNights } from "./nightly.ts";
+import { nightOutcome, reckonChunk, runNight, workNights } from "./nightly.ts";
 
 const at = new Date("2026-11-19T02:10:00.000Z");
 const forecast = (question: dynamics.ForecastQuestion) => dynamics.colonyForecast({ ...question, draws: 100 });
@@ -42,7 +42,7 @@ async function planned(records: Records): Promise<readonly number[]> {
   const texts = chunks.map((chunk) => ({ number: chunk.number, text: JSON.stringify(chunk) }));
   return store.nights
     .plan(standing, texts, [])
-    .then(({ left }) => left)
+    .then((plan) => plan?.left ?? expect.fail("not planned"))
     .finally(() => store.close());
 }
 
@@ -58,13 +58,13 @@ describe.skipIf(server === null)("the forecast of a night on PostgreSQL", () => 
     const folder = mkdtempSync(path.join(tmpdir(), "skepsis-night-"));
     const files = inFolder(folder);
     await filled(files);
-    await runNight({ records: files, queue: null, forecast }, at);
+    await runNight({ records: files, queue: null, forecast, say: quick.say }, at);
     const database = await newDatabase();
     const records = onDatabase(database);
     await filled(records);
     const queues = await Promise.all([openChunkQueue(database, quick), openChunkQueue(database, quick)]);
     // Two processes plan at once, and both take chunks.
-    await Promise.all(queues.map((queue) => runNight({ records, queue, forecast }, at)));
+    await Promise.all(queues.map((queue) => runNight({ records, queue, forecast, say: quick.say }, at)));
     await Promise.all(queues.map((queue) => workNights(records, queue, forecast)));
     await Promise.all(queues.map(untilDone));
     expect(await kept(records)).toBe(await kept(files));
@@ -79,10 +79,11 @@ describe.skipIf(server === null)("the forecast of a night on PostgreSQL", () => 
     expect(job?.data).toEqual({ programme: "main", night: "2026-11-19", stoodAt: at.toISOString(), number: 0 });
     // Dropped, as an erasure does it, and planned anew the same night: the chunks are others, the bytes the same.
     const before = (await kept(records)).replaceAll(at.toISOString(), "then");
-    for (const table of ["nights", "chunks", "forecasts"]) await ask(database, `delete from skepsis_main.${table}`);
+    for (const table of ["nights", "night_chunks", "forecasts"])
+      await ask(database, `delete from skepsis_main.${table}`);
     expect(await kept(records)).toBe("[]");
     const later = new Date(at.getTime() + 3_600_000);
-    await Promise.all(queues.map((queue) => runNight({ records, queue, forecast }, later)));
+    await Promise.all(queues.map((queue) => runNight({ records, queue, forecast, say: quick.say }, later)));
     await Promise.all(queues.map(untilDone));
     expect((await kept(records)).replaceAll(later.toISOString(), "then")).toBe(before);
     // The queue's own schema is no programme.
@@ -140,5 +141,27 @@ describe.skipIf(server === null)("the forecast of a night on PostgreSQL", () => 
     expect(tries).toBe(2);
     expect(said).toEqual(["Chunk 7 of the night of 2026-11-19, main, is given back: the disk is full"]);
     await queue.close();
+  });
+
+  it("[SG226] a chunk that breaks each time is given up, told, and counted as left; the others are done", async () => {
+    const database = await newDatabase();
+    const records = onDatabase(database);
+    await filled(records);
+    const numbers = await planned(records);
+    const said: string[] = [];
+    const queue = await openChunkQueue(database, { ...quick, say: (text) => said.push(text) });
+    await queue.put(jobsOf(numbers));
+    await workNights(records, queue, (question) => {
+      if (question.counts[0]?.infested === 17) throw new Error("out of memory");
+      return forecast(question);
+    });
+    await untilDone(queue);
+    expect(new Set(said).size).toBe(1);
+    expect(said[0]).toMatch(/^Chunk \d of the night of 2026-11-19, main, is given back: out of memory$/);
+    const store = await records.open("main");
+    expect(await nightOutcome(store, "2026-11-19")).toEqual({ colonies: numbers.length - 1, missed: [], left: 1 });
+    await store.close();
+    await queue.close();
+    await records.close();
   });
 });

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { mediaTypes } from "../../journal/index.ts";
 import { partQuery } from "./file-routes.ts";
+import { forecasts } from "./open-api-forecasts.ts";
 import { pullQuery, pushBody } from "./programme-routes.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -107,50 +108,6 @@ const page: Json = {
     },
   },
   required: ["entries", "cursor", "more"],
-};
-
-const range: Json = {
-  type: "object",
-  properties: Object.fromEntries(["q05", "q25", "q50", "q75", "q95"].map((name) => [name, { type: "number" }])),
-  required: ["q05", "q25", "q50", "q75", "q95"],
-};
-
-const forecasts: Json = {
-  type: "object",
-  properties: {
-    forecasts: {
-      type: "array",
-      items: {
-        type: "object",
-        properties: {
-          night: { type: "string", format: "date" },
-          stoodAt: { type: "string", format: "date-time", description: "Instant at which the records stood so." },
-          position: { type: "integer", description: "Place of the last entry that was in it." },
-          caseId: { type: "string" },
-          colony: { type: "string" },
-          from: { type: "string", format: "date" },
-          until: { type: "string", format: "date" },
-          afterDone: { type: "boolean", description: "Actions on record are in its course." },
-          days: {
-            type: "array",
-            description: "A week apart, the last day at the end.",
-            items: {
-              type: "object",
-              properties: {
-                date: { type: "string", format: "date" },
-                bees: range,
-                infestedShare: range,
-                survival: range,
-              },
-              required: ["date", "bees", "infestedShare", "survival"],
-            },
-          },
-        },
-        required: ["night", "stoodAt", "position", "caseId", "colony", "from", "until", "afterDone", "days"],
-      },
-    },
-  },
-  required: ["forecasts"],
 };
 
 const { $schema: _dialect, ...pushShape } = z.toJSONSchema(pushBody, { io: "input" });

@@ -68,4 +68,26 @@ describe("threads that share no memory", () => {
     expect(await compareInThreads(again, { every: 3 }, far(2), { kept })).toEqual(compareChoices(again, { every: 3 }));
     expect(kept.size).toBe(size);
   });
+
+  it("[SE105] once stopped, tell of no piece that was still in hand", async () => {
+    const { threads, isShared } = far(2);
+    let isStopped = false;
+    let [reckoned, late] = [0, 0];
+    const stopping = threads.map(({ begin, reckon }) => ({
+      begin,
+      reckon: async (piece: Parameters<typeof reckon>[0]) => {
+        const done = await reckon(piece);
+        reckoned += 1;
+        if (reckoned === 3) isStopped = true;
+        return done;
+      },
+    }));
+    const tell = () => {
+      if (isStopped) late += 1;
+    };
+    const heard = { tell, isStopped: () => isStopped };
+    expect(await forecastInThreads(question, { threads: stopping, isShared }, heard)).toBeNull();
+    expect(reckoned).toBeGreaterThanOrEqual(3);
+    expect(late).toBe(0);
+  });
 });

@@ -82,7 +82,7 @@ export async function reckonInThreads<Answer>(
           const one = await reckon(isShared ? piece : parted(piece));
           if (!isShared) putBack(piece, one);
           done[index] = one;
-          hear(piece);
+          if (!isStopped()) hear(piece);
         }
       }),
     );

@@ -36,6 +36,10 @@ export interface ColonySeason {
   readonly planned: readonly dynamics.Action[];
 }
 
+/** The counts that a forecast is held to. */
+export const usedCounts = ({ counts }: ColonySeason): readonly SeasonCount[] =>
+  counts.filter(({ leftOut }) => leftOut === null);
+
 /** Colonies of a case that were counted, newest count first. */
 export function countedSeasons(casebook: Casebook, caseId: string): readonly { id: string; code: string }[] {
   const newest = new Map<string, Day>();
@@ -209,13 +213,11 @@ export interface CountAfter {
 const deadMitesDays = 120;
 
 /** Counts that may have met dead mites: taken within months after a vapour began. */
-export const countsAfterDone = ({ counts, done }: ColonySeason): readonly CountAfter[] =>
-  counts
-    .filter(({ leftOut }) => leftOut === null)
-    .flatMap((count) =>
-      done
-        .filter(({ kind }) => kind === "menthol" || kind === "formic")
-        .map((action) => ({ count, action, days: daysBetween(action.from, count.date) }))
-        .filter(({ days }) => days > 0 && days <= deadMitesDays)
-        .slice(-1),
-    );
+export const countsAfterDone = (colony: ColonySeason): readonly CountAfter[] =>
+  usedCounts(colony).flatMap((count) =>
+    colony.done
+      .filter(({ kind }) => kind === "menthol" || kind === "formic")
+      .map((action) => ({ count, action, days: daysBetween(action.from, count.date) }))
+      .filter(({ days }) => days > 0 && days <= deadMitesDays)
+      .slice(-1),
+  );

@@ -6,15 +6,20 @@
  */
 import type { Casebook } from "../../../casebook/index.ts";
 import { dynamics } from "../../../reasoning/index.ts";
-import { type Day, daysBetween, type Result } from "../../../units/index.ts";
-import { colonySeason, countedInOpenCases } from "./colony-season.ts";
+import { blocked, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
+import { type ColonySeason, colonySeason, countedInOpenCases, usedCounts } from "./colony-season.ts";
 import { readSeason, seasonDraws, seasonFields } from "./season-form.ts";
 
-/** A colony to be reckoned, with all that it is reckoned from: the records may go on meanwhile. */
-export interface NightColony {
+export interface ColonyOfCase {
   readonly caseId: string;
   readonly colony: string;
-  readonly question: dynamics.ForecastQuestion;
+}
+
+/** A colony to be reckoned, with all that it is reckoned from: the records may go on meanwhile. */
+export interface NightColony extends ColonyOfCase {
+  /** Null for what is on record that cannot be asked; `problems` says why. */
+  readonly question: dynamics.ForecastQuestion | null;
+  readonly problems: readonly Problem[];
 }
 
 /** Some colonies of a night. */
@@ -23,10 +28,17 @@ export interface NightChunk {
   readonly colonies: readonly NightColony[];
 }
 
-/** What a night found for a colony. */
-export interface NightForecast {
-  readonly caseId: string;
-  readonly colony: string;
+/** A colony that could not be reckoned, and why. */
+export interface NightMissed extends ColonyOfCase {
+  readonly problems: readonly Problem[];
+}
+
+/** What a night found for a colony: where it goes, or why that cannot be told. */
+export type NightFound = NightForecast | NightMissed;
+
+export const isForecast = (found: NightFound): found is NightForecast => "days" in found;
+
+export interface NightForecast extends ColonyOfCase {
   /** Day from which on it is told. */
   readonly from: Day;
   readonly until: Day;
@@ -42,34 +54,31 @@ export const nightChunkSize = 20;
 const seed = 1;
 const week = 7;
 
-/** The chunks of a night: counted colonies of the open cases that can be reckoned, as Season does it at first. */
+/** The chunks of a night: colonies of the open cases with a count that a season can be held to, asked as Season does it at first. */
 export function nightChunks(casebook: Casebook, today: Day, size = nightChunkSize): readonly NightChunk[] {
-  const found = new Map<string, Omit<NightColony, "question"> & { readonly question: dynamics.ForecastQuestion }>();
+  const found = new Map<string, NightColony>();
   for (const { caseId, colonies } of countedInOpenCases(casebook, Number.POSITIVE_INFINITY))
     for (const { id: colony } of colonies) {
-      const question = questionOf(casebook, { caseId, colony, today });
-      if (question !== null) found.set(`${caseId} ${colony}`, { caseId, colony, question });
+      const season = colonySeason(casebook, { caseId, colony, today });
+      if (season !== null && usedCounts(season).length > 0)
+        found.set(`${caseId} ${colony}`, { caseId, colony, ...questionOf(season, today) });
     }
   return dynamics.chunkPlan([...found.keys()], { size, seed }).map(({ number, colonies }) => ({
     number,
     colonies: colonies.flatMap((planned) => {
       const each = found.get(planned.colony);
-      return each === undefined ? [] : [{ ...each, question: { ...each.question, seed: planned.seed } }];
+      if (each === undefined) return [];
+      return [{ ...each, question: each.question === null ? null : { ...each.question, seed: planned.seed } }];
     }),
   }));
 }
 
-function questionOf(
-  casebook: Casebook,
-  of: { readonly caseId: string; readonly colony: string; readonly today: Day },
-): dynamics.ForecastQuestion | null {
-  const season = colonySeason(casebook, of);
-  if (season === null) return null;
-  const read = readSeason(seasonFields(season, of.today), season);
-  if (!read.ok || read.value.counts.length === 0) return null;
+function questionOf(season: ColonySeason, today: Day): Pick<NightColony, "question" | "problems"> {
+  const read = readSeason(seasonFields(season, today), season);
+  if (!read.ok) return { question: null, problems: read.problems };
   const { site, start, actions, counts, until, stockSusceptibility } = read.value;
   const question = { site, start, actions, counts, until, stockSusceptibility, draws: seasonDraws, seed };
-  return dynamics.readyRun(question).ok ? question : null;
+  return { question, problems: [] };
 }
 
 /** What reckons a forecast: here, or over threads; null when it was stopped. */
@@ -77,23 +86,31 @@ export type Forecasting = (
   question: dynamics.ForecastQuestion,
 ) => Promise<Result<dynamics.Forecast> | null> | Result<dynamics.Forecast> | null;
 
-/** Reckons a chunk, told from `today` on; null when it was stopped. A colony that cannot be reckoned is left out. */
+/** Reckons a chunk, told from `today` on; null when it was stopped. */
 export async function reckonNightChunk(
   { colonies }: NightChunk,
   today: Day,
   forecast: Forecasting = (question) => dynamics.colonyForecast(question),
-): Promise<readonly NightForecast[] | null> {
-  const found: NightForecast[] = [];
-  for (const { caseId, colony, question } of colonies) {
-    const answer = await forecast(question);
+): Promise<readonly NightFound[] | null> {
+  const found: NightFound[] = [];
+  for (const { caseId, colony, question, problems } of colonies) {
+    const answer = question === null ? blocked(...problems) : await forecast(question);
     if (answer === null) return null;
-    if (!answer.ok) continue;
-    const { until, actions } = question;
-    const from = daysBetween(question.start.date, today);
-    const days = answer.value.days.filter(
-      ({ date }, day, all) => date === until || (day >= from && (day - from) % week === 0 && day < all.length),
-    );
-    found.push({ caseId, colony, from: today, until, afterDone: actions.length > 0, days });
+    found.push({
+      caseId,
+      colony,
+      ...(answer.ok && question ? told(question, answer.value, today) : { problems: answer.problems }),
+    });
   }
   return found;
+}
+
+function told(
+  { start, until, actions }: dynamics.ForecastQuestion,
+  { days }: dynamics.Forecast,
+  today: Day,
+): Omit<NightForecast, keyof ColonyOfCase> {
+  const from = daysBetween(start.date, today);
+  const weekly = days.filter(({ date }, day) => date === until || (day >= from && (day - from) % week === 0));
+  return { from: today, until, afterDone: actions.length > 0, days: weekly };
 }

@@ -7,7 +7,15 @@ import type { Casebook } from "../../../casebook/index.ts";
 import { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, isDay } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
-import { type ColonySeason, colonySeason, countedSeasons, modelledControls, usualNewStock } from "./colony-season.ts";
+import {
+  type ColonySeason,
+  colonySeason,
+  countedSeasons,
+  modelledControls,
+  usedCounts,
+  usualNewStock,
+} from "./colony-season.ts";
+import { doneFrom, startWith } from "./season-done.ts";
 import { usualShare } from "./season-form.ts";
 
 export type SeasonActionKind = dynamics.Action["kind"];
@@ -86,18 +94,19 @@ export const donorsOf = (
     .filter(({ id }) => id !== of.colony)
     .flatMap(({ id, code }) => {
       const other = colonySeason(casebook, { ...of, colony: id });
-      const counts = (other?.counts ?? [])
-        .filter(({ leftOut }) => leftOut === null)
-        .map(({ date, infested, examined }) => ({ date, infested, examined }));
+      const counts = (other ? usedCounts(other) : []).map(({ date, infested, examined }) => ({
+        ...{ date, infested, examined },
+      }));
       const last = counts.at(-1)?.date;
       if (last === undefined) return [];
+      const putIn = (other?.done ?? []).filter(isPutIn);
       const start = {
-        date: addDays(last, -1),
+        date: startWith(putIn, addDays(last, -1)),
         bees: Number.NaN,
         infestedShare: usualShare / 100,
         brood: "usual",
       } as const;
-      const actions = (other?.done ?? []).filter(isPutIn).filter(({ from }) => from >= start.date);
+      const actions = doneFrom(putIn, start.date).actions.filter(isPutIn);
       return [{ id, code, donor: { start, counts: counts.filter(({ date }) => date === last), actions } }];
     });
 

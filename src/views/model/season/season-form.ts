@@ -7,7 +7,8 @@ import { thresholds } from "../../../knowledge/index.ts";
 import { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, isDay, problem, type Result, yearOf } from "../../../units/index.ts";
 import { type Fields, parseNumber, readForm } from "../form.ts";
-import type { ColonySeason } from "./colony-season.ts";
+import { type ColonySeason, usedCounts } from "./colony-season.ts";
+import { doneFrom, startWith } from "./season-done.ts";
 
 /** A season's question without its choices. */
 export interface SeasonAsk
@@ -37,8 +38,8 @@ const shortest = 120;
 
 /** What stands in the fields at first: from the colony, or for today. */
 export function seasonFields(colony: ColonySeason | null, today: Day): Fields {
-  const counts = (colony?.counts ?? []).filter(({ leftOut }) => leftOut === null);
-  const start = addDays(counts[0]?.date ?? today, -1);
+  const counts = colony === null ? [] : usedCounts(colony);
+  const start = startWith(colony?.done ?? [], addDays(counts[0]?.date ?? today, -1));
   const bees = dynamics.usualBees(colony?.site ?? {}, start);
   return {
     start,
@@ -96,7 +97,7 @@ export function readSeason(fields: Fields, colony: ColonySeason | null): Result<
       brood: form.oneOf("brood", ["usual", "none"]),
     },
     stockSusceptibility: form.number("stock", { min: dynamics.stockRange.least, max: dynamics.stockRange.most }),
-    actions: (colony?.done ?? []).filter(({ from }) => from >= start),
+    actions: isDay(start) ? doneFrom(colony?.done ?? [], start).actions : [],
     counts,
     decideOn: form.day("decideOn"),
     until: form.day("until"),

@@ -2,11 +2,11 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics, site } from "../../../reasoning/index.ts";
-import { addDays } from "../../../units/index.ts";
+import { addDays, problem } from "../../../units/index.ts";
 import { siteOf } from "../done/plan-request.ts";
 import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
-import { nightChunks, reckonNightChunk } from "./nightly.ts";
+import { isForecast, nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
   choicesAsked,
   choicesText,
@@ -19,6 +19,7 @@ import {
   seasonAddress,
   wholeChoices,
 } from "./season-choices.ts";
+import { doneFrom } from "./season-done.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
 import { trustView } from "./season-trust.ts";
 import { flagsOf, type SeasonSeen, seasonView } from "./season-view.ts";
@@ -293,21 +294,52 @@ describe("choices", () => {
   });
 });
 
+describe("what was put in before the first day", () => {
+  const season = of(untreated);
+  const asked = (done: readonly dynamics.Action[], start?: string) => {
+    const colony = { ...season, done };
+    const fields = seasonFields(colony, today);
+    const read = readSeason(start === undefined ? fields : { ...fields, start }, colony);
+    return read.ok ? read.value : expect.fail("unfit");
+  };
+
+  it("of a patty the days from the first on are in the course, in Season and at night", () => {
+    const patty = { kind: "oil-patty", from: "2026-02-20", to: "2026-11-10" } as const;
+    const { start, actions } = asked([patty]);
+    expect([start.date, actions]).toEqual(["2026-03-02", [{ ...patty, from: "2026-03-02" }]]);
+    expect(dynamics.readyRun(asked([patty])).ok).toBe(true);
+    expect(doneFrom([patty], "2026-03-02")).toMatchObject({ leftOut: [], over: [] });
+    expect(asked([{ ...patty, to: "2026-03-01" }]).actions).toEqual([]);
+  });
+
+  it("a vapour that still acts then begins the course; cut by a later first day it is left out, and told", () => {
+    const menthol = { kind: "menthol", from: "2026-02-20" } as const;
+    expect(asked([menthol])).toMatchObject({ start: { date: "2026-02-20" }, actions: [menthol] });
+    expect(asked([menthol], "2026-02-21").actions).toEqual([]);
+    expect(doneFrom([menthol], "2026-02-21")).toEqual({ actions: [], leftOut: [menthol], over: [] });
+    // On its own first day it is whole, and after its last it is over.
+    expect(doneFrom([menthol], "2026-02-20")).toEqual({ actions: [menthol], leftOut: [], over: [] });
+    expect(doneFrom([menthol], "2026-03-20")).toEqual({ actions: [], leftOut: [], over: [menthol] });
+    expect(doneFrom([menthol], "2026-08-01")).toEqual({ actions: [], leftOut: [], over: [] });
+  });
+});
+
 describe("the forecast of a night", () => {
   const on = nightChunks(casebook, today, 1).find(({ colonies }) => colonies[0]?.colony === untreated);
   const chunk = on ?? expect.fail("not planned");
 
   it("is that of Season without a choice, told with the records' instant; nothing else is told as last night's", async () => {
     const [found] = (await reckonNightChunk(chunk, today, (question) => dynamics.colonyForecast(question))) ?? [];
-    const night = found ?? expect.fail("not reckoned");
+    const night = found && isForecast(found) ? found : expect.fail("not reckoned");
+    const sentence = () => "Two patties meet.";
     const kept = keptNights({
       forecasts: [{ ...night, night: today, stoodAt: "2026-11-19T02:03:00.000Z", position: 9 }],
     });
-    const told = lastNight(kept, { caseId, colony: untreated, today });
+    const told = lastNight(kept, { caseId, colony: untreated, today }, sentence);
     expect(told?.says).toMatch(
       /^Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: without action about \d to \d of 10 bees infested on 31 March 2027, could be \d to \d of 10 bees\.$/,
     );
-    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" })?.says).toContain(
+    expect(lastNight(kept, { caseId, colony: untreated, today: "2026-11-25" }, sentence)?.says).toContain(
       "Forecast of the night of 19 November 2026, as the records",
     );
     expect(told?.short).toMatch(/^About \d to \d of 10 bees infested on 31 March 2027, could be/);
@@ -317,7 +349,14 @@ describe("the forecast of a night", () => {
     const [one = expect.fail("none")] = kept;
     expect(oneNight([one, { ...one, stoodAt: "2026-11-18T02:03:00.000Z" }], today)).toBeNull();
     expect(oneNight([], today)).toBeNull();
-    expect(lastNight(kept, { caseId, colony: treated, today })).toBeNull();
+    expect(lastNight(kept, { caseId, colony: treated, today }, sentence)).toBeNull();
+    const problems = [problem("season-actions-overlap", "blocked", "actions")];
+    const { caseId: own, colony, night: on, stoodAt } = one;
+    const missed = keptNights({ forecasts: [{ ...{ caseId: own, colony, night: on, stoodAt }, problems }] });
+    expect(lastNight(missed, { caseId, colony: untreated, today }, sentence)).toEqual({
+      short: "Could not be reckoned. Two patties meet.",
+      says: "Forecast of last night, as the records stood on 19 November 2026 at 02:03 UTC: it could not be reckoned. Two patties meet.",
+    });
     expect(keptNights(null)).toEqual([]);
     expect(keptNights({ forecasts: [{ night: 3 }, null] })).toEqual([]);
     // The page asks with another seed: the same middle to a few of its own Monte Carlo errors.

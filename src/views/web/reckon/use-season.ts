@@ -41,7 +41,8 @@ export function useSeason<Asked>(): SeasonReckoning<Asked> {
       let outcomes: readonly dynamics.ChoiceOutcome[] = [];
       const made = worker.current ?? new Worker(new URL("./season.worker.ts", import.meta.url), { type: "module" });
       made.onmessage = ({ data }: MessageEvent<SeasonAnswer>) => {
-        if (data.number !== own) return;
+        // Neither what belongs to an older question, nor what was on its way when this one was stopped.
+        if (data.number !== number.current) return;
         if (data.kind === "broke") return fail();
         if (data.kind === "progress") return setWorking(data.share);
         if (data.kind === "past") {

@@ -11,6 +11,7 @@ interface Props {
   readonly shown: number | null;
   /** Its place among those that are reckoned. */
   readonly row: number | null;
+  /** Something is to be reported: no action is weighed until the stop is lifted. */
   readonly isStopped: boolean;
   readonly show: (place: number) => void;
   readonly add: (kind: SeasonActionKind) => void;
@@ -74,8 +75,10 @@ export function Choices({ view, names, shown, row: own, isStopped, show, add, re
           ))}
         </ul>
       ) : null}
-      {names.length < mostChoices ? (
-        <AddAction says={names.length === 0 ? say.addChoice : say.newChoice} add={add} isStopped={isStopped} />
+      {isStopped ? (
+        <p className="note">{say.noActions}</p>
+      ) : names.length < mostChoices ? (
+        <AddAction says={names.length === 0 ? say.addChoice : say.newChoice} add={add} />
       ) : null}
     </section>
   );

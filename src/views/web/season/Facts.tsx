@@ -7,6 +7,7 @@ import {
   countedInOpenCases,
   countedSeasons,
   countsAfterDone,
+  doneFrom,
   lastNight,
   oneNight,
   type SeasonAsk,
@@ -14,6 +15,7 @@ import {
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { useCasebook } from "../store/context.ts";
+import { sentence } from "../whole-words.ts";
 import { useLastNight } from "./use-last-night.ts";
 
 /** The line above the answer: case, colony, place. */
@@ -66,7 +68,7 @@ function OnRecord() {
               <Link className="act" href={seasonAddress(caseId, id)}>
                 {seasonWords.colonyOf({ colony: code, case: caseCode })}
               </Link>
-              <Night told={lastNight(nights, { caseId, colony: id, today })} whole={night === null} />
+              <Night told={lastNight(nights, { caseId, colony: id, today }, sentence)} whole={night === null} />
             </li>
           )),
         )}
@@ -95,7 +97,8 @@ export function From({
   const say = seasonWords;
   const { today } = useCasebook();
   const nights = useLastNight();
-  const night = colony ? lastNight(nights, { ...colony, today }) : null;
+  const night = colony ? lastNight(nights, { ...colony, today }, sentence) : null;
+  const done = colony && ask ? doneFrom(colony.done, ask.start.date) : null;
   const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
     leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
   );
@@ -105,6 +108,8 @@ export function From({
     ...(ask?.counts.length === 0 ? [say.noCounts] : []),
     ...left,
     ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),
+    ...(done && done.leftOut.length > 0 ? [say.leftOutDone({ actions: done.leftOut.map(say.actionWhen) })] : []),
+    ...(done && done.over.length > 0 ? [say.overBefore({ actions: done.over.map(say.actionWhen) })] : []),
     ...(colony ? countsAfterDone(colony).map((each) => say.afterDone(afterWords(each))) : []),
     ...(colony && colony.unknown.length > 0 ? [say.unknownDone({ ingredients: colony.unknown })] : []),
     ...(colony?.hasFlows ? [say.flowAssumed] : []),

@@ -21,12 +21,11 @@ interface Props {
   readonly year: SeasonYear | null;
   /** Counted colonies of the case that could be united with this one. */
   readonly offered: readonly DonorOffered[];
-  readonly isStopped: boolean;
   readonly move: (moved: FlagMoved) => void;
   readonly change: (actions: readonly dynamics.Action[]) => void;
 }
 
-export function Flags({ actions, decideOn, year, offered, isStopped, move, change }: Props) {
+export function Flags({ actions, decideOn, year, offered, move, change }: Props) {
   const say = seasonWords;
   const put = (place: number, action: dynamics.Action) =>
     change(actions.map((each, at) => (at === place ? action : each)));
@@ -81,28 +80,14 @@ export function Flags({ actions, decideOn, year, offered, isStopped, move, chang
         ))}
       </ol>
       {actions.length < mostActions ? (
-        <AddAction
-          says={say.addAction}
-          isStopped={isStopped}
-          add={(kind) => change([...actions, newAction(kind, decideOn)])}
-        />
+        <AddAction says={say.addAction} add={(kind) => change([...actions, newAction(kind, decideOn)])} />
       ) : null}
     </>
   );
 }
 
 /** One press for each kind of action the model knows. */
-export function AddAction({
-  says,
-  isStopped,
-  add,
-}: {
-  readonly says: string;
-  /** Something is to be reported: no action is weighed until the stop is lifted. */
-  readonly isStopped: boolean;
-  readonly add: (kind: SeasonActionKind) => void;
-}) {
-  if (isStopped) return <p className="note">{seasonWords.noActions}</p>;
+export function AddAction({ says, add }: { readonly says: string; readonly add: (kind: SeasonActionKind) => void }) {
   return (
     <fieldset className="add-action">
       <legend>{says}</legend>

@@ -44,6 +44,7 @@ import "./season.css";
 
 type ChoiceActions = readonly dynamics.Action[];
 const nothing: ChoiceActions = [];
+const none: readonly ChoiceActions[] = [];
 
 export default function SeasonPage() {
   const { casebook, today } = useCasebook();
@@ -73,7 +74,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   const [choices, setChoices] = useState<readonly ChoiceActions[]>(
     () => keptChoices(fields.choices) ?? (colony && colony.planned.length > 0 ? [colony.planned] : []),
   );
-  const [shown, setShown] = useState<number | null>(choices.length > 0 ? 0 : null);
+  const [shownLast, setShown] = useState<number | null>(choices.length > 0 ? 0 : null);
   const reckoning = useSeason<SeasonAsk>();
   const { ask: send, seen, unfit, working } = reckoning;
 
@@ -83,7 +84,10 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
     () => (colony === null ? [] : donorsOf(casebook, { caseId: colony.caseId, colony: colony.colony, today })),
     [casebook, colony, today],
   );
-  const whole = useMemo(() => wholeChoices(choices, shown), [choices, shown]);
+  // What a plan intends, and what was put together before, waits as it is while something is to be reported.
+  const weighed = isStopped ? none : choices;
+  const shown = isStopped ? null : shownLast;
+  const whole = useMemo(() => wholeChoices(weighed, shown), [weighed, shown]);
   const text = choicesText(whole.asked);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the choices to ask for are their text
@@ -181,7 +185,6 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
                 decideOn={ask.decideOn}
                 year={year}
                 offered={offered}
-                isStopped={isStopped}
                 move={move}
                 change={(actions) => change(shown, actions)}
               />
@@ -189,7 +192,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           )}
           <Choices
             view={view}
-            names={choices.map((actions) => choiceName(actions))}
+            names={weighed.map((actions) => choiceName(actions))}
             shown={shown}
             row={whole.shown}
             isStopped={isStopped}

@@ -87,6 +87,9 @@ export const season = {
   lastNightShort: (slots: LastNight) => upper(nightEnds(slots)),
   nightOf: (slots: Pick<LastNight, "night" | "stoodAt" | "today">) =>
     `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}.`,
+  nightMissedShort: (slots: { readonly why: string }) => `Could not be reckoned. ${slots.why}`,
+  nightMissed: (slots: Pick<LastNight, "night" | "stoodAt" | "today"> & { readonly why: string }) =>
+    `${ofNight(slots)}, as the records stood on ${instant(slots.stoodAt)}: it could not be reckoned. ${slots.why}`,
   answerTrouble: "**This cannot be reckoned yet.** What stands in the way is told below.",
   survival: (slots: {
     readonly on: string;
@@ -177,6 +180,10 @@ export const season = {
   addAction: "Add to this choice",
   doneBefore: (slots: { readonly actions: readonly string[] }) =>
     `Done already, in every course: ${list(slots.actions)}.`,
+  leftOutDone: (slots: { readonly actions: readonly string[] }) =>
+    `Left out, though at work on the first day: ${list(slots.actions)}. A first day no later than its beginning takes it in.`,
+  overBefore: (slots: { readonly actions: readonly string[] }) =>
+    `Over before the first day: ${list(slots.actions)}. What it did is in the counts and in the guess, not in the course.`,
   unknownDone: (slots: { readonly ingredients: readonly string[] }) =>
     `Also put in: ${list(slots.ingredients)}. The model knows nothing of ${slots.ingredients.length === 1 ? "it" : "them"}.`,
 
@@ -252,7 +259,7 @@ export const season = {
     `Counts of ${slots.code} in case ${slots.case}.`,
   colony: "Colony",
   start: "First day",
-  startHint: "A day before the first count.",
+  startHint: "A day before the first count, or the first of a treatment that was at work then.",
   bees: "Bees in the colony then, about",
   beesHint: "At first the model's own colony of that day and place.",
   share: "Bees infested in 100 then, best guess before any count",
