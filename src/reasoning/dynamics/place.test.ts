@@ -55,7 +55,7 @@ describe("the highs of a place", () => {
 
   it("[SE145] what stands in for them is told, means in place of highs where menthol hangs on it", () => {
     const rest = ["ordinary-year", "season-calendar-cool-temperate"];
-    expect(codes({ monthlyMeanCelsius })).toEqual(["ordinary-year", "mean-used-as-high", rest[1]]);
+    expect(codes({ monthlyMeanCelsius })).toEqual(["ordinary-year", "season-means-as-highs", rest[1]]);
     expect(codes({ monthlyMeanCelsius }, [])).toEqual(rest);
     expect(codes({ monthlyMeanCelsius, highAboveMeanCelsius: 6 })).toEqual(rest);
     expect(codes({ dailyMaxCelsius: [{ date: "2026-09-02", value: 20 }] })).toEqual(["season-highs-alone", rest[1]]);

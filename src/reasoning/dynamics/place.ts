@@ -76,7 +76,10 @@ export function placeOf(
 
 function notesOf(isInvented: boolean, isHighsAlone: boolean, problems: readonly Problem[]): readonly Problem[] {
   if (isInvented) return [dynamicsProblem("season-site-invented", "noted", "site", {})];
-  return isHighsAlone ? [...problems, dynamicsProblem("season-highs-alone", "noted", "site", {})] : problems;
+  const told = problems.map((each) =>
+    each.code === "mean-used-as-high" ? dynamicsProblem("season-means-as-highs", "noted", each.field, {}) : each,
+  );
+  return isHighsAlone ? [...told, dynamicsProblem("season-highs-alone", "noted", "site", {})] : told;
 }
 
 /** Any year without a leap day. */
