@@ -137,7 +137,7 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   }
   const notes = varroa === undefined ? [] : [dynamicsProblem("season-varroa-harm-left-out", "noted", "varroa", {})];
   return answered({ model, colony: colony.value, days, unitings: unitings.value, highs }, [
-    ...place.problems.filter(({ code }) => code !== "season-means-as-highs" || hangsOnHighs(actions)),
+    ...place.problems.filter(({ code }) => code !== "season-highs-assumed" || hangsOnHighs(actions)),
     ...measures.problems,
     ...notes,
   ]);

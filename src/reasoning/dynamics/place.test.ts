@@ -19,7 +19,6 @@ const codes = (site: CourseSite, actions: readonly (typeof menthol)[number][] = 
 
 describe("the highs of a place", () => {
   it.each([
-    ["means in place of highs", { monthlyMeanCelsius }, "mean-in-place-of-high"],
     ["means with their height", { monthlyMeanCelsius, highAboveMeanCelsius: 8, latitude: 45 }, "mean-plus-given"],
     ["measured", { dailyMaxCelsius: [{ date: "2026-09-02", value: 27.5 }] }, "measured"],
   ] as const)("[SE145] are those of the planner's weather year: %s", (_, site, method) => {
@@ -34,6 +33,17 @@ describe("the highs of a place", () => {
       expect(highs.on(elapsed)).toBe(known.get(addDays(november.start.date, elapsed)) ?? invented.on(elapsed));
   });
 
+  it("[SE145] where only means are known lie 6 °C above those of the planner's weather year, which is told", () => {
+    const { highs, days } = readyAt({ monthlyMeanCelsius });
+    expect(highs.method).toBe("assumed");
+    const to = addDays(november.start.date, days);
+    const weather = temperaturesBetween({ monthlyMeanCelsius }, { from: november.start.date, to });
+    if (!weather.ok) expect.fail("no weather");
+    // A leap year's means lie a third of a day from an ordinary one's.
+    for (const [elapsed, { meanCelsius }] of weather.value.days.entries())
+      expect(Math.abs(highs.on(elapsed) - ((meanCelsius ?? Number.NaN) + 6))).toBeLessThan(0.2);
+  });
+
   it("[SE145] of the invented site lie 6 °C above its means, as specified", () => {
     const { highs, model } = readyAt({});
     expect(highs.on(0) - (model.rates[305]?.drivers.celsius ?? 0)).toBeCloseTo(6, 12);
@@ -44,7 +54,7 @@ describe("the highs of a place", () => {
     const [means, six, ten] = [undefined, 6, 10].map((above) =>
       shareAt({ monthlyMeanCelsius, ...(above === undefined ? {} : { highAboveMeanCelsius: above }) }),
     ) as [number, number, number];
-    expect(means).toBeGreaterThan(six);
+    expect(means).toBe(six);
     expect(six).toBeGreaterThan(ten);
     const measured = (value: number) =>
       shareAt({
@@ -55,7 +65,7 @@ describe("the highs of a place", () => {
 
   it("[SE145] what stands in for them is told, means in place of highs where menthol hangs on it", () => {
     const rest = ["ordinary-year", "season-calendar-cool-temperate"];
-    expect(codes({ monthlyMeanCelsius })).toEqual(["ordinary-year", "season-means-as-highs", rest[1]]);
+    expect(codes({ monthlyMeanCelsius })).toEqual(["ordinary-year", "season-highs-assumed", rest[1]]);
     expect(codes({ monthlyMeanCelsius }, [])).toEqual(rest);
     expect(codes({ monthlyMeanCelsius, highAboveMeanCelsius: 6 })).toEqual(rest);
     expect(codes({ dailyMaxCelsius: [{ date: "2026-09-02", value: 20 }] })).toEqual(["season-highs-alone", rest[1]]);

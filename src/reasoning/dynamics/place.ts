@@ -13,10 +13,13 @@ export interface CourseSite extends SiteTemperatures {
   readonly flows?: readonly Flow[];
 }
 
-/** The highs of a run, by the planner's own weather year. */
+/** The highs of a run, by the planner's own weather year as far as it knows them. */
 export interface Highs {
-  /** How they are known; invented: of the invented site, whose highs lie a stated height above its means. */
-  readonly method: HighMethod | "invented";
+  /**
+   * How they are known; assumed: only means are, and a height above them is assumed, where the planner takes the mean
+   * itself, since it must not promise warmth; invented: of the invented site, whose highs lie as far above its means.
+   */
+  readonly method: Exclude<HighMethod, "mean-in-place-of-high"> | "assumed" | "invented";
   /** High of a day of the run, Celsius. */
   readonly on: (elapsed: number) => number;
 }
@@ -62,22 +65,28 @@ export function placeOf(
     ...(monthlyMeanCelsius === undefined ? {} : { dailyMeanCelsius: dailyMeans(monthlyMeanCelsius, ordinaryYear) }),
   };
   const rates = rateYear(parameters, site);
-  const known = new Map(isInvented ? [] : weather.value.days.map(({ date, highCelsius }) => [date, highCelsius]));
+  const isAssumed = weather.value.method === "mean-in-place-of-high";
+  const known = new Map(
+    isInvented || isAssumed ? [] : weather.value.days.map(({ date, highCelsius }) => [date, highCelsius]),
+  );
   const above = highAboveMeanCelsius ?? parameters.highAboveMeanCelsius;
   const on = (elapsed: number): number => {
     const date = addDays(from, elapsed);
     return known.get(date) ?? (rates[dayOfYear(date)] as DayRates).drivers.celsius + above;
   };
-  return answered({ southern, rates, highs: { method: isInvented ? "invented" : weather.value.method, on } }, [
+  return answered({ southern, rates, highs: { method: methodOf(isInvented, weather.value.method), on } }, [
     ...notesOf(isInvented, dailyMaxCelsius !== undefined, weather.problems),
     dynamicsProblem("season-calendar-cool-temperate", "noted", "site", {}),
   ]);
 }
 
+const methodOf = (isInvented: boolean, method: HighMethod): Highs["method"] =>
+  isInvented ? "invented" : method === "mean-in-place-of-high" ? "assumed" : method;
+
 function notesOf(isInvented: boolean, isHighsAlone: boolean, problems: readonly Problem[]): readonly Problem[] {
   if (isInvented) return [dynamicsProblem("season-site-invented", "noted", "site", {})];
   const told = problems.map((each) =>
-    each.code === "mean-used-as-high" ? dynamicsProblem("season-means-as-highs", "noted", each.field, {}) : each,
+    each.code === "mean-used-as-high" ? dynamicsProblem("season-highs-assumed", "noted", each.field, {}) : each,
   );
   return isHighsAlone ? [...told, dynamicsProblem("season-highs-alone", "noted", "site", {})] : told;
 }

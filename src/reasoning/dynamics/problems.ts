@@ -85,8 +85,8 @@ export interface DynamicsProblems {
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
-  /** noted: means stand in place of highs, as in the planner: menthol acts less than it would. */
-  readonly "season-means-as-highs": Readonly<Record<never, never>>;
+  /** noted: no highs are known; they are assumed to lie as far above the means as the model says. */
+  readonly "season-highs-assumed": Readonly<Record<never, never>>;
   /** noted: daily highs alone are known; means, and highs of other days, are those of the invented site. */
   readonly "season-highs-alone": Readonly<Record<never, never>>;
   /** noted: the calendar of laying and winter bees is that of a cool-temperate place. */
@@ -129,7 +129,7 @@ export const dynamicsProblemCodes = [
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
   "season-site-invented",
-  "season-means-as-highs",
+  "season-highs-assumed",
   "season-highs-alone",
   "season-calendar-cool-temperate",
 ] as const satisfies readonly (keyof DynamicsProblems)[];

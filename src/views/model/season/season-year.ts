@@ -20,8 +20,8 @@ export interface SeasonYear {
     /** Too low for menthol to leave its crystals. */
     readonly isCool: boolean;
   }[];
-  /** Means stand in place of the highs, as in the planner: no highs are on record. */
-  readonly isMean: boolean;
+  /** No highs are on record: they are assumed to lie so far above the means. */
+  readonly isAssumed: boolean;
 }
 
 /** Highs below this are too cool for menthol: Herbert, Shimanuki & Matthenius 1988. */
@@ -43,7 +43,7 @@ export function seasonYear(ask: SeasonAsk): SeasonYear | null {
       const high = highs.on(elapsed);
       return { date, celsius, flow, high, isCool: high < coolBelowCelsius };
     }),
-    isMean: highs.method === "mean-in-place-of-high",
+    isAssumed: highs.method === "assumed",
   };
 }
 
@@ -53,7 +53,7 @@ export function warmthNote(action: dynamics.Action, year: SeasonYear | null): st
   const day = year?.days.findLast(({ date }) => date <= action.from);
   if (!day) return null;
   const say = seasonWords;
-  const then = { high: day.high, isMean: year?.isMean ?? false };
+  const then = { high: day.high, isAssumed: year?.isAssumed ?? false };
   if (action.kind === "menthol") return day.isCool ? say.tooCool({ ...then, least: coolBelowCelsius }) : null;
   if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold(then) : null;
   if (action.kind === "unite") return day.high < coldBelowCelsius ? say.tooColdToUnite(then) : null;

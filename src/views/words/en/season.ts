@@ -17,10 +17,10 @@ interface Donor {
   readonly start: { readonly date: string; readonly bees: number };
 }
 
-/** High of a day; isMean: its mean, where no high is known. */
+/** High of a day; isAssumed: no high is known, and the mean with an assumed height stands in. */
 interface Warmth {
   readonly high: number;
-  readonly isMean: boolean;
+  readonly isAssumed: boolean;
 }
 
 const kinds = {
@@ -42,10 +42,8 @@ const bees = (middle: Ends): ((ends: Ends) => string) =>
 /** Rounded outwards: never narrower than it is. */
 const alive = ({ low, high }: Ends): string =>
   span(String(Math.floor(10 * low + 1e-9)), String(Math.ceil(10 * high - 1e-9)));
-const highsThen = ({ high, isMean }: Warmth): string =>
-  isMean
-    ? `Means then are about ${degrees(high)}, and stand in for highs that are not on record`
-    : `Highs then are about ${degrees(high)}`;
+const highsThen = ({ high, isAssumed }: Warmth): string =>
+  `Highs then are about ${degrees(high)}${isAssumed ? ", as assumed from the means" : ""}`;
 const actionWhen = ({ kind, from, to, donor }: Action): string =>
   donor !== undefined
     ? `${donorName(donor.start, from)} united on ${dayAndMonth(from)}`

@@ -76,8 +76,8 @@ export const seasonProblems = {
   "season-colony-lost-at-once": (slots: Slots) =>
     `${whole(n(slots, "bees"))} bees can hardly keep warm: by ${date(slots, "date")} the colony is more likely lost than not. Check the number of bees.`,
   "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
-  "season-means-as-highs": () =>
-    "No highs of this place are on record: its means stand in for them, as in a plan. Menthol acts less here than it would under the highs themselves.",
+  "season-highs-assumed": () =>
+    "No highs of this place are on record: they are taken as 6 °C above its means, assumed without a source. A plan takes the means themselves, since it must not promise warmth.",
   "season-highs-alone": () =>
     "Of this place daily highs alone are known. Warmth and flight follow an invented cool-temperate place, and so do the highs of days without one.",
   "season-calendar-cool-temperate": () =>
