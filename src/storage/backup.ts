@@ -51,9 +51,15 @@ const mtime = new Date(Date.UTC(1980, 0, 1, 12));
 /** Hash of what entries amount to: the same for the same entries, in whatever order they came. */
 export const casebookHash = (casebook: Casebook): Hash => textHash(canonicalJson(casebook));
 
+/** Something was erased while the backup was written: it holds some entries as they were before, and some after. */
+export class ErasedMeanwhile extends Error {
+  override name = "ErasedMeanwhile";
+}
+
 /**
  * Writes everything that is in the store now to `sink`, chunk by chunk. The store may take entries in meanwhile: the
  * backup holds what was there when it began.
+ * @throws ErasedMeanwhile when it has to be begun again
  */
 export async function writeBackup(
   store: ServerStore,
@@ -61,6 +67,7 @@ export async function writeBackup(
   sink: (chunk: Uint8Array) => void,
 ): Promise<BackupManifest> {
   const { add, addPacked, end } = archive(sink);
+  const erased = await store.erasures();
   const { accounts, position: last } = await store.accounts();
   let [cursor, entries, parts] = [0, 0, 0];
   const heads = new Map<string, Head>();
@@ -82,11 +89,14 @@ export async function writeBackup(
     addPacked(fileName(sha256), file.bytes);
     files.push({ sha256, bytes: file.bytes.length });
   }
+  const hash = await store.fingerprint(cursor);
+  if ((await store.erasures()) !== erased)
+    throw new ErasedMeanwhile("something was erased while the backup was written");
   const manifest: BackupManifest = {
     ...{ format: "skepsis-backup", schema: 3, programme: store.programme, created, entries, parts },
     apart: apart.length,
     heads: [...heads.values()].sort((one, other) => (one.device < other.device ? -1 : 1)),
-    casebook: { fold: foldVersion, hash: await store.fingerprint(cursor) },
+    casebook: { fold: foldVersion, hash },
     accounts: summaryOf(accounts),
     files,
   };
@@ -218,7 +228,7 @@ export async function restoreBackup(file: string, records: Records): Promise<Res
       }
       const apart = partOf(archived, apartName);
       if (!apart.ok) return apart;
-      await aside.push(apart.value); // refused, each of them, and kept apart again
+      await aside.restoreApart(apart.value); // some would go on a chain: what a lost device sent is no part of it
       const accounts = accountsFrom(archived, manifest);
       if (!accounts.ok) return accounts;
       if (accounts.value) await aside.restoreAccounts(accounts.value);

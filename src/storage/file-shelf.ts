@@ -107,6 +107,8 @@ async function taken(tx: Writing, { sha256, of, from, bytes }: FilePart): Promis
   if (fresh.length === 0) return answered({ held, isWhole: false });
   const now = held + fresh.length;
   if (now > of) return unfit("file-size-unfit");
+  // Others may have come in since this one was begun.
+  if ((await heldBytes(tx)) + fresh.length > mostFileBytes) return unfit("files-full", { bytes: mostFileBytes });
   if (held === 0 && fresh.length >= tellingBytes && !sorts.has(mediaTypeOf(fresh) ?? ""))
     return thrownAway(tx, sha256, "file-sort-unfit");
   await tx
@@ -135,13 +137,18 @@ async function begun(tx: Writing, sha256: Hash, of: number): Promise<Result<File
   const row = await tx.selectFrom("files").selectAll().where("sha256", "=", sha256).executeTakeFirst();
   if (row && (row.is_whole === 1 || row.bytes === of)) return answered({ held: row.held, isWhole: row.is_whole === 1 });
   if (row) await throwAway(tx, sha256);
-  const { all } = await tx
-    .selectFrom("files")
-    .select(sql<number | null>`cast(sum(bytes) as bigint)`.as("all"))
-    .executeTakeFirstOrThrow();
-  if (Number(all ?? 0) + of > mostFileBytes) return unfit("files-full", { bytes: mostFileBytes });
+  if ((await heldBytes(tx)) + of > mostFileBytes) return unfit("files-full", { bytes: mostFileBytes });
   await tx.insertInto("files").values({ sha256, bytes: of, held: 0, is_whole: 0 }).execute();
   return answered({ held: 0, isWhole: false });
+}
+
+/** Bytes that lie here, of whole files and of those on their way: what was announced takes no room. */
+async function heldBytes(tx: Writing): Promise<number> {
+  const { all } = await tx
+    .selectFrom("files")
+    .select(sql<number | null>`cast(sum(held) as bigint)`.as("all"))
+    .executeTakeFirstOrThrow();
+  return Number(all ?? 0);
 }
 
 /** What cannot become the file: nothing of it is kept, so that it can be sent again from the beginning. */

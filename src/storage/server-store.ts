@@ -21,6 +21,7 @@ import { patiently } from "./patience.ts";
 import { fingerprint, statesReader } from "./projection.ts";
 import { pushesTogether, takeInTogether } from "./push-together.ts";
 import { entryOf, wordsOf } from "./rows.ts";
+import { keepApart } from "./server-writing.ts";
 import { openFile } from "./sqlite.ts";
 
 export interface ServerStore extends JournalStore {
@@ -44,6 +45,10 @@ export interface ServerStore extends JournalStore {
   accounts(): Promise<{ readonly accounts: Accounts; readonly position: number }>;
   /** Puts the accounts of a backup into a store that is being restored. */
   restoreAccounts(accounts: Accounts): Promise<void>;
+  /** Puts what a backup kept apart into a store that is being restored: apart again, whatever it would amount to. */
+  restoreApart(entries: readonly Entry[]): Promise<void>;
+  /** How many bodies were erased: it changes when one is. */
+  erasures(): Promise<number>;
   /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
   fingerprint(upTo: number): Promise<Hash>;
   /** Reads everything that is kept and says whether it is what was written; heads noted elsewhere may be given. */
@@ -154,6 +159,15 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
       }),
     accounts: () => onTables(() => database.transaction().setIsolationLevel("repeatable read").execute(accountsOf)),
     restoreAccounts: (accounts) => onTables(() => database.transaction().execute((tx) => putAccounts(tx, accounts))),
+    restoreApart: (given) => onTables(() => database.transaction().execute((tx) => keepApart(tx, given))),
+    erasures: () =>
+      onTables(async () => {
+        const { all } = await database
+          .selectFrom("erased")
+          .select((row) => row.fn.countAll<number>().as("all"))
+          .executeTakeFirstOrThrow();
+        return Number(all);
+      }),
     fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
     check: (noted = []) => onTables(() => checkStore(keeping, noted)),
     async removeDemonstration() {

@@ -83,13 +83,7 @@ export async function takeIn(tx: Writing, verdict: Verdict, from: number): Promi
       .onConflict((conflict) => conflict.column("device").doUpdateSet(head))
       .execute();
   }
-  for (const entry of verdict.quarantined) {
-    await tx
-      .insertInto("quarantine")
-      .values({ hash: headerHash(entry.header), entry: JSON.stringify(entry) })
-      .onConflict((conflict) => conflict.doNothing())
-      .execute();
-  }
+  await keepApart(tx, verdict.quarantined);
   await settleQuarantine(tx, verdict);
   await keepNames(
     tx,
@@ -131,4 +125,14 @@ async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise
     const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, erased));
     if (kept !== entry) await tx.updateTable("quarantine").set({ entry: kept }).where("hash", "=", hash).execute();
   }
+}
+
+/** Keeps entries apart from the journal, each once. */
+export async function keepApart(tx: Writing, entries: readonly Entry[]): Promise<void> {
+  for (const entry of entries)
+    await tx
+      .insertInto("quarantine")
+      .values({ hash: headerHash(entry.header), entry: JSON.stringify(entry) })
+      .onConflict((conflict) => conflict.doNothing())
+      .execute();
 }

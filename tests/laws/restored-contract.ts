@@ -33,6 +33,12 @@ async function filled(store: ServerStore) {
   await members.change(gone.id, { ended: true }, doing);
   await members.giveApiary(keeper.id, neighbour.apiary, doing);
   await members.loseDevice(neighbour.device, doing);
+  // What the lost phone sends afterwards goes on its chain, and is kept apart all the same.
+  const late = neighbour.phone.write(
+    attachedDraft(voice.slice(0, 900), "audio/webm", { root: neighbour.case, colony: null }),
+  );
+  const told = await members.push(late, { by: neighbour.id, at, mayClaim: false, trouble: () => null });
+  if (told.refused.length !== 1) throw new Error("what a lost phone sends was taken in");
   await members.addPasskey(
     { id: "key-1", member: keeper.id, publicKey: "cHVibGlj", counter: 7, transports: ["internal"], name: "Phone" },
     doing,
@@ -63,6 +69,7 @@ async function bookOf(store: ServerStore, people: readonly Person[]) {
     passkeys: await members.passkeys(people[0]?.id ?? ""),
     roots: await Promise.all(people.map(({ id }) => members.rootsOf(id))),
     audit: await members.audit(null, 500),
+    apart: (await store.quarantined()).map(({ header }) => header.id).toSorted(),
   };
 }
 

@@ -72,6 +72,9 @@ export function fileFor(output: string, programme: string, created: string): str
 export const backupName = (programme: string, created: string): string =>
   `skepsis-${programme}-${created.slice(0, 19).replaceAll(":", "")}Z.zip`;
 
+/** Times that a backup is begun when something is erased while it is written. */
+const mostTries = 5;
+
 /**
  * Writes a backup of a programme's records under a name of its own, reads it back, and gives it its name only then.
  * A file of that name that is there already is not touched.
@@ -81,7 +84,7 @@ export async function backUp(
   io: Io,
   { file, created }: { readonly file: string; readonly created: string },
 ): Promise<Result<BackupManifest>> {
-  const { readBackup, writeBackup } = await import("../../storage/server.ts");
+  const { ErasedMeanwhile, readBackup, writeBackup } = await import("../../storage/server.ts");
   const partial = `${file}.part-${process.pid}`;
   const unwritable = (reason: string): Result<never> => ({
     ok: false,
@@ -93,17 +96,28 @@ export async function backUp(
     ],
   });
   if (statSync(file, { throwIfNoEntry: false })) return unwritable("EEXIST");
-  try {
-    const handle = openSync(partial, "wx", 0o600);
+  /** Written from the beginning; null when something was erased meanwhile. */
+  const write = async () => {
+    const handle = openSync(partial, "w", 0o600);
     try {
       const written = await withRecords(programme, io, (store) =>
         writeBackup(store, created, (chunk) => void writeSync(handle, chunk)),
       );
-      if (!written.ok) return written;
       fsyncSync(handle);
+      return written;
+    } catch (trouble) {
+      if (trouble instanceof ErasedMeanwhile) return null;
+      throw trouble;
     } finally {
       closeSync(handle);
     }
+  };
+  try {
+    let written = await write();
+    for (let again = 1; written === null && again < mostTries; again += 1) written = await write();
+    if (written === null)
+      throw new ErasedMeanwhile(`something was erased while each of ${mostTries} backups was written`);
+    if (!written.ok) return written;
     const read = readBackup(partial);
     if (!read.ok) return read;
     renameSync(partial, file);
