@@ -58,18 +58,50 @@ async function isLastAdministrator(tx: Writing, { id, role }: Tables["members"])
   return (await others.where("id", "!=", id).executeTakeFirst()) === undefined;
 }
 
-/** Entries with a body about the member's roots, by root. */
+/**
+ * Roots that are another living member's as well and were not begun on a device of this one: they were given to him, and
+ * what others wrote there is theirs.
+ */
+async function rootsOfOthers(tx: Writing, member: string): Promise<ReadonlySet<string>> {
+  const shared = await tx
+    .selectFrom("scopes as own")
+    .innerJoin("scopes as theirs", "theirs.root", "own.root")
+    .innerJoin("members", "members.id", "theirs.member")
+    .select("own.root")
+    .distinct()
+    .where("own.member", "=", member)
+    .where("theirs.member", "!=", member)
+    .where("members.ended_at", "is", null)
+    .execute();
+  const others = new Set<string>();
+  for (const { root } of shared) {
+    const first = await tx
+      .selectFrom("entries")
+      .leftJoin("devices", "devices.device", "entries.device")
+      .select("devices.member")
+      .where("entries.root", "=", root)
+      .orderBy("entries.position")
+      .executeTakeFirst();
+    if (first?.member !== member) others.add(root);
+  }
+  return others;
+}
+
+/** Entries with a body about the member's roots, by root; of roots that are others' too those he wrote himself. */
 async function bodiesOf(tx: Writing, member: string): Promise<ReadonlyMap<string, readonly string[]>> {
+  const others = await rootsOfOthers(tx, member);
   const rows = await tx
     .selectFrom("entries")
     .innerJoin("scopes", "scopes.root", "entries.root")
-    .select(["entries.id", "entries.root"])
+    .leftJoin("devices", "devices.device", "entries.device")
+    .select(["entries.id", "entries.root", "devices.member as writer"])
     .where("scopes.member", "=", member)
     .where("entries.body", "is not", null)
     .where("entries.kind", "!=", "content-erased")
     .orderBy("entries.position")
     .execute();
-  return new Map([...Map.groupBy(rows, ({ root }) => root)].map(([root, own]) => [root, own.map(({ id }) => id)]));
+  const kept = rows.filter(({ root, writer }) => writer === member || !others.has(root));
+  return new Map([...Map.groupBy(kept, ({ root }) => root)].map(([root, own]) => [root, own.map(({ id }) => id)]));
 }
 
 /** What a lost device sent is kept apart without its bodies. */

@@ -3,7 +3,14 @@ import { readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { type Records, readBackup, restoreBackup, type ServerStore, writeBackup } from "../../src/storage/server.ts";
+import {
+  ErasedMeanwhile,
+  type Records,
+  readBackup,
+  restoreBackup,
+  type ServerStore,
+  writeBackup,
+} from "../../src/storage/server.ts";
 import { hashed, newInvitation } from "../../src/views/service/passwords.ts";
 import { programmesOf } from "../../src/views/service/programmes.ts";
 import { service } from "../../src/views/service/service.ts";
@@ -91,6 +98,23 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
   }
 
   describe(`a backup, ${name}`, () => {
+    it("[SG65] is begun anew when something is erased while it is written", async () => {
+      const records = await from();
+      const store = await records.open("main");
+      const { keeper } = await filled(store);
+      const during: ServerStore = {
+        ...store,
+        pull: async (...asked) => {
+          const page = await store.pull(...asked);
+          await store.members.erase(keeper.id, "asked for", doing);
+          return page;
+        },
+      };
+      await expect(writeBackup(during, at, () => {})).rejects.toThrow(ErasedMeanwhile);
+      await store.close();
+      await records.close();
+    });
+
     it("[SG66] carries members, devices, passkeys, grants and files: after it members sign in and are given what was theirs", async () => {
       const { file, made, records, store } = await backedUp();
       const people = [made.keeper, made.neighbour, made.manager];
