@@ -21,7 +21,6 @@ import { verbHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { idLists } from "./lists.ts";
 import { ownEvidenceFlag, takesEvidence, withOwnEvidence } from "./own-evidence.ts";
-import { choicesForPeople, seasonForPeople } from "./season-table.ts";
 import { answerForPeople, cell, withNotices } from "./table.ts";
 
 export function reasoningCommand(verb: Verb): Command {
@@ -122,10 +121,6 @@ function forPeople(
       comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence, isToReport(asked, evidence)),
       body,
     );
-  if (verb === "season" && !isRefused)
-    return withNotices(seasonForPeople(body as Parameters<typeof seasonForPeople>[0], asked), body);
-  if (verb === "season-choices" && !isRefused)
-    return withNotices(choicesForPeople(body as Parameters<typeof choicesForPeople>[0]), body);
   if (!isRefused || !Array.isArray(refused)) return answerForPeople(body as Readonly<Record<string, unknown>>);
   return refused.map(({ reason }) => `Refused: ${cell(reason)}\n`).join("") + answerForPeople(rest);
 }

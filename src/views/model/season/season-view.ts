@@ -191,14 +191,10 @@ function tellsOf(
     after: nothing.moreBees.widthAfter,
   });
   if (settling === null) return [narrows];
-  return [outcomes.length > 1 ? settledSays(settling, rows) : say.nothingToSettle, narrows];
+  return [outcomes.length > 1 ? settled(settling, rows) : say.nothingToSettle, narrows];
 }
 
-/** What settles a choice; `rows` are the choices in their order, as they are told. */
-export function settledSays(
-  settling: dynamics.Settling,
-  rows: readonly Pick<ChoiceRow, "name" | "infested">[],
-): string {
+function settled(settling: dynamics.Settling, rows: readonly ChoiceRow[]): string {
   const say = seasonWords;
   const { line, sure, bees, best, alike, days, earliest } = settling;
   const likeliest = best.reduce((one, other) => (other.chance > one.chance ? other : one));

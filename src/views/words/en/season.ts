@@ -78,8 +78,6 @@ export const season = {
   answerBusy: "**Reckoning the season** …",
   answer: (slots: { readonly middle: Ends; readonly wide: Ends; readonly on: string; readonly afterDone: boolean }) =>
     `**${slots.afterDone ? "Without further action" : "Without action"} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
-  answerOf: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends; readonly on: string }) =>
-    `**With ${slots.name} about ${bees(slots.middle)(slots.middle)} infested on ${day(slots.on)};** it could be ${bees(slots.middle)(slots.wide)}.`,
   answerWith: (slots: { readonly name: string; readonly middle: Ends; readonly wide: Ends }) =>
     ` With ${slots.name} about **${bees(slots.middle)(slots.middle)}**, could be ${bees(slots.middle)(slots.wide)}.`,
   lastNight: (slots: LastNight) =>
@@ -128,7 +126,6 @@ export const season = {
   columns: {
     date: "Day",
     choice: "Choice",
-    infested: "Infested in 100",
     q05: "Infested in 100, 5 %",
     q25: "25 %",
     q50: "middle",
