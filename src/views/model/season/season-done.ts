@@ -25,7 +25,8 @@ const isActing = (action: dynamics.Action, on: Day): boolean => action.from < on
 export const startWith = (done: readonly dynamics.Action[], wanted: Day): Day =>
   done
     .filter((action) => action.kind !== "oil-patty" && isActing(action, wanted))
-    .reduce((start, { from }) => (from < start ? from : start), wanted);
+    .map(({ from }) => from)
+    .toSorted()[0] ?? wanted;
 
 /** What of it a course from `start` on takes in, and what it does not. */
 export function doneFrom(done: readonly dynamics.Action[], start: Day): DoneFrom {

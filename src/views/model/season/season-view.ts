@@ -148,8 +148,10 @@ export function flagsOf(action: dynamics.Action): readonly SeasonFlag[] {
 }
 
 function dotOf(count: dynamics.DatedCount): CountDot {
-  const estimate = bench.prevalence({ positive: count.infested, examined: count.examined, stoppedEarly: false });
-  const share = count.infested / count.examined;
+  // Where no bee could be read on both sides, the dot is that of the one that could.
+  const { infested, examined } = count.examined > 0 ? count : (count.oneSided ?? count);
+  const estimate = bench.prevalence({ positive: infested, examined, stoppedEarly: false });
+  const share = infested / examined;
   const { low, high } = estimate.ok ? estimate.value : { low: share, high: share };
   return { date: count.date, share, low, high, says: seasonWords.countSays(count) };
 }
