@@ -153,7 +153,7 @@ function dotOf(count: dynamics.DatedCount): CountDot {
   const estimate = bench.prevalence({ positive: infested, examined, stoppedEarly: false });
   const share = infested / examined;
   const { low, high } = estimate.ok ? estimate.value : { low: share, high: share };
-  return { date: count.date, share, low, high, says: seasonWords.countSays(count) };
+  return { date: count.date, share, low, high, says: seasonWords.countSays({ infested, examined }) };
 }
 
 function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string): ChoiceRow {
