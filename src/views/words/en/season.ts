@@ -115,6 +115,8 @@ export const season = {
   stop: "Stop",
   stopped: (slots: { readonly reckoned: number; readonly all: number }) =>
     `Stopped: ${whole(slots.reckoned)} of ${whole(slots.all)} reckoned, doing nothing among them. What is shown holds; the rest is missing.`,
+  stoppedDays: (slots: { readonly to: string }) =>
+    `Stopped: what is told goes to ${day(slots.to)} and is held to the counts until then. The days after it are missing.`,
   stoppedEarly: "Stopped before anything was reckoned.",
   failed: "The forecast stopped because of an error of ours. Your journal is safe. Load the page again.",
   again: "Reckon again",
