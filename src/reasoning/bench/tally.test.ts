@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import type { BodyOf } from "../../journal/index.ts";
-import { type BeeReading, beeResult, type Trunk, tally } from "./tally.ts";
+import { type BeeReading, beeResult, bySidesRead, type Trunk, tally } from "./tally.ts";
 
 const trunks: readonly Trunk[] = ["clear", "mites", "mites-blotches", "mites-dark", "dark-no-mite", "unreadable"];
 const bee = (left: Trunk | null, right: Trunk | null, more: Partial<BeeReading> = {}): BeeReading => ({
@@ -98,4 +98,24 @@ it("[BE2] [BE4] every bee is counted once, and left + right = infested + both", 
 it("[BE1] takes the bees as the journal holds them", () => {
   const entry: BodyOf<"bee-read"> = { reading: "r1", bee: 1, lost: false, left: "mites", right: "clear", mites: 4 };
   expect(tally([entry])).toMatchObject({ read: 1, positive: 1, mites: 4 });
+});
+
+it("[BE16] bees of which one trunk was read are kept apart, with mites or clear; the rest have both", () => {
+  const counts = tally([
+    ...times(40, bee("clear", "clear")),
+    ...times(3, bee("mites", "clear")),
+    ...times(2, bee("unreadable", "mites-dark")),
+    ...times(4, bee("clear", "unreadable")),
+    bee("unreadable", "unreadable"),
+    bee("mites", null, { lost: true }),
+  ]);
+  expect(counts).toMatchObject({ positive: 5, read: 45 });
+  expect(bySidesRead(counts)).toEqual({
+    whole: { infested: 3, examined: 43 },
+    oneSided: { infested: 2, examined: 6 },
+  });
+  expect(bySidesRead(tally([]))).toEqual({
+    whole: { infested: 0, examined: 0 },
+    oneSided: { infested: 0, examined: 0 },
+  });
 });

@@ -123,6 +123,31 @@ export function tally(bees: readonly BeeReading[]): Tally {
   };
 }
 
+/** Bees with mites of those read. */
+interface BeesOfRead {
+  readonly infested: number;
+  readonly examined: number;
+}
+
+/**
+ * The bees of a reading by how much of them could be read: both trunks, or one alone. A bee with mites in the one trunk
+ * that could be read stands beside those that were clear in it: counted with the whole ones, the infested would be kept
+ * and the clear left out.
+ *
+ * @example
+ * bySidesRead(tally([{ lost: false, left: "mites", right: "unreadable" }, { lost: false, left: "clear", right: "clear" }])).oneSided.infested  // → 1
+ */
+export function bySidesRead({ read, positive, partlyRead, bothSidesRead }: Tally): {
+  readonly whole: BeesOfRead;
+  readonly oneSided: BeesOfRead;
+} {
+  const { infested, examined } = bothSidesRead;
+  return {
+    whole: { infested, examined },
+    oneSided: { infested: positive - infested, examined: read - examined + partlyRead },
+  };
+}
+
 function sideCounts(decided: readonly BeeReading[]): SideCounts {
   const whole = decided.filter((bee) => isReadable(bee.left) && isReadable(bee.right));
   const left = whole.filter((bee) => hasMites(bee.left)).length;

@@ -2,7 +2,7 @@
 import { parseArgs } from "node:util";
 import { listed, nearestName } from "../../reasoning/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
-import type { Flag } from "./flags.ts";
+import { type Flag, kebab } from "./flags.ts";
 
 export interface Given {
   readonly json: boolean;
@@ -16,7 +16,13 @@ export interface Given {
 
 const common = ["json", "input", "help"] as const;
 
-export function readArguments(argv: readonly string[], flags: readonly Flag[], takesPositionals: boolean): Given {
+/** `onlyInJson` names fields that are none of the flags: whoever types one as a flag is told where it goes. */
+export function readArguments(
+  argv: readonly string[],
+  flags: readonly Flag[],
+  takesPositionals: boolean,
+  onlyInJson: readonly string[] = [],
+): Given {
   const options = Object.fromEntries(
     flags.map(({ name, kind }) => [name, { type: kind === "switch" ? "boolean" : "string" } as const]),
   );
@@ -48,7 +54,7 @@ export function readArguments(argv: readonly string[], flags: readonly Flag[], t
       else if (token.name === "input") {
         if (token.value === undefined) problems.push(needsValue("input", "a file name, or - for standard input"));
         else seen.input = token.value;
-      } else if (!flag) problems.push(unknownFlag(token.rawName, flags));
+      } else if (!flag) problems.push(unknownFlag(token.rawName, flags, onlyInJson));
       else if (flag.kind !== "switch" && token.value === undefined) problems.push(needsValue(flag.name, "a value"));
       else given.push({ flag, words: token.value ?? "" });
       afterUnknown = flag === undefined && !(common as readonly string[]).includes(token.name);
@@ -85,8 +91,11 @@ interface Said {
 const needsValue = (name: string, expected: string): Problem =>
   problem("flag-empty", "blocked", `--${name}`, { expected });
 
-function unknownFlag(rawName: string, flags: readonly Flag[]): Problem {
+function unknownFlag(rawName: string, flags: readonly Flag[], onlyInJson: readonly string[]): Problem {
   const names = [...flags.map(({ name }) => name), ...common];
+  const field = onlyInJson.find((name) => `--${kebab(name)}` === rawName || `--${name}` === rawName);
+  if (field !== undefined)
+    return problem("flag-unknown", "blocked", rawName, { expected: `${field} as JSON, with --input` });
   const nearest = nearestName(rawName.replace(/^-+/, ""), names);
   return problem("flag-unknown", "blocked", rawName, {
     expected: nearest ? `--${nearest}` : `one of ${listed(names.map((name) => `--${name}`))}`,

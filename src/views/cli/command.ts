@@ -6,7 +6,7 @@ import type { Given } from "./arguments.ts";
 import type { Flag } from "./flags.ts";
 import type { Io } from "./io.ts";
 
-/** 0 done, 1 a check failed, 2 bad input. */
+/** 0 done, 1 a check failed or it was ended before it was done, 2 bad input. */
 export type ExitStatus = 0 | 1 | 2;
 
 export interface Command {
@@ -15,6 +15,8 @@ export interface Command {
   /** Words after the verb that are no flags, as help shows them: `FILE`. Null when there are none. */
   readonly operand: string | null;
   readonly flags: readonly Flag[];
+  /** Fields of the input that no flag can say. */
+  readonly onlyInJson?: readonly string[];
   readonly help: () => string;
   readonly run: (given: Given, io: Io) => Promise<ExitStatus>;
 }

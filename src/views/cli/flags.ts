@@ -30,20 +30,24 @@ export function flagsOf(shape: Shape, path: readonly string[] = []): readonly Fl
     if (child.type === "object") return isScalar(child.additionalProperties) ? [flag("pairs")] : [];
     if (child.type === "array") {
       if (isScalar(child.items)) return [flag("list")];
-      return child.items?.properties && !holdsObjects(child.items.properties) ? [flag("objects")] : [];
+      const { properties = {}, required: needed = [] } = child.items ?? {};
+      const isSayable = child.items?.properties !== undefined && needed.every((name) => isScalar(properties[name]));
+      return isSayable ? [flag("objects")] : [];
     }
     return [flag(child.type === "boolean" ? "switch" : "value")];
   });
 }
 
-/** Whether a member is itself an object, or one of several: words between commas cannot say it. */
-const holdsObjects = (members: Readonly<Record<string, Shape>>): boolean =>
-  Object.values(members).some(
-    (member) => member.properties !== undefined || (optionsOf(member) ?? []).some((each) => each.properties),
-  );
+/** One word between commas can say it. */
+export const isScalar = (shape: Shape | boolean | undefined): boolean =>
+  typeof shape === "object" &&
+  (optionsOf(shape)?.every(isScalar) ?? (shape.type !== "object" && shape.type !== "array" && !shape.properties));
 
-const isScalar = (shape: Shape | boolean | undefined): boolean =>
-  typeof shape === "object" && shape.type !== "object" && shape.type !== "array" && !shape.properties;
+/** Fields of an input that no flag can say, with their schemas. */
+export function onlyInJson(shape: Shape): readonly (readonly [string, Shape])[] {
+  const said = new Set(flagsOf(shape).map(({ path: [first] }) => first));
+  return Object.entries(shape.properties ?? {}).filter(([name]) => !said.has(name));
+}
 
 /** A value or null: the value's own schema. */
 function withoutNull(shape: Shape): Shape {

@@ -1,7 +1,7 @@
 /** Help is made from the schemas, so it cannot drift from what the verbs take. */
 import { type Shape, shapeInWords, type Verb } from "../../reasoning/index.ts";
 import type { Command } from "./command.ts";
-import { type Flag, flagsOf } from "./flags.ts";
+import { type Flag, flagsOf, isScalar, onlyInJson } from "./flags.ts";
 
 const width = 100;
 
@@ -28,7 +28,7 @@ export function overview(commands: readonly Command[], version: string): string 
     ...commands.map(({ name, summary }) => `  ${name.padEnd(column)}${summary}\n`),
     `  ${"help".padEnd(column)}This page; skepsis help VERB for one verb.\n\n`,
     wrapped(
-      "Exit status: 0 done (a lawful refusal too), 1 a check failed, 2 the input does not fit and nothing was written.",
+      "Exit status: 0 done (a lawful refusal too), 1 a check failed or it was ended on the way, 2 the input does not fit and nothing was written.",
       0,
     ),
   ].join("");
@@ -53,7 +53,12 @@ function expectedBy(flag: Flag): string {
   if (flag.kind === "switch") return "";
   if (flag.kind === "objects") {
     const fields = Object.entries(flag.shape.items?.properties ?? {});
-    return `Fields: ${fields.map(([name, shape]) => `${name} (${shapeInWords(shape)})`).join("; ")}.`;
+    const inWords = fields.filter(([, shape]) => isScalar(shape));
+    const rest = fields.filter(([, shape]) => !isScalar(shape)).map(([name]) => name);
+    return (
+      `Fields: ${inWords.map(([name, shape]) => `${name} (${shapeInWords(shape)})`).join("; ")}.` +
+      (rest.length > 0 ? ` Only as JSON: ${rest.join(", ")}.` : "")
+    );
   }
   if (flag.kind === "pairs") {
     const values = flag.shape.additionalProperties;
@@ -66,11 +71,16 @@ function expectedBy(flag: Flag): string {
 export function verbHelp(verb: Verb, lists: string, more: readonly Flag[] = []): string {
   const flags = [...flagsOf(verb.inputShape), ...more];
   const needed = (verb.inputShape.required ?? []).join(", ");
+  const inJson = onlyInJson(verb.inputShape).map(([name, { description, ...rest }]) => {
+    const text = [description ?? "", `Expected: ${shapeInWords(rest)}.`].filter((part) => part !== "").join(" ");
+    return `  ${name}\n${wrapped(text, 6)}`;
+  });
   return [
     `skepsis ${verb.name}: ${verb.summary}\n\n`,
     `Flags\n${flags.map(flagHelp).join("")}`,
     "  --input FILE|-\n      The same as one JSON object; flags win over it.\n",
     "  --json\n      One JSON value on standard output.\n\n",
+    inJson.length === 0 ? "" : `Only as JSON, with --input\n${inJson.join("")}\n`,
     `${wrapped(`Input as JSON${needed ? ` (needed: ${needed})` : ""}, an example`, 0)}  ${JSON.stringify(verb.example)}\n\n`,
     `Answer as JSON\n${answerFields(verb.outputShape)}\n`,
     `Rests on\n${verb.assumptions.map((each) => wrapped(`- ${each}`, 2)).join("")}\n`,

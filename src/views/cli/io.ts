@@ -20,6 +20,8 @@ export interface Io {
   readonly isTerminal: boolean;
   readonly now: () => Date;
   readonly random: (bytes: number) => Uint8Array;
+  /** Calls `stop` when the person asks the program to end; a second time ends it. Returns what forgets it. */
+  readonly whenInterrupted: (stop: () => void) => () => void;
 }
 
 /** The world of a running process. */
@@ -35,6 +37,10 @@ export function processIo(): Io {
     isTerminal: process.stderr.isTTY === true,
     now: () => new Date(),
     random: (bytes) => randomBytes(bytes),
+    whenInterrupted: (stop) => {
+      process.once("SIGINT", stop);
+      return () => process.off("SIGINT", stop);
+    },
   };
 }
 

@@ -43,7 +43,7 @@ export async function main(argv: readonly string[], io: Io = processIo()): Promi
   const command = commands.find((each) => each.name === name);
   const json = rest.includes("--json");
   if (!command) return reportUnfit([unknownVerb(name, names())], "", json, io);
-  const given = readArguments(rest, command.flags, command.operand !== null);
+  const given = readArguments(rest, command.flags, command.operand !== null, command.onlyInJson);
   if (given.help) return help([name], io);
   if (given.problems.length > 0) return reportUnfit(given.problems, name, json, io);
   try {

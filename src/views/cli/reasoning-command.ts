@@ -2,6 +2,7 @@
 import { type Evidence, publishedEvidence } from "../../knowledge/index.ts";
 import {
   differential,
+  type dynamics,
   evidenceFrom,
   type OwnEvidence,
   type Reply,
@@ -16,11 +17,12 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { comparisonForPeople } from "./compare-table.ts";
 import { differentialForPeople } from "./differential-table.ts";
-import { flagsOf, withFlag } from "./flags.ts";
+import { flagsOf, onlyInJson, withFlag } from "./flags.ts";
 import { verbHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { idLists } from "./lists.ts";
 import { ownEvidenceFlag, takesEvidence, withOwnEvidence } from "./own-evidence.ts";
+import { choicesForPeople, daysTable, seasonForPeople } from "./season-table.ts";
 import { answerForPeople, cell, withNotices } from "./table.ts";
 
 export function reasoningCommand(verb: Verb): Command {
@@ -30,6 +32,7 @@ export function reasoningCommand(verb: Verb): Command {
     summary: verb.summary,
     operand: null,
     flags: [...flagsOf(verb.inputShape), ...more],
+    onlyInJson: onlyInJson(verb.inputShape).map(([name]) => name),
     help: () => verbHelp(verb, idLists(verb.name), more),
     run: (given, io) => answer(verb, given, io),
   };
@@ -43,7 +46,9 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
     .reduce<unknown>((before, { flag, words }) => withFlag(asObject(before), flag, words), input.value);
   const question = takesEvidence(verb) && isObject(asked) ? await withOwnEvidence(asked, given, io) : null;
   if (question?.ok === false) return reportUnfit(question.problems, verb.name, given.json, io);
-  const reply = (await overThreads(verb, question?.value ?? asked, io)) ?? verb.ask(question?.value ?? asked);
+  const threaded = await overThreads(verb, question?.value ?? asked, io);
+  if (threaded?.kind === "stopped") return tellStopped(threaded, asObject(question?.value ?? asked), given, io);
+  const reply = threaded ?? verb.ask(question?.value ?? asked);
   if (reply.kind === "unfit") return reportUnfit(reply.problems, verb.name, given.json, io);
   const evidence = evidenceOfQuestion(question?.value ?? asked);
   const body = replyBody({ ...reply, problems: [...(question?.problems ?? []), ...reply.problems] }, (each) =>
@@ -64,17 +69,54 @@ async function answer(verb: Verb, given: Given, io: Io): Promise<ExitStatus> {
 /** Draws from which a season is worth its threads: fewer are reckoned before these have started. Judgement. */
 const drawsForThreads = 5000;
 
-/** The reply of a verb that is reckoned over threads; null for any other, and for little work. */
-async function overThreads(verb: Verb, asked: unknown, io: Io): Promise<Reply | null> {
+/** What stood when the person ended it: days of a forecast, or choices. */
+interface Stopped {
+  readonly kind: "stopped";
+  readonly days: readonly dynamics.ForecastDay[];
+  readonly choices: readonly dynamics.ChoiceOutcome[];
+}
+
+/** The reply of a verb that is reckoned over threads, or what stood when it was ended; null for any other, and for little work. */
+async function overThreads(verb: Verb, asked: unknown, io: Io): Promise<Reply | Stopped | null> {
   const { draws } = asObject(asked);
   const count = usefulThreads();
   if (count < 2 || typeof draws !== "number" || draws < drawsForThreads) return null;
   const threads = openSeasonThreads(count);
   const progress = progressOn(io);
-  const reply = await threads.ask(verb.name, asked, { tell: progress.tell });
+  let [isStopped, days] = [false, [] as readonly dynamics.ForecastDay[]];
+  const choices: dynamics.ChoiceOutcome[] = [];
+  const forget = io.whenInterrupted(() => {
+    isStopped = true;
+  });
+  const reply = await threads.ask(verb.name, asked, {
+    tell: progress.tell,
+    isStopped: () => isStopped,
+    tellDays: (told) => {
+      days = told;
+    },
+    choice: (outcome) => choices.push(outcome),
+  });
+  forget();
   progress.done();
   await threads.close();
-  return reply;
+  return reply === null && isStopped ? { kind: "stopped", days, choices } : reply;
+}
+
+/** Tells what stood when it was ended, marked as unfinished. */
+function tellStopped({ days, choices }: Stopped, asked: Asked, { json }: Given, io: Io): ExitStatus {
+  const isForecast = !Array.isArray(asked.choices);
+  if (json) {
+    const own = choices.map(({ name, at, difference, moreBees }) => ({ name, at, difference, moreBees }));
+    io.out(`${JSON.stringify({ unfinished: true, ...(isForecast ? { days } : { choices: own }) })}\n`);
+    return 1;
+  }
+  const all = isForecast ? 1 : (asked.choices as readonly unknown[]).length + 1;
+  const last = days.at(-1);
+  if (isForecast ? last === undefined : choices.length === 0) io.err(`${seasonWords.stoppedEarly}\n`);
+  else if (last !== undefined && isForecast)
+    io.out(`${seasonWords.stoppedDays({ to: last.date })}\n\n${daysTable(days)}`);
+  else io.out(`${seasonWords.stopped({ reckoned: choices.length, all })}\n\n${choicesForPeople({ choices }, asked)}`);
+  return 1;
 }
 
 /** Tells on a terminal how far it is, in place; elsewhere nothing. */
@@ -116,6 +158,10 @@ function forPeople(
       ),
       body,
     );
+  if (verb === "season" && !isRefused)
+    return withNotices(seasonForPeople(body as Parameters<typeof seasonForPeople>[0], asked), body);
+  if (verb === "season-choices" && !isRefused)
+    return withNotices(choicesForPeople(body as Parameters<typeof choicesForPeople>[0], asked), body);
   if (verb === "compare-causes")
     return withNotices(
       comparisonForPeople(body as Parameters<typeof comparisonForPeople>[0], evidence, isToReport(asked, evidence)),
@@ -144,7 +190,8 @@ function evidenceOfQuestion(asked: unknown): Evidence {
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
-const asObject = (value: unknown): Readonly<Record<string, unknown>> => (isObject(value) ? value : {});
+type Asked = Readonly<Record<string, unknown>>;
+const asObject = (value: unknown): Asked => (isObject(value) ? value : {});
 
 type Input = { readonly value: unknown } | { readonly problem: Problem };
 

@@ -14,24 +14,39 @@ export interface Said {
   readonly json: () => Record<string, unknown>;
 }
 
-/** Runs one command line; `stdin` is what `--input -` reads. */
+/** Runs one command line; `stdin` is what `--input -` reads, `interruptAt` the progress in 100 at which it is ended. */
 export async function said(
   argv: readonly string[],
-  world: { readonly stdin?: string; readonly env?: Io["env"]; readonly folder?: string } = {},
+  world: {
+    readonly stdin?: string;
+    readonly env?: Io["env"];
+    readonly folder?: string;
+    readonly interruptAt?: number;
+  } = {},
 ): Promise<Said> {
   const [out, err]: [string[], string[]] = [[], []];
   let drawn = 0;
+  let interrupt: (() => void) | null = null;
   const resolve = (file: string) => path.resolve(world.folder ?? ".", file);
   const status = await main(argv, {
     out: (text) => out.push(text),
-    err: (text) => err.push(text),
+    err: (text) => {
+      err.push(text);
+      if (Number(/(\d+) of 100/.exec(text)?.[1] ?? 0) >= (world.interruptAt ?? 101)) interrupt?.();
+    },
     read: async (file) => (file === "-" ? (world.stdin ?? "") : readFile(resolve(file), "utf8")),
     readBytes: (file, most) =>
       firstBytes(file === "-" ? Readable.from([world.stdin ?? ""]) : createReadStream(resolve(file)), most),
     resolve,
     env: world.env ?? {},
-    isTerminal: false,
+    isTerminal: world.interruptAt !== undefined,
     now: () => new Date("2026-03-09T10:00:00.000Z"),
+    whenInterrupted: (stop) => {
+      interrupt = stop;
+      return () => {
+        interrupt = null;
+      };
+    },
     random: (bytes) => {
       drawn += 1;
       return new Uint8Array(bytes).map((_, index) => (drawn * 31 + index * 7) % 256);

@@ -70,6 +70,8 @@ export * from "./season/nightly.ts";
 export * from "./season/season-choices.ts";
 export * from "./season/season-done.ts";
 export * from "./season/season-form.ts";
+export * from "./season/season-lines.ts";
+export * from "./season/season-troubles.ts";
 export * from "./season/season-trust.ts";
 export * from "./season/season-view.ts";
 export * from "./season/season-year.ts";

@@ -5,6 +5,9 @@ import { askSeason, askSeasonChoices, dynamics, type Reply } from "../../reasoni
 import { threadFile } from "../../storage/server.ts";
 import type { Result } from "../../units/index.ts";
 
+/** Hears how far it is and what stands so far, and can end it. */
+export type SeasonHearing = NonNullable<Parameters<typeof dynamics.forecastInThreads>[2]> & dynamics.Heard;
+
 export interface SeasonThreads {
   /** The forecast; null when it was stopped. One at a time: others wait. */
   readonly forecast: (
@@ -18,7 +21,7 @@ export interface SeasonThreads {
     hearing?: dynamics.Heard & dynamics.Hearing,
   ) => Promise<Result<dynamics.Choices> | null>;
   /** The reply of a verb about a season, as the verb itself gives it; null for any other verb. */
-  readonly ask: (verb: string, raw: unknown, hearing?: dynamics.Hearing) => Promise<Reply | null> | null;
+  readonly ask: (verb: string, raw: unknown, hearing?: SeasonHearing) => Promise<Reply | null> | null;
   readonly close: () => Promise<void>;
 }
 

@@ -5,7 +5,7 @@
  */
 import { type Casebook, coloniesOf, plansOf, settled } from "../../../casebook/index.ts";
 import { controls } from "../../../knowledge/index.ts";
-import { control, dynamics, site } from "../../../reasoning/index.ts";
+import { bench, control, dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, yearOf } from "../../../units/index.ts";
 import { siteOf } from "../done/plan-request.ts";
 import { specimensFound } from "../found/specimens.ts";
@@ -14,7 +14,7 @@ import { toldDissections } from "../found/told-dissections.ts";
 /** A count of the colony that a forecast can be held to, or why it is left out. */
 export interface SeasonCount extends dynamics.DatedCount {
   readonly code: string;
-  /** limited: accepted with limits; stopped: read to a stop without the plan's rule; null: used. */
+  /** limited: accepted with limits; stopped: ended early by a rule that is not on record; null: used. */
   readonly leftOut: "limited" | "stopped" | null;
 }
 
@@ -35,6 +35,13 @@ export interface ColonySeason {
   /** What plans on record still intend for it. */
   readonly planned: readonly dynamics.Action[];
 }
+
+/** A count as a question holds it. */
+export const asCount = ({ date, infested, examined, oneSided, stop }: dynamics.DatedCount): dynamics.DatedCount => ({
+  ...{ date, infested, examined },
+  ...(oneSided === undefined ? {} : { oneSided }),
+  ...(stop === undefined ? {} : { stop }),
+});
 
 /** The counts that a forecast is held to. */
 export const usedCounts = ({ counts }: ColonySeason): readonly SeasonCount[] =>
@@ -193,10 +200,12 @@ function countsOf(
 ): readonly SeasonCount[] {
   const read = specimensFound(casebook, caseId).flatMap((each): readonly SeasonCount[] => {
     const reading = each.readings[0];
-    if (each.label.colony !== colony || each.takenOn === null || !reading || reading.tally.read === 0) return [];
+    if (each.label.colony !== colony || each.takenOn === null || !reading) return [];
+    const { whole, oneSided } = bench.bySidesRead(reading.tally);
+    if (whole.examined + oneSided.examined === 0) return [];
     const leftOut = each.isLimited ? "limited" : reading.finished.stop === "stopped-early" ? "stopped" : null;
-    const { positive: infested, read: examined } = reading.tally;
-    return [{ date: each.takenOn, infested, examined, code: each.label.code, leftOut }];
+    const sides = oneSided.examined === 0 ? {} : { oneSided };
+    return [{ date: each.takenOn, ...whole, ...sides, code: each.label.code, leftOut }];
   });
   return [...read, ...countsTold(casebook, caseId).filter((each) => each.colony === colony)]
     .filter(({ date }) => date <= today && daysBetween(date, today) <= longestDays)

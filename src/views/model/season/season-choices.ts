@@ -8,6 +8,7 @@ import { dynamics } from "../../../reasoning/index.ts";
 import { addDays, type Day, daysBetween, isDay } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import {
+  asCount,
   type ColonySeason,
   colonySeason,
   countedSeasons,
@@ -94,9 +95,7 @@ export const donorsOf = (
     .filter(({ id }) => id !== of.colony)
     .flatMap(({ id, code }) => {
       const other = colonySeason(casebook, { ...of, colony: id });
-      const counts = (other ? usedCounts(other) : []).map(({ date, infested, examined }) => ({
-        ...{ date, infested, examined },
-      }));
+      const counts = (other ? usedCounts(other) : []).map(asCount);
       const last = counts.at(-1)?.date;
       if (last === undefined) return [];
       const putIn = (other?.done ?? []).filter(isPutIn);
@@ -133,12 +132,28 @@ export function movedTo(action: dynamics.Action, from: Day): dynamics.Action {
 }
 
 /** What a choice is called: what it does and when. */
-export const choiceName = (actions: readonly dynamics.Action[]): string =>
+const choiceName = (actions: readonly dynamics.Action[]): string =>
   seasonWords.choiceName({ actions: actions.map((action) => seasonWords.actionWhen(action)) });
 
+/** The names of choices beside each other: told more fully, then numbered, where two would read alike. */
+export function choiceNames(choices: readonly (readonly dynamics.Action[])[]): readonly string[] {
+  const say = seasonWords;
+  const short = choices.map((actions) => choiceName(actions));
+  const full = short.map((name, place) => {
+    if (short.indexOf(name) === short.lastIndexOf(name)) return name;
+    return say.choiceName({ actions: (choices[place] ?? []).map((action) => say.actionInFull(action)) });
+  });
+  return full.map((name, place) => {
+    const number = full.slice(0, place + 1).filter((each) => each === name).length;
+    return number === 1 ? name : say.choiceNumbered({ name, number });
+  });
+}
+
 /** The choices as they are asked. */
-export const choicesAsked = (choices: readonly (readonly dynamics.Action[])[]): readonly dynamics.Choice[] =>
-  choices.map((actions) => ({ name: choiceName(actions), actions }));
+export function choicesAsked(choices: readonly (readonly dynamics.Action[])[]): readonly dynamics.Choice[] {
+  const names = choiceNames(choices);
+  return choices.map((actions, place) => ({ name: names[place] ?? "", actions }));
+}
 
 /** Choices as they are kept while one is away from the page. */
 export const choicesText = (choices: readonly (readonly dynamics.Action[])[]): string => JSON.stringify(choices);

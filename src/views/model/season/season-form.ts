@@ -9,6 +9,7 @@ import { addDays, type Day, daysBetween, isDay, problem, type Result, yearOf } f
 import { type Fields, parseNumber, readForm } from "../form.ts";
 import { type ColonySeason, usedCounts } from "./colony-season.ts";
 import { doneFrom, startWith } from "./season-done.ts";
+import { countLine, countsIn, type ReadLine, sizesIn } from "./season-lines.ts";
 
 /** A season's question without its choices. */
 export interface SeasonAsk
@@ -19,6 +20,7 @@ export interface SeasonAsk
       | "start"
       | "actions"
       | "counts"
+      | "sizes"
       | "until"
       | "decideOn"
       | "stockSusceptibility"
@@ -47,7 +49,8 @@ export function seasonFields(colony: ColonySeason | null, today: Day): Fields {
     share: String(usualShare),
     brood: "usual",
     stock: "1",
-    counts: counts.map(({ date, infested, examined }) => `${date} ${infested} ${examined}`).join("\n"),
+    counts: counts.map(countLine).join("\n"),
+    sizes: "",
     decideOn: today,
     until: endOfWinter(today, (colony?.site.latitude ?? 0) < 0),
     line: String(thresholds["tracheal-thirty"].figure.value),
@@ -68,12 +71,15 @@ export function endOfWinter(today: Day, southern: boolean): Day {
 export function readSeason(fields: Fields, colony: ColonySeason | null): Result<SeasonAsk> {
   const form = readForm(fields);
   const start = form.day("start");
-  const counts = countsIn(fields.counts ?? "").flatMap((each) => {
-    if (each.count) return [each.count];
-    const { line, given } = each;
-    form.complain(problem("season-count-line-unread", "blocked", "counts", { given, slots: { line, given } }));
-    return [];
-  });
+  const seenIn = <Seen>(field: "counts" | "sizes", read: (typed: string) => readonly ReadLine<Seen>[]) =>
+    read(fields[field] ?? "").flatMap(({ line, given, seen }) => {
+      if (seen !== null) return [seen];
+      const code = field === "counts" ? "season-count-line-unread" : "season-size-line-unread";
+      form.complain(problem(code, "blocked", field, { given, slots: { line, given } }));
+      return [];
+    });
+  const counts = seenIn("counts", countsIn);
+  const sizes = seenIn("sizes", sizesIn);
   const means = colony ? undefined : meansIn(fields.means ?? "");
   if (means === null)
     form.complain(
@@ -99,6 +105,7 @@ export function readSeason(fields: Fields, colony: ColonySeason | null): Result<
     stockSusceptibility: form.number("stock", { min: dynamics.stockRange.least, max: dynamics.stockRange.most }),
     actions: isDay(start) ? doneFrom(colony?.done ?? [], start).actions : [],
     counts,
+    sizes,
     decideOn: form.day("decideOn"),
     until: form.day("until"),
     line: form.number("line", { min: 0, max: 100 }) / 100,
@@ -106,22 +113,6 @@ export function readSeason(fields: Fields, colony: ColonySeason | null): Result<
     draws: seasonDraws,
     seed: 1,
   });
-}
-
-/** A line: day, bees with mites, bees that could be read. */
-function countsIn(typed: string) {
-  return typed
-    .split("\n")
-    .map((given, index) => ({ given: given.trim(), line: index + 1 }))
-    .filter(({ given }) => given !== "")
-    .map(({ given, line }) => {
-      const [date = "", infested, examined, more] = given.split(/[\s,;:/]+|\bof\b/).filter(Boolean);
-      const numbers = [infested, examined].map((each) => parseNumber(each ?? ""));
-      const [found, read] = numbers;
-      const isCount =
-        isDay(date) && found !== null && found !== undefined && read !== null && read !== undefined && !more;
-      return { given, line, count: isCount ? { date, infested: found, examined: read } : null };
-    });
 }
 
 const numbersIn = (typed: string): readonly number[] =>

@@ -97,7 +97,7 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
     name: place === 0 ? say.without(afterDone) : outcome.name,
     days: outcome.days,
   }));
-  const rows = seen.outcomes.map((outcome, place) => rowOf(outcome, lines[place]?.name ?? ""));
+  const rows = seen.outcomes.map((outcome, place) => choiceRow(outcome, lines[place]?.name ?? ""));
   return {
     from: ask.start.date,
     to: ask.until,
@@ -105,8 +105,8 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
     says,
     survival: say.survival({
       on: ask.until,
-      without: widened(end.survival),
-      choice: other && otherEnd ? { name: other.name, range: widened(otherEnd.survival) } : null,
+      without: survivalWidened(end.survival),
+      choice: other && otherEnd ? { name: other.name, range: survivalWidened(otherEnd.survival) } : null,
     }),
     label: say.pictureLabel({
       from: ask.start.date,
@@ -125,12 +125,14 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
   };
 }
 
-const endsOf = ({ q05, q25, q75, q95 }: dynamics.Range) => ({
+/** The ends of a range as sentences take them. */
+export const endsOf = ({ q05, q25, q75, q95 }: dynamics.Range) => ({
   middle: { low: q25, high: q75 },
   wide: { low: q05, high: q95 },
 });
 
-const widened = ({ q05, q95 }: dynamics.Range) => ({
+/** The range of survival as it is told: wider than the draws have it. */
+export const survivalWidened = ({ q05, q95 }: dynamics.Range) => ({
   low: Math.max(0, q05 - survivalDoubt),
   high: Math.min(1, q95 + survivalDoubt),
 });
@@ -148,13 +150,19 @@ export function flagsOf(action: dynamics.Action): readonly SeasonFlag[] {
 }
 
 function dotOf(count: dynamics.DatedCount): CountDot {
-  const estimate = bench.prevalence({ positive: count.infested, examined: count.examined, stoppedEarly: false });
-  const share = count.infested / count.examined;
+  // Where no bee could be read on both sides, the dot is that of the one that could.
+  const { infested, examined } = count.examined > 0 ? count : (count.oneSided ?? count);
+  const estimate = bench.prevalence({ positive: infested, examined, stoppedEarly: false });
+  const share = infested / examined;
   const { low, high } = estimate.ok ? estimate.value : { low: share, high: share };
-  return { date: count.date, share, low, high, says: seasonWords.countSays(count) };
+  return { date: count.date, share, low, high, says: seasonWords.countSays({ infested, examined }) };
 }
 
-function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string): ChoiceRow {
+/** What a choice comes to at the end, in words. */
+export function choiceRow(
+  { at, difference }: Pick<dynamics.ChoiceOutcome, "at" | "difference">,
+  name: string,
+): ChoiceRow {
   const say = seasonWords;
   const end = at.at(-1);
   const less = difference?.at(-1)?.infestedShare;
@@ -171,7 +179,7 @@ function rowOf({ at, difference }: dynamics.ChoiceOutcome, name: string): Choice
       : "",
     better: less && !isSmall(less) ? say.betterIn({ share: less.better }) : "",
     bees: say.beesRange(ends(end.bees)),
-    alive: say.aliveRange(widened(end.survival)),
+    alive: say.aliveRange(survivalWidened(end.survival)),
   };
 }
 
@@ -191,10 +199,11 @@ function tellsOf(
     after: nothing.moreBees.widthAfter,
   });
   if (settling === null) return [narrows];
-  return [outcomes.length > 1 ? settled(settling, rows) : say.nothingToSettle, narrows];
+  return [outcomes.length > 1 ? settledSays(settling, rows) : say.nothingToSettle, narrows];
 }
 
-function settled(settling: dynamics.Settling, rows: readonly ChoiceRow[]): string {
+/** What a further count would settle. */
+export function settledSays(settling: dynamics.Settling, rows: readonly ChoiceRow[]): string {
   const say = seasonWords;
   const { line, sure, bees, best, alike, days, earliest } = settling;
   const likeliest = best.reduce((one, other) => (other.chance > one.chance ? other : one));
@@ -214,26 +223,37 @@ function settled(settling: dynamics.Settling, rows: readonly ChoiceRow[]): strin
   return say.settles({ date: earliest, bees, sure, line, inTime: late === undefined || earliest < late });
 }
 
+/** A row a week and one for the last day: day, the infested in 100, the bees, the living of 100. */
+export function weekly(
+  days: readonly dynamics.ForecastDay[],
+  from: Day = days[0]?.date ?? "",
+): readonly (readonly (string | number)[])[] {
+  const per100 = (share: number) => Number((100 * share).toFixed(1));
+  const weekOf = (date: Day) => Math.floor(daysBetween(from, date) / tableStep);
+  return days
+    .filter(({ date }, place) => {
+      const before = days[place - 1];
+      return before === undefined || place === days.length - 1 || weekOf(date) !== weekOf(before.date);
+    })
+    .map(({ date, infestedShare: { q05, q25, q50, q75, q95 }, bees, survival }) => [
+      ...[date, ...[q05, q25, q50, q75, q95].map(per100)],
+      ...[Math.round(bees.q50), per100(survival.mean)],
+    ]);
+}
+
 function tableOf(
   ask: SeasonAsk,
   past: readonly dynamics.ForecastDay[],
   lines: readonly { readonly name: string; readonly days: readonly dynamics.ForecastDay[] }[],
 ): SeasonView["table"] {
   const say = seasonWords.columns;
-  const per100 = (share: number) => Number((100 * share).toFixed(1));
-  const weekOf = (date: Day) => Math.floor(daysBetween(ask.start.date, date) / tableStep);
-  const rowsOf = (name: string, days: readonly dynamics.ForecastDay[]) =>
-    days
-      .filter(({ date }, place) => {
-        const before = days[place - 1];
-        return before === undefined || date === ask.until || weekOf(date) !== weekOf(before.date);
-      })
-      .map(({ date, infestedShare: { q05, q25, q50, q75, q95 }, bees, survival }) => [
-        ...[date, name, ...[q05, q25, q50, q75, q95].map(per100)],
-        ...[Math.round(bees.q50), per100(survival.mean)],
-      ]);
   return {
     columns: [say.date, say.choice, say.q05, say.q25, say.q50, say.q75, say.q95, say.bees, say.alive],
-    rows: lines.flatMap(({ name, days }, place) => rowsOf(name, place === 0 ? [...past, ...days.slice(1)] : days)),
+    rows: lines.flatMap(({ name, days }, place) =>
+      weekly(place === 0 ? [...past, ...days.slice(1)] : days, ask.start.date).map(([date = "", ...numbers]) => [
+        ...[date, name],
+        ...numbers,
+      ]),
+    ),
   };
 }

@@ -3,11 +3,13 @@ import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, problem } from "../../../units/index.ts";
+import { seasonWords } from "../../words/index.ts";
 import { siteOf } from "../done/plan-request.ts";
-import { colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import { asCount, colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
 import { isForecast, nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
+  choiceNames,
   choicesAsked,
   choicesText,
   donorChosen,
@@ -21,6 +23,8 @@ import {
 } from "./season-choices.ts";
 import { doneFrom } from "./season-done.ts";
 import { endOfWinter, readSeason, type SeasonAsk, seasonFields } from "./season-form.ts";
+import { countLine } from "./season-lines.ts";
+import { noteHere } from "./season-troubles.ts";
 import { trustView } from "./season-trust.ts";
 import { flagsOf, type SeasonSeen, seasonView } from "./season-view.ts";
 import { seasonYear, warmthNote } from "./season-year.ts";
@@ -293,6 +297,79 @@ describe("choices", () => {
   });
 });
 
+describe("every kind of sight", () => {
+  it("bees of which one trachea could be read come along by themselves, from the vial to the question", () => {
+    const vial = Object.values(casebook.specimens).find(
+      ({ label, readings }) =>
+        label?.candidates[0].value.colony === untreated && Object.values(readings).some(({ finished }) => finished),
+    );
+    const [reading] = Object.values(vial?.readings ?? {});
+    if (!vial || !reading) throw new Error("no reading");
+    // Two infested bees and three clear ones of this vial had one trachea that could not be read.
+    let [infested, clear] = [2, 3];
+    const bees = Object.fromEntries(
+      Object.entries(reading.bees).map(([bee, kept]) => {
+        const { value } = kept.candidates[0];
+        const hasMites = [value.left, value.right].some((side) => side?.startsWith("mites"));
+        if (hasMites ? infested-- <= 0 : clear-- <= 0) return [bee, kept];
+        const sides = value.left?.startsWith("mites") ? { right: "unreadable" } : { left: "unreadable" };
+        return [bee, { ...kept, candidates: [{ ...kept.candidates[0], value: { ...value, ...sides } }] }];
+      }),
+    );
+    const specimens = {
+      ...casebook.specimens,
+      [vial.id]: { ...vial, readings: { [reading.id]: { ...reading, bees } } },
+    };
+    const book = { ...casebook, specimens } as typeof casebook;
+    const on = { caseId, colony: untreated, today };
+    const [before, after] = [casebook, book].map((each) => colonySeason(each, on)?.counts ?? []);
+    const changed = after?.find(({ oneSided }) => oneSided !== undefined) ?? expect.fail("none read on one side");
+    const same = before?.find(({ date }) => date === changed.date) ?? expect.fail("no such count");
+    expect(changed).toMatchObject({
+      ...{ infested: same.infested - 2, examined: same.examined - 5 },
+      oneSided: { infested: 2, examined: 5 },
+    });
+    const colony = colonySeason(book, on) ?? expect.fail("no colony");
+    const read = readSeason(seasonFields(colony, today), colony);
+    expect(read.ok && read.value.counts.find(({ date }) => date === changed.date)).toEqual(asCount(changed));
+    const [night] = nightChunks(book, today).flatMap(({ colonies }) =>
+      colonies.filter((each) => each.colony === untreated),
+    );
+    expect(night?.question?.counts).toContainEqual(asCount(changed));
+    expect(seasonWords.countOn(changed)).toMatch(/^\d+ of \d+ and 2 of 5 with one trachea read on /);
+  });
+
+  it("a stop and frames are typed, a line each; what cannot be read is told at its line", () => {
+    const counts = "2026-10-12 3 31 stop 3 50\n2026-10-14 4 of 40, one side 1 3";
+    const sizes = "2026-10-12 8 bees\n2026-10-12 4.5 brood 4800";
+    const ask = asked({ counts, sizes });
+    expect(ask.counts).toEqual([
+      { date: "2026-10-12", infested: 3, examined: 31, stop: { infested: 3, examined: 50 } },
+      { date: "2026-10-14", infested: 4, examined: 40, oneSided: { infested: 1, examined: 3 } },
+    ]);
+    expect(ask.sizes).toEqual([
+      { date: "2026-10-12", what: "bees", frames: 8 },
+      { date: "2026-10-12", what: "brood", frames: 4.5, perFrame: 4800 },
+    ]);
+    expect(ask.counts.map(countLine).join("\n")).toBe(counts.replace("of ", "").replace(",", ""));
+    // They reach the filter: the sizes draw the colony, and the note on common practice is the reasoning's own.
+    const seen = seenOf(ask, []);
+    expect(seen.problems.map(({ code }) => code)).toContain("season-frames-by-common-practice");
+    expect(seenOf({ ...ask, sizes: [] }, []).outcomes[0]?.at).not.toEqual(seen.outcomes[0]?.at);
+    for (const [field, typed] of [
+      ["counts", "2026-10-12 3 31 stop 3"],
+      ["counts", "2026-10-12 3 31 one side 1 3 one side 1 3"],
+      ["counts", "2026-10-12 3 31 until 3 50"],
+      ["sizes", "2026-10-12 8"],
+      ["sizes", "2026-10-12 8 frames"],
+      ["sizes", "2026-10-12 8 bees many"],
+    ] as const) {
+      const read = readSeason({ ...seasonFields(of(untreated), today), [field]: typed }, of(untreated));
+      expect(read.ok ? typed : read.problems.map((each) => each.field)).toEqual([field]);
+    }
+  });
+});
+
 describe("what was put in before the first day", () => {
   const season = of(untreated);
   const asked = (done: readonly dynamics.Action[], start?: string) => {
@@ -418,6 +495,48 @@ describe("uniting", () => {
     // What was put in after that count is in its course.
     const early = donorsOf(casebook, { ...other, today: "2026-08-20" }).find(({ id }) => id === treated);
     expect(early?.donor.actions).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
+  });
+});
+
+describe("choices that would read alike", () => {
+  const donor = (infestedShare: number, more: Partial<dynamics.Donor> = {}): dynamics.Action => ({
+    ...{ kind: "unite", from: "2026-11-26" },
+    donor: { start: { date: "2026-11-25", bees: 12_000, infestedShare, brood: "usual" }, ...more },
+  });
+  const queen = (susceptibility: number): dynamics.Action => ({ kind: "requeen", from: "2026-11-26", susceptibility });
+
+  it("are told with what tells them apart: stock, year, the other colony's mites; else numbered", () => {
+    expect(choiceNames([[queen(0.7)], [queen(1.25)]])).toEqual([
+      "new queen of susceptibility 0.7 from 26 November 2026",
+      "new queen of susceptibility 1.25 from 26 November 2026",
+    ]);
+    const years = (["2026-09-01", "2027-09-01"] as const).map((from) => [{ kind: "menthol", from } as const]);
+    expect(choiceNames(years)).toEqual(["menthol from 1 September 2026", "menthol from 1 September 2027"]);
+    expect(choiceNames([[donor(0.02)], [donor(0.3)]])).toEqual([
+      "a colony of 12,000 bees, 2 of 100 infested, united on 26 November 2026",
+      "a colony of 12,000 bees, 30 of 100 infested, united on 26 November 2026",
+    ]);
+    const counts = [{ date: "2026-11-25", infested: 5, examined: 50 }];
+    expect(new Set(choiceNames([[donor(0.08)], [donor(0.08, { counts })]])).size).toBe(2);
+    expect(choiceNames([[queen(1)], [queen(1)], [donor(0.1)]])).toEqual([
+      "new queen of susceptibility 1 from 26 November 2026",
+      "new queen of susceptibility 1 from 26 November 2026 (2)",
+      "a colony of 12,000 bees united on 26 November",
+    ]);
+  });
+
+  it("can be asked", () => {
+    const seen = seenOf(asked(), [[queen(0.7)], [queen(1.25)], [queen(1.25)]]);
+    expect(seen.outcomes).toHaveLength(4);
+  });
+});
+
+describe("what cannot be reckoned here", () => {
+  it("asks nobody for more draws", () => {
+    const few = problem("season-particles-few", "warned", "draws", { slots: { date: "2026-10-12", worth: 31 } });
+    const thin = problem("season-draws-thin", "warned", "draws", { slots: { bees: 500, worth: 40 } });
+    for (const each of [few, thin]) expect(noteHere(each)).toMatch(/rough\.$/);
+    expect(noteHere(problem("season-site-invented", "noted", null))).toBeNull();
   });
 });
 

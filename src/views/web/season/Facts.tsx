@@ -99,8 +99,8 @@ export function From({
   const nights = useLastNight();
   const night = colony ? lastNight(nights, { ...colony, today }, sentence) : null;
   const done = colony && ask ? doneFrom(colony.done, ask.start.date) : null;
-  const left = (colony?.counts ?? []).flatMap(({ leftOut, code, infested, examined, date }) =>
-    leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn({ infested, examined, date }) })],
+  const left = (colony?.counts ?? []).flatMap(({ leftOut, code, ...count }) =>
+    leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn(count) })],
   );
   const notes = [
     ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),

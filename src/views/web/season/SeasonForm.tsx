@@ -69,6 +69,7 @@ export function SeasonForm({ colony, fields, unfit, take }: Props) {
           rows={4}
           value={fields.counts}
         />
+        <LongField {...shared} name="sizes" label={say.sizes} hint={say.sizesHint} wide rows={2} value={fields.sizes} />
         <TextField
           {...shared}
           name="decideOn"

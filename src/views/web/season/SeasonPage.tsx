@@ -6,7 +6,7 @@ import type { dynamics } from "../../../reasoning/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import {
   type ColonySeason,
-  choiceName,
+  choiceNames,
   choicesAsked,
   choicesText,
   colonySeason,
@@ -16,6 +16,7 @@ import {
   keptChoices,
   movedTo,
   newAction,
+  noteHere,
   readSeason,
   type SeasonAsk,
   seasonFields,
@@ -138,9 +139,11 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
       }),
     );
   };
-  const isForm = (field: string | null) => field !== null && fieldNames[field.split(/[.[]/, 2).join(".")] !== undefined;
-  const inForm = unfit.filter(({ field }) => isForm(field)).map((each) => ({ ...each, field: formField(each.field) }));
-  const elsewhere = unfit.filter(({ field }) => !isForm(field));
+  const inForm = unfit.flatMap((each) => {
+    const field = formField(each.field);
+    return field === null ? [] : [{ ...each, field }];
+  });
+  const elsewhere = unfit.filter(({ field }) => formField(field) === null);
   return (
     <main id="page" className="season-page" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
@@ -192,7 +195,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
           )}
           <Choices
             view={view}
-            names={weighed.map((actions) => choiceName(actions))}
+            names={choiceNames(weighed)}
             shown={shown}
             row={whole.shown}
             isStopped={isStopped}
@@ -224,8 +227,7 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
   );
 }
 
-/** A note of the reasoning; the year of the place is told here as the weather it is. */
-const noteOf = (each: Problem): string => (each.code === "ordinary-year" ? seasonWords.ordinaryYear : sentence(each));
+const noteOf = (each: Problem): string => noteHere(each) ?? sentence(each);
 
 /** Fields of the form by the field of the question. */
 const fieldNames: Readonly<Record<string, string | undefined>> = {
@@ -235,6 +237,7 @@ const fieldNames: Readonly<Record<string, string | undefined>> = {
   until: "until",
   decideOn: "decideOn",
   counts: "counts",
+  sizes: "sizes",
   stockSusceptibility: "stock",
   line: "line",
   moreBees: "moreBees",
@@ -244,9 +247,8 @@ const fieldNames: Readonly<Record<string, string | undefined>> = {
   latitude: "latitude",
 };
 
+/** The field of the form that a problem is told at; null for none. */
 function formField(field: string | null): string | null {
-  if (field === null) return null;
-  return (
-    fieldNames[field] ?? fieldNames[field.split(/[.[]/, 2).join(".")] ?? (field.startsWith("counts") ? "counts" : field)
-  );
+  const parts = (field ?? "").split(/[.[]/);
+  return fieldNames[parts.slice(0, 2).join(".")] ?? fieldNames[parts[0] ?? ""] ?? null;
 }

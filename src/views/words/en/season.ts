@@ -12,9 +12,11 @@ interface Action {
   readonly from: string;
   readonly to?: string;
   readonly donor?: Donor;
+  readonly susceptibility?: number;
 }
 interface Donor {
-  readonly start: { readonly date: string; readonly bees: number };
+  readonly start: { readonly date: string; readonly bees: number; readonly infestedShare: number };
+  readonly counts?: readonly (Count & { readonly date: string })[];
 }
 
 /** High of a day; isAssumed: no high is known, and the mean with an assumed height stands in. */
@@ -55,6 +57,29 @@ const donorName = ({ date, bees }: Donor["start"], from: string): string =>
   Number.isFinite(bees)
     ? `a colony of ${whole(bees)} bees${daysBetween(date, from) === 1 ? "" : ` on ${dayAndMonth(date)}`}`
     : "another colony";
+/** With the year, the stock, and what is known of the other colony's mites: for two that would read alike. */
+const actionInFull = ({ kind, from, to, donor, susceptibility }: Action): string => {
+  if (donor !== undefined) {
+    const counted = (donor.counts ?? []).map((count) => `counted ${countSays(count)} on ${day(count.date)}`);
+    const { infestedShare: share } = donor.start;
+    const mites = Number.isFinite(share) ? [`${Number((100 * share).toFixed(1))} of 100 infested`] : [];
+    return [donorName(donor.start, from), ...mites, ...counted, `united on ${day(from)}`].join(", ");
+  }
+  const stock = susceptibility === undefined ? "" : ` of susceptibility ${susceptibility}`;
+  const when = to === undefined ? `from ${day(from)}` : `${day(from)} to ${day(to)}`;
+  return `${kinds[kind]}${stock} ${when}`;
+};
+interface Count {
+  readonly infested: number;
+  readonly examined: number;
+  readonly oneSided?: { readonly infested: number; readonly examined: number };
+}
+const countSays = ({ infested, examined, oneSided }: Count): string => {
+  const whole = `${infested} of ${examined}`;
+  if (oneSided === undefined) return whole;
+  const side = `${oneSided.infested} of ${oneSided.examined} with one trachea read`;
+  return examined === 0 ? side : `${whole} and ${side}`;
+};
 interface LastNight {
   readonly middle: Ends;
   readonly wide: Ends;
@@ -99,6 +124,8 @@ export const season = {
   stop: "Stop",
   stopped: (slots: { readonly reckoned: number; readonly all: number }) =>
     `Stopped: ${whole(slots.reckoned)} of ${whole(slots.all)} reckoned, doing nothing among them. What is shown holds; the rest is missing.`,
+  stoppedDays: (slots: { readonly to: string }) =>
+    `Stopped: what is told goes to ${day(slots.to)} and is held to the counts until then. The days after it are missing.`,
   stoppedEarly: "Stopped before anything was reckoned.",
   failed: "The forecast stopped because of an error of ours. Your journal is safe. Load the page again.",
   again: "Reckon again",
@@ -112,10 +139,8 @@ export const season = {
     readonly counts: readonly string[];
   }) =>
     `Bees infested in 100 from ${day(slots.from)} to ${day(slots.to)}. ${slots.says}${slots.counts.length > 0 ? ` Counts: ${slots.counts.join("; ")}.` : ""}`,
-  countSays: (slots: { readonly infested: number; readonly examined: number }) =>
-    `${slots.infested} of ${slots.examined}`,
-  countOn: (slots: { readonly infested: number; readonly examined: number; readonly date: string }) =>
-    `${slots.infested} of ${slots.examined} on ${day(slots.date)}`,
+  countSays,
+  countOn: (slots: Count & { readonly date: string }) => `${countSays(slots)} on ${day(slots.date)}`,
   today: "choice",
   without: noAction,
   /** Short: it stands inside the picture. */
@@ -143,6 +168,7 @@ export const season = {
   letters: { menthol: "M", formic: "F", "oil-patty": "P", requeen: "Q", "brood-break": "B", unite: "U" },
   actionName: (slots: { readonly kind: Kind }) => kinds[slots.kind].replace(/^./, (first) => first.toUpperCase()),
   actionWhen,
+  actionInFull,
   flag: (slots: { readonly kind: Kind; readonly isLast: boolean }) =>
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
@@ -188,6 +214,7 @@ export const season = {
   choicesHead: "Choices beside each other",
   choicesUnder: "Each meets the same colonies and the same chance, so a difference is the action's.",
   choiceName: (slots: { readonly actions: readonly string[] }) => list(slots.actions),
+  choiceNumbered: (slots: { readonly name: string; readonly number: number }) => `${slots.name} (${slots.number})`,
   addChoice: "Add a choice",
   noActions: "No action is weighed beside what must be reported, until the stop is lifted on a laboratory’s result.",
   newChoice: "Another choice",
@@ -267,7 +294,11 @@ export const season = {
   susceptibility: "Susceptibility of the stock",
   susceptibilityHint: "1: the stock the model was tuned to; 0.1 to 3.",
   counts: "Counts: day, bees with mites, bees read",
-  countsHint: "One a line, such as 2026-10-15 6 50.",
+  countsHint:
+    "One a line, such as 2026-10-15 6 50. After it, where it was so: bees of which one trachea could be read, as one side 1 3; the rule by which reading was to end, infested or read, as stop 3 50.",
+  sizes: "Size: day, frames, bees or brood",
+  sizesHint:
+    "One a line, such as 2026-08-25 8 bees or 2026-08-25 4.5 brood. After it what is on such a frame, where you know it.",
   decideOn: "Day of the choice",
   decideOnHint: "No count lies after it, and no choice acts before it.",
   until: "Last day",
@@ -279,12 +310,16 @@ export const season = {
   meansHint: "Left empty: an invented cool-temperate place.",
   reckon: "Reckon the season",
   leftOut: (slots: { readonly code: string; readonly why: "limited" | "stopped"; readonly count: string }) =>
-    `Left out: ${slots.code}, ${slots.count}, ${slots.why === "limited" ? "taken with limits" : "read to a stop, which the model cannot weigh"}.`,
+    `Left out: ${slots.code}, ${slots.count}, ${slots.why === "limited" ? "taken with limits" : "ended before its target, by a rule that is not on record. Type it among the counts with its rule"}.`,
   afterDone: (slots: { readonly count: string; readonly action: string; readonly days: number }) =>
     `${slots.count.replace(/^./, (first) => first.toUpperCase())} was counted ${some(slots.days, "day", "days")} after ${slots.action} began. Dead mites stay in the trunks; it is taken as a count of bees with living ones.`,
   noWeather: "No monthly means of this place are on record, so an invented cool-temperate place stands in.",
   flowAssumed: "How strong the flows on record are is not known: each is taken as full.",
   ordinaryYear: "The weather is that of an ordinary year of the place, not of the year to come.",
+  fewWorth: (slots: { readonly date: string; readonly worth: number }) =>
+    `What was seen on ${day(slots.date)} fits few of the possibilities tried, the worth of ${whole(slots.worth)}: ranges after it are rough.`,
+  thin: (slots: { readonly bees: number; readonly worth: number }) =>
+    `A further count of ${some(slots.bees, "bee", "bees")} would leave the worth of ${whole(slots.worth)} of the possibilities tried: what it narrows is rough.`,
   noCounts: "Nothing of this colony is counted yet: the ranges are those of the guess alone.",
   toCase: (slots: { readonly code: string }) => `To case ${slots.code}`,
   onRecord: "Counted colonies of open cases",

@@ -20,6 +20,8 @@ export const seasonChoiceProblems = {
     `${per100(n(slots, "sure"))} of 100 decisions cannot be asked to stand. Expected: from 50 to below 100.`,
   "season-more-bees-out-of-range": (slots: Slots) =>
     `A further count of ${slots.bees} bees cannot be looked ahead to. Expected: a whole number from 1 to ${whole(n(slots, "most"))}.`,
+  "season-size-line-unread": (slots: Slots) =>
+    `Line ${slots.line}, “${slots.given}”, is no size. Expected: day, frames, and bees or brood, such as 2026-08-25 8 bees.`,
   "season-count-line-unread": (slots: Slots) =>
     `Line ${slots.line}, “${slots.given}”, is no count. Expected: a day, bees with mites, bees read, such as 2026-10-15 6 50.`,
   "season-means-incomplete": (slots: Slots) =>
