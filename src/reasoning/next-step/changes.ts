@@ -25,6 +25,8 @@ export interface Change<C extends string = ConditionId, F extends string = Findi
 const mostTold = { look: 3, test: 3 } as const;
 /** A lead smaller than this is no change of place. Judgement. */
 const leastLead = 0.05;
+/** A cause less likely than this is no first place worth waiting for. Judgement. */
+const leastShare = 0.15;
 /** A result less likely than this is not worth waiting for. Judgement. */
 const leastChance = 0.02;
 
@@ -130,7 +132,8 @@ function resultsThatCount(
 /** Index of the cause that comes first by a lead worth telling; null where the one that does so now stays first. */
 function leadOver(after: Float64Array, now: number): number | null {
   const then = topOf(after);
-  return then === now || (after[then] ?? 0) - (after[now] ?? 0) < leastLead ? null : then;
+  const share = after[then] ?? 0;
+  return then === now || share < leastShare || share - (after[now] ?? 0) < leastLead ? null : then;
 }
 
 /** The result itself; of a count those that lie a little nearer first, since the exact ranking can turn a little sooner. */

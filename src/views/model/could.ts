@@ -133,7 +133,7 @@ export function couldView(asked: {
     ...causes.slice(0, shown),
     ...causes
       .slice(shown)
-      .filter((each) => isOpenToSigns(each, input, evidence) || livesUnseen(each.id, input))
+      .filter((each) => each.proof !== null || isOpenToSigns(each, input, evidence) || livesUnseen(each.id, input))
       .map((each) => (isOpenToSigns(each, input, evidence) ? { ...each, shownFor: words.could.signsAlone } : each)),
   ];
   return {

@@ -14,6 +14,8 @@ export interface StepView {
   readonly kind: "look" | "test";
   readonly term: string;
   readonly bits: string;
+  /** It tells enough to be named first. */
+  readonly isWorthNaming: boolean;
   /** Ticks to draw, ten to a bit, at least one. */
   readonly ticks: number;
   readonly detail: string;
@@ -31,6 +33,8 @@ export interface TellView {
 /** Below this a step is not worth listing: it tells nearly nothing. */
 const fewestBits = 0.005;
 const ticksInBit = 10;
+/** Below this nobody is sent for it: it is in the list, and not in the answer. Judgement. */
+const namedBits = 0.05;
 
 /** The steps in the order of their worth, looks apart from tests. */
 export function tellView(
@@ -47,7 +51,7 @@ export function tellView(
     .filter((step) => step.bits >= fewestBits || chosenOf(state, step.step))
     .map((step) => stepView(step, { state, words, evidence }));
   const looks = views.filter((view) => view.kind === "look");
-  const open = (view: StepView) => view.chosen !== "done";
+  const open = (view: StepView) => view.chosen !== "done" && view.isWorthNaming;
   const allTests = views.filter((view) => view.kind === "test");
   return {
     answer: words.tell.answer({ look: looks.find(open)?.term ?? null, test: allTests.find(open)?.term ?? null }),
@@ -74,6 +78,7 @@ function stepView(
     kind: step.kind,
     term: stepTerm(evidence, step.step),
     bits: say.amount({ bits: step.bits }),
+    isWorthNaming: step.bits >= namedBits || step.because !== "worth-the-effort",
     ticks: Math.max(1, Math.round(step.bits * ticksInBit)),
     detail: say.detail({ parts: step.because === "checks-what-was-reported" ? [...parts, say.checks] : parts }),
     how: evidence.findings[step.step]?.lookFor ?? test?.specimen ?? "",

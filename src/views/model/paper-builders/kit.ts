@@ -74,21 +74,28 @@ export function kitCard(
     question: settled(casebook.cases[caseId]?.record)?.question ?? "",
     rows,
     ...chosen(casebook, caseId, stops),
-    steps: [
-      say.kitSteps.queen,
-      plan ? whereFact(plan.from) : "",
-      say.kitSteps.take(bees, Math.ceil(bees / (1 - sampling.judgedSpareShare)) - bees),
-      ...[...kept].map((preservative) => say.kitSteps.by[preservative]),
-      ...(rule ? [say.kitSteps.laboratory(rule.keep), say.kitSteps.pack(rule.pack), say.kitSteps.ask] : []),
-      say.kitSteps.slip,
-      say.kitSteps.write,
-    ].filter(Boolean),
-    promise: say.kitPromise({
-      bees,
-      design,
-      sensitivity,
-      found: sampling.detectionProbability({ bees, designPrevalence: design, sensitivity }),
-    }),
+    // Beside a stop nobody is told how to take bees: the authority says what it asks for.
+    steps: (stops.length > 0
+      ? []
+      : [
+          say.kitSteps.queen,
+          plan ? whereFact(plan.from) : "",
+          say.kitSteps.take(bees, Math.ceil(bees / (1 - sampling.judgedSpareShare)) - bees),
+          ...[...kept].map((preservative) => say.kitSteps.by[preservative]),
+          ...(rule ? [say.kitSteps.laboratory(rule.keep), say.kitSteps.pack(rule.pack), say.kitSteps.ask] : []),
+          say.kitSteps.slip,
+          say.kitSteps.write,
+        ]
+    ).filter(Boolean),
+    promise:
+      stops.length > 0
+        ? ""
+        : say.kitPromise({
+            bees,
+            design,
+            sensitivity,
+            found: sampling.detectionProbability({ bees, designPrevalence: design, sensitivity }),
+          }),
     stops,
     isInAlcohol: kept.has("ethanol-70"),
     cautions: [

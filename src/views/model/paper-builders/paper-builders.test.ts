@@ -101,6 +101,7 @@ describe("the kit card of what was chosen on question 3", () => {
     ]);
     expect(cardOf(stopped)).toMatchObject({ looks: [], tests: [] });
     expect(cardOf(stopped).stops).toHaveLength(1);
+    expect(cardOf(stopped)).toMatchObject({ steps: [], promise: "" });
   });
 });
 

@@ -14,7 +14,9 @@ import { countRedFlags, redFlags } from "../red-flags.ts";
 import { answersOf } from "./report-answers.ts";
 
 /** Colonies whose causes are ranked on the paper: what fits a page. */
-const ranksMost = 4;
+const ranksMost = 6;
+/** Bees that were read or told say as much as so many signs of which colony belongs on the paper. Judgement. */
+const readCounts = 5;
 
 /** A colony whose causes the report ranks, and the question to be asked for it. */
 export interface ToRank {
@@ -45,7 +47,8 @@ export function reportToRank(casebook: Casebook, caseId: string): readonly ToRan
   return coloniesOf(casebook, state.id)
     .map(({ id, code }) => ({ id, code: code ?? id, signs: answersOf(state, id, "present").length }))
     .filter(({ id, signs }) => signs > 0 || read.has(id))
-    .sort((one, other) => other.signs - one.signs || one.code.localeCompare(other.code))
+    .map((each) => ({ ...each, told: each.signs + (read.has(each.id) ? readCounts : 0) }))
+    .sort((one, other) => other.told - one.told || one.code.localeCompare(other.code))
     .slice(0, ranksMost)
     .map(({ id, code }) => {
       const { input, season, notes } = differentialInput(casebook, state, id, evidence);

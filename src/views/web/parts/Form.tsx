@@ -1,5 +1,5 @@
 /** Fields of a form: label above, hint under it, trouble under the field with what is expected. */
-import { createContext, type FormEvent, type ReactNode, useContext, useId, useState } from "react";
+import { createContext, type FormEvent, type ReactNode, useContext, useId, useRef, useState } from "react";
 import type { Problem, Result } from "../../../units/index.ts";
 import type { Fields } from "../../model/index.ts";
 import { sentenceOf } from "../../words/index.ts";
@@ -155,13 +155,21 @@ export const fieldsOf = (form: HTMLFormElement): Fields =>
  */
 export function useForm<Value>(read: (fields: Fields) => Result<Value>, take: (value: Value) => Promise<void> | void) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  // A press that comes while the first is being taken is the same press: a second one would lead elsewhere.
+  const isTaken = useRef(false);
   const onSubmit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
+    if (isTaken.current) return;
     const form = event.currentTarget;
     const result = read(fieldsOf(form));
     setProblems(result.ok ? [] : result.problems);
     if (result.ok) {
-      void Promise.resolve(take(result.value)).then(() => form.reset());
+      isTaken.current = true;
+      void Promise.resolve(take(result.value))
+        .then(() => form.reset())
+        .finally(() => {
+          isTaken.current = false;
+        });
       return;
     }
     const first = result.problems.find((trouble) => trouble.field && form.elements.namedItem(trouble.field));

@@ -188,11 +188,11 @@ export const could = {
   }) => {
     const when = {
       present: `If you had also seen ${lower(slots.term)}`,
-      absent: `If you had looked and seen ${without(slots.term)}`,
-      found: `If ${lower(slots.term)} found something`,
-      "none-found": `If ${lower(slots.term)} found nothing`,
-      "at-least": `If ${lower(slots.term)} found ${counted(slots.counted, "more")}`,
-      "at-most": `If ${lower(slots.term)} found ${counted(slots.counted, "fewer")}`,
+      absent: `If you had looked and not seen “${lower(slots.term)}”`,
+      found: `If “${lower(slots.term)}” found something`,
+      "none-found": `If “${lower(slots.term)}” found nothing`,
+      "at-least": `If “${lower(slots.term)}” found ${counted(slots.counted, "more")}`,
+      "at-most": `If “${lower(slots.term)}” found ${counted(slots.counted, "fewer")}`,
     }[slots.result];
     return `${when} (${inTen(slots.chance)} in 10): **${lower(slots.cause)}** first, ${inTen(slots.share)} in 10; ${lower(slots.instead)} ${inTen(slots.left)}.`;
   },
@@ -216,7 +216,7 @@ export const could = {
     return `${says} ${
       2 ** Math.abs(slots.before) < 1.25
         ? "Before anything was seen they were alike."
-        : `Before anything was seen ${timesAs(slots.before)}, for ${lower(started)}.`
+        : `Before anything was seen it was ${timesAs(slots.before)} as likely, for ${lower(started)}.`
     }`;
   },
   compareSeen: "What was seen",

@@ -63,7 +63,7 @@ export const paper = {
     causeRange: "Range",
     word: "In words",
     causesNote:
-      "Our judgement, from experts’ grades, not from counted cases. More than one can be true, so they do not add to 10. The range holds 90 in 100 of how the answer could fall.",
+      "Our judgement, from experts’ grades, not from counted cases. More than one can be true, so they do not add to 10. The range holds 90 in 100 of how the answer could fall. What is proven to be there need not make the trouble: the numbers are of the trouble.",
     group: "Group",
     before: "Before",
     after: "After",

@@ -46,7 +46,7 @@ export const tell = {
         ? `**Next look: ${lower(slots.look)}.**`
         : slots.test
           ? `**Next test: ${lower(slots.test)}.**`
-          : "**No open look or test would tell more.**",
+          : "**No open look or test is worth its effort now.**",
   under:
     "Effort: its minutes, ten more for any step, and what its money is worth in minutes. Bits: how much the answer is expected to tell apart. A bit halves the doubt. Minutes are judged, not timed.",
   orderBy: "In the order of",

@@ -46,7 +46,7 @@ export const formProblems = {
   "number-in-two-ways": (slots: Slots) =>
     `“${slots.given}” can be read in two ways. Expected: a point for decimals, a blank between numbers, nothing between thousands.`,
   "field-out-of-range": (slots: Slots) =>
-    `${slots.given} is outside the range. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
+    `${String(slots.given).trim() === "" ? "An empty field" : slots.given} is outside the range. Expected: from ${slots.min} to ${slots.max}${unit(slots)}.`,
   "field-not-whole": (slots: Slots) =>
     `${slots.given} is not a whole number. Expected: from ${slots.min} to ${slots.max}.`,
   "field-not-day": (slots: Slots) => `“${slots.given}” is not a day. Expected: year-month-day, such as 2026-03-09.`,
