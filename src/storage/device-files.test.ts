@@ -133,6 +133,21 @@ describe("files on the device", () => {
     expect(again.snapshot().unsentFiles).toBe(1);
   });
 
+  it("[SG128] one that is not this member's to send is told, and the others go on", async () => {
+    const { store, fetch } = await running();
+    const phone = await open();
+    await attach(phone);
+    await attach(phone, photo, "image/jpeg");
+    const refusing: typeof fetch = async (input, init) =>
+      String(input).includes(sha256Of(long)) ? new Response("{}", { status: 403 }) : fetch(input, init);
+    const report = await exchangeOnce({ fetch: refusing, base: "/api", store: phone });
+    expect(report.problems.map(({ code }) => code)).toContain("file-not-taken");
+    expect(await heldBy(store, photo)).toBe(true);
+    expect(await heldBy(store, long)).toBe(false);
+    // It is not given up: another member, or a later right, may let it go.
+    expect((await phone.unsentFiles()).map(({ sha256 }) => sha256)).toEqual([sha256Of(long)]);
+  });
+
   it("[SG127] go after all entries, and the service has them whole", async () => {
     const { store, asked, fetch } = await running();
     const phone = await open();

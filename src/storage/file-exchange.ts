@@ -66,6 +66,8 @@ async function sendOne(
   for (let gaps = 0; gaps < mostGaps; ) {
     const asked = await exchange.fetch(`${at}/standing`);
     if (asked.status === 404) return "unnamed"; // its entry was not taken in, or was erased there
+    // Not of this member's to send, such as that of an apiary that was taken back: told, and the others go on.
+    if (asked.status === 403) return { reason: await reasonIn(asked), isFinal: false };
     if (!asked.ok) throw new ServiceRefused(asked.status);
     let { held, isWhole } = await standingIn(asked);
     while (!isWhole) {
@@ -76,8 +78,8 @@ async function sendOne(
         body: bytes.slice(held, held + size),
       });
       if (reply.status === 409) break; // it has another number of bytes by now: asked anew
-      if ([413, 422, 507].includes(reply.status))
-        return { reason: await reasonIn(reply), isFinal: reply.status !== 507 };
+      if ([403, 413, 422, 507].includes(reply.status))
+        return { reason: await reasonIn(reply), isFinal: [413, 422].includes(reply.status) };
       if (!reply.ok) throw new ServiceRefused(reply.status);
       const now = await standingIn(reply);
       if (now.held <= held && !now.isWhole) break;

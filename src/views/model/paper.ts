@@ -135,6 +135,8 @@ export interface Report {
   /** Published lines drawn through the intervals, per 100 bees. */
   readonly lines: readonly number[];
   /** Signs present and absent, a line for each colony that was looked at. */
+  /** What stops the apiary, each in a sentence: it stands before all else. */
+  readonly stops: readonly string[];
   readonly signs: readonly { readonly colony: string; readonly says: string }[];
   /** Leading causes of each colony ranked, out of 10 with their ranges; judgement. */
   readonly causes: readonly {

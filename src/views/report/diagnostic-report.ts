@@ -72,7 +72,7 @@ export function reportPaper(report: Report, page: "A4" | "Letter" = "A4"): Paper
     { title: words.heed, content: paragraphs(report.heed), isThere: true },
   ].filter((part) => part.isThere);
   const numberOf = (title: string): number => 1 + parts.findIndex((part) => part.title === title);
-  const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}
+  const body = html`${pattern}${report.isDemonstration && html`<p class="invented">${paperWords.invented}</p>`}${report.stops.map((stop) => html`<p class="invented">${stop}</p>`)}
 <header class="top"><div><h1>${words.title}</h1><p>${words.caseLine} <span class="c">${report.caseCode}</span><br>${words.printed(report.printedOn)}</p></div>
 <div class="label"><span class="code">${report.code}</span>${matrixCode(report.code)}<span>${report.place}</span><span class="row"><span>${report.area}</span><span>${report.colonies}</span></span>${report.sampledOn !== null && html`<span class="row"><span>${words.sampled}</span><time>${report.sampledOn}</time></span>`}</div></header>
 ${parts.map(({ title, content, isLong = false }, index) => html`<section${isLong && html` class="long"`}><h2><span>${index + 1}</span>${title}</h2><div>${content}</div></section>`)}

@@ -45,6 +45,7 @@ const report: Report = {
     },
   ],
   lines: [15, 30, 50],
+  stops: [],
   signs: [{ colony: "WB-07", says: "Present: crawling bees." }],
   causes: [
     {
@@ -144,6 +145,13 @@ describe("papers", () => {
     const { body } = reportPaper(report);
     for (const said of ["crawling bees", "3 to 7", "150 g in all, 50 g a colony", "−56 to 84", "Dead mites stay."])
       expect(body).toContain(said);
+  });
+
+  it("a stop stands at the head of the report, before what was asked", () => {
+    const { body } = reportPaper({ ...report, stops: ["Stop and report: American foulbrood."] });
+    expect(body.indexOf("Stop and report")).toBeGreaterThan(-1);
+    expect(body.indexOf("Stop and report")).toBeLessThan(body.indexOf("<header"));
+    expect(reportPaper(report).body).not.toContain("Stop and report");
   });
 
   it("a demonstration says so on every paper", () => {

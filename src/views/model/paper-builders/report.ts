@@ -25,6 +25,7 @@ import { apiaryOf, otherTests } from "../found/other-tests.ts";
 import type { SpecimenFound } from "../found/specimens.ts";
 import type { OwnReckoning } from "../own-evidence.ts";
 import type { Report, ReportRow } from "../paper.ts";
+import { stopsSay } from "./kit.ts";
 import { reportCauses, reportDone, reportEffect, reportSigns } from "./report-case.ts";
 import { reportMissed } from "./report-missed.ts";
 import type { ToRank } from "./report-rank.ts";
@@ -88,6 +89,7 @@ export function caseReport(casebook: Casebook, caseId: string, asked: Asked): Re
     lines: [...new Set(view.bands.flatMap((band) => [band.from, ...(band.to === null ? [] : [band.to])]))]
       .filter((line) => line > 0)
       .sort((one, other) => one - other),
+    stops: stopsSay(casebook, caseId, words),
     signs: reportSigns(casebook, state, words),
     causes: reportCauses(toRank, ranked, {
       evidence: own.evidence,

@@ -38,7 +38,7 @@ export function SignOut({ member }: { readonly member: SignedIn }) {
     }
     if (removes && (await forgetSent(member))) {
       forgetTraces(member);
-      forgetKept(member.programme);
+      forgetKept({ programme: member.programme, owner: member.id });
     }
     take({ isGuarded: true, member: null, ended: null });
   };

@@ -156,7 +156,7 @@ function Opened({ store, isDemonstration, heldDay, openCasebook, children }: Ope
   const [author, setAuthor] = useState(store.author());
   const [notMine, setNotMine] = useState<Problem | null>(null);
   const [notKept, setNotKept] = useState<Problem | null>(null);
-  const cleared = useCleared(store, snapshot);
+  const cleared = useCleared(store, snapshot, member?.id ?? null);
   /** Writing that says so when it fails, wherever on the page it was asked for. */
   const kept = useCallback(async <T,>(write: () => Promise<T>): Promise<T> => {
     try {

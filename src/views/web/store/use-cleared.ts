@@ -8,28 +8,35 @@ interface Noted {
   readonly unsent: number;
 }
 
-const slotOf = (programme: string): string => `skepsis.kept ${programme}`;
+/** Whose records of which programme; without accounts nobody's. A device that members share keeps those of each apart. */
+interface Whose {
+  readonly programme: string;
+  readonly owner: string | null;
+}
 
-function noted(programme: string): Noted | null {
+const slotOf = ({ programme, owner }: Whose): string =>
+  ["skepsis.kept", programme, ...(owner === null ? [] : [owner])].join(" ");
+
+function noted(whose: Whose): Noted | null {
   try {
-    return JSON.parse(localStorage.getItem(slotOf(programme)) ?? "null") as Noted | null;
+    return JSON.parse(localStorage.getItem(slotOf(whose)) ?? "null") as Noted | null;
   } catch {
     return null;
   }
 }
 
-function note(programme: string, kept: Noted): void {
+function note(whose: Whose, kept: Noted): void {
   try {
-    localStorage.setItem(slotOf(programme), JSON.stringify(kept));
+    localStorage.setItem(slotOf(whose), JSON.stringify(kept));
   } catch {
     // a browser that keeps no notes: a clearing is then not noticed
   }
 }
 
 /** Records that somebody had removed on purpose were not cleared by the browser. */
-export function forgetKept(programme: string): void {
+export function forgetKept(whose: Whose): void {
   try {
-    localStorage.removeItem(slotOf(programme));
+    localStorage.removeItem(slotOf(whose));
   } catch {
     // nothing was noted
   }
@@ -41,12 +48,17 @@ export function clearedBefore(before: Noted | null, store: Pick<DeviceStore, "de
   return problem("device-cleared", "warned", null, { slots: { unsent: before.unsent } });
 }
 
-export function useCleared(store: DeviceStore, { lastSafeAt, unsentCount }: DeviceSnapshot): Problem | null {
+export function useCleared(
+  store: DeviceStore,
+  { lastSafeAt, unsentCount }: DeviceSnapshot,
+  owner: string | null,
+): Problem | null {
   const [cleared] = useState(() =>
-    store.programme === "demonstration" ? null : clearedBefore(noted(store.programme), store),
+    store.programme === "demonstration" ? null : clearedBefore(noted({ programme: store.programme, owner }), store),
   );
   useEffect(() => {
-    if (lastSafeAt !== null) note(store.programme, { device: store.device(), unsent: unsentCount });
-  }, [store, lastSafeAt, unsentCount]);
+    if (lastSafeAt !== null)
+      note({ programme: store.programme, owner }, { device: store.device(), unsent: unsentCount });
+  }, [store, owner, lastSafeAt, unsentCount]);
   return cleared;
 }
