@@ -99,7 +99,7 @@ export async function person(store: ServerStore, role: Role, key: string, latitu
 
 /** A request as the page or a program sends it. */
 export const sender =
-  (app: FastifyInstance, host = "localhost") =>
+  (app: FastifyInstance, host = "localhost", from: () => string = () => "127.0.0.1") =>
   (
     method: string,
     url: string,
@@ -108,7 +108,7 @@ export const sender =
     headers: Record<string, string> = {},
   ) =>
     app.inject({
-      ...{ method: method as "GET", url },
+      ...{ method: method as "GET", url, remoteAddress: from() },
       headers: { host, ...(who ? { cookie: who.cookie } : {}), ...headers },
       ...(payload === undefined ? {} : { payload }),
     });

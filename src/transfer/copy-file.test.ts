@@ -31,5 +31,10 @@ describe("a saved copy with files", () => {
     for (let length = 0; length < copy.length; length += 97) expect(readSavedCopy(copy.slice(0, length))).toBeNull();
     expect(readSavedCopy(zipSync({ "other.txt": journal }))).toBeNull();
     expect(readSavedCopy(journal)).toBeNull();
+    // Each of lawful size, all together far more than the archive: made to fill the memory.
+    const many = Object.fromEntries(
+      Array.from({ length: 16 }, (_, index) => [`files/${index.toString(16).repeat(64)}`, new Uint8Array(1024 * 1024)]),
+    );
+    expect(readSavedCopy(zipSync({ "journal.jsonl": journal, ...many }))).toBeNull();
   });
 });

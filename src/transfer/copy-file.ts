@@ -35,16 +35,26 @@ export function archiveWith(name: string, text: string, files: readonly CopiedFi
   }) as Uint8Array<ArrayBuffer>;
 }
 
+/** Times the size of the archive that its files may unpack to. Judgement: files in it are stored as they are. */
+const mostUnpacking = 4;
+
 /** Whether a file is an archive, by its first bytes. */
 export const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
 
 /** What the archive holds of a copy, and nothing else that may be in it; null when it is none or is damaged. */
 export function readSavedCopy(bytes: Uint8Array): SavedCopy | null {
   let inside: Readonly<Record<string, Uint8Array>>;
+  let unpacked = 0;
   try {
     inside = unzipSync(bytes, {
-      filter: ({ name, originalSize }) =>
-        name === journalName ? originalSize <= longestJournal : fileName.test(name) && originalSize <= largestFile,
+      filter({ name, originalSize }) {
+        const isOurs =
+          name === journalName ? originalSize <= longestJournal : fileName.test(name) && originalSize <= largestFile;
+        unpacked += isOurs && name !== journalName ? originalSize : 0;
+        // Photos and sound hardly pack: what unpacks to many times its size was made to fill the memory.
+        if (unpacked > mostUnpacking * bytes.length) throw new RangeError("unpacks without end");
+        return isOurs;
+      },
     });
   } catch {
     return null;

@@ -1,10 +1,11 @@
 /** A file somebody gives: told by what is in it, not by its name, whether it is a workbook, JSON or a table as text. */
 import { strFromU8 } from "fflate";
+import { isArchive } from "./copy-file.ts";
 import { type ImportAnswer, importProblem } from "./import-problem.ts";
 import { looksLikeJson, readJsonRows } from "./json-rows.ts";
 import type { Mapping } from "./mapping.ts";
 import { readTable, type Table } from "./table.ts";
-import { isArchive, readWorkbook } from "./workbook.ts";
+import { readWorkbook } from "./workbook.ts";
 
 /** Largest file that is looked at. */
 export const mostMegabytes = 64;

@@ -15,9 +15,6 @@ export interface WorkbookChoice {
 /** Most bytes that the parts of a file may unpack to: a small file that unpacks without end is refused. */
 const mostUnpacked = 150 * 1024 * 1024;
 
-/** Whether the bytes begin as an archive does. */
-export const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
-
 /**
  * The table on a sheet: its first row that is not empty is the header, and `line` is the row as the spreadsheet shows it.
  * Dates are given as ISO, numbers without the noise of binary fractions, formulas by the value they were last shown

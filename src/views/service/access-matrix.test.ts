@@ -15,6 +15,10 @@ import type { ServerStore } from "../../storage/server.ts";
 import { openProgrammes, type Programmes } from "./programmes.ts";
 import { service } from "./service.ts";
 
+let addresses = 0;
+/** Each request from an address of its own: who may do what is asked here, not how often. */
+const anyAddress = () => `127.0.${Math.floor(++addresses / 250)}.${1 + (addresses % 250)}`;
+
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-matrix-"));
 let app: FastifyInstance;
 let programmes: Programmes;
@@ -28,7 +32,7 @@ let send: ReturnType<typeof sender>;
 beforeAll(async () => {
   programmes = openProgrammes(folder);
   app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => start });
-  send = sender(app);
+  send = sender(app, "localhost", anyAddress);
   const store = await programmes.open("main");
   const made = [];
   for (const [index, role] of roles.entries()) made.push([role, await person(store, role, role, 45 + index / 1000)]);

@@ -10,6 +10,7 @@ import { hashed, newPasswordTrouble } from "./passwords.ts";
 export const accountRoutes: readonly MemberRoute[] = [
   memberRoute({
     ...{ operationId: "changePassword", method: "POST", path: "/members/:member/password", act: "change-credentials" },
+    takesSecret: true,
     summary: "Choose another password; every other session of the member ends. Only one's own.",
     whose: ofMember,
     body: z.strictObject({ old: shape.password, new: shape.password }),
@@ -36,6 +37,7 @@ export const accountRoutes: readonly MemberRoute[] = [
   memberRoute({
     operationId: "passkeyQuestion",
     ...{ method: "POST", path: "/members/:member/passkeys/question", act: "change-credentials" },
+    takesSecret: true,
     summary: "The question that makes a passkey; it needs the password.",
     whose: ofMember,
     body: z.strictObject({ password: shape.password }),

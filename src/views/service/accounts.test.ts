@@ -251,6 +251,16 @@ describe("requests of others", () => {
     expect((await send("GET", "/api/session", null)).statusCode).toBe(200);
   });
 
+  it("[AC24] so is whatever else takes the password", async () => {
+    const { send, id } = await withAdministrator();
+    const head = { cookie: tokenOf(await signIn(send)) };
+    const url = `/api/programmes/main/members/${id}/password`;
+    const tries = [];
+    for (let each = 0; each <= triesPerMinute; each += 1)
+      tries.push((await send("POST", url, head, { no: 1 })).statusCode);
+    expect(tries).toEqual([...Array(triesPerMinute).fill(422), 429]);
+  });
+
   it("[AC24] behind a trusted proxy each address counts for itself; in general there is a limit too", async () => {
     const address = new URL("https://bees.example");
     const { send } = await withAdministrator({ address, trustedProxies: ["127.0.0.1"], requestsPerMinute: 30 });

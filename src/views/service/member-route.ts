@@ -6,6 +6,7 @@ import { readInput, type Shape } from "../../reasoning/index.ts";
 import { problem, type Result } from "../../units/index.ts";
 import { type Gate, signInNeeded, type Who } from "./gate.ts";
 import { sendProblems } from "./problem-replies.ts";
+import { triesPerMinute } from "./session-routes.ts";
 
 export interface Asked<Body, Query> {
   readonly who: Who;
@@ -30,6 +31,8 @@ export interface MemberRoute<B extends z.ZodType = z.ZodType, Q extends z.ZodTyp
   /** After `/api/programmes/:programme`. */
   readonly path: string;
   readonly summary: string;
+  /** It takes a secret: as few tries a minute as at signing in. */
+  readonly takesSecret?: true;
   readonly act: Act;
   /** Whose the thing is that is asked for, by what stands in the address. */
   readonly whose: (asked: Pick<Asked<unknown, unknown>, "who" | "params">) => Relation | Promise<Relation>;
@@ -55,6 +58,7 @@ export function serveMemberRoute(app: FastifyInstance, gate: Gate, route: Member
   app.route({
     method: route.method,
     url: `${underProgramme}${route.path}`,
+    ...(route.takesSecret ? { config: { rateLimit: { max: triesPerMinute, timeWindow: 60_000 } } } : {}),
     handler: async (request: FastifyRequest, reply) => {
       reply.header("cache-control", "no-store");
       const params = request.params as Readonly<Record<string, string>>;
