@@ -151,9 +151,9 @@ export const fieldsOf = (form: HTMLFormElement): Fields =>
 
 /**
  * Reads a form when it is sent: problems are shown and the first field with one takes the focus; a value goes on.
- * The form keeps what was typed until the value was taken.
+ * The form keeps what was typed until the value was taken, and beyond where taking answers `stays`.
  */
-export function useForm<Value>(read: (fields: Fields) => Result<Value>, take: (value: Value) => Promise<void> | void) {
+export function useForm<Value>(read: (fields: Fields) => Result<Value>, take: (value: Value) => unknown) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   // A press that comes while the first is being taken is the same press: a second one would lead elsewhere.
   const isTaken = useRef(false);
@@ -166,7 +166,9 @@ export function useForm<Value>(read: (fields: Fields) => Result<Value>, take: (v
     if (result.ok) {
       isTaken.current = true;
       void Promise.resolve(take(result.value))
-        .then(() => form.reset())
+        .then((taken) => {
+          if (taken !== "stays") form.reset();
+        })
         .finally(() => {
           isTaken.current = false;
         });

@@ -25,7 +25,7 @@ export function SeasonForm({ colony, fields, unfit, take }: Props) {
     (ask) => {
       take(ask, typed.current);
       // The values stay, so that one can be changed alone.
-      return new Promise<void>(() => {});
+      return "stays";
     },
   );
   const problems = [...own, ...unfit];

@@ -141,7 +141,7 @@ function PlanForm({
   });
   const { problems, onSubmit } = useForm(readPlanWish, (wish) => {
     take(wish);
-    return new Promise<void>(() => {});
+    return "stays";
   });
   const labels = labelRecordsFor(casebook, chosen);
   const needsLabel = controls[chosen].needsLabelRecord;

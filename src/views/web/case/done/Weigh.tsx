@@ -124,7 +124,7 @@ function WeighForm({
     },
     (value) => {
       weigh(value);
-      return new Promise<void>(() => {});
+      return "stays";
     },
   );
   const text = (value: number | undefined) => (value === undefined ? "" : String(value));
