@@ -24,6 +24,7 @@ const elsewhere = {
     "beeResult",
     "benchProblem",
     "betaBinomialLikelihood",
+    "bySidesRead",
     "negativeBinomialLogLikelihood",
     "oneSize",
     "poolTotals",
