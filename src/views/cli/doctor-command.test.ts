@@ -1,5 +1,5 @@
 /** `skepsis doctor` tells what is in the way, and each point can fail. */
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import SQLite from "better-sqlite3";
@@ -66,17 +66,38 @@ it("[AC32] an address for others without an administrator, or without https, is 
   expect((await look({ SKEPSIS_HOST: "0.0.0.0", SKEPSIS_ADDRESS: "https://bees.example" })).reach).toBe("good");
 });
 
+it("[AC32] what is damaged beside the chains is bad, as verify says", async () => {
+  const raw = new SQLite(path.join(data, "main.sqlite"));
+  expect(raw.prepare("update counters set position = position - 1").run().changes).toBe(1);
+  raw.close();
+  expect((await said(["verify"], { env: { SKEPSIS_DATA: data } })).status).toBe(1);
+  expect((await look())["records of main"]).toBe("bad");
+});
+
 it("[AC32] backups: none, none there, old, fresh", async () => {
   const backups = path.join(data, "backups");
+  const looked = async () => (await look({ SKEPSIS_BACKUP: backups }))["backups of main"];
   expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
   mkdirSync(backups);
-  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
-  const file = path.join(backups, "skepsis-main-2026-03-06T100000Z.zip");
-  writeFileSync(file, "");
-  utimesSync(file, new Date("2026-03-06T10:00:00Z"), new Date("2026-03-06T10:00:00Z"));
-  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("bad");
-  utimesSync(file, new Date("2026-03-09T01:00:00Z"), new Date("2026-03-09T01:00:00Z"));
-  expect((await look({ SKEPSIS_BACKUP: backups })).backups).toBe("good");
+  expect(await looked()).toBe("bad");
+  // By the instant in the name: a copy of the folder has another time on its files.
+  writeFileSync(path.join(backups, "skepsis-main-2026-03-06T100000Z.zip"), "");
+  expect(await looked()).toBe("bad");
+  writeFileSync(path.join(backups, "skepsis-main-2026-03-09T010000Z.zip"), "");
+  expect(await looked()).toBe("good");
+});
+
+it("[AC32] a fresh backup of one programme says nothing of another", async () => {
+  const backups = path.join(data, "backups");
+  mkdirSync(backups);
+  const other = await inFolder(data).open("valley");
+  await other.push(writer({ from: "2026-03-09T08:00:00.000Z" }).write(bee(1)));
+  await other.close();
+  writeFileSync(path.join(backups, "skepsis-main-2026-03-09T010000Z.zip"), "");
+  expect(await look({ SKEPSIS_BACKUP: backups })).toMatchObject({
+    "backups of main": "good",
+    "backups of valley": "bad",
+  });
 });
 
 it("[AC32] records that cannot be opened are told, not thrown", async () => {

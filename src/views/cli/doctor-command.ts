@@ -7,6 +7,7 @@ import { handHelp } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
 import { dataFolder } from "./project.ts";
 import { programmesOf, RecordsUnusable, withStore } from "./records.ts";
+import { newestBackup } from "./scheduled-backups.ts";
 import { table } from "./table.ts";
 
 /** One point: good, worth a look, or in the way. */
@@ -28,7 +29,7 @@ export const doctorCommand: Command = {
       "doctor: look whether the service can be relied on here.",
       [],
       "Looks at the version of Node, the folder of the records and who may read it, room on the disk,\n" +
-        "the database and whether its chains are whole, the clock, the age of the newest backup, and\n" +
+        "the database and whether it is whole, the clock, the age of each programme's newest backup, and\n" +
         "whether there is an administrator where others can reach the service. Reads the same settings as\n" +
         "serve; changes no record. Exit status 1 when something is in the way.\n",
     ),
@@ -41,7 +42,7 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     nodeVersion(process.versions.node),
     ...(io.env.SKEPSIS_DATABASE ? [] : folderOf(dataFolder(io))),
     ...(await databaseOf(io)),
-    backupsOf(io),
+    ...(await backupsOf(io)),
   ];
   const isWell = findings.every(({ state }) => state !== "bad");
   if (given.json) io.out(`${JSON.stringify({ isWell, findings })}\n`);
@@ -127,18 +128,19 @@ async function programmeFindings(programme: string, io: Io) {
   return withStore(programme, io, async (store) => {
     const [report, apart, { position }] = [await store.check(), await store.quarantined(), await store.accounts()];
     const { entries } = await store.pull(Math.max(0, position - newestLooked), newestLooked);
-    const isWhole = report.faults.length + report.damage.length === 0 && (report.isIntact || report.keptApart > 0);
+    // What is kept apart has a line of its own.
+    const places = report.faults.length + report.damage.length;
     const [isGuarded, members] = [await store.members.hasAdministrator(), await store.members.members()];
     const present = members.filter(({ endedAt }) => endedAt === null).length;
     const newest = entries.reduce((last, { header }) => Math.max(last, Date.parse(header.recordedAt)), 0);
     const ahead = Math.round((newest - io.now().getTime()) / 60_000);
     const findings = [
-      isWhole
+      places === 0
         ? finding(`records of ${programme}`, "good", `${report.checked} entries, whole`)
         : finding(
             `records of ${programme}`,
             "bad",
-            `${report.faults.length + report.damage.length} places not as they should be`,
+            `${places} places not as they should be`,
             `skepsis verify --programme ${programme}`,
           ),
       ...(apart.length > 0
@@ -180,24 +182,30 @@ function guardOf(io: Io, hasAdministrator: boolean): Finding {
 /** A backup a day is made when a folder is named; two days without one are too many. A choice of ours. */
 const oldestBackupHours = 48;
 
-function backupsOf(io: Io): Finding {
+/** The backups of each programme: a fresh one of another says nothing of this one. */
+async function backupsOf(io: Io): Promise<readonly Finding[]> {
   const given = io.env.SKEPSIS_BACKUP;
   if (!given)
-    return finding("backups", "look", "none are made by the service", "set SKEPSIS_BACKUP, or make them yourself");
+    return [finding("backups", "look", "none are made by the service", "set SKEPSIS_BACKUP, or make them yourself")];
   const folder = io.resolve(given);
   if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory())
-    return finding("backups", "bad", "the folder is not there", "make it, or name another by SKEPSIS_BACKUP");
-  const times = readdirSync(folder)
-    .filter((name) => /^skepsis-.+\.zip$/.test(name))
-    .map((name) => statSync(path.join(folder, name)).mtimeMs);
-  if (times.length === 0) return finding("backups", "bad", "none yet", "skepsis backup --output FOLDER");
-  const hours = Math.max(0, Math.floor((io.now().getTime() - Math.max(...times)) / 3_600_000));
+    return [finding("backups", "bad", "the folder is not there", "make it, or name another by SKEPSIS_BACKUP")];
+  const names = readdirSync(folder);
+  try {
+    const programmes = await programmesOf(io);
+    return programmes.map((programme) => backupOf(programme, newestBackup(names, programme), io));
+  } catch (trouble) {
+    if (!(trouble instanceof RecordsUnusable)) throw trouble;
+    return [finding("backups", "look", "not told: the programmes are not known", "see the records first")];
+  }
+}
+
+function backupOf(programme: string, newest: number | null, io: Io): Finding {
+  const [check, command] = [`backups of ${programme}`, `skepsis backup --programme ${programme} --output FOLDER`];
+  if (newest === null) return finding(check, "bad", "none yet", command);
+  const hours = Math.max(0, Math.floor((io.now().getTime() - newest) / 3_600_000));
+  const found = `the newest is ${hours} hours old`;
   return hours > oldestBackupHours
-    ? finding(
-        "backups",
-        "bad",
-        `the newest is ${hours} hours old`,
-        "skepsis backup --output FOLDER; is the service running?",
-      )
-    : finding("backups", "good", `the newest is ${hours} hours old`);
+    ? finding(check, "bad", found, `${command}; is the service running?`)
+    : finding(check, "good", found);
 }

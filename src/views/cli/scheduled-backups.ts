@@ -28,6 +28,10 @@ const newestFirst = (names: readonly string[], programme: string): readonly Kept
     .filter((kept) => kept.programme === programme)
     .sort((one, other) => other.at - one.at);
 
+/** Instant of a programme's newest backup, by its name; null when there is none. */
+export const newestBackup = (names: readonly string[], programme: string): number | null =>
+  newestFirst(names, programme)[0]?.at ?? null;
+
 /** Programmes whose newest backup is a day old or older, or that have none. */
 export const programmesDue = (
   names: readonly string[],
@@ -35,7 +39,7 @@ export const programmesDue = (
   now: number,
 ): readonly string[] =>
   programmes.filter(
-    (programme) => now - (newestFirst(names, programme)[0]?.at ?? Number.NEGATIVE_INFINITY) >= dayMilliseconds,
+    (programme) => now - (newestBackup(names, programme) ?? Number.NEGATIVE_INFINITY) >= dayMilliseconds,
   );
 
 /** Backups of a programme beyond the `keep` newest. Files with other names are never among them. */

@@ -251,10 +251,10 @@ describe("requests of others", () => {
     expect((await send("GET", "/api/session", null)).statusCode).toBe(200);
   });
 
-  it("[AC24] so is whatever else takes the password", async () => {
+  it.each(["password", "passkeys/question"])("[AC24] so is whatever else takes the password: %s", async (what) => {
     const { send, id } = await withAdministrator();
     const head = { cookie: tokenOf(await signIn(send)) };
-    const url = `/api/programmes/main/members/${id}/password`;
+    const url = `/api/programmes/main/members/${id}/${what}`;
     const tries = [];
     for (let each = 0; each <= triesPerMinute; each += 1)
       tries.push((await send("POST", url, head, { no: 1 })).statusCode);
