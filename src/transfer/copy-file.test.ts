@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from "fflate";
+import { strFromU8, strToU8, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { fileStory, photo, sha256Of, voice } from "../../tests/journals/file-story.ts";
 import { encodeJournal, largestFile } from "../journal/index.ts";
@@ -36,5 +36,9 @@ describe("a saved copy with files", () => {
       Array.from({ length: 16 }, (_, index) => [`files/${index.toString(16).repeat(64)}`, new Uint8Array(1024 * 1024)]),
     );
     expect(readSavedCopy(zipSync({ "journal.jsonl": journal, ...many }))).toBeNull();
+    // Two journals under one name: each would be unpacked, and which of them counts is anybody's guess.
+    const two = strFromU8(zipSync({ "journal.jsonl": journal, "journal.json2": journal }), true);
+    expect(readSavedCopy(strToU8(two.replaceAll("journal.json2", "journal.json3"), true))?.files).toEqual([]);
+    expect(readSavedCopy(strToU8(two.replaceAll("journal.json2", "journal.jsonl"), true))).toBeNull();
   });
 });

@@ -45,11 +45,15 @@ export const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && by
 export function readSavedCopy(bytes: Uint8Array): SavedCopy | null {
   let inside: Readonly<Record<string, Uint8Array>>;
   let unpacked = 0;
+  const taken = new Set<string>();
   try {
     inside = unzipSync(bytes, {
       filter({ name, originalSize }) {
         const isOurs =
           name === journalName ? originalSize <= longestJournal : fileName.test(name) && originalSize <= largestFile;
+        // A name that comes twice would be unpacked twice, and only the last of the two be read.
+        if (isOurs && taken.has(name)) throw new RangeError("a name comes twice");
+        if (isOurs) taken.add(name);
         unpacked += isOurs && name !== journalName ? originalSize : 0;
         // Photos and sound hardly pack: what unpacks to many times its size was made to fill the memory.
         if (unpacked > mostUnpacking * bytes.length) throw new RangeError("unpacks without end");
