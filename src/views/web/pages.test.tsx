@@ -4,6 +4,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
 import { Router } from "wouter";
 import { answerFlags, colony, following, opened, see, today } from "../../../tests/case-story.ts";
+import { type Casebook, emptyCasebook } from "../../casebook/index.ts";
 import { differential } from "../../reasoning/index.ts";
 import { casesView, couldView, differentialInput, redFlags, spineView } from "../model/index.ts";
 import { Causes } from "./case/could/Causes.tsx";
@@ -15,6 +16,8 @@ import { CasesTable } from "./cases/CasesTable.tsx";
 import { Answer } from "./parts/Answer.tsx";
 import { TextField } from "./parts/Form.tsx";
 import { ThreeStates } from "./parts/ThreeStates.tsx";
+import { SaveJournal } from "./shell/SaveJournal.tsx";
+import { type CasebookAccess, CasebookContext } from "./store/context.ts";
 import { words } from "./words.ts";
 
 const drawn = (page: ReactNode): string => renderToStaticMarkup(<Router ssrPath="/cases">{page}</Router>);
@@ -121,5 +124,23 @@ describe("arrow keys on the sheet", () => {
     expect(move("ArrowRight", { row: 1, column: 2 }, widths)).toBeNull();
     expect(move("ArrowDown", { row: 2, column: 0 }, widths)).toBeNull();
     expect(move("Enter", { row: 0, column: 0 }, widths)).toBeNull();
+  });
+});
+
+describe("saving a copy", () => {
+  const shown = (casebook: Partial<Casebook>, savedAt: string | null = null): boolean => {
+    const access = { casebook: { ...emptyCasebook, ...casebook }, keeping: { savedAt } } as unknown as CasebookAccess;
+    const markup = drawn(
+      <CasebookContext value={access}>
+        <SaveJournal />
+      </CasebookContext>,
+    );
+    return markup.includes(words.shell.saveJournal);
+  };
+  it("is offered as soon as there is an entry, also to who has vials alone", () => {
+    expect(shown({})).toBe(false);
+    expect(shown({ specimens: { "specimen-1": {} as Casebook["specimens"][string] } })).toBe(true);
+    expect(shown({ unread: [{ entry: "e", root: "r", kind: "k", why: "newer-schema" } as never] })).toBe(true);
+    expect(shown({}, "2026-04-02T08:00:00.000Z")).toBe(true);
   });
 });

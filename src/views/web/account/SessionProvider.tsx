@@ -5,6 +5,9 @@ import { askStanding, forgetSent, remember, remembered, type Standing } from "./
 export interface SessionAccess extends Standing {
   /** Takes over what the service said after signing in or out. */
   readonly take: (standing: Standing) => void;
+  /** Whether records that should go when somebody signed out are still here; until the next one signs in. */
+  readonly recordsStayed: boolean;
+  readonly tellStayed: () => void;
   /** Asks the service anew. */
   readonly look: () => Promise<void>;
 }
@@ -19,8 +22,11 @@ export function useSession(): SessionAccess {
 
 export function SessionProvider({ children }: { readonly children: ReactNode }) {
   const [standing, setStanding] = useState<Standing>(() => ({ isGuarded: null, member: remembered(), ended: null }));
+  const [recordsStayed, setStayed] = useState(false);
+  const tellStayed = useCallback(() => setStayed(true), []);
   const take = useCallback((next: Standing) => {
     remember(next.member);
+    if (next.member) setStayed(false);
     setStanding(next);
   }, []);
   const look = useCallback(async () => {
@@ -30,6 +36,9 @@ export function SessionProvider({ children }: { readonly children: ReactNode }) 
     if (before && next.ended === "device-lost") await forgetSent(before);
   }, [take]);
   useEffect(() => void look(), [look]);
-  const access = useMemo(() => ({ ...standing, take, look }), [standing, take, look]);
+  const access = useMemo(
+    () => ({ ...standing, recordsStayed, tellStayed, take, look }),
+    [standing, recordsStayed, tellStayed, take, look],
+  );
   return <SessionContext value={access}>{children}</SessionContext>;
 }

@@ -12,7 +12,7 @@ import { lastProgramme } from "./standing.ts";
 import "./account.css";
 
 export default function SignInPage() {
-  const { isGuarded, member, ended, take } = useSession();
+  const { isGuarded, member, ended, recordsStayed, take } = useSession();
   const [says, setSays] = useState<readonly string[]>([]);
   const [isSending, setSending] = useState(false);
   const say = accountWords.signIn;
@@ -46,6 +46,11 @@ export default function SignInPage() {
       <Answer text={say.answer} under={say.under} />
       {ended === "device-lost" ? <p className="heed-line">{say.lost}</p> : null}
       {ended === "over" || ended === "ended" ? <p className="heed-line">{say.over}</p> : null}
+      {recordsStayed ? (
+        <p className="heed-line" role="alert">
+          {accountWords.signOut.stayed}
+        </p>
+      ) : null}
       <form className="form" onSubmit={(event) => void send(event)}>
         <fieldset>
           <TextField name="name" label={say.name} problems={[]} fill="username" />

@@ -1,13 +1,18 @@
 /** One press saves everything on record as a journal file, to keep elsewhere. */
+import type { Casebook } from "../../../casebook/index.ts";
 import { encodeJournal } from "../../../journal/index.ts";
 import { saveFile, saveText } from "../parts/save.ts";
 import { useCasebook } from "../store/context.ts";
 import { words } from "../words.ts";
 
+/** Whoever reads at the bench may have vials alone, and another nothing but entries that are not read here. */
+const holdsEntries = (casebook: Casebook): boolean =>
+  Object.values(casebook).some((each) => Object.keys(each).length > 0);
+
 export function SaveJournal() {
-  const { casebook, programme, today, entries, file } = useCasebook();
+  const { casebook, keeping, programme, today, entries, file } = useCasebook();
   const say = words.shell;
-  if (Object.keys(casebook.apiaries).length + Object.keys(casebook.cases).length === 0) return null;
+  if (keeping.savedAt === null && !holdsEntries(casebook)) return null;
   const save = async () => {
     const all = await entries();
     const name = `skepsis-${programme}-${today}`;

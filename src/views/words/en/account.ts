@@ -159,6 +159,10 @@ export const accountWords = {
     stay: "Sign out, let them stay",
     go: "Sign out, remove them from this device",
     cancel: "Not now",
+    unreadable:
+      "The records of this device cannot be read now, so nobody knows whether all of them were sent. They cannot go yet; you can sign out and let them stay.",
+    stayed:
+      "You are signed out, and the records could not be removed: they are still on this device. Nobody sees them without signing in as you. Close the other tabs of this page, sign in, and sign out again with removing them.",
     unreached:
       "The service does not answer now, so you stay signed in: only the service can end the session. Try again when there is a connection.",
   },
