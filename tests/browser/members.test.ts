@@ -177,6 +177,18 @@ it("[AC37] on signing out records go only when all was sent, and the session end
   await page.goto(address);
   await page.getByRole("button", { name: /^Not on this device/ }).waitFor();
   expect(await page.getByText("The browser has cleared the records").count()).toBe(0);
+
+  await page.goto(`${site.address}/members`);
+  await page.evaluate(() => {
+    IDBFactory.prototype.deleteDatabase = () => {
+      throw new DOMException("the browser lets nothing go");
+    };
+  });
+  await expect.poll(sent, { timeout: 30_000 }).toBe(true);
+  await go.click();
+  await page.getByText("they are still on this device").waitFor();
+  expect(await kept()).toHaveLength(1);
+  expect(await troubles(page)).toEqual([]);
   await desk.close();
 });
 
