@@ -8,7 +8,8 @@ import { once } from "node:events";
 import { existsSync, mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import type { Tried } from "../tests/faults/count.ts";
+import type { Told } from "../tests/faults/count.ts";
+import { faultsTable, type RunReport } from "./faults-table.ts";
 
 const args = process.argv.slice(2);
 /** Takes an option and its number out of the words. */
@@ -26,7 +27,8 @@ if (!isFit || args.some((word) => word.startsWith("-"))) {
   process.exit(2);
 }
 const words = args;
-const table = path.join(mkdtempSync(path.join(tmpdir(), "skepsis-faults-")), "tried.jsonl");
+const folder = mkdtempSync(path.join(tmpdir(), "skepsis-faults-"));
+const [table, report] = [path.join(folder, "tried.jsonl"), path.join(folder, "report.json")];
 const vitest = path.join(import.meta.dirname, "..", "node_modules", "vitest", "vitest.mjs");
 const files =
   words.length > 0 ? words.map((word) => `tests/faults/${word}`) : ["tests/faults/", "tests/browser/killed-tab"];
@@ -44,6 +46,9 @@ const child = spawn(
     "built",
     "--testTimeout=36000000",
     "--maxWorkers=1",
+    "--reporter=default",
+    "--reporter=json",
+    `--outputFile.json=${report}`,
     ...files,
   ],
   {
@@ -52,20 +57,13 @@ const child = spawn(
   },
 );
 const [status] = await once(child, "exit");
-const tried = existsSync(table)
+const told = existsSync(table)
   ? readFileSync(table, "utf8")
       .trimEnd()
       .split("\n")
-      .map((line) => JSON.parse(line) as Tried)
+      .map((line) => JSON.parse(line) as Told)
   : [];
-const cell = (text: string | number, width: number) => String(text).padEnd(width);
-console.log(`\n${cell("tried", 9)}${cell("lost", 6)}${cell("silent", 8)}${cell("fault", 54)}against`);
-for (const each of tried)
-  console.log(
-    `${cell(each.tried, 9)}${cell(each.lost, 6)}${cell(each.silent, 8)}${cell(each.fault, 54)}${each.against}`,
-  );
-const kills = tried.filter(({ fault }) => fault.startsWith("kill")).reduce((sum, each) => sum + each.tried, 0);
-console.log(
-  `\n${kills} kills; ${tried.reduce((sum, each) => sum + each.lost, 0)} acknowledged entries lost; ${tried.reduce((sum, each) => sum + each.silent, 0)} silent changes.`,
-);
-process.exit(typeof status === "number" ? status : 1);
+const ran = existsSync(report) ? (JSON.parse(readFileSync(report, "utf8")) as RunReport) : null;
+const { lines, hasFailed } = faultsTable(told, ran, typeof status === "number" ? status : null);
+console.log(`\n${lines.join("\n")}`);
+process.exit(hasFailed ? (status as number | null) || 1 : 0);

@@ -2,6 +2,7 @@
 import { appendFileSync, existsSync, mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { expect } from "vitest";
 
 /** File that the full run collects its table in; undefined in the gate. */
 const table = process.env.SKEPSIS_FAULTS;
@@ -34,21 +35,23 @@ export function tries(few: number, full: number): Tries {
   };
 }
 
-/** A line of the table. */
+/** A line of the table: a fault that was tried. Whether it held is told by its test, which fails when anything was lost. */
 export interface Tried {
   readonly fault: string;
   readonly tried: number;
   /** What was acknowledged, checked or changed meanwhile. */
   readonly against: string;
-  /** Acknowledged entries that were gone. */
-  readonly lost: number;
-  /** Changes that nothing told of. */
-  readonly silent: number;
+}
+
+/** A line as it is written down: with the test that tried it, which may still fail afterwards. */
+export interface Told extends Tried {
+  readonly test: string;
 }
 
 /** Adds a line to the table of the full run. */
 export function tell(line: Tried): void {
-  if (table !== undefined) appendFileSync(table, `${JSON.stringify(line)}\n`);
+  const told: Told = { ...line, test: expect.getState().currentTestName ?? "" };
+  if (table !== undefined) appendFileSync(table, `${JSON.stringify(told)}\n`);
 }
 
 /** A new folder, in memory where the machine has such: processes and writes are cut here, the machine itself stays up. */

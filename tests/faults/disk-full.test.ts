@@ -77,8 +77,6 @@ describe.skipIf(!hasLimits)("a service whose disk is full", () => {
       fault: "disk full under the service",
       tried: rounds.count(),
       against: `${acknowledged} entries acknowledged, ${refused} pushes told`,
-      lost: 0,
-      silent: 0,
     });
   });
 });

@@ -100,8 +100,6 @@ describe("hostile requests", () => {
         fault: "hostile requests",
         tried: rounds.count(),
         against: `${operations.length} operations; ${told.join(" ")}; slowest ${Math.round(slowest)} ms; ${wrong.length} wrong`,
-        lost: 0,
-        silent: 0,
       });
       expect(wrong.slice(0, 10)).toEqual([]);
       expect(statuses.get(200) ?? 0).toBeGreaterThan(rounds.count() / 50);

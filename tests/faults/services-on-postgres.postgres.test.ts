@@ -165,8 +165,6 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
         fault: "PostgreSQL stopped and started again under two services",
         tried: rounds.count(),
         against: `${[...acknowledged.values()].reduce((sum, seq) => sum + seq, 0)} entries acknowledged`,
-        lost: 0,
-        silent: 0,
       });
       const everything = [...heard, ...services.map((service) => service.said())].join("\n");
       expect(everything).toContain("postgres://skepsis@127.0.0.1");
