@@ -294,6 +294,22 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
       },
     );
 
+    withBook("[SG212] what was given to a keeper and is another's stays when he is erased", async (book, store) => {
+      const [one, two] = [await admitted(book, "Ash"), await admitted(book, "Elm")];
+      await admitted(book, "Head", "administrator");
+      const [mine, theirs] = [ownStory("phone-1", "one"), ownStory("phone-2", "two")];
+      await book.push(mine.entries, pusher(one.id));
+      await book.push(theirs.entries, pusher(two.id));
+      await book.giveApiary(one.id, "two-apiary-hollow", doing);
+      await book.giveApiary(two.id, "one-apiary-hollow", doing);
+      await book.erase(one.id, "asked for", doing);
+      const bodiesFrom = async (device: string) =>
+        (await store.all()).filter(({ header, body }) => header.device === device && body !== null);
+      expect(await bodiesFrom("phone-2")).toHaveLength(theirs.entries.length);
+      // What he began himself goes, whomever it was given to.
+      expect(await bodiesFrom("phone-1")).toEqual([]);
+    });
+
     withBook(
       "[SG212] a keeper's data come whole, and are erased with the account; headers stay",
       async (book, store) => {

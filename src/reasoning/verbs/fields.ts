@@ -20,6 +20,16 @@ export const level = z.number().gte(0.01).lt(1);
 /** `2026-03-09`. */
 export const day = z.string().refine(isDay, { message: "a calendar day as YYYY-MM-DD" }).meta({ format: "date" });
 
+/** Highs as a station gives them. */
+export const dailyMaxCelsius = z
+  .array(z.strictObject({ date: day, value: z.number() }))
+  .min(1)
+  .max(4000)
+  .exactOptional();
+
+/** How far the high of a day lies above its mean. */
+export const highAboveMeanCelsius = z.number().min(0).max(30).exactOptional();
+
 /** Meteorological season at the colony. */
 export const season = z.enum(["winter", "spring", "summer", "autumn"]);
 

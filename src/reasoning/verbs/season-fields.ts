@@ -2,6 +2,7 @@
 import * as z from "zod";
 import {
   assumedError,
+  inUse,
   leastOverdispersion,
   mostVarroa,
   oneSidedShare,
@@ -12,7 +13,7 @@ import {
   usualSizes,
   varroaFigures,
 } from "../dynamics/index.ts";
-import { count, day } from "./fields.ts";
+import { count, dailyMaxCelsius, day, highAboveMeanCelsius } from "./fields.ts";
 
 const share = z.number().min(0).max(1);
 const stock = z.number().min(stockRange.least).max(stockRange.most);
@@ -24,20 +25,12 @@ const site = z.strictObject({
     .describe(
       "Twelve means of day and night of an ordinary year, January first. Left out: an invented cool-temperate site.",
     ),
-  dailyMaxCelsius: z
-    .array(z.strictObject({ date: day, value: z.number() }))
-    .min(1)
-    .max(4000)
-    .exactOptional()
-    .describe("Highest temperature of days, in place of the means; warmth is then that of the invented site."),
-  highAboveMeanCelsius: z
-    .number()
-    .min(0)
-    .max(30)
-    .exactOptional()
-    .describe(
-      "How far a day's high lies above its mean. Left out: the mean stands in place of the high, as in windows; in the invented site 6.",
-    ),
+  dailyMaxCelsius: dailyMaxCelsius.describe(
+    "Highest temperature of days, in place of the means; warmth is then that of the invented site.",
+  ),
+  highAboveMeanCelsius: highAboveMeanCelsius.describe(
+    `How far a day's high lies above its mean. Left out: ${inUse.highAboveMeanCelsius}, assumed without a source; windows, which must not promise warmth, takes the mean itself then.`,
+  ),
   latitude: z
     .number()
     .min(-90)

@@ -1,31 +1,21 @@
 /** `windows`: the days on which a treatment may lie in the hives under a label record, and why not on the others. */
 import * as z from "zod";
 import { windows as controlWindows } from "../control/index.ts";
-import { day } from "./fields.ts";
+import { dailyMaxCelsius, day, highAboveMeanCelsius } from "./fields.ts";
 import { labelRecord } from "./label-record.ts";
 import { verb } from "./verb.ts";
 
 const site = z
   .strictObject({
-    dailyMaxCelsius: z
-      .array(z.strictObject({ date: day, value: z.number() }))
-      .min(1)
-      .max(4000)
-      .exactOptional()
-      .describe("Highest temperature of each day."),
+    dailyMaxCelsius: dailyMaxCelsius.describe("Highest temperature of each day."),
     monthlyMeanCelsius: z
       .array(z.number())
       .length(12)
       .exactOptional()
       .describe("Means of day and night of an ordinary year, January first."),
-    highAboveMeanCelsius: z
-      .number()
-      .min(0)
-      .max(30)
-      .exactOptional()
-      .describe(
-        "How far the day's high lies above its mean at the station; only with monthly means. It has no default.",
-      ),
+    highAboveMeanCelsius: highAboveMeanCelsius.describe(
+      "How far the day's high lies above its mean at the station; only with monthly means. It has no default.",
+    ),
     latitude: z.number().min(-90).max(90).exactOptional().describe("Degrees, north positive."),
   })
   .refine(

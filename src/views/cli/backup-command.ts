@@ -98,7 +98,8 @@ export async function backUp(
   if (statSync(file, { throwIfNoEntry: false })) return unwritable("EEXIST");
   /** Written from the beginning; null when something was erased meanwhile. */
   const write = async () => {
-    const handle = openSync(partial, "w", 0o600);
+    rmSync(partial, { force: true });
+    const handle = openSync(partial, "wx", 0o600);
     try {
       const written = await withRecords(programme, io, (store) =>
         writeBackup(store, created, (chunk) => void writeSync(handle, chunk)),

@@ -6,18 +6,21 @@ import { matrixCode } from "./mark.ts";
 import type { Paper } from "./paper.ts";
 import { sheetCss, sheetPage } from "./paper-css.ts";
 
-/** Colonies that have a column of their own; more share the sheet's. */
+/** Colonies beside each other in one table: what the sheet holds. */
 const mostColumns = 8;
 
-/** The looks that were chosen, with room for an answer a colony. */
+/** The looks that were chosen, with room for an answer a colony; what to look for stands in the first table alone. */
 function looksAsked({ looks, colonies }: KitCard): Html {
   const words = paperWords.kit;
-  const columns = colonies.slice(0, mostColumns);
-  const rows = looks.map(
-    ({ term, how }) =>
-      html`<tr><td class="wrap"><b>${term}</b><br>${how}</td>${columns.map(() => html`<td class="room"></td>`)}</tr>`,
-  );
-  return html`<section><h2>${words.looks}</h2><div><table><thead><tr><th>${words.lookColumn}</th>${columns.map((code) => html`<th>${code}</th>`)}</tr></thead><tbody>${rows}</tbody></table><p class="small">${words.lookAnswers}</p></div></section>`;
+  const tables = Array.from({ length: Math.max(1, Math.ceil(colonies.length / mostColumns)) }, (_, at) => {
+    const columns = colonies.slice(at * mostColumns, (at + 1) * mostColumns);
+    const rows = looks.map(
+      ({ term, how }) =>
+        html`<tr><td class="wrap"><b>${term}</b>${at === 0 && html`<br>${how}`}</td>${columns.map(() => html`<td class="room"></td>`)}</tr>`,
+    );
+    return html`<table><thead><tr><th>${words.lookColumn}</th>${columns.map((code) => html`<th class="room">${code}</th>`)}</tr></thead><tbody>${rows}</tbody></table>`;
+  });
+  return html`<section><h2>${words.looks}</h2><div>${tables}<p class="small">${words.lookAnswers}</p></div></section>`;
 }
 
 /** One page: what is asked, which bees from where, how to keep and send them, what heeds. */

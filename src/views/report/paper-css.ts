@@ -51,7 +51,8 @@ th { text-align: left; font-weight: 400; vertical-align: bottom; padding: 0 2.2m
 td { padding: .5mm 2.2mm .5mm 0; border-bottom: .12mm solid #000; vertical-align: middle; }
 td { white-space: nowrap; }
 td.wrap { white-space: normal; }
-td.room { border-left: .12mm solid #000; width: 13mm; }
+.room { width: 13mm; }
+td.room { border-left: .12mm solid #000; }
 .r { text-align: right; }
 .small { font-size: 8.5pt; line-height: 11.5pt; margin-top: 1.2mm; }
 .do li { display: grid; grid-template-columns: 39mm 1fr; padding: .3mm 0; }

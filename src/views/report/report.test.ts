@@ -173,7 +173,12 @@ describe("papers", () => {
     expect(kitCardPaper({ ...kit, isDemonstration: false }).body).toContain("Stop and report: American foulbrood.");
     expect(kitCardPaper({ ...kit, isDemonstration: false }).body).not.toContain("Alcohol drained");
     const looks = kitCardPaper({ ...kit, isDemonstration: false }).body;
-    expect(looks).toContain("<th>A-1</th><th>A-2</th>");
+    expect(looks).toContain('<th class="room">A-1</th><th class="room">A-2</th>');
+    // Every colony has room for its answer, on further tables where one is full.
+    const many = Array.from({ length: 19 }, (_, index) => `B-${index + 1}`);
+    const all = kitCardPaper({ ...kit, colonies: many, isDemonstration: false }).body;
+    for (const code of many) expect(all).toContain(`<th class="room">${code}</th>`);
+    expect(all.split("Bees on the ground").length - 1).toBe(1);
     expect(looks).toContain("Bees on the ground &lt;that&gt; cannot fly.");
     expect(looks).toContain("<b>Spore count</b>: 30 older bees.");
     expect(kitCardPaper({ ...kit, looks: [], tests: [], isDemonstration: false }).body).not.toContain("Look for");
