@@ -52,6 +52,7 @@ td { padding: .5mm 2.2mm .5mm 0; border-bottom: .12mm solid #000; vertical-align
 td { white-space: nowrap; }
 td.wrap { white-space: normal; }
 .room { width: 13mm; }
+table + table { margin-top: 3mm; }
 td.room { border-left: .12mm solid #000; }
 .r { text-align: right; }
 .small { font-size: 8.5pt; line-height: 11.5pt; margin-top: 1.2mm; }
