@@ -58,14 +58,32 @@ function torn(before: Buffer, after: Buffer, below: (bound: number) => number): 
   return below(2) === 0 ? made.subarray(0, shortest + below(made.length - shortest + 1)) : made;
 }
 
+/** Bytes of the header of a log: which log it is. */
+const headerBytes = 32;
+
+/**
+ * The log while it grows. One that begins anew has its header synchronised before its first frame is written, so that no
+ * old header stands before new frames: those of the old log that are left would bring back what was before.
+ * @source sqlite3.c as better-sqlite3 ships it, sqlite3WalFrames: "Sync the header (unless SQLITE_IOCAP_SEQUENTIAL is true
+ * or unless all syncing is turned off by PRAGMA synchronous=OFF)"
+ */
+function tornLog(before: Buffer, after: Buffer, below: (bound: number) => number): Buffer {
+  const header = after.subarray(0, headerBytes);
+  if (before.length === 0 || before.subarray(0, headerBytes).equals(header)) return torn(before, after, below);
+  const begun = Buffer.from(before);
+  header.copy(begun);
+  // Nothing of the new log but its header, or any of its frames after it.
+  return below(4) === 0 ? begun : torn(begun, after, below);
+}
+
 /**
  * What a cut between two acknowledged pushes can leave. SQLite synchronises the log at every commit, and before it
  * copies the log into the main file; it synchronises that file before the log begins anew.
  */
 function afterCut(before: Disk, after: Disk, below: (bound: number) => number): Omit<Disk, "acknowledged"> {
-  if (before.main.equals(after.main)) return { main: before.main, log: torn(before.log, after.log, below) };
+  if (before.main.equals(after.main)) return { main: before.main, log: tornLog(before.log, after.log, below) };
   return below(2) === 0
-    ? { main: before.main, log: torn(before.log, after.log, below) }
+    ? { main: before.main, log: tornLog(before.log, after.log, below) }
     : { main: torn(before.main, after.main, below), log: after.log };
 }
 
