@@ -1,7 +1,7 @@
 /** The mean share over colonies and how far colonies differ, by maximum likelihood. */
 import { chiSquare, likelihoodRatioInterval, normalUpperQuantile, root } from "../../numerics/index.ts";
 import { answered, blocked, type Estimate, ensure, type Result } from "../../units/index.ts";
-import { betaBinomialLikelihood, type ColonyCount, type Likelihood } from "./beta-binomial-likelihood.ts";
+import { betaBinomialLikelihood, type ColonyCount, type LikelihoodAt } from "./beta-binomial-likelihood.ts";
 import { readColonies } from "./colony-counts.ts";
 import { benchProblem } from "./problems.ts";
 
@@ -153,14 +153,12 @@ function binomialFit(counts: {
 
 const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
 
-type LikelihoodAt = (mean: number, spread: number) => Likelihood;
-
 /** The mean share that is likeliest at a spread: the log-likelihood is concave in it. */
 function bestMean(
   likelihood: LikelihoodAt,
   { spread, start }: { readonly spread: number; readonly start: number },
 ): number {
-  const slope = (mean: number) => likelihood(mean, spread).byMean;
+  const slope = (mean: number) => likelihood.byMean(mean, spread);
   if (slope(start) === 0) return start;
   const edge = 1e-12;
   return root({ f: slope, low: Math.min(edge, start / 2), high: Math.max(1 - edge, (1 + start) / 2) });
@@ -182,7 +180,7 @@ function highest(likelihood: LikelihoodAt, meanAt: (spread: number) => number): 
   };
   const slope = (logSpread: number) => {
     const spread = Math.exp(logSpread);
-    return likelihood(meanAt(spread), spread).bySpread * spread;
+    return likelihood.bySpread(meanAt(spread), spread) * spread;
   };
   const hills: Highest[] = [];
   let before = slope(least);

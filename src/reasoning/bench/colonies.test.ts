@@ -72,6 +72,8 @@ describe("beta-binomial fit", () => {
         logs.reduce((sum, each) => sum + each, 0),
         10,
       );
+      expect(likelihood.byMean(mean, phi)).toBeCloseTo(at.byMean, 10);
+      expect(likelihood.bySpread(mean, phi)).toBeCloseTo(at.bySpread, 10);
       const h = 1e-4;
       const value = (a: number, b: number) => likelihood(mean + a * h, phi + b * h).value;
       // Differences of step 1e-4 are right to about 1e-6 of the slopes and 1e-5 of the curvature here.

@@ -10,10 +10,12 @@ import {
 import { benchProblem } from "./problems.ts";
 
 export interface CountDesign {
-  /** Mites, one whole number per bee. */
+  /** Mites in a bee, whole numbers ≥ 0: one a row. */
   readonly counts: readonly number[];
-  /** One row per bee, as many numbers in each; the first is usually 1 for the level of the first group. */
+  /** As many rows, as many numbers in each; the first is usually 1 for the level of the first group. */
   readonly design: readonly (readonly number[])[];
+  /** Bees that each row stands for, whole numbers ≥ 1; 1 when not given. */
+  readonly bees?: readonly number[];
   /** Logarithm of the effort behind each count; 0 when not given. */
   readonly offset?: readonly number[];
 }
@@ -49,18 +51,22 @@ export interface CountFit {
 export function fitCountRegression(data: CountDesign): Result<CountFit> {
   const { counts, design } = data;
   const offset = data.offset ?? counts.map(() => 0);
+  const bees = data.bees ?? counts.map(() => 1);
   const columns = design[0]?.length ?? 0;
   ensure(design.length === counts.length, "design", design.length, `${counts.length} rows, one per count`);
   ensure(offset.length === counts.length, "offset", offset.length, `${counts.length} numbers, one per count`);
+  ensure(bees.length === counts.length, "bees", bees.length, `${counts.length} numbers, one per count`);
   for (const each of counts) ensure(Number.isInteger(each) && each >= 0, "counts", each, "whole numbers ≥ 0");
+  for (const each of bees) ensure(Number.isInteger(each) && each >= 1, "bees", each, "whole numbers ≥ 1");
   for (const row of design) {
     ensure(row.length === columns && row.every(Number.isFinite), "design", row, `${columns} finite numbers a row`);
   }
+  const n = bees.reduce((sum, each) => sum + each, 0);
   if (counts.length === 0 || columns === 0) return blocked(benchProblem("nothing-examined", "blocked", "counts", {}));
   if (counts.every((each) => each === 0)) {
-    return blocked(benchProblem("no-mites-counted", "blocked", "counts", { bees: counts.length }));
+    return blocked(benchProblem("no-mites-counted", "blocked", "counts", { bees: n }));
   }
-  const model = { counts, design, offset };
+  const model = { counts, design, offset, bees };
   const poisson = likeliest(model, Number.POSITIVE_INFINITY, null);
   if (!poisson.ok) return poisson;
   const random = poisson.value.rows;
@@ -90,7 +96,7 @@ export function fitCountRegression(data: CountDesign): Result<CountFit> {
   const logLikelihoodPoisson = poissonLogLikelihood(random);
   if (logLikelihood - logLikelihoodPoisson < leastGain) return even(random);
   const { coefficients, standardErrors } = fit.value;
-  return answered({ coefficients, standardErrors, theta, logLikelihood, logLikelihoodPoisson, n: counts.length });
+  return answered({ coefficients, standardErrors, theta, logLikelihood, logLikelihoodPoisson, n });
 }
 
 /** Beyond e^20 the law is Poisson to nine digits: no aggregation can be told from none. */
@@ -161,16 +167,20 @@ const runaway = 30;
 
 /** The likeliest coefficients for one θ: the likelihood is concave in them, so Newton's steps, held back, find its top. */
 function likeliest(model: Model, theta: number, start: readonly number[] | null): Result<Weighted> {
-  const { counts, design } = model;
+  const { counts, design, bees } = model;
   let at = start ?? roughCoefficients(model, theta);
   if (at === null) return blocked(benchProblem("columns-repeat", "blocked", "design", {}));
   for (let round = 0; round < mostRounds; round++) {
     const logMeans = logMeansAt(model, at);
     const top = Math.max(...logMeans);
     if (logMeans.some((each, i) => counts[i] === 0 && each < top - runaway)) return withoutMites;
-    const rows = logMeans.map((each, i) => ({ count: counts[i] as number, mean: Math.exp(each), bees: 1 }));
-    const slopes = rows.map(({ count, mean }) => (count - mean) / (1 + mean / theta));
-    const bends = rows.map(({ count, mean }) => (mean * (1 + count / theta)) / (1 + mean / theta) ** 2);
+    const rows = logMeans.map((each, i) => ({
+      count: counts[i] as number,
+      mean: Math.exp(each),
+      bees: bees[i] as number,
+    }));
+    const slopes = rows.map((row) => (row.bees * (row.count - row.mean)) / (1 + row.mean / theta));
+    const bends = rows.map((row) => (row.bees * row.mean * (1 + row.count / theta)) / (1 + row.mean / theta) ** 2);
     const observed = cholesky(crossProduct(design, bends));
     if (!observed.isPositiveDefinite) return withoutMites;
     const step = observed.solve(columnSums(design, slopes));
@@ -185,8 +195,8 @@ function likeliest(model: Model, theta: number, start: readonly number[] | null)
 }
 
 /** Where to begin: least squares on the logarithms of the counts + ½; null where columns repeat each other. */
-function roughCoefficients({ counts, design, offset }: Model, theta: number): readonly number[] | null {
-  const rows = counts.map((count) => ({ mean: count + 0.5 }));
+function roughCoefficients({ counts, design, offset, bees }: Model, theta: number): readonly number[] | null {
+  const rows = counts.map((count, i) => ({ mean: count + 0.5, bees: bees[i] as number }));
   const weights = expectedWeights(rows, theta);
   const factor = cholesky(crossProduct(design, weights));
   if (!factor.isPositiveDefinite) return null;
@@ -196,8 +206,8 @@ function roughCoefficients({ counts, design, offset }: Model, theta: number): re
   return factor.solve(columnSums(design, working));
 }
 
-const expectedWeights = (rows: readonly { readonly mean: number }[], theta: number): readonly number[] =>
-  rows.map(({ mean }) => mean / (1 + mean / theta));
+const expectedWeights = (rows: readonly Pick<CountsOfMean, "mean" | "bees">[], theta: number): readonly number[] =>
+  rows.map(({ mean, bees }) => (bees * mean) / (1 + mean / theta));
 
 const logMeansAt = ({ design, offset }: Model, at: readonly number[]): readonly number[] =>
   design.map((row, i) => row.reduce((sum, x, j) => sum + x * (at[j] as number), offset[i] as number));
@@ -214,7 +224,8 @@ function climbed(
   const logLikelihood = (at: readonly number[]): number =>
     logMeansAt(model, at).reduce((sum, logMean, i) => {
       const [count, mean] = [model.counts[i] as number, Math.exp(logMean)];
-      return sum + count * logMean - (theta === Infinity ? mean : (count + theta) * Math.log1p(mean / theta));
+      const unmet = theta === Infinity ? mean : (count + theta) * Math.log1p(mean / theta);
+      return sum + (model.bees[i] as number) * (count * logMean - unmet);
     }, 0);
   const start = logLikelihood(from);
   const moved = (share: number) => from.map((each, j) => each + share * (step[j] as number));
@@ -236,7 +247,8 @@ const crossProduct = (design: Model["design"], weights: readonly number[]): read
   );
 
 function even(rows: readonly CountsOfMean[]): Result<never> {
-  const over = (term: (row: CountsOfMean) => number) => rows.reduce((sum, row) => sum + term(row), 0) / rows.length;
+  const bees = rows.reduce((sum, row) => sum + row.bees, 0);
+  const over = (term: (row: CountsOfMean) => number) => rows.reduce((sum, row) => sum + row.bees * term(row), 0) / bees;
   const mean = over(({ mean: each }) => each);
   const variance = over(({ count, mean: each }) => (count - each) ** 2);
   return blocked(benchProblem("no-more-uneven-than-chance", "blocked", "counts", { mean, variance }));

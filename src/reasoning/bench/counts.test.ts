@@ -141,6 +141,25 @@ describe("stocks compared", () => {
     expect(found.standardErrors[0]).toBeCloseTo(simple.standardErrorOfMean / of(fitCounts({ counts })).mean, 8);
   });
 
+  it("[BE208] bees that are alike may share a row", () => {
+    const keys = [...new Set(counts.map((count, i) => `${count} ${design[i]?.join(" ")}`))];
+    const rows = keys.map((key) => key.split(" ").map(Number));
+    const together = {
+      counts: rows.map(([count]) => count as number),
+      design: rows.map(([, ...columns]) => columns),
+      bees: keys.map((key) => counts.filter((count, i) => `${count} ${design[i]?.join(" ")}` === key).length),
+    };
+    expect(rows.length).toBeLessThan(counts.length / 2);
+    const [found, apart] = [of(fitCountRegression(together)), of(fitCountRegression({ counts, design }))];
+    expect(found.n).toBe(apart.n);
+    expect(found.theta).toBeCloseTo(apart.theta, 9);
+    expect(found.logLikelihood).toBeCloseTo(apart.logLikelihood, 9);
+    expect(found.logLikelihoodPoisson).toBeCloseTo(apart.logLikelihoodPoisson, 9);
+    for (const key of ["coefficients", "standardErrors"] as const) {
+      for (const [i, each] of apart[key].entries()) expect(found[key][i]).toBeCloseTo(each, 9);
+    }
+  });
+
   it("[BE208] effort doubled everywhere halves the level and leaves the ratios", () => {
     const found = of(fitCountRegression({ counts, design }));
     const doubled = of(fitCountRegression({ counts, design, offset: counts.map(() => Math.log(2)) }));

@@ -47,17 +47,23 @@ export const poissonLogLikelihood = (counts: readonly CountsOfMean[]): number =>
 
 /** Slope of the log-likelihood in k, means held: Σ [ψ(y + k) − ψ(k) + ln(k/(k + m)) + 1 − (k + y)/(k + m)]. */
 export const slopeInK = (counts: readonly CountsOfMean[], k: number): number =>
-  counts.reduce((sum, { count, mean, bees }) => {
-    let steps = 0;
-    // ψ(y + k) − ψ(k) is this sum for a whole y: no digits are lost in a difference.
-    for (let i = 0; i < count; i++) steps += 1 / (k + i);
-    return sum + bees * (steps - Math.log1p(mean / k) + (mean - count) / (k + mean));
-  }, 0);
+  counts.reduce(
+    (sum, { count, mean, bees }) => sum + bees * ((mean - count) / (k + mean) - Math.log1p(mean / k)),
+    // ψ(y + k) − ψ(k) is Σ 1/(k + i) over i < y for a whole y: no digits are lost in a difference.
+    beesAbove(counts).reduce((sum, bees, i) => sum + bees / (k + i), 0),
+  );
 
 /** Minus the slope of `slopeInK`: the information on k. */
 export const informationOnK = (counts: readonly CountsOfMean[], k: number): number =>
-  counts.reduce((sum, { count, mean, bees }) => {
-    let steps = 0;
-    for (let i = 0; i < count; i++) steps += 1 / (k + i) ** 2;
-    return sum + bees * (steps - mean / (k * (k + mean)) + (mean - count) / (k + mean) ** 2);
-  }, 0);
+  counts.reduce(
+    (sum, { count, mean, bees }) => sum + bees * ((mean - count) / (k + mean) ** 2 - mean / (k * (k + mean))),
+    beesAbove(counts).reduce((sum, bees, i) => sum + bees / (k + i) ** 2, 0),
+  );
+
+/** For i = 0, 1, … below the highest count: how many bees have more than i. */
+function beesAbove(counts: readonly CountsOfMean[]): Float64Array {
+  const above = new Float64Array(counts.reduce((most, { count }) => Math.max(most, count), 0));
+  for (const { count, bees } of counts) if (count > 0) above[count - 1] = (above[count - 1] as number) + bees;
+  for (let i = above.length - 2; i >= 0; i -= 1) above[i] = (above[i] as number) + (above[i + 1] as number);
+  return above;
+}

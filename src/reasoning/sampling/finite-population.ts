@@ -176,6 +176,9 @@ function groupTrouble({ population, infested, sensitivity }: FiniteGroup): Probl
   return samplingProblem("infested-exceed-population", "blocked", "infested", { infested, population });
 }
 
+/** Terms of this share of the sum are left out: a million of them change no digit that is kept. */
+const negligible = 1e-24;
+
 /**
  * Σ_d P(d)·(1 − Se)^d by the ratio of neighbouring terms, started at the likeliest d: all terms are
  * positive, none is built from a difference of logarithms, so ties keep their last bits.
@@ -189,15 +192,19 @@ function noneFound({ population, infested, sensitivity }: FiniteGroup, examined:
   const mode = Math.min(most, Math.max(fewest, likeliest));
   const up = (d: number) => ((infested - d) * (examined - d)) / ((d + 1) * (population - infested - examined + d + 1));
   let [weights, none] = [1, missed ** mode];
-  for (let d = mode, weight = 1; d < most && weight > 0; d++) {
+  // Away from the likeliest d weights only fall, and terms rise to one top: so small, all that follow are smaller still.
+  const counts = (weight: number, term: number) => weight > negligible * weights || term > negligible * none;
+  for (let d = mode, weight = 1, term = 1; d < most && counts(weight, term); d++) {
     weight *= up(d);
+    term = weight * missed ** (d + 1);
     weights += weight;
-    none += weight * missed ** (d + 1);
+    none += term;
   }
-  for (let d = mode - 1, weight = 1; d >= fewest && weight > 0; d--) {
+  for (let d = mode - 1, weight = 1, term = 1; d >= fewest && counts(weight, term); d--) {
     weight /= up(d);
+    term = weight * missed ** d;
     weights += weight;
-    none += weight * missed ** d;
+    none += term;
   }
   return none / weights;
 }

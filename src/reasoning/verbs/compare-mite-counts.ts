@@ -6,7 +6,6 @@ import { count, estimate, level } from "./fields.ts";
 import { foundOf, noticesOf } from "./part.ts";
 import { type Deep, verb } from "./verb.ts";
 
-/** Every bee is a row of the fit. */
 const mostBees = 5000;
 const mostGroups = 20;
 
@@ -47,6 +46,17 @@ type Rows = readonly { readonly group: number; readonly mites: number; readonly 
 /** Numbers of the groups that have bees, lowest first. */
 const groupsIn = (counts: Rows): readonly number[] =>
   [...new Set(counts.filter(({ bees }) => bees > 0).map((each) => each.group))].sort((a, b) => a - b);
+
+/** Bees of one group with as many mites as one row; rows without bees are none. */
+function alikeTogether(counts: Rows): Rows {
+  const together = new Map<string, Rows[number]>();
+  for (const each of counts) {
+    if (each.bees === 0) continue;
+    const key = `${each.group} ${each.mites}`;
+    together.set(key, { ...each, bees: each.bees + (together.get(key)?.bees ?? 0) });
+  }
+  return [...together.values()];
+}
 
 const output = z.strictObject({
   groups: z
@@ -125,10 +135,13 @@ function run({ counts, against, level }: Input): Result<Answer> {
   const groups = groupsIn(counts);
   const first = against ?? groups[0] ?? 0;
   const others = groups.filter((each) => each !== first);
-  const bees = counts.flatMap((row) => Array.from({ length: row.bees }, () => row));
-  const mites = bees.map((each) => each.mites);
+  const rows = alikeTogether(counts);
   const fitOf = (columns: (group: number) => readonly number[]): Result<CountFit> =>
-    fitCountRegression({ counts: mites, design: bees.map((each) => columns(each.group)) });
+    fitCountRegression({
+      counts: rows.map((each) => each.mites),
+      design: rows.map((each) => columns(each.group)),
+      bees: rows.map((each) => each.bees),
+    });
   const differing = fitOf((of) => [1, ...others.map((each) => Number(each === of))]);
   const stops = differing.problems.filter(({ code }) => code === "no-mites-counted" || code === "nothing-examined");
   if (stops.length > 0) return { ok: false, problems: stops };
@@ -142,10 +155,11 @@ function run({ counts, against, level }: Input): Result<Answer> {
   return answered(
     {
       groups: groups.map((each, index) => {
-        const own = bees.filter((bee) => bee.group === each);
-        const sum = own.reduce((total, bee) => total + bee.mites, 0);
+        const own = rows.filter((row) => row.group === each);
+        const bees = own.reduce((total, row) => total + row.bees, 0);
+        const mites = own.reduce((total, row) => total + row.bees * row.mites, 0);
         const { low = null, high = null } = limits[index] ?? {};
-        return { group: each, bees: own.length, mites: sum, mean: sum / own.length, low, high };
+        return { group: each, bees, mites, mean: mites / bees, low, high };
       }),
       against: first,
       ratios: others.flatMap((each, index) => {
