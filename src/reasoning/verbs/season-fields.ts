@@ -2,12 +2,14 @@
 import * as z from "zod";
 import {
   assumedError,
+  drawsRange,
   inUse,
   leastOverdispersion,
   mostVarroa,
   oneSidedShare,
   pattyReduction,
   sizeBounds,
+  startBees,
   stockRange,
   unitingFigures,
   usualSizes,
@@ -53,7 +55,7 @@ const site = z.strictObject({
 /** How a colony stood on a day. */
 const start = z.strictObject({
   date: day,
-  bees: z.number().describe("Adult bees in the colony."),
+  bees: z.number().describe(`Adult bees in the colony, ${startBees.least} to ${startBees.most}.`),
   infestedShare: share.describe("Share of bees with living tracheal mites, as best known before the counts."),
   brood: z
     .enum(["usual", "none"])
@@ -199,6 +201,12 @@ export const seasonInput = {
     .exactOptional()
     .describe("Something was seen that is to be reported: nothing may be united. Left out: no."),
   until: day.describe("Last morning asked about."),
-  draws: z.number().int().default(1000).describe("Particles behind the ranges; more make them steadier."),
+  draws: z
+    .number()
+    .int()
+    .default(1000)
+    .describe(
+      `Particles behind the ranges, ${drawsRange.least} to ${drawsRange.most}, fewer over many days or with colonies united; more make them steadier.`,
+    ),
   seed: z.number().int().min(0).default(1),
 };
