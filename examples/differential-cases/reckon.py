@@ -46,8 +46,9 @@ def posterior(case):
     healthy = {f: grade[g] for f, g in know["healthyRates"][season].items()}
     rate = lambda c, f: grade[conditions[c]["frequencies"][f]["grade"]] if f in conditions[c]["frequencies"] else None
     suppresses = lambda c, f: conditions[c]["frequencies"].get(f, {}).get("suppresses", False)
+    brings = lambda c, f: rate(c, f) is not None and not suppresses(c, f) and not know["findings"][f].get("ofHealth")
     link = lambda c, f: ((rate(c, f) - healthy[f]) / (1 - healthy[f])
-                         if rate(c, f) is not None and not suppresses(c, f) and rate(c, f) > healthy[f] else D(0))
+                         if brings(c, f) and rate(c, f) > healthy[f] else D(0))
     keep = lambda c, f: min(D(1), rate(c, f) / healthy[f]) if suppresses(c, f) else D(1)
     signs = [f for f, x in findings.items() if x["kind"] == "sign"]
     mates = lambda f: [g for g in signs if findings[g]["group"] == findings[f]["group"]] if findings[f]["group"] not in EXCLUSIVE_GROUPS else [f]

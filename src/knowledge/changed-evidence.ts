@@ -174,8 +174,9 @@ function applied(evidence: Evidence, { change, entry, author, on, citation }: No
     }
     case "finding": {
       const { finding: id, term, kind, group, question, lookFor, minutes, healthy } = change;
-      const { exclusiveWith = null, derived = false } = evidence.findings[id] ?? {};
-      const made = { id, term, kind, group, question, lookFor, minutes, exclusiveWith, derived, change: note };
+      const { exclusiveWith = null, derived = false, ofHealth = false } = evidence.findings[id] ?? {};
+      const kept = { exclusiveWith, derived, ofHealth };
+      const made = { id, term, kind, group, question, lookFor, minutes, ...kept, change: note };
       return {
         ...evidence,
         findingIds: withId(evidence.findingIds, id),

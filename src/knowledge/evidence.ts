@@ -76,6 +76,8 @@ export interface FindingInUse {
   readonly lookFor: string;
   readonly exclusiveWith: string | null;
   readonly derived: boolean;
+  /** A colony that is well shows it and no condition brings it: it can only be taken away. */
+  readonly ofHealth: boolean;
   readonly minutes: number;
   readonly change: ChangeNote | null;
 }
@@ -136,8 +138,9 @@ export const publishedEvidence: Evidence = {
     return { id, term, role, rollUp, urgency, change: null };
   }),
   findings: each(findingIds, (id) => {
-    const { term, kind, group, question, lookFor, exclusiveWith = null, derived = false, minutes } = findings[id];
-    return { id, term, kind, group, question, lookFor, exclusiveWith, derived, minutes, change: null };
+    const { term, kind, group, question, lookFor, exclusiveWith = null, minutes } = findings[id];
+    const { derived = false, ofHealth = false } = findings[id];
+    return { id, term, kind, group, question, lookFor, exclusiveWith, derived, ofHealth, minutes, change: null };
   }),
   sources: each(Object.keys(sources) as (keyof typeof sources)[], (key) => {
     const { authors, year, title, where, read } = sources[key];

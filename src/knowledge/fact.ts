@@ -174,6 +174,8 @@ export interface FindingFact<Id extends string = FindingId> {
   readonly derived?: true;
   /** True where it is not asked while neighbouring colonies have no brood. */
   readonly onlyWhenNeighboursHaveBrood?: true;
+  /** True for what a colony that is well shows and no condition brings. */
+  readonly ofHealth?: true;
   /** Minutes the look takes. Judgement. */
   readonly minutes: number;
 }

@@ -5,7 +5,9 @@ import { evidenceNote } from "./problems.ts";
 
 /**
  * Whether the pair moves the condition in the season: where the condition brings the finding more often than a well
- * colony shows it, or, of a sign that the condition suppresses, more rarely.
+ * colony shows it, or, of a sign that the condition suppresses, more rarely. What is of health no condition brings: its
+ * grades were judged in the season of brood, and in winter, when few well colonies show it, a grade above their rate
+ * says nothing.
  */
 export function hasEffect(
   evidence: Evidence,
@@ -14,8 +16,9 @@ export function hasEffect(
   const pair = evidence.frequencies[condition]?.[finding];
   const healthy = evidence.healthy[season][finding];
   if (pair === undefined || healthy === undefined) return false;
-  const isSuppressed = pair.suppresses && evidence.findings[finding]?.kind !== "circumstance";
-  return isSuppressed ? pair.value < healthy.value : pair.value > healthy.value;
+  const { kind, ofHealth } = evidence.findings[finding] ?? {};
+  if (pair.suppresses && kind !== "circumstance") return pair.value < healthy.value;
+  return !ofHealth && pair.value > healthy.value;
 }
 
 /**

@@ -220,6 +220,7 @@ export const broodFindings = {
     term: "Queen laying well",
     question: "Single eggs in a compact patch, or a laying queen?",
     lookFor: "Single eggs at the cell base in a compact patch, or a laying queen, are seen.",
+    ofHealth: true,
     minutes: 10,
   },
   sealed_brood_only: {

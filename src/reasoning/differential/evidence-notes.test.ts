@@ -1,6 +1,13 @@
 /** Changes that are taken and may not be what was meant: what is noted of them. */
 import { describe, expect, it } from "vitest";
-import { changedEvidence, type EvidenceChange, hasEffect, publishedEvidence } from "../../knowledge/index.ts";
+import {
+  changedEvidence,
+  type EvidenceChange,
+  evidenceSeasons,
+  hasEffect,
+  publishedEvidence,
+} from "../../knowledge/index.ts";
+import type { Season } from "../../units/index.ts";
 
 const under = (...changes: readonly EvidenceChange[]) =>
   changedEvidence(
@@ -51,6 +58,23 @@ describe("notes on changes that were taken", () => {
     expect(under(own, never).problems).toMatchObject([
       { code: "evidence-without-effect", slots: { conditions: "own_x" } },
     ]);
+  });
+
+  it("[DX156] a queen that lays well: no condition brings it, some take it away, whatever the season", () => {
+    const of = (condition: string, season: Season) =>
+      hasEffect(publishedEvidence, { condition, finding: "normal_eggs_and_queen", season });
+    const { frequencies, conditionIds, healthy } = publishedEvidence;
+    for (const season of evidenceSeasons)
+      for (const condition of conditionIds) {
+        const pair = frequencies[condition]?.normal_eggs_and_queen;
+        const takesAway = pair?.suppresses === true && pair.value < (healthy[season].normal_eggs_and_queen?.value ?? 0);
+        expect(`${condition} ${of(condition, season)}`).toBe(`${condition} ${takesAway}`);
+      }
+    expect(of("queenless", "winter")).toBe(true);
+    // The grade of a failing queen, judged in the season of brood, is above what well colonies show in winter.
+    expect(healthy.winter.normal_eggs_and_queen?.value).toBeLessThan(
+      frequencies.failing_queen?.normal_eggs_and_queen?.value ?? 0,
+    );
   });
 
   it("[DX155] a healthy rate that rises takes out every pair below it, in its season", () => {
