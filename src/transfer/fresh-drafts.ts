@@ -35,6 +35,20 @@ export function freshDrafts(casebook: Casebook, drafts: readonly EntryDraft[]): 
   return { fresh, standing, differing };
 }
 
+/** What was on no record before, by the code or name that the table has for it. */
+export interface NewNames {
+  readonly apiaries: readonly string[];
+  readonly colonies: readonly string[];
+}
+
+/** Apiaries and colonies that drafts register: a name that is spelt otherwise than on record shows itself here. */
+export function newNames(drafts: readonly EntryDraft[]): NewNames {
+  return {
+    apiaries: drafts.flatMap((draft) => (draft.kind === "apiary-registered" ? [draft.data.name] : [])),
+    colonies: drafts.flatMap((draft) => (draft.kind === "colony-registered" ? [draft.data.code] : [])),
+  };
+}
+
 interface Held {
   readonly entry: EntryId;
   readonly value: unknown;

@@ -56,7 +56,16 @@ it("[TR36] is tried, mended, added whole, and found on record when it comes agai
   await page.getByRole("button", { name: "The month comes first" }).first().click();
   await page.getByRole("button", { name: "“n/a” is nothing recorded" }).first().click();
   await add(page).waitFor();
+  await page.getByText("Not on record before: apiary North; colonies 7, 8 and 9.").waitFor();
   expect(await objections(page)).toEqual([]);
+  // Chosen anew: what was chosen and typed is still there.
+  await page.getByRole("button", { name: "Choose the columns anew" }).click();
+  expect(await page.getByLabel("Where they are").inputValue()).toBe("Invented County");
+  await page.getByLabel("Name of North").fill("North Yard");
+  await page.getByRole("button", { name: "Try it" }).click();
+  await page.getByRole("button", { name: "The month comes first" }).first().click();
+  await page.getByRole("button", { name: "“n/a” is nothing recorded" }).first().click();
+  await page.getByText("Not on record before: apiary North Yard; colonies 7, 8 and 9.").waitFor();
   await add(page).click();
   await page.getByText("They are sent with the next exchange").waitFor();
   await page.goto(`${site.address}/cases`);

@@ -32,9 +32,13 @@ beforeEach(() => {
   write("table.csv", table);
 });
 
-it("a dry run tells what would be added and writes nothing", async () => {
+it("[TR48] a dry run tells what would be added, new names one by one, and writes nothing", async () => {
   const dry = await take("table.csv", "--dry-run");
   expect(dry.json()).toMatchObject({ dryRun: true, rows: 2, colonies: 2, results: 2, added: 6, standing: 0 });
+  expect(dry.json()).toMatchObject({ new: { apiaries: [expect.any(String)], colonies: ["7", "8"] } });
+  expect((await run("import", "table.csv", "--mapping", "mapping.json", "--dry-run")).out).toContain(
+    "colonies 7 and 8",
+  );
   expect(isStored()).toBe(false);
 });
 

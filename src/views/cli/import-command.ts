@@ -7,11 +7,13 @@ import {
   type FreshDrafts,
   freshDrafts,
   mostMegabytes,
+  type NewNames,
+  newNames,
   type PlannedImport,
   readMapping,
 } from "../../transfer/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
-import { problemSentence } from "../words/index.ts";
+import { problemSentence, tableWords } from "../words/index.ts";
 import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, switchFlag, valueFlag, wordsOf } from "./hand-flags.ts";
@@ -63,6 +65,7 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     added: found.fresh.length,
     standing: found.standing,
     differing: found.differing.length,
+    new: newNames(found.fresh),
     ...(notices.length > 0 ? { notices } : {}),
   };
   io.out(
@@ -161,10 +164,12 @@ function forPeople(answer: {
   readonly added: number;
   readonly standing: number;
   readonly differing: number;
+  readonly new: NewNames;
 }): string {
-  const { dryRun: isDry, rows, added, standing, differing } = answer;
+  const { dryRun: isDry, rows, added, standing, differing, new: names } = answer;
   return [
     `${rows} rows. ${added} entries ${isDry ? "would be added" : "added"}; ${standing} stand already.\n`,
+    isDry && names.apiaries.length + names.colonies.length > 0 ? `${tableWords.newHere(names)}\n` : "",
     differing > 0 ? `${differing} stand differently: nothing was overwritten.\n` : "",
     isDry ? "Nothing was written.\n" : "",
   ].join("");

@@ -15,6 +15,7 @@ export { paper as paperWords } from "./en/paper.ts";
 export { refusalReasons, refusalShort } from "./en/problems/control.ts";
 export { season as seasonWords } from "./en/season.ts";
 export { seasonTrust as seasonTrustWords } from "./en/season-trust.ts";
+export { table as tableWords } from "./en/table.ts";
 export { type Language, languages, type Words, wordsOf } from "./languages.ts";
 export { type PaperWords, paperWordsOf } from "./paper-words.ts";
 export { sentenceOf } from "./problem-sentence.ts";

@@ -17,6 +17,8 @@ import "./table.css";
 
 /** A file that was given, and what is in it. */
 interface Given {
+  /** Which file it is of those given on this page; one may be given again by the same name. */
+  readonly turn: number;
   readonly name: string;
   readonly bytes: Uint8Array;
   readonly opened: ImportAnswer<OpenedTable>;
@@ -54,7 +56,7 @@ export default function BringTablePage() {
       const { opened, reading } = await opening(bytes);
       const before = opened.ok ? mappingFor(opened.value.header) : null;
       const known = before && goesToOpenCases(before, casebook) ? before : null;
-      setFile({ name: given.name, bytes, opened, reading });
+      setFile((last) => ({ turn: (last?.turn ?? 0) + 1, name: given.name, bytes, opened, reading }));
       setMapping(known);
       setRemembered(known !== null);
       setState("nothing");
@@ -112,16 +114,19 @@ export default function BringTablePage() {
           <Lines problems={problems} />
         </div>
       </section>
-      {table && file && !mapping ? (
-        <ChooseColumns
-          key={file.name}
-          table={table}
-          fileName={file.name}
-          reading={file.reading}
-          today={today}
-          known={knownIn(casebook)}
-          choose={choose}
-        />
+      {table && file ? (
+        // Hidden while the table is tried: who chooses the columns anew finds what was chosen.
+        <div hidden={mapping !== null}>
+          <ChooseColumns
+            key={file.turn}
+            table={table}
+            fileName={file.name}
+            reading={file.reading}
+            today={today}
+            known={knownIn(casebook)}
+            choose={choose}
+          />
+        </div>
       ) : null}
       {table && file && mapping ? (
         <>

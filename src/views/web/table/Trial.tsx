@@ -7,6 +7,7 @@ import {
   type ImportAnswer,
   type ImportProblem,
   type Mapping,
+  newNames,
   type PlannedImport,
 } from "../../../transfer/index.ts";
 import { Rich } from "../parts/Rich.tsx";
@@ -96,11 +97,13 @@ export function Trial({ given, mapping, change, taken }: Props) {
 function Would({ planned: { counts }, found }: { readonly planned: PlannedImport; readonly found: FreshDrafts }) {
   const say = words.table;
   const { fresh, standing, differing } = found;
+  const names = newNames(fresh);
   return (
     <>
       <p>
         <Rich text={fresh.length === 0 ? say.nothingNew : say.would({ ...counts, added: fresh.length })} />
       </p>
+      {names.apiaries.length + names.colonies.length > 0 ? <p className="q2">{say.newHere(names)}</p> : null}
       {standing + differing.length > 0 ? (
         <p className="q2">{say.standing({ standing, differing: differing.length })}</p>
       ) : null}

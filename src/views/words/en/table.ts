@@ -1,6 +1,16 @@
 /** Sentences of the page that brings a table in. */
-import { some, whole } from "./numbers.ts";
+import { list, some, whole } from "./numbers.ts";
 import { countColumns } from "./problems/imports.ts";
+
+/** Names that are told one by one. */
+const mostNamed = 40;
+
+function named(names: readonly string[], one: string, many: string): string {
+  if (names.length === 0) return "";
+  const more = names.length - mostNamed;
+  const told = more > 0 ? [...names.slice(0, mostNamed), `${whole(more)} more`] : names;
+  return `${names.length === 1 ? one : many} ${list(told)}`;
+}
 
 export const table = {
   title: "Bring in a table",
@@ -73,6 +83,10 @@ export const table = {
     readonly added: number;
   }) =>
     `**${some(slots.added, "entry", "entries")} would be added**, from ${some(slots.rows, "row", "rows")}: ${some(slots.colonies, "colony", "colonies")}, ${some(slots.results, "test result", "test results")}, ${some(slots.findings, "finding", "findings")}.`,
+  newHere: (slots: { readonly apiaries: readonly string[]; readonly colonies: readonly string[] }) =>
+    `Not on record before: ${[named(slots.apiaries, "apiary", "apiaries"), named(slots.colonies, "colony", "colonies")]
+      .filter(Boolean)
+      .join("; ")}. Where one of them stands there by another name, mend the name first.`,
   nothingNew: "**Nothing new.** All of it stands on record already.",
   standing: (slots: { readonly standing: number; readonly differing: number }) =>
     [
