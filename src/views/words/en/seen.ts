@@ -46,6 +46,8 @@ export const seen = {
   apiaryWide: "whole apiary",
   cell: (slots: { readonly finding: string; readonly colony: string; readonly state: string }) =>
     `${slots.finding}, ${slots.colony}: ${slots.state}`,
+  pastEdge: ({ codes }: { readonly codes: readonly string[] }) =>
+    `${codes.length > 1 ? `${codes[0]} to ${codes.at(-1)} lie` : `${codes[0]} lies`} past the right edge: draw the sheet sideways.`,
   keys: "P present, A absent, N not looked; arrows move.",
   oneByOne: "One finding a screen",
   lookFor: "What to look for",

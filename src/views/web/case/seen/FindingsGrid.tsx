@@ -21,6 +21,7 @@ import { words } from "../../words.ts";
 import { ColonyHead } from "./ColonyHead.tsx";
 import { move } from "./move.ts";
 import { useSeenOn } from "./seen-on.ts";
+import { usePastEdge } from "./use-past-edge.ts";
 
 interface Props {
   readonly state: CaseState;
@@ -44,6 +45,8 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
   /** What the last press set back, in words; empty when nothing. */
   const [setBackSays, setBack] = useState("");
   const grid = useRef<HTMLTableElement>(null);
+  const scroll = useRef<HTMLDivElement>(null);
+  const past = colonies.slice(colonies.length - usePastEdge(scroll));
   const say = words.seen;
   const rows = groups.flatMap((group) => group.rows);
   const here = rows[at.row];
@@ -92,8 +95,9 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
           </span>
         ))}
       </p>
+      {past.length > 0 ? <p className="past-edge">{say.pastEdge({ codes: past.map(({ code }) => code) })}</p> : null}
       <div className="sheet-two">
-        <div className="sheet-scroll">
+        <div className="sheet-scroll" ref={scroll}>
           {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the pattern of a grid is a table whose cells take keys */}
           <table ref={grid} role="grid" aria-labelledby="h-sheet" onKeyDown={onKeyDown}>
             <thead>
