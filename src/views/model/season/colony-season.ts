@@ -11,11 +11,13 @@ import { siteOf } from "../done/plan-request.ts";
 import { specimensFound } from "../found/specimens.ts";
 import { toldDissections } from "../found/told-dissections.ts";
 
-/** A count of the colony that a forecast can be held to, or why it is left out. */
+/** A count of the colony that a forecast can be held to. */
 export interface SeasonCount extends dynamics.DatedCount {
   readonly code: string;
-  /** limited: accepted with limits; stopped: ended early by a rule that is not on record; null: used. */
-  readonly leftOut: "limited" | "stopped" | null;
+  /** Accepted with limits, or of bees that were dead: left out. */
+  readonly isLimited: boolean;
+  /** Ended before its target. By what rule says nothing of the share: no forecast differs by it. */
+  readonly endedEarly: boolean;
 }
 
 export interface ColonySeason {
@@ -45,7 +47,7 @@ export const asCount = ({ date, infested, examined, oneSided, stop }: dynamics.D
 
 /** The counts that a forecast is held to. */
 export const usedCounts = ({ counts }: ColonySeason): readonly SeasonCount[] =>
-  counts.filter(({ leftOut }) => leftOut === null);
+  counts.filter(({ isLimited }) => !isLimited);
 
 /** Colonies of a case that were counted, newest count first. */
 export function countedSeasons(casebook: Casebook, caseId: string): readonly { id: string; code: string }[] {
@@ -191,7 +193,7 @@ const longestDays = 400;
 const countsTold = (casebook: Casebook, caseId: string): readonly (SeasonCount & { readonly colony: string })[] =>
   toldDissections(casebook.cases[caseId]).map(({ positive, on, aliveWhenTaken, laboratory, ...told }) => ({
     ...{ colony: told.colony, date: on, infested: positive, examined: told.examined, code: laboratory ?? "" },
-    leftOut: aliveWhenTaken === false ? "limited" : null,
+    ...{ isLimited: aliveWhenTaken === false, endedEarly: false },
   }));
 
 function countsOf(
@@ -203,9 +205,10 @@ function countsOf(
     if (each.label.colony !== colony || each.takenOn === null || !reading) return [];
     const { whole, oneSided } = bench.bySidesRead(reading.tally);
     if (whole.examined + oneSided.examined === 0) return [];
-    const leftOut = each.isLimited ? "limited" : reading.finished.stop === "stopped-early" ? "stopped" : null;
     const sides = oneSided.examined === 0 ? {} : { oneSided };
-    return [{ date: each.takenOn, ...whole, ...sides, code: each.label.code, leftOut }];
+    const { isLimited, takenOn: date, label } = each;
+    const endedEarly = reading.finished.stop === "stopped-early";
+    return [{ date, ...whole, ...sides, code: label.code, isLimited, endedEarly }];
   });
   return [...read, ...countsTold(casebook, caseId).filter((each) => each.colony === colony)]
     .filter(({ date }) => date <= today && daysBetween(date, today) <= longestDays)

@@ -5,7 +5,14 @@ import { dynamics, site } from "../../../reasoning/index.ts";
 import { addDays, problem } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import { siteOf } from "../done/plan-request.ts";
-import { asCount, colonySeason, countedInOpenCases, countedSeasons, countsAfterDone } from "./colony-season.ts";
+import {
+  asCount,
+  colonySeason,
+  countedInOpenCases,
+  countedSeasons,
+  countsAfterDone,
+  usedCounts,
+} from "./colony-season.ts";
 import { keptNights, lastNight, oneNight } from "./last-night.ts";
 import { isForecast, nightChunks, reckonNightChunk } from "./nightly.ts";
 import {
@@ -56,10 +63,10 @@ it("a dissection that was told is a count like one read here, and one of dead be
     const book = { ...casebook, cases: { ...casebook.cases, [caseId]: { ...state, tests: { told: result } } } };
     const found = colonySeason(book, { caseId, colony: "demonstration-wb-12", today }) ?? expect.fail("no colony");
     expect(countedSeasons(book, caseId).map(({ id }) => id)).toContain("demonstration-wb-12");
-    return found.counts.map(({ date, infested, examined, leftOut }) => [date, infested, examined, leftOut]);
+    return found.counts.map(({ date, infested, examined, isLimited }) => [date, infested, examined, isLimited]);
   };
-  expect(told(true)).toEqual([["2026-10-02", 4, 50, null]]);
-  expect(told(false)).toEqual([["2026-10-02", 4, 50, "limited"]]);
+  expect(told(true)).toEqual([["2026-10-02", 4, 50, false]]);
+  expect(told(false)).toEqual([["2026-10-02", 4, 50, true]]);
 });
 
 function asked(fields: Record<string, string> = {}, colony = of(untreated)): SeasonAsk {
@@ -74,6 +81,15 @@ function seenOf(ask: SeasonAsk, choices: readonly (readonly dynamics.Action[])[]
   const { past, choices: outcomes, settling, learnt } = answer.value;
   return { past, outcomes, settling, learnt, problems: answer.problems };
 }
+
+it("[SE110] a reading that ended before its target is taken as it stands, and it is told", () => {
+  const ended = JSON.stringify(casebook).replaceAll('"stop":"target-reached"', '"stop":"stopped-early"');
+  const season = colonySeason(JSON.parse(ended), { caseId, colony: treated, today }) ?? expect.fail("no colony");
+  const whole = of(treated);
+  expect(season.counts.map(({ endedEarly }) => endedEarly)).toContain(true);
+  expect(whole.counts.map(({ endedEarly }) => endedEarly)).not.toContain(true);
+  expect(usedCounts(season).map(asCount)).toEqual(usedCounts(whole).map(asCount));
+});
 
 describe("from the casebook", () => {
   it("a colony brings its counts, its place, what was put in, and what stands in the way", () => {
@@ -91,7 +107,7 @@ describe("from the casebook", () => {
     expect(of(treated, "2026-08-07").planned).toEqual([{ kind: "menthol", from: "2026-08-08" }]);
     expect(of(treated, "2026-08-07").done).toEqual([]);
     expect(countsAfterDone(season).map(({ days }) => days)).toEqual([65]);
-    expect(of("demonstration-wb-05").counts.map(({ leftOut }) => leftOut)).toEqual(["limited"]);
+    expect(of("demonstration-wb-05").counts.map(({ isLimited }) => isLimited)).toEqual([true]);
   });
 
   it("counts of later days and of long ago are not its own", () => {

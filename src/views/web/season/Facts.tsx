@@ -99,14 +99,16 @@ export function From({
   const nights = useLastNight();
   const night = colony ? lastNight(nights, { ...colony, today }, sentence) : null;
   const done = colony && ask ? doneFrom(colony.done, ask.start.date) : null;
-  const left = (colony?.counts ?? []).flatMap(({ leftOut, code, ...count }) =>
-    leftOut === null ? [] : [say.leftOut({ code, why: leftOut, count: say.countOn(count) })],
-  );
+  const ofCounts = (colony?.counts ?? []).flatMap(({ isLimited, endedEarly, code, ...counted }) => {
+    const slots = { code, count: say.countOn(counted) };
+    if (isLimited) return [say.leftOut(slots)];
+    return endedEarly ? [say.endedEarly(slots)] : [];
+  });
   const notes = [
     ...(colony ? [say.fromCase({ code: colony.code, case: colony.caseCode })] : []),
     ...(night === null ? [] : [night.says]),
     ...(ask?.counts.length === 0 ? [say.noCounts] : []),
-    ...left,
+    ...ofCounts,
     ...(ask && ask.actions.length > 0 ? [say.doneBefore({ actions: ask.actions.map(say.actionWhen) })] : []),
     ...(done && done.leftOut.length > 0 ? [say.leftOutDone({ actions: done.leftOut.map(say.actionWhen) })] : []),
     ...(done && done.over.length > 0 ? [say.overBefore({ actions: done.over.map(say.actionWhen) })] : []),

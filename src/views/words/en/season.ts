@@ -309,8 +309,10 @@ export const season = {
   means: "Mean temperature of the twelve months, °C, January first",
   meansHint: "Left empty: an invented cool-temperate place.",
   reckon: "Reckon the season",
-  leftOut: (slots: { readonly code: string; readonly why: "limited" | "stopped"; readonly count: string }) =>
-    `Left out: ${slots.code}, ${slots.count}, ${slots.why === "limited" ? "taken with limits" : "ended before its target, by a rule that is not on record. Type it among the counts with its rule"}.`,
+  leftOut: (slots: { readonly code: string; readonly count: string }) =>
+    `Left out: ${slots.code}, ${slots.count}, taken with limits.`,
+  endedEarly: (slots: { readonly code: string; readonly count: string }) =>
+    `${slots.code}, ${slots.count}, ended before its target. Why it ended says nothing of the share of bees with mites: it is taken as it stands.`,
   afterDone: (slots: { readonly count: string; readonly action: string; readonly days: number }) =>
     `${slots.count.replace(/^./, (first) => first.toUpperCase())} was counted ${some(slots.days, "day", "days")} after ${slots.action} began. Dead mites stay in the trunks; it is taken as a count of bees with living ones.`,
   noWeather: "No monthly means of this place are on record, so an invented cool-temperate place stands in.",
