@@ -9,6 +9,8 @@ import type { Note } from "./member-notes.ts";
 import { pageFor } from "./member-page.ts";
 import { deviceOfAnother, registered } from "./member-sessions.ts";
 import type { MemberBook, Pusher, SentEntry, Whose } from "./members-contract.ts";
+import { nativeDigest } from "./native-digest.ts";
+import { pushesTogether } from "./push-together.ts";
 import { entryOf } from "./rows.ts";
 import { give, takeBack, whoseOf } from "./scopes.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
@@ -17,7 +19,15 @@ import type { Writing } from "./tables.ts";
 type Exchange = Pick<MemberBook, "pull" | "push" | "audit" | "giveApiary" | "takeApiary" | "rootsOf">;
 
 export function memberExchange(desk: Desk, afterErasure: () => void): Exchange {
-  const { database, programme, read, write } = desk;
+  const { database, programme, read, write, writeAll } = desk;
+  const take = pushesTogether((pushes: readonly Sent[]) =>
+    writeAll(
+      pushes.map(({ given, pusher }) => ({
+        doing: pusher,
+        work: (tx, note, from) => pushed(tx, { given, pusher, programme, from, note }),
+      })),
+    ),
+  );
 
   const changeScope = (
     member: string,
@@ -43,9 +53,7 @@ export function memberExchange(desk: Desk, afterErasure: () => void): Exchange {
 
   return {
     async push(given, pusher) {
-      const { reply, erased } = await write(pusher, (tx, note, from) =>
-        pushed(tx, { given, pusher, programme, from, note }),
-      );
+      const { reply, erased } = await take({ given, pusher });
       if (erased) afterErasure();
       return reply;
     },
@@ -79,9 +87,12 @@ export function memberExchange(desk: Desk, afterErasure: () => void): Exchange {
   };
 }
 
-interface Pushed {
+interface Sent {
   readonly given: readonly Entry[];
   readonly pusher: Pusher;
+}
+
+interface Pushed extends Sent {
   readonly programme: string;
   readonly from: number;
   readonly note: (act: Note) => void;
@@ -96,7 +107,7 @@ async function pushed(
   const apart: Entry[] = [];
   const passed: Entry[] = [];
   const devices = await devicesOf(tx, given, pusher, note);
-  const known = await knownOf(tx, given, pusher.by);
+  const known = await knownOf(tx, given, { member: pusher.by, programme });
   for (const entry of given) {
     if (!isEntry(entry)) {
       passed.push(entry); // refused by its shape, in the words of every store
@@ -108,7 +119,7 @@ async function pushed(
       refused.push({ id, problem: deviceOfAnother(device) });
       continue;
     }
-    if (held.ids.get(id) === headerHash(entry.header)) {
+    if (held.ids.has(id) && held.ids.get(id) === headerHash(entry.header, nativeDigest)) {
       passed.push(entry); // here already: acknowledged again
       continue;
     }
@@ -117,7 +128,7 @@ async function pushed(
     else refused.push({ id, problem: trouble });
     if (standing === "lost") apart.push(entry);
   }
-  const judged = judge(passed, held, { programme, acceptsWithheld: false });
+  const judged = judge(passed, held, { programme, acceptsWithheld: false, digest: nativeDigest });
   const verdict = { ...judged, quarantined: [...judged.quarantined, ...apart] };
   if (verdict.admitted.length > 0 || verdict.quarantined.length > 0) await takeIn(tx, verdict, from);
   return {
@@ -154,7 +165,11 @@ interface Known {
   readonly common: string;
 }
 
-async function knownOf(tx: Writing, given: readonly Entry[], member: string): Promise<Known> {
+async function knownOf(
+  tx: Writing,
+  given: readonly Entry[],
+  { member, programme: common }: { readonly member: string; readonly programme: string },
+): Promise<Known> {
   const entries = given.filter(isEntry);
   const whose = await whoseOf(
     tx,
@@ -166,7 +181,6 @@ async function knownOf(tx: Writing, given: readonly Entry[], member: string): Pr
     const row = await tx.selectFrom("entries").select("device").where("id", "=", id).executeTakeFirst();
     if (row) writers.set(id, row.device);
   }
-  const { programme: common } = await tx.selectFrom("counters").select("programme").executeTakeFirstOrThrow();
   const own = await tx.selectFrom("devices").select("device").where("member", "=", member).execute();
   return { whose, writers, own: new Set(own.map(({ device }) => device)), common };
 }

@@ -1,7 +1,6 @@
 /** Pushes that wait for each other are taken in together: one lock, one look, one wait for the disk. */
 import type { Entry } from "../journal/index.ts";
 import { hold, judge, type Verdict } from "./admission.ts";
-import type { PushReply } from "./contract.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
@@ -15,9 +14,9 @@ export interface Push {
   readonly isRestored: boolean;
 }
 
-interface Waiting {
-  readonly push: Push;
-  readonly answered: (reply: PushReply) => void;
+interface Waiting<Each, Reply> {
+  readonly push: Each;
+  readonly answered: (reply: Reply) => void;
   readonly failed: (trouble: unknown) => void;
 }
 
@@ -29,8 +28,10 @@ const mostTogether = 5000;
  * all who wait. `work` takes several in, in one transaction; when that fails by a bug, each is tried alone, so that one
  * cannot take others with it.
  */
-export function pushesTogether(work: (pushes: readonly Push[]) => Promise<readonly PushReply[]>) {
-  const waiting: Waiting[] = [];
+export function pushesTogether<Each extends { readonly given: readonly unknown[] }, Reply>(
+  work: (pushes: readonly Each[]) => Promise<readonly Reply[]>,
+): (push: Each) => Promise<Reply> {
+  const waiting: Waiting<Each, Reply>[] = [];
   let isWorking = false;
 
   async function goThrough(): Promise<void> {
@@ -38,23 +39,25 @@ export function pushesTogether(work: (pushes: readonly Push[]) => Promise<readon
     while (waiting.length > 0) await together(nextGroup(waiting));
     isWorking = false;
   }
-  async function together(group: readonly Waiting[]): Promise<void> {
+  async function together(group: readonly Waiting<Each, Reply>[]): Promise<void> {
     try {
       const replies = await work(group.map(({ push }) => push));
-      for (const [index, { answered }] of group.entries()) answered(replies[index] as PushReply);
+      for (const [index, { answered }] of group.entries()) answered(replies[index] as Reply);
     } catch (trouble) {
       if (group.length === 1 || trouble instanceof StoreTrouble) for (const { failed } of group) failed(trouble);
       else for (const each of group) await together([each]);
     }
   }
-  return (push: Push): Promise<PushReply> =>
+  return (push) =>
     new Promise((answered, failed) => {
       waiting.push({ push, answered, failed });
       if (!isWorking) void goThrough();
     });
 }
 
-function nextGroup(waiting: Waiting[]): readonly Waiting[] {
+function nextGroup<Each extends { readonly given: readonly unknown[] }, Reply>(
+  waiting: Waiting<Each, Reply>[],
+): readonly Waiting<Each, Reply>[] {
   let [count, entries] = [0, 0];
   for (const { push } of waiting) {
     entries += push.given.length;

@@ -1,6 +1,7 @@
 /** Whose each root is: kept in the transaction that takes in its entries, so that a pull of one member is one look. */
 import { rootOf } from "../casebook/index.ts";
 import type { Entry } from "../journal/index.ts";
+import { batches } from "./batches.ts";
 import type { Database, Tables, Writing } from "./tables.ts";
 
 /** Stands for every member of the programme. */
@@ -115,28 +116,31 @@ export async function whoseOf(
   ids: readonly string[],
 ): Promise<ReadonlyMap<string, "own" | "common" | "other">> {
   const whose = new Map<string, "own" | "common" | "other">();
-  for (const id of new Set(ids)) {
-    const held = await tx.selectFrom("entries").select("root").where("root", "=", id).limit(1).executeTakeFirst();
+  for (const some of batches([...new Set(ids)])) {
     const scopes = await tx
       .selectFrom("scopes")
-      .select("member")
-      .where("root", "=", id)
+      .select(["root", "member"])
+      .where("root", "in", some)
       .where("member", "in", [member, everyone])
       .execute();
-    if (scopes.some((each) => each.member === member)) whose.set(id, "own");
-    else if (scopes.length > 0) whose.set(id, "common");
-    else if (held || (await isHungOnByOthers(tx, member, id))) whose.set(id, "other");
+    for (const each of scopes)
+      if (each.member === member) whose.set(each.root, "own");
+      else if (!whose.has(each.root)) whose.set(each.root, "common");
+    const rest = some.filter((id) => !whose.has(id));
+    if (rest.length === 0) continue;
+    const held = await tx.selectFrom("entries").select("root").where("root", "in", rest).groupBy("root").execute();
+    for (const { root } of held) whose.set(root, "other");
+    for (const { parent } of await hungOnByOthers(tx, member, rest)) whose.set(parent, "other");
   }
   return whose;
 }
 
-/** Whether something of another hangs on this id, though nothing is held of it yet. */
-async function isHungOnByOthers(tx: Database | Writing, member: string, id: string): Promise<boolean> {
-  const below = await tx
+/** Of these ids, those on which something of another hangs, though nothing may be held of them yet. */
+const hungOnByOthers = (tx: Database | Writing, member: string, ids: readonly string[]) =>
+  tx
     .selectFrom("parents")
     .leftJoin("scopes", (join) => join.onRef("scopes.root", "=", "parents.root").on("scopes.member", "=", member))
-    .select("scopes.member")
-    .where("parents.parent", "=", id)
+    .select("parents.parent")
+    .where("parents.parent", "in", ids)
+    .where("scopes.member", "is", null)
     .execute();
-  return below.some((each) => each.member === null);
-}

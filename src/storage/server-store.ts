@@ -19,7 +19,7 @@ import type { MemberBook } from "./members-contract.ts";
 import { type Nights, nightsOf } from "./nights.ts";
 import { patiently } from "./patience.ts";
 import { fingerprint, statesReader } from "./projection.ts";
-import { pushesTogether, takeInTogether } from "./push-together.ts";
+import { type Push, pushesTogether, takeInTogether } from "./push-together.ts";
 import { entryOf, wordsOf } from "./rows.ts";
 import { keepApart } from "./server-writing.ts";
 import { openFile } from "./sqlite.ts";
@@ -96,7 +96,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
 
   const entries = () => database.selectFrom("entries").select(["position", "header", "body"]).orderBy("position");
   const desk = deskOf(database, engine, programme, onTables);
-  const take = pushesTogether(async (pushes) => {
+  const take = pushesTogether(async (pushes: readonly Push[]) => {
     const verdicts = await onTables(() =>
       database
         .transaction()

@@ -10,20 +10,12 @@ import {
   type Verdict,
   withoutErasedBody,
 } from "./admission.ts";
+import { batches } from "./batches.ts";
 import { forgetName, keepNames } from "./file-names.ts";
 import { dropNights } from "./nights.ts";
 import { keepStates } from "./projection.ts";
 import { keepScopes } from "./scopes.ts";
 import type { EntryRow, Writing } from "./tables.ts";
-
-/** Databases take only so many values in one statement. */
-const batch = 400;
-
-function batches<T>(values: readonly T[]): readonly (readonly T[])[] {
-  return Array.from({ length: Math.ceil(values.length / batch) }, (_, index) =>
-    values.slice(index * batch, (index + 1) * batch),
-  );
-}
 
 /** What the database holds as far as these entries touch it. */
 export async function heldIn(tx: Writing, entries: readonly Entry[]): Promise<Holding> {

@@ -100,7 +100,8 @@ function rowsOf(counts: readonly number[], bees?: readonly number[]) {
   for (const each of bees ?? []) ensure(Number.isInteger(each) && each >= 0, "bees", each, "whole numbers ≥ 0");
   const often = new Map<number, number>();
   for (const [i, count] of counts.entries()) often.set(count, (often.get(count) ?? 0) + (bees?.[i] ?? 1));
-  return [...often].map(([count, each]) => ({ count, bees: each }));
+  // In one order, whatever the order they were given in: sums then agree to the last bit.
+  return [...often].map(([count, each]) => ({ count, bees: each })).sort((a, b) => a.count - b.count);
 }
 
 /** k from k·ln(1 + m/k) = −ln(share without): the left side rises from 0 to m, so fewer than e^−m without leave none. */

@@ -47,7 +47,7 @@ type Rows = readonly { readonly group: number; readonly mites: number; readonly 
 const groupsIn = (counts: Rows): readonly number[] =>
   [...new Set(counts.filter(({ bees }) => bees > 0).map((each) => each.group))].sort((a, b) => a - b);
 
-/** Bees of one group with as many mites as one row; rows without bees are none. */
+/** Bees of one group with as many mites as one row, in one order; rows without bees are none. */
 function alikeTogether(counts: Rows): Rows {
   const together = new Map<string, Rows[number]>();
   for (const each of counts) {
@@ -55,7 +55,7 @@ function alikeTogether(counts: Rows): Rows {
     const key = `${each.group} ${each.mites}`;
     together.set(key, { ...each, bees: each.bees + (together.get(key)?.bees ?? 0) });
   }
-  return [...together.values()];
+  return [...together.values()].sort((a, b) => a.group - b.group || a.mites - b.mites);
 }
 
 const output = z.strictObject({

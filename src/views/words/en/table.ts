@@ -3,7 +3,7 @@ import { list, some, whole } from "./numbers.ts";
 import { countColumns } from "./problems/imports.ts";
 
 /** Names that are told one by one. */
-const mostNamed = 40;
+const mostNamed = 12;
 
 function named(names: readonly string[], one: string, many: string): string {
   if (names.length === 0) return "";
