@@ -9,7 +9,9 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { sql } from "kysely";
 import { ensurePostgres } from "../../scripts/postgres.ts";
+import { addingTrouble } from "../../src/access/index.ts";
 import type { Entry } from "../../src/journal/index.ts";
+import type { PushReply } from "../../src/storage/index.ts";
 import { openServerStore, recordsBy, type ServerStore } from "../../src/storage/server.ts";
 import { openFile } from "../../src/storage/sqlite.ts";
 import { startPostgres } from "../../tests/postgres/server.ts";
@@ -35,9 +37,15 @@ const rate = (entries: number, { seconds, processor }: Taken, what: string, goal
   say(`${what}, by the processor alone`, entries / processor, "entries/s", "");
 };
 
+type PushOf = (batch: readonly Entry[], device: number) => Promise<PushReply>;
+
 /** Pushes everything from all devices at once, sealing apart from the clock: a part of it is made, then pushed. */
-async function fill(store: ServerStore, size: Size): Promise<{ readonly entries: number; readonly push: Taken }> {
-  const writers = Array.from({ length: devices }, (_, device) => batchesOf(device, size, 50));
+async function fill(
+  size: Size,
+  pushOf: PushOf,
+  programme = "main",
+): Promise<{ readonly entries: number; readonly push: Taken }> {
+  const writers = Array.from({ length: devices }, (_, device) => batchesOf(device, size, 50, programme));
   let [entries, seconds, processor] = [0, 0, 0];
   for (;;) {
     const ready = writers.map((writer) =>
@@ -48,9 +56,10 @@ async function fill(store: ServerStore, size: Size): Promise<{ readonly entries:
     if (count === 0) return { entries, push: { seconds, processor } };
     const push = await taken(() =>
       Promise.all(
-        batches.map(async (own) => {
+        batches.map(async (own, device) => {
           for (const batch of own)
-            if ((await store.push(batch)).refused.length > 0) throw new Error("the store refused entries of the bench");
+            if ((await pushOf(batch, device)).refused.length > 0)
+              throw new Error("the store refused entries of the bench");
         }),
       ),
     );
@@ -58,6 +67,20 @@ async function fill(store: ServerStore, size: Size): Promise<{ readonly entries:
     seconds += push.seconds;
     processor += push.processor;
   }
+}
+
+/** The door of members: an inspector for each device, rights and shape of every entry looked at. */
+async function byMembers({ members }: ServerStore): Promise<PushOf> {
+  const at = new Date().toISOString();
+  const admitted = Array.from({ length: devices }, (_, device) =>
+    members.admit({ name: `inspector ${device}`, role: "inspector", password: null }, { by: null, at }),
+  );
+  const ids = (await Promise.all(admitted)).map((member) => (member.ok ? member.value.id : ""));
+  return (batch, device) =>
+    members.push(batch, {
+      ...{ by: ids[device] ?? "", at, mayClaim: false },
+      trouble: (each) => addingTrouble("inspector", each),
+    });
 }
 
 /** The 95th of a hundred pushes of one entry each, in milliseconds. */
@@ -193,7 +216,7 @@ export async function scale(share: number): Promise<void> {
   const file = path.join(folder, "main.sqlite");
   try {
     let store = await openServerStore({ file, programme: "main" });
-    const { entries, push } = await fill(store, size);
+    const { entries, push } = await fill(size, store.push);
     rate(entries, push, `SQLite: pushes of 50 from ${devices} devices`, "goal 12000");
     await store.close();
     say("SQLite: size of the file", statSync(file).size / 1e6, "MB", "");
@@ -221,6 +244,10 @@ export async function scale(share: number): Promise<void> {
     const fresh = await openServerStore({ file: path.join(folder, "single.sqlite"), programme: "main" });
     say("SQLite: one entry a push, 95th of 100", await singles(fresh), "ms", "goal 60");
     await fresh.close();
+    const theirs = await openServerStore({ file: path.join(folder, "members.sqlite"), programme: "main" });
+    const pushed = await fill(size, await byMembers(theirs));
+    rate(pushed.entries, pushed.push, `SQLite: the same by ${devices} members`, "");
+    await theirs.close();
     await onPostgres(size);
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -239,8 +266,11 @@ async function onPostgres(size: Size): Promise<void> {
     const records = recordsBy({ database: server.address, folder: "" });
     if (!records.ok) throw new Error("no address");
     const store = await records.value.open("main");
-    const { entries, push } = await fill(store, size);
+    const { entries, push } = await fill(size, store.push);
     rate(entries, push, `PostgreSQL: pushes of 50 from ${devices} devices`, "goal 6000");
+    const theirs = await records.value.open("members");
+    const pushed = await fill(size, await byMembers(theirs), "members");
+    rate(pushed.entries, pushed.push, `PostgreSQL: the same by ${devices} members`, "");
     await records.value.close();
   } finally {
     await server.remove();
