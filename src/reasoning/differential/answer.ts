@@ -50,6 +50,8 @@ export type Because =
   | "needs-wash-and-spore-count"
   | "tracheae-not-opened"
   | "spotty-brood-alone"
+  | "one-common-sign"
+  | "needs-test-frame"
   | "circumstances-only"
   | "report-first";
 

@@ -178,11 +178,50 @@ describe("verdict", () => {
       expect(verdict.group).not.toBe("queen_trouble");
       const alone = answer({
         season: when,
-        findings: { spotty_brood: "present", single_colony: "present", swarmed_5w: "present" },
+        findings: {
+          spotty_brood: "present",
+          single_colony: "present",
+          onset_gradual: "present",
+          swarmed_5w: "present",
+        },
       });
       expect(alone.verdict.condition).not.toBe("failing_queen");
       expect(alone.verdict.group).not.toBe("queen_trouble");
     }
+  });
+
+  it("[DX157] one sign alone names a cause only where hardly anything else brings it", () => {
+    const namedAlone = new Map<string, string>();
+    for (const sign of signs)
+      for (const season of ["winter", "spring", "summer", "autumn"] as const) {
+        const { verdict } = answer({ season, findings: { [sign]: "present" }, draws: 100 });
+        if (verdict.kind === "leading") namedAlone.set(sign, verdict.group ?? verdict.condition ?? "");
+      }
+    expect(Object.fromEntries(namedAlone)).toEqual({
+      deformed_wings: "varroa_and_viruses",
+      varroa_on_adults: "varroa_and_viruses",
+      dead_emerging: "varroa_and_viruses",
+      white_cell_deposits: "varroa_and_viruses",
+      ropy_thread: "brood_disease",
+      hard_flat_scale: "brood_disease",
+      drone_brood_in_worker_cells: "queen_trouble",
+      multiple_eggs_per_cell: "queen_trouble",
+    });
+  });
+
+  it("[DX157] a common sign stays first and is not named; a second one, or a count, may name its cause", () => {
+    const alone = answer({ season: "winter", findings: { sunken_perforated_caps: "present" } });
+    expect(alone.conditions[0]?.id).toBe("varroa_pms");
+    expect(alone.conditions[0]?.low).toBeGreaterThan(0.5);
+    expect(alone.verdict).toEqual({ kind: "cannot-tell", because: "one-common-sign" });
+    const spread = answer({ season: "winter", findings: { strong_hit_hardest: "present", onset_gradual: "present" } });
+    expect(spread.verdict).toEqual({ kind: "cannot-tell", because: "no-sign-or-test" });
+    const counted = answer({
+      season: "winter",
+      findings: { sunken_perforated_caps: "present" },
+      tests: [{ test: "varroa-wash", mites: 30, bees: 300 }],
+    });
+    expect(counted.verdict.group).toBe("varroa_and_viruses");
   });
 
   it("[DX24] robbers do not lead while a primary cause is open", () => {
@@ -246,6 +285,33 @@ describe("from print and practice", () => {
     expect(ratio).toBeGreaterThan(0.5);
     expect(ratio).toBeLessThan(2);
     expect(result.verdict.kind).toBe("cannot-tell");
+  });
+
+  it("[DX158] whatever else was seen, only a test frame parts a brood break from a queenless colony", () => {
+    const missing = { no_brood_in_season: "present", queen_not_found_no_eggs: "present" } as const;
+    const seen: readonly DifferentialInput["findings"][] = [
+      { roar_agitated: "present" },
+      { calm_polished_cells: "present", swarmed_5w: "present" },
+      { calm_polished_cells: "absent", roar_agitated: "present" },
+    ];
+    for (const season of ["spring", "summer", "autumn"] as const)
+      for (const more of seen) {
+        const { verdict } = answer({ season, findings: { ...missing, ...more } });
+        expect(verdict.condition ?? verdict.group ?? "none").not.toMatch(/queen|brood_break|normal/);
+        expect(verdict.kind).toBe("cannot-tell");
+      }
+    const frame = (result: "found" | "none-found", more: DifferentialInput["findings"]) =>
+      answer({ season: "summer", findings: { ...missing, ...more }, tests: [{ test: "test-frame", result }] }).verdict;
+    expect(frame("found", { roar_agitated: "present" }).condition).toBe("queenless");
+    expect(frame("none-found", { calm_polished_cells: "present", swarmed_5w: "present" }).condition).toBe(
+      "brood_break_swarm",
+    );
+    const dead = answer({
+      season: "summer",
+      colony: { state: "dead" },
+      findings: { ...missing, roar_agitated: "present" },
+    });
+    expect(dead.verdict.because).not.toBe("needs-test-frame");
   });
 
   it("[DX33] crawlers alone on a cold morning", () => {

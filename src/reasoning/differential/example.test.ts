@@ -8,7 +8,7 @@ import { type DifferentialInput, differential } from "./index.ts";
 const verdicts: Readonly<Record<string, { kind: string; name?: string }>> = {
   "cold-morning-crawlers": { kind: "cannot-tell" },
   "softball-cluster": { kind: "leading", name: "varroa_pms" },
-  "gap-after-a-swarm": { kind: "leading", name: "brood_break_swarm" },
+  "gap-after-a-swarm": { kind: "cannot-tell" },
   "the-day-after-spraying": { kind: "leading", name: "acute_poisoning" },
   "empty-hives-elsewhere": { kind: "cannot-tell" },
   "thread-on-a-match": { kind: "leading", name: "american_foulbrood" },

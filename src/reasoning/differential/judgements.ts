@@ -160,3 +160,9 @@ export const longDeadDays = 14;
 
 /** More mites on a bee than this is a slip of the pen. Judgement: the most heavily infested samples hold about one. */
 export const mostMitesPerBee = 5;
+
+/**
+ * A sign that names a cause by itself: `usual` or more of that cause, and of every other cause that could be there half
+ * as often at most. What has less than `possible` before anything is looked at could not. Judgement.
+ */
+export const tellingSign = { least: 0.65, shareElsewhere: 0.5, possible: 0.001 } as const;

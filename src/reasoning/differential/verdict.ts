@@ -1,7 +1,8 @@
 /** Whether a cause may be named: groups before single labels, and the bars that no probability lifts. */
 import type { RollUp } from "../../knowledge/index.ts";
 import type { Because, RankedCondition, RankedGroup, Verdict } from "./answer.ts";
-import type { CaseModel } from "./case-model.ts";
+import type { CaseModel, EvidenceItem } from "./case-model.ts";
+import { tellingSign } from "./judgements.ts";
 
 /** What may lead: a roll-up group, or a condition that belongs to none. */
 interface Candidate {
@@ -24,7 +25,7 @@ interface Judged {
 export function verdictOf(judged: Judged, ranked: readonly RankedCondition[], groups: readonly RankedGroup[]): Verdict {
   const { model } = judged;
   const { leading } = model.read.thresholds;
-  const isEmpty = !model.items.some(({ kind, isPositive }) => kind === "test" || (kind === "sign" && isPositive));
+  const isEmpty = !model.items.some((item) => item.kind === "test" || (item.isPositive && isLook(model, item)));
   if (isEmpty) return { kind: "cannot-tell", because: "no-sign-or-test" };
   const candidates = candidatesOf(model, ranked, groups);
   let barredBy: Because | null = null;
@@ -81,14 +82,41 @@ function barOf(
   if ((roles.has("syndrome") || roles.has("secondary")) && primaryOpen(model, ranked)) return "primary-open";
   const support = new Set(members.flatMap((each) => each.for.map(({ finding }) => finding)));
   const telling = model.items.filter(
-    ({ id, kind, isPositive }) => isPositive && kind !== "circumstance" && support.has(id),
+    (item) => item.isPositive && support.has(item.id) && (item.kind === "test" || isLook(model, item)),
   );
   if (telling.length === 0) return "circumstances-only";
-  // How many colonies show it is no further look at the brood.
-  const isSpread = (id: string) => model.evidence.findings[id]?.group === "spread";
-  if (ids.includes("failing_queen") && telling.every(({ id }) => id === "spotty_brood" || isSpread(id)))
-    return "spotty-brood-alone";
+  if (ids.includes("failing_queen") && telling.every(({ id }) => id === "spotty_brood")) return "spotty-brood-alone";
+  const [only, ...more] = telling;
+  if (only?.kind === "sign" && more.length === 0 && !isTelling(model, members, only.id)) return "one-common-sign";
+  if (queenOrBreak(model, members)) return "needs-test-frame";
   return null;
+}
+
+/** Whether an item is a look at the colony: how many others show it, and how soon it came, is none. */
+const isLook = ({ evidence }: CaseModel, { kind, id }: EvidenceItem): boolean =>
+  kind === "sign" && !["spread", "onset"].includes(evidence.findings[id]?.group ?? "");
+
+/** Whether a sign is of these causes and hardly of any other that could be there. */
+function isTelling({ evidence, network }: CaseModel, members: readonly RankedCondition[], sign: string): boolean {
+  const { least, shareElsewhere, possible } = tellingSign;
+  const ids: readonly string[] = members.map(({ id }) => id);
+  const rollUps = new Set(ids.flatMap((id) => evidence.conditions[id]?.rollUp ?? []));
+  const rateOf = (id: string) => evidence.frequencies[id]?.[sign]?.value ?? 0;
+  const own = Math.max(...ids.map(rateOf));
+  const others = network.conditions.filter(
+    ({ id, odds, rollUp }) =>
+      !ids.includes(id) && !(rollUp !== null && rollUps.has(rollUp as RollUp)) && odds >= possible,
+  );
+  return own >= least && others.every(({ id }) => rateOf(id) <= own * shareElsewhere);
+}
+
+/** A living colony without a queen and one between two queens look alike to everything but a test frame. */
+const alike: readonly string[] = ["queenless", "brood_break_swarm"];
+
+function queenOrBreak({ read }: CaseModel, members: readonly RankedCondition[]): boolean {
+  if (read.colonyState === "dead" || read.tests.some(({ test }) => test === "test-frame")) return false;
+  const others = members.filter(({ id }) => !alike.includes(id)).reduce((sum, { posterior }) => sum + posterior, 0);
+  return members.some(({ id }) => alike.includes(id)) && others <= read.thresholds.leading;
 }
 
 const tracheaeShowMites = ({ levels }: CaseModel): boolean =>

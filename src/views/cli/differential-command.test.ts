@@ -33,3 +33,13 @@ it("does not say that it cannot tell under what is proven", async () => {
   expect(words).toContain("are proven");
   expect(words).not.toContain("Cannot tell");
 });
+
+it("answers on tests alone, with no finding named", async () => {
+  const wash = await inWords("differential", {
+    season: "summer",
+    tests: [{ test: "varroa-wash", mites: 9, bees: 300 }],
+  });
+  expect(wash).toContain("Mite wash");
+  const strip = await inWords("differential", { season: "summer", tests: [{ test: "efb-strip", result: "found" }] });
+  expect(strip).toContain("Must not be missed");
+});

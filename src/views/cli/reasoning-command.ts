@@ -154,7 +154,7 @@ function forPeople(
     return withNotices(
       differentialForPeople(
         body as Parameters<typeof differentialForPeople>[0],
-        asked as unknown as differential.AnyInput,
+        { findings: {}, ...asked } as unknown as differential.AnyInput,
       ),
       body,
     );

@@ -89,8 +89,12 @@ export const could = {
     "needs-wash-and-spore-count": "This name is given only after a mite wash and a spore count.",
     "tracheae-not-opened": "No outward sign proves tracheal mites: open the breathing tubes of 50 bees.",
     "spotty-brood-alone": "Spotty brood alone names no queen.",
+    "one-common-sign":
+      "One sign speaks for it, and other causes bring that sign too: one more look or a test is needed.",
+    "needs-test-frame":
+      "A brood break and a queenless colony look alike: a frame of young brood from another colony, looked at after three days, tells.",
     "report-first": "Something must be reported first; until that is settled no normal state is named.",
-    "circumstances-only": "Only circumstances speak for it, no sign and no test.",
+    "circumstances-only": "Only circumstances, how many colonies and how soon speak for it, no sign and no test.",
   },
   underAnswer: (slots: { readonly because: string }) =>
     `${slots.because} Our judgement means: from experts’ grades, not from counted cases.`,
