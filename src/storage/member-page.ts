@@ -1,5 +1,6 @@
 /** A page of the journal for one member: what is his from when on, in an order that a cursor can follow. */
 import { sql } from "kysely";
+import { batches } from "./batches.ts";
 import type { MemberPage, PullAsker, Whose } from "./members-contract.ts";
 import { entryOf } from "./rows.ts";
 import { everyone } from "./scopes.ts";
@@ -18,24 +19,65 @@ export async function pageFor(
   // Read first: what is committed later has higher positions, and must not be passed over.
   const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
   const ordered = database
-    .selectFrom(lookedAt(database, asker).as("looked"))
+    .selectFrom((asker.onlyOwn ? ownAfter(database, asker.member, cursor) : allAfter(database, cursor)).as("met"))
     .selectAll()
     .where("at", "<=", end)
     .orderBy("at")
     .orderBy("position");
-  const some = await ordered
-    .where("at", ">", cursor)
-    .limit(limit + 1)
-    .execute();
+  const some = await ordered.limit(limit + 1).execute();
   const page = some.slice(0, limit);
   const last = page.at(-1);
   if (some.length <= limit || last === undefined)
-    return { entries: page.map(asGiven(asker)), cursor: end, more: false };
+    return { entries: await givenAt(database, asker, page), cursor: end, more: false };
   // Entries that share the place of the page's last one go with it: a cursor cannot stop between them.
   const sharing = ordered.where("at", "=", last.at).where("position", ">", last.position);
   const rest = some[limit]?.at === last.at ? await sharing.execute() : [];
   const next = await ordered.where("at", ">", last.at).limit(1).executeTakeFirst();
-  return { entries: [...page, ...rest].map(asGiven(asker)), cursor: next ? last.at : end, more: next !== undefined };
+  const entries = await givenAt(database, asker, [...page, ...rest]);
+  return { entries, cursor: next ? last.at : end, more: next !== undefined };
+}
+
+/** Where a member meets an entry. */
+interface Met {
+  readonly position: number;
+  readonly at: number;
+}
+
+const allAfter = (database: Database, cursor: number) =>
+  database.selectFrom("entries").select(["position", "position as at"]).where("position", ">", cursor);
+
+/**
+ * What is met after the cursor of roots that are the member's or everyone's: by the index of roots alone, so that the
+ * cost is that of these roots, however much others wrote.
+ */
+function ownAfter(database: Database, member: string, cursor: number) {
+  const roots = database
+    .selectFrom("scopes")
+    .select((eb) => ["root", eb.fn.min("since").as("first")])
+    .where("member", "in", [member, everyone])
+    .groupBy("root");
+  const held = database.selectFrom(roots.as("roots")).innerJoin("entries", "entries.root", "roots.root");
+  const newInOld = held
+    .where("roots.first", "<=", cursor)
+    .where("entries.position", ">", cursor)
+    .select(["entries.position", "entries.position as at"]);
+  const allOfNew = held
+    .where("roots.first", ">", cursor)
+    .select([
+      "entries.position",
+      sql<number>`case when entries.position > roots.first then entries.position else roots.first end`.as("at"),
+    ]);
+  return newInOld.unionAll(allOfNew);
+}
+
+/** The entries at these places, in their order, each with whose it is. */
+async function givenAt(database: Database, asker: PullAsker, met: readonly Met[]): Promise<MemberPage["entries"]> {
+  const rows = new Map<number, MemberPage["entries"][number]>();
+  for (const some of batches(met.map(({ position }) => position))) {
+    const found = await lookedAt(database, asker).where("entries.position", "in", some).execute();
+    for (const row of found) rows.set(row.position, { entry: entryOf(row), whose: whoseRow(row, asker) });
+  }
+  return met.flatMap(({ position }) => rows.get(position) ?? []);
 }
 
 /** Of these entries those that a pull looks at for the member, and whose each is. */
@@ -49,7 +91,7 @@ export async function whoseAre(
   return (await looked.execute()).map((row) => ({ kind: row.kind, whose: whoseRow(row, asker) }));
 }
 
-/** Entries with the place at which the member meets them, and whose they are. */
+/** Entries that the member may meet, with what tells whose they are. */
 function lookedAt(database: Database, { member, onlyOwn }: PullAsker) {
   const looked = database
     .selectFrom("entries")
@@ -66,26 +108,16 @@ function lookedAt(database: Database, { member, onlyOwn }: PullAsker) {
       "shared.since as common",
       "devices.member as writer",
     ]);
-  if (!onlyOwn) return looked.select("entries.position as at");
-  return looked
-    .where((eb) => eb.or([eb("mine.since", "is not", null), eb("shared.since", "is not", null)]))
-    .select(
-      sql<number>`case
-        when mine.since <= entries.position or shared.since <= entries.position then entries.position
-        when shared.since is null or mine.since < shared.since then mine.since
-        else shared.since end`.as("at"),
-    );
+  return onlyOwn
+    ? looked.where((eb) => eb.or([eb("mine.since", "is not", null), eb("shared.since", "is not", null)]))
+    : looked;
 }
 
 interface Looked {
-  readonly header: string;
-  readonly body: string | null;
   readonly mine: number | null;
   readonly common: number | null;
   readonly writer: string | null;
 }
-
-const asGiven = (asker: PullAsker) => (row: Looked) => ({ entry: entryOf(row), whose: whoseRow(row, asker) });
 
 function whoseRow({ mine, common, writer }: Looked, { member, byRoot }: PullAsker): Whose {
   if (writer === member || (byRoot && mine !== null)) return "own";
