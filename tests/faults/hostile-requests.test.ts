@@ -1,5 +1,11 @@
-/** Whatever is sent to the service, it answers within two seconds, in words, and goes on. */
+/** Whatever is sent to the service, by nobody or by a member signed in, it answers within two seconds, in words, and goes on. */
+import { createHash, randomUUID } from "node:crypto";
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { roles } from "../../src/access/index.ts";
+import { openServerStore } from "../../src/storage/server.ts";
 import { type ServiceProcess, startService } from "../postgres/service.ts";
 import { isFull, seeded, tell, tries } from "./count.ts";
 import { mutated, oddOf, valueFor } from "./from-schema.ts";
@@ -31,6 +37,30 @@ function operationsOf(document: Json): readonly Operation[] {
 const longestMilliseconds = isFull ? 2000 : 10_000;
 const stack = /\bat .{0,200}:\d+:\d+|node_modules|\.ts:\d+/;
 
+/** Sessions of a member: one may end another's, or all but its own. */
+const sessionsEach = 200;
+
+/** A folder of records with a member of every role; their cookies, each of a session of its own. */
+async function withMembers(): Promise<{ readonly folder: string; readonly cookies: readonly string[] }> {
+  const folder = mkdtempSync(path.join(tmpdir(), "skepsis-hostile-"));
+  const store = await openServerStore({ file: path.join(folder, "main.sqlite"), programme: "main" });
+  const at = new Date().toISOString();
+  const endsAt = new Date(Date.now() + 86_400_000).toISOString();
+  const cookies: string[] = [];
+  for (const role of roles) {
+    const admitted = await store.members.admit({ name: `a ${role}`, role, password: null }, { by: null, at });
+    if (!admitted.ok) throw new Error(`no ${role}: ${JSON.stringify(admitted.problems)}`);
+    for (let each = 0; each < sessionsEach; each++) {
+      const token = `main.${randomUUID()}`;
+      const hash = createHash("sha256").update(token).digest("hex");
+      await store.members.beginSession({ member: admitted.value.id, hash, client: "a test", endsAt }, at);
+      cookies.push(`skepsis=${token}`);
+    }
+  }
+  await store.close();
+  return { folder, cookies };
+}
+
 /** A request made from an operation: as it should be, changed, or not JSON at all. */
 function requestOf({ path, method, body, example }: Operation, below: (bound: number) => number) {
   const names = ["demonstration", "main", "a", "%00", "..%2f..%2fetc", "A".repeat(120), "con", "x y", "%ff"];
@@ -54,7 +84,8 @@ function requestOf({ path, method, body, example }: Operation, below: (bound: nu
 
 describe("hostile requests", () => {
   it("[SG110] are answered within two seconds, without a stack trace and without a crash", async () => {
-    const service: ServiceProcess = await startService("");
+    const { folder, cookies } = await withMembers();
+    const service: ServiceProcess = await startService("", folder);
     try {
       const document = (await (await fetch(`${service.address}/api/openapi.json`)).json()) as Json;
       const operations = operationsOf(document);
@@ -65,21 +96,31 @@ describe("hostile requests", () => {
       const below = seeded(110);
       const rounds = tries(300, 100_000);
       const statuses = new Map<number, number>();
+      // Of those signed in, on routes that let nobody else in.
+      let [signedIn, letIn] = [0, 0];
       const wrong: string[] = [];
       let slowest = 0;
       const sender = async () => {
         for (const _ of rounds) {
           const { at, init } = requestOf(operations[below(operations.length)] as Operation, below);
+          // One in two is signed in, and speaks of the programme that has members.
+          const cookie = below(2) === 0 ? (cookies[below(cookies.length)] ?? "") : null;
+          const sent =
+            cookie === null ? init : { ...init, headers: { ...("headers" in init ? init.headers : {}), cookie } };
           const began = performance.now();
           try {
             const reply = await fetch(service.address + at, {
-              ...init,
+              ...sent,
               signal: AbortSignal.timeout(30_000),
             });
             const text = await reply.text();
             const took = performance.now() - began;
             slowest = Math.max(slowest, took);
             statuses.set(reply.status, (statuses.get(reply.status) ?? 0) + 1);
+            if (cookie !== null && at.startsWith("/api/programmes/main/")) {
+              signedIn += 1;
+              if (reply.status !== 401) letIn += 1;
+            }
             const isOurs = reply.status >= 500 && !text.includes("takes too long");
             if (isOurs || stack.test(text) || took > longestMilliseconds)
               wrong.push(
@@ -99,9 +140,10 @@ describe("hostile requests", () => {
       tell({
         fault: "hostile requests",
         tried: rounds.count(),
-        against: `${operations.length} operations; ${told.join(" ")}; slowest ${Math.round(slowest)} ms; ${wrong.length} wrong`,
+        against: `${operations.length} operations; ${signedIn} signed in at a programme, ${letIn} of them let in; ${told.join(" ")}; slowest ${Math.round(slowest)} ms; ${wrong.length} wrong`,
       });
       expect(wrong.slice(0, 10)).toEqual([]);
+      expect(letIn).toBeGreaterThan(0.8 * signedIn);
       expect(statuses.get(200) ?? 0).toBeGreaterThan(rounds.count() / 50);
     } finally {
       await service.kill();
