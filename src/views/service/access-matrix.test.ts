@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Documented, documented } from "../../../tests/documented.ts";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { attachedDraft, sha256Of, voice } from "../../../tests/journals/file-story.ts";
 import { writer } from "../../../tests/journals/writer.ts";
@@ -22,6 +23,7 @@ const anyAddress = () => `127.0.${Math.floor(++addresses / 250)}.${1 + (addresse
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-matrix-"));
 let app: FastifyInstance;
 let programmes: Programmes;
+let answers: Documented;
 let people: Readonly<Record<Role, Person>>;
 /** A second keeper, whose things are another's to everyone else. */
 let neighbour: Person;
@@ -32,6 +34,7 @@ let send: ReturnType<typeof sender>;
 beforeAll(async () => {
   programmes = openProgrammes(folder);
   app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => start });
+  answers = documented(app);
   send = sender(app, "localhost", anyAddress);
   const store = await programmes.open("main");
   const made = [];
@@ -299,7 +302,11 @@ describe("what the exchange lets through", () => {
     const cases = [people.keeper, neighbour].map((each) => each.case);
     const standing = { night: "2026-04-01", stoodAt: new Date(start).toISOString(), position: 1 };
     await store.nights.plan(standing, [{ number: 0, text: "{}" }], []);
-    const found = cases.map((root) => ({ root, colony: "c", text: JSON.stringify({ caseId: root, colony: "c" }) }));
+    const found = cases.map((root) => ({
+      root,
+      colony: "c",
+      text: JSON.stringify({ caseId: root, colony: "c", problems: [] }),
+    }));
     await store.nights.done({ ...standing, number: 0 }, found);
     const given = async (who: Person | null) => {
       const reply = await send("GET", "/api/programmes/main/forecasts", who);
@@ -360,4 +367,9 @@ describe("what the exchange lets through", () => {
       expect(await codes(people[role], asService), role).toEqual(["device-of-another"]);
     }
   });
+});
+
+it("[SG230] every answer above was such as the OpenAPI document says", () => {
+  expect(answers.misfits).toEqual([]);
+  expect(answers.held.size).toBeGreaterThan(80);
 });

@@ -1,10 +1,12 @@
 /** Coming in, staying in, going out; lost phones; one's data; and a service that others can reach. */
+
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { Writable } from "node:stream";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { type Documented, documented } from "../../../tests/documented.ts";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { at, type Person, person, sender, start } from "../../../tests/members.ts";
@@ -18,6 +20,7 @@ import { serve } from "./start.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-accounts-"));
 const opened: FastifyInstance[] = [];
+const answers: Documented[] = [];
 let folders = 0;
 afterAll(async () => {
   for (const app of opened) await app.close();
@@ -41,6 +44,7 @@ async function house(options: Partial<ServiceOptions> = {}): Promise<House> {
   const clock = { now: start };
   const app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => clock.now, ...options });
   opened.push(app);
+  answers.push(documented(app));
   const store = await programmes.open("main");
   return { app, programmes, store, send: sender(app, options.address?.host ?? "localhost"), clock };
 }
@@ -511,4 +515,9 @@ describe("every answer", () => {
     const asked = await send("OPTIONS", "/api/session", null, undefined, preflight);
     expect(asked.headers["access-control-allow-origin"]).toBeUndefined();
   });
+});
+
+it("[SG230] every answer above was such as the OpenAPI document says", () => {
+  expect(answers.flatMap(({ misfits }) => misfits)).toEqual([]);
+  expect(new Set(answers.flatMap(({ held }) => [...held.keys()])).size).toBeGreaterThan(3);
 });

@@ -1,9 +1,11 @@
 /** Photos and voice notes over HTTP: sent in pieces, given to whoever is given the entry, and harmless however they are opened. */
+
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { type Documented, documented } from "../../../tests/documented.ts";
 import { attachedDraft, photo, sha256Of, voice } from "../../../tests/journals/file-story.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { at, type Person, person, sender, start } from "../../../tests/members.ts";
@@ -14,6 +16,7 @@ import { service } from "./service.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-files-"));
 const opened: FastifyInstance[] = [];
+const answers: Documented[] = [];
 let app: FastifyInstance;
 let programmes: Programmes;
 let store: ServerStore;
@@ -23,6 +26,7 @@ beforeEach(async () => {
   programmes = openProgrammes(path.join(folder, String(folders)));
   app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => start });
   opened.push(app);
+  answers.push(documented(app));
   store = await programmes.open("main");
 });
 afterAll(async () => {
@@ -141,4 +145,9 @@ describe("files of entries over HTTP", () => {
     expect(await store.files.read(sha256Of(voice))).toBeNull();
     expect(await store.check()).toMatchObject({ isIntact: true, files: { whole: 0, waiting: [], erased: 1 } });
   });
+});
+
+it("[SG230] every answer above was such as the OpenAPI document says", () => {
+  expect(answers.flatMap(({ misfits }) => misfits)).toEqual([]);
+  expect(new Set(answers.flatMap(({ held }) => [...held.keys()])).size).toBeGreaterThan(3);
 });

@@ -19,11 +19,13 @@ export function openApiDocument(version: string): Json {
     },
     servers: [{ url: "/" }],
     paths: {
-      "/api/health": { get: health },
       "/healthz": { get: alive },
-      ...Object.fromEntries(verbs.map((verb) => [`/api/reasoning/${verb.name}`, { post: reasoning(verb) }])),
-      ...programmePaths,
-      ...memberPaths,
+      ...withEverywhere({
+        "/api/health": { get: health },
+        ...Object.fromEntries(verbs.map((verb) => [`/api/reasoning/${verb.name}`, { post: reasoning(verb) }])),
+        ...programmePaths,
+        ...memberPaths,
+      }),
     },
     components: { schemas: { Problems: problems, Refused: refused, Notice: notice } },
   };
@@ -34,6 +36,39 @@ const json = (schema: Json, example?: unknown): Json => ({
 });
 const reference = (name: string): Json => ({ $ref: `#/components/schemas/${name}` });
 const trouble = (description: string): Json => ({ description, content: json(reference("Problems")) });
+
+/** What any operation may answer in place of its own. */
+const everywhere: Json = {
+  "421": trouble("The name of the host is none of the service's."),
+  "429": trouble("Too many requests from one address."),
+  "500": trouble("An error of ours."),
+  "503": trouble("The database is away or busy for too long."),
+};
+const ofWrites: Json = {
+  "400": trouble("The body is none that can be read."),
+  "403": trouble("The request comes from a page of another origin."),
+  "413": trouble("The body is too large."),
+  "415": trouble("The body is of a sort that is not taken here."),
+};
+
+interface Operation {
+  readonly responses: Json;
+}
+type Paths = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+
+/** Every operation with what any may answer; its own words for a status win. */
+const withEverywhere = (paths: Paths): Json =>
+  Object.fromEntries(
+    Object.entries(paths).map(([path, operations]) => [
+      path,
+      Object.fromEntries(
+        Object.entries(operations as Readonly<Record<string, Operation>>).map(([method, operation]) => {
+          const responses = { ...everywhere, ...(method === "get" ? {} : ofWrites), ...operation.responses };
+          return [method, { ...operation, responses }];
+        }),
+      ),
+    ]),
+  );
 
 const health: Json = {
   operationId: "health",

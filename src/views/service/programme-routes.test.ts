@@ -1,17 +1,21 @@
 /** The exchange: pushed twice is pushed once, changed entries are refused, programmes do not mix. */
+
 import { existsSync, mkdtempSync, readdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { type Documented, documented } from "../../../tests/documented.ts";
 import { type Entry, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
 import { openProgrammes } from "./programmes.ts";
 import { service } from "./service.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "skepsis-programmes-"));
 let app: Awaited<ReturnType<typeof service>>;
+let answers: Documented;
 
 beforeAll(async () => {
   app = await service({ version: "0", programmes: openProgrammes(folder), page: null, port: () => 80 });
+  answers = documented(app);
 });
 afterAll(() => app.close());
 
@@ -115,4 +119,9 @@ it("keeps the demonstration in a file of its own, and removes it alone", async (
   expect((await pull("main")).json().entries).toHaveLength(5);
   expect((await remove("demonstration")).statusCode).toBe(204);
   expect((await push("demonstration", journal("demonstration", 1))).json().heads).toHaveLength(1);
+});
+
+it("[SG230] every answer above was such as the OpenAPI document says", () => {
+  expect(answers.misfits).toEqual([]);
+  expect(answers.held.size).toBeGreaterThan(3);
 });
