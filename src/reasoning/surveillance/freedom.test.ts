@@ -192,4 +192,11 @@ it("[SV158] few clusters, each with its own sensitivity: the sum over all placin
     { seed: 1998, numRuns: 150 },
   );
   expect(twoStageFinite({ clusters: 5, infested: 1, sensitivities: [] }).problems[0]?.code).toBe("nothing-tested");
+  // A test that finds nothing changes nothing, and no rounding makes a chance below 0 of it.
+  const exact = (sensitivities: readonly number[]) => {
+    const round = twoStageFinite({ clusters: 5000, infested: 700, sensitivities });
+    return round.ok ? round.value.exact : Number.NaN;
+  };
+  expect(exact([0.3, 0, 0.8, 0])).toBe(exact([0.3, 0.8]));
+  expect(exact(Array(5000).fill(0))).toBe(0);
 });

@@ -44,10 +44,11 @@ export function twoStageFinite(round: {
     const slots = { tested, places: clusters };
     return blocked(surveillanceProblem("more-tested-than-places", "blocked", "sensitivities", slots));
   }
+  const telling = sensitivities.filter((each) => each > 0); // what finds nothing changes nothing
   /** By infested clusters so far: probability of that many, all of them missed. */
-  const missed = new Float64Array(Math.min(tested, infested) + 2);
+  const missed = new Float64Array(Math.min(telling.length, infested) + 2);
   missed[0] = 1;
-  for (const [i, sensitivity] of sensitivities.entries()) {
+  for (const [i, sensitivity] of telling.entries()) {
     for (let d = Math.min(i + 1, infested); d >= 0; d -= 1) {
       const stays = (missed[d] as number) * (1 - Math.min(1, Math.max(0, infested - d) / (clusters - i)));
       const rises = d > 0 ? ((missed[d - 1] as number) * (infested - d + 1)) / (clusters - i) : 0;
@@ -57,6 +58,6 @@ export function twoStageFinite(round: {
   const mean = sensitivities.reduce((sum, each) => sum + each, 0) / tested;
   return answered({
     approximate: 1 - (1 - (mean * tested) / clusters) ** infested,
-    exact: 1 - missed.reduce((sum, each) => sum + each, 0),
+    exact: Math.max(0, 1 - missed.reduce((sum, each) => sum + each, 0)),
   });
 }
