@@ -1,12 +1,13 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
+import { openDB } from "idb";
 import { beforeEach, describe, expect, it } from "vitest";
 import { bee, callDrafts, ids } from "../../tests/journals/every-kind.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import { fold } from "../casebook/index.ts";
 import { verifyChain } from "../journal/index.ts";
 import { openDeviceStore } from "./device.ts";
-import { openDatabase } from "./indexed-db.ts";
+import { databaseName, openDatabase } from "./indexed-db.ts";
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
@@ -62,10 +63,47 @@ describe("the device's store", () => {
     const known = await database.get("device", "this");
     if (!known) throw new Error("the device has no record");
     await database.put("device", { ...known, foldVersion: known.foldVersion + 1 }, "this");
-    await database.put("states", { root: ids.case, position: 1, part: fold([]) });
+    await database.put("states", { root: ids.case, position: 1, words: JSON.stringify(fold([])) });
     database.close();
     const again = await open();
     expect(await again.states()).toEqual(fold(recorded));
+    await again.close();
+  });
+
+  it("[SG72] makes states anew that an older version kept in another form", async () => {
+    const store = await open();
+    const recorded = await store.record(callDrafts);
+    await store.close();
+    const now = await openDatabase("main", () => {});
+    const names = ["entries", "heads", "device"] as const;
+    const held = await Promise.all(
+      names.map(async (name) => [name, await now.getAllKeys(name), await now.getAll(name)] as const),
+    );
+    now.close();
+    globalThis.indexedDB = new IDBFactory();
+    const older = await openDB(databaseName("main"), 2, {
+      upgrade(database) {
+        const entries = database.createObjectStore("entries", { keyPath: "id" });
+        entries.createIndex("by-place", ["device", "seq"], { unique: true });
+        for (const name of ["root", "position", "unsent"]) entries.createIndex(`by-${name}`, name);
+        database.createObjectStore("heads", { keyPath: "device" });
+        database.createObjectStore("states", { keyPath: "root" }).createIndex("by-position", "position");
+        database.createObjectStore("erased", { keyPath: ["id", "root"] });
+        database.createObjectStore("quarantine", { keyPath: "hash" });
+        database.createObjectStore("device");
+        database.createObjectStore("files", { keyPath: "sha256" }).createIndex("by-unsent", "unsent");
+        database.createObjectStore("file-bytes");
+      },
+    });
+    for (const [name, keys, values] of held)
+      for (const [index, value] of values.entries())
+        await older.put(name, value, name === "device" ? keys[index] : undefined);
+    await older.put("states", { root: ids.case, position: 1, part: fold(recorded) });
+    older.close();
+    const again = await open();
+    expect(await again.all()).toEqual(recorded);
+    expect(await again.states()).toEqual(fold(recorded));
+    expect(again.snapshot().unsentCount).toBe(recorded.length);
     await again.close();
   });
 

@@ -1,5 +1,5 @@
 /** The device's store: records into IndexedDB, keeps the states, tells listeners. */
-import { emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
+import { type Casebook, emptyCasebook, foldVersion, withRoots } from "../casebook/index.ts";
 import { type Entry, type EntryId, headerHash, newEntryId, newSalt, sealChain } from "../journal/index.ts";
 import { type Problem, problem } from "../units/index.ts";
 import { judge } from "./admission.ts";
@@ -68,7 +68,7 @@ export async function openDeviceStore(settings: DeviceSettings): Promise<DeviceS
     ]);
     if (!record || isClosed) return;
     const roots = changed.map((row) => row.root);
-    const parts = changed.map((row) => row.part);
+    const parts = changed.map((row) => JSON.parse(row.words) as Casebook);
     const casebook = changed.length > 0 ? withRoots(shown.casebook, roots, parts) : shown.casebook;
     const { lastSafeAt, lastExchangeAt, stopped } = record;
     position = Math.max(position, record.position);

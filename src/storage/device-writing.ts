@@ -95,7 +95,7 @@ export async function keepStates(tx: Writing, roots: ReadonlySet<string>, positi
       root,
       rows.map((row) => row.entry),
     );
-    await tx.objectStore("states").put({ root, position, part });
+    await tx.objectStore("states").put({ root, position, words: JSON.stringify(part) });
   }
 }
 

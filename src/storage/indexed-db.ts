@@ -1,6 +1,5 @@
 /** The shape of the device's database: one for each programme, so that programmes cannot mix. */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
-import type { Casebook } from "../casebook/index.ts";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
 import type { Entry, EntryId, Hash, Head } from "../journal/index.ts";
 import type { Problem } from "../units/index.ts";
 import type { Erasure } from "./admission.ts";
@@ -25,7 +24,8 @@ export interface StateRow {
   readonly root: string;
   /** Position of the newest entry that it holds. */
   readonly position: number;
-  readonly part: Casebook;
+  /** The state as JSON: a browser reads one long text sooner than as many objects as bees were read. */
+  readonly words: string;
 }
 
 /** A photo or a voice note; its bytes lie apart, so that a list of many fits the memory of a phone. */
@@ -85,18 +85,28 @@ export const allStores = [
   "file-bytes",
 ] as const;
 export type Writing = IDBPTransaction<Schema, typeof allStores, "readwrite">;
+type Upgrading = IDBPTransaction<Schema, StoreNames<Schema>[], "versionchange">;
 
 /** Name of a database; each member who signs in on a device has one of his own. No programme's name holds a space. */
 export const databaseName = (programme: string, owner?: string): string =>
   owner === undefined ? `skepsis-${programme}` : `skepsis-${programme} ${owner}`;
 
+/** States kept in another form are dropped, and those of no fold are made anew when the store is opened. */
+async function statesAnew(tx: Upgrading): Promise<void> {
+  const known = await tx.objectStore("device").get("this");
+  await tx.objectStore("states").clear();
+  if (known) await tx.objectStore("device").put({ ...known, foldVersion: 0 }, "this");
+}
+
 /** Opens the programme's database, made when it is not there. Gives way, and says so, when another tab removes it. */
 export function openDatabase(programme: string, onClosed: () => void, owner?: string): Promise<Database> {
-  return openDB<Schema>(databaseName(programme, owner), 2, {
-    upgrade(database, before) {
-      database.createObjectStore("files", { keyPath: "sha256" }).createIndex("by-unsent", "unsent");
-      database.createObjectStore("file-bytes");
-      if (before > 0) return;
+  return openDB<Schema>(databaseName(programme, owner), 3, {
+    async upgrade(database, before, _now, tx) {
+      if (before < 2) {
+        database.createObjectStore("files", { keyPath: "sha256" }).createIndex("by-unsent", "unsent");
+        database.createObjectStore("file-bytes");
+      }
+      if (before > 0) return statesAnew(tx);
       const entries = database.createObjectStore("entries", { keyPath: "id" });
       entries.createIndex("by-place", ["device", "seq"], { unique: true });
       entries.createIndex("by-root", "root");
