@@ -16,6 +16,7 @@ import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
 import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
 import { unite } from "./interventions/uniting.ts";
+import type { Warmth } from "./interventions/warmth.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
 import { type ColonySeen, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
@@ -117,7 +118,11 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   const { rates, highs, southern } = place.value;
 
   const days = daysBetween(start.date, until);
-  const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn: highs.on });
+  const warmth: Warmth = {
+    ...{ from: start.date, days, highs },
+    formicLeastCelsius: parameters.formicLeastCelsius,
+  };
+  const measures = measuresOf({ actions, stockSusceptibility, warmth });
   if (!measures.ok) return measures;
 
   const unitings = unitingsOf(question, days);
@@ -143,10 +148,13 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   ]);
 }
 
-/** Menthol leaves by the day's high; nothing else here does. */
+/** Menthol and formic acid act by the day's high; nothing else here does. */
 const hangsOnHighs = (actions: readonly Action[]): boolean =>
   actions.some(
-    (action) => action.kind === "menthol" || (action.kind === "unite" && hangsOnHighs(action.donor.actions ?? [])),
+    (action) =>
+      action.kind === "menthol" ||
+      action.kind === "formic" ||
+      (action.kind === "unite" && hangsOnHighs(action.donor.actions ?? [])),
   );
 
 function colonyAt(

@@ -31,6 +31,7 @@ export * from "./interventions/oil-patty.ts";
 export * from "./interventions/ready-uniting.ts";
 export * from "./interventions/requeen.ts";
 export * from "./interventions/uniting.ts";
+export * from "./interventions/warmth.ts";
 export * from "./kernel/kernel.ts";
 export * from "./layout.ts";
 export * from "./measures.ts";

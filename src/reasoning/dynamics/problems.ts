@@ -1,6 +1,18 @@
 /** Every trouble the daily model can report, with the slots its sentence needs. */
 import { type Problem, problem, type Severity } from "../../units/index.ts";
 
+/** Days of a vapour outside its window: the first and the last, how many of how many, the farthest high. */
+export interface OutsideWindow {
+  readonly date: string;
+  readonly last: string;
+  readonly days: number;
+  readonly of: number;
+  readonly high: number;
+  readonly bound: number;
+  /** assumed: no highs are known, they are taken from the means. */
+  readonly highs: "assumed" | "known";
+}
+
 /** Codes of this step with their slots; views/words holds one sentence for each. */
 export interface DynamicsProblems {
   /** blocked: bees at the start outside what a colony has. */
@@ -83,6 +95,18 @@ export interface DynamicsProblems {
   readonly "season-colony-likely-lost": { readonly date: string };
   /** warned: already within weeks of the start. */
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
+  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here. */
+  readonly "season-formic-cold": OutsideWindow;
+  /** warned: highs of days with vapour of formic acid lie above its window: queen and brood are in danger. */
+  readonly "season-formic-hot": OutsideWindow;
+  /** warned: a colony is opened, for a new queen or to be united, on a day that is too cold. */
+  readonly "season-opened-in-cold": {
+    readonly action: string;
+    readonly date: string;
+    readonly high: number;
+    readonly least: number;
+    readonly highs: "assumed" | "known";
+  };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
   /** noted: no highs are known; they are assumed to lie as far above the means as the model says. */
@@ -128,6 +152,9 @@ export const dynamicsProblemCodes = [
   "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
+  "season-formic-cold",
+  "season-formic-hot",
+  "season-opened-in-cold",
   "season-site-invented",
   "season-highs-assumed",
   "season-highs-alone",

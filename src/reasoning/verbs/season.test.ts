@@ -74,6 +74,40 @@ describe("season", () => {
 });
 
 describe("season-choices", () => {
+  it("[SE146] formic acid in the cold does nothing, is told at its choice, and is not called best", () => {
+    const asked = {
+      site: { monthlyMeanCelsius: [-4, -3, 2, 8, 14, 19, 22, 21, 16, 10, 4, -1], latitude: 45 },
+      start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.2 },
+      decideOn: "2026-12-15",
+      choices: [
+        { name: "formic", actions: [{ kind: "formic", from: "2026-12-20" }] },
+        { name: "queen", actions: [{ kind: "requeen", from: "2026-12-20", susceptibility: 0.7 }] },
+      ],
+      ...{ line: 0.15, until: "2027-03-31", draws: 100 },
+    };
+    const [nothing, formic] = answerOf(seasonChoices, asked).choices;
+    expect(formic?.at.at(-1)?.infestedShare).toEqual(nothing?.at.at(-1)?.infestedShare);
+    const warned = seasonChoices.ask(asked).problems.filter(({ severity }) => severity === "warned");
+    expect(warned.map(({ code, field }) => `${code} ${field}`)).toEqual([
+      "season-formic-cold choices[0].actions[0].from",
+      "season-opened-in-cold choices[1].actions[0].from",
+      "season-draws-thin draws",
+    ]);
+    expect(told(seasonChoices.ask(asked)).filter((each) => /assumed/.test(each))).toHaveLength(1);
+    // Another colony treated in the cold is told of at the uniting.
+    const donor = {
+      start: { date: "2026-11-01", bees: 9000, infestedShare: 0.2, brood: "none" },
+      actions: [{ kind: "formic", from: "2026-11-20" }],
+    };
+    const uniting = { name: "uniting", actions: [{ kind: "unite", from: "2026-12-20", donor }] };
+    expect(told(seasonChoices.ask({ ...asked, choices: [uniting] }))).toEqual(
+      expect.arrayContaining([
+        "season-opened-in-cold choices[0].actions[0].from",
+        "season-formic-cold choices[0].actions[0].donor.actions[0].from",
+      ]),
+    );
+  });
+
   it("[SE74] left out, the day of the choice is that of the last count or size; a size after it is called a size", () => {
     const asked = {
       start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 },

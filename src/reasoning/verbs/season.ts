@@ -1,7 +1,7 @@
 /** `season`: where a colony and its tracheal mites go from what was counted, with and without action, each day a range. */
 import * as z from "zod";
 import type { Result } from "../../units/index.ts";
-import { colonyForecast, type Forecast, type ForecastQuestion } from "../dynamics/index.ts";
+import { colonyForecast, type Forecast, type ForecastQuestion, formicWindow } from "../dynamics/index.ts";
 import { seasonAction, seasonInput } from "./season-fields.ts";
 import { type Reply, verb } from "./verb.ts";
 
@@ -77,6 +77,7 @@ export const season = verb({
     "A model tuned by hand and not tried in the field: shapes and differences, not promises for one colony.",
     "The ranges hold the model's own doubt of start, contact and noise, all of it assumed; they do not hold the doubt about the model.",
     "Survival counts loss to cold alone, and rests on little.",
+    `Formic acid does nothing on days with highs under ${formicWindow.least} °C: judgement made from its window.`,
     "The calendar of laying and of winter bees is that of a cool-temperate place.",
   ],
   source:

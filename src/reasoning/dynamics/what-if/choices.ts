@@ -163,7 +163,7 @@ export function* choiceSteps(
           ? null
           : settlingOf(question, { line: question.line, decideOn, without: without as Branch, ends }),
     },
-    [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
+    [...once([...trunk.problems, ...notes]), ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
   );
 }
 
@@ -215,9 +215,17 @@ function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): P
   return place < 0 ? each : { ...each, field: `choices[${index}].actions[${place}]${found[2]}` };
 }
 
-/** Only what is the choice's own: the rest was told with the trunk. */
+/** Only what is the choice's own, and that its vapour hangs on assumed highs: the rest was told with the trunk. */
 const ownNotes = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
-  problems.map((each) => inChoice(each, question, index)).filter(({ field }) => (field ?? "").startsWith("choices["));
+  problems
+    .map((each) => inChoice(each, question, index))
+    .filter(({ code, field }) => (field ?? "").startsWith("choices[") || code === "season-highs-assumed");
+
+/** What is told in the same words at the same field, by the trunk or by another choice, is told once. */
+function once(problems: readonly Problem[]): readonly Problem[] {
+  const texts = problems.map((each) => JSON.stringify(each));
+  return problems.filter((_, index) => texts.indexOf(texts[index] as string) === index);
+}
 
 function outcomeOf(
   name: string,

@@ -1,5 +1,5 @@
 /** What a question about a colony's season can be in trouble with: what it means, what to do. */
-import { whole } from "../numbers.ts";
+import { degrees, whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 import { date, n, per100, seasonAction } from "./season-slots.ts";
 
@@ -7,6 +7,15 @@ const inside = (slots: Slots, name: string): string =>
   seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
 const sizeOf = (slots: Slots): string =>
   `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"}`;
+
+const farthest = (slots: Slots): string =>
+  `${degrees(n(slots, "high"))}${slots.highs === "assumed" ? ", as assumed from the means" : ""}`;
+/** How many of the days with vapour, and when. */
+const vapourDays = (slots: Slots): string => {
+  const when =
+    slots.date === slots.last ? `on ${date(slots, "date")}` : `from ${date(slots, "date")} to ${date(slots, "last")}`;
+  return `${whole(n(slots, "days"))} of ${whole(n(slots, "of"))} days with vapour, ${when},`;
+};
 
 export const seasonProblems = {
   "season-bees-out-of-range": (slots: Slots) =>
@@ -75,6 +84,12 @@ export const seasonProblems = {
     `By ${date(slots, "date")} the colony is more likely lost to cold than not. Numbers after that are those of a colony that lived.`,
   "season-colony-lost-at-once": (slots: Slots) =>
     `${whole(n(slots, "bees"))} bees can hardly keep warm: by ${date(slots, "date")} the colony is more likely lost than not. Check the number of bees.`,
+  "season-formic-cold": (slots: Slots) =>
+    `Formic acid: ${vapourDays(slots)} with highs under ${degrees(n(slots, "bound"))}, the lowest ${farthest(slots)}. Its vapour is taken to do nothing on them (judgement, from one account of its window). The label says at which warmth it works.`,
+  "season-formic-hot": (slots: Slots) =>
+    `Formic acid: ${vapourDays(slots)} with highs above ${degrees(n(slots, "bound"))}, the highest ${farthest(slots)}. Queen and brood can be lost in such heat, and no such loss is reckoned. The label says at which warmth it is lawful; move the course or leave it out.`,
+  "season-opened-in-cold": (slots: Slots) =>
+    `${seasonAction(slots, "action")} on ${date(slots, "date")}, with a high of ${farthest(slots)}: under ${degrees(n(slots, "least"))} a cluster is not opened (common practice, no source). What the cold does to it is not reckoned.`,
   "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
   "season-highs-assumed": () =>
     "No highs of this place are on record: they are taken as 6 °C above its means, assumed without a source. A plan takes the means themselves, since it must not promise warmth.",
