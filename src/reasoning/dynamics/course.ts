@@ -18,7 +18,7 @@ import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/read
 import { unite } from "./interventions/uniting.ts";
 import type { Warmth } from "./interventions/warmth.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
-import { type ColonySeen, seeColony } from "./observe.ts";
+import { type ColonySeen, mostCounted, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { type CourseSite, type Highs, placeOf } from "./place.ts";
 import { dynamicsProblem } from "./problems.ts";
@@ -55,7 +55,7 @@ export interface CourseDay extends ColonySeen {
 }
 
 /** Fewest and most bees a run may start with. Judgement: a handful to beyond the largest colonies. */
-export const startBees = { least: 500, most: 100000 } as const;
+export const startBees = { least: 500, most: mostCounted } as const;
 /** Longest run, days. Judgement: beyond ten years the invented year repeats itself. */
 export const longestDays = 3653;
 /** A colony more likely lost than not within so many days is lost at once. Judgement. */

@@ -34,6 +34,7 @@ export * from "./interventions/uniting.ts";
 export * from "./interventions/warmth.ts";
 export * from "./kernel/kernel.ts";
 export * from "./layout.ts";
+export * from "./log-rising.ts";
 export * from "./measures.ts";
 export * from "./observe.ts";
 export * from "./parameters.ts";

@@ -54,8 +54,8 @@ export interface DynamicsProblems {
     readonly most: number;
     readonly longest: number;
   };
-  /** blocked: a count that cannot be: no bees, or more infested than examined. */
-  readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
+  /** blocked: a count that cannot be: no bees, more than a colony has, or more infested than examined. */
+  readonly "season-count-impossible": { readonly infested: number; readonly examined: number; readonly most: number };
   /** blocked: a count before the first or after the last day. */
   readonly "season-count-outside": { readonly date: string; readonly from: string; readonly until: string };
   /** blocked: a count that does not end as its own rule says. */

@@ -1,7 +1,7 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
 import { type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
 import type { CourseQuestion } from "../course.ts";
-import type { BeesRead, BenchCount, CountError } from "../observe.ts";
+import { type BeesRead, type BenchCount, type CountError, mostCounted } from "../observe.ts";
 import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
 import type { StartDoubt } from "./colony-particles.ts";
@@ -121,6 +121,7 @@ export function countFaults({ counts, start, until, actions }: ForecastQuestion)
       dynamicsProblem("season-count-impossible", "blocked", `${field}.${part}`, {
         infested: read.infested,
         examined: read.examined,
+        most: mostCounted,
       });
     if (!isRead(count, oneSided === undefined ? 1 : 0)) return [impossible("infested", { infested, examined })];
     if (oneSided !== undefined && !isRead(oneSided, 1)) return [impossible("oneSided.infested", oneSided)];
@@ -155,6 +156,7 @@ const withOneSided = ({ date, infested, examined, oneSided }: DatedCount) => ({
 const isRead = ({ infested, examined }: BeesRead, least: number): boolean =>
   Number.isInteger(examined) &&
   examined >= least &&
+  examined <= mostCounted &&
   Number.isInteger(infested) &&
   infested >= 0 &&
   infested <= examined;

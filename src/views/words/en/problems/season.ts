@@ -29,7 +29,7 @@ export const seasonProblems = {
   "season-run-too-large": (slots: Slots) =>
     `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "longest") > 0 ? `. Expected: at most ${whole(n(slots, "longest"))} days` : " and so many colonies to unite"}; ${whole(n(slots, "most"))} draws would do for them.`,
   "season-count-impossible": (slots: Slots) =>
-    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
+    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, from one bee to ${whole(n(slots, "most"))}, no more infested than examined.`,
   "season-count-outside": (slots: Slots) =>
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
