@@ -11,6 +11,7 @@ export * from "./colony.ts";
 export * from "./companions/varroa.ts";
 export * from "./course.ts";
 export * from "./day.ts";
+export * from "./decline.ts";
 export * from "./drivers.ts";
 export * from "./filter/bootstrap-filter.ts";
 export * from "./filter/chunk-plan.ts";

@@ -93,6 +93,8 @@ export interface DynamicsProblems {
   readonly "season-varroa-harm-left-out": Readonly<Record<never, never>>;
   /** warned: the colony is more likely lost than not before the end. */
   readonly "season-colony-likely-lost": { readonly date: string };
+  /** warned: the middle of its bees falls below so many. */
+  readonly "season-colony-dwindles": { readonly date: string; readonly bees: number };
   /** warned: already within weeks of the start. */
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
   /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here. */
@@ -106,6 +108,14 @@ export interface DynamicsProblems {
     readonly high: number;
     readonly least: number;
     readonly highs: "assumed" | "known";
+  };
+  /** warned: means of the months lie outside what the model's calendar was made for. */
+  readonly "season-months-outside": {
+    readonly coldest: number;
+    readonly warmest: number;
+    readonly coldestLeast: number;
+    readonly between: number;
+    readonly warmestMost: number;
   };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
@@ -152,6 +162,8 @@ export const dynamicsProblemCodes = [
   "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
+  "season-colony-dwindles",
+  "season-months-outside",
   "season-formic-cold",
   "season-formic-hot",
   "season-opened-in-cold",

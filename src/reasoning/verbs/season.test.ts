@@ -73,6 +73,31 @@ describe("season", () => {
   });
 });
 
+describe("places and colonies that the model cannot speak of", () => {
+  const start = { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 };
+  const hot = [20, 22, 25, 29, 33, 35, 36, 36, 34, 30, 25, 21];
+  const warned = (reply: Reply) =>
+    reply.problems.flatMap(({ code, severity }) => (severity === "warned" ? [code] : [])).sort();
+
+  it("[SE149] frost all year is no place of the model, for a forecast and for choices", () => {
+    const frost = { monthlyMeanCelsius: new Array(12).fill(-80), latitude: 45 };
+    const asked = { site: frost, start, until: "2027-03-31", draws: 100 };
+    expect(warned(season.ask(asked))).toContain("season-months-outside");
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-10-01" }] }];
+    expect(warned(seasonChoices.ask({ ...asked, choices })).filter((code) => /months/.test(code))).toHaveLength(1);
+  });
+
+  it("[SE149] a colony that dwindles in the heat is told of, though none is lost to cold", () => {
+    const asked = { site: { monthlyMeanCelsius: hot, latitude: 25 }, start, until: "2027-03-31", draws: 100 };
+    expect(answerOf(season, asked).days.at(-1)?.survival.mean).toBeGreaterThan(0.99);
+    const told = ["season-colony-dwindles", "season-months-outside"];
+    expect(warned(season.ask(asked))).toEqual(told);
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2027-03-20", to: "2027-03-28" }] }];
+    for (const decideOn of ["2026-08-10", "2027-03-19"])
+      expect(warned(seasonChoices.ask({ ...asked, choices, decideOn }))).toEqual(expect.arrayContaining(told));
+  });
+});
+
 describe("season-choices", () => {
   it("[SE146] formic acid in the cold does nothing, is told at its choice, and is not called best", () => {
     const asked = {

@@ -1,6 +1,7 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
-import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
-import { lossWarning, readyRun } from "../course.ts";
+import { answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
+import { readyRun } from "../course.ts";
+import { declineWarnings } from "../decline.ts";
 import {
   assumedError,
   type CountTaken,
@@ -19,7 +20,7 @@ import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
 import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
-import { meanOf } from "./spread.ts";
+import { meanOf, middleOf } from "./spread.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -163,7 +164,11 @@ export function* choiceSteps(
           ? null
           : settlingOf(question, { line: question.line, decideOn, without: without as Branch, ends }),
     },
-    [...once([...trunk.problems, ...notes]), ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
+    [
+      ...once([...trunk.problems, ...notes]),
+      ...declineOf(trunk.value, without as Branch),
+      ...thinOf(question, nothing),
+    ],
   );
 }
 
@@ -244,15 +249,13 @@ function outcomeOf(
   };
 }
 
-/** Doing nothing, the colony is likely lost: told by the mean of survival. */
-function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
-  const { date: first, bees } = question.start;
-  const past = alive.map((survival, morning) => ({ date: addDays(first, morning), bees, survival }));
+/** Doing nothing, the colony is likely lost or dwindles: told by the mean of survival and the middle of bees. */
+function declineOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
   const ahead = [...kept]
     .filter(([date]) => date > decideOn)
     .sort(([one], [other]) => one.localeCompare(other))
-    .map(([date, { survival }]) => ({ date, bees, survival: meanOf(survival) }));
-  return lossWarning([...past, ...ahead]);
+    .map(([date, { bees, survival }]) => ({ date, bees: middleOf(bees), survival: meanOf(survival) }));
+  return declineWarnings([...alive, ...ahead], question.start.bees);
 }
 
 function thinOf({ draws, moreBees = usualMoreBees }: ChoicesQuestion, outcome: ChoiceOutcome): readonly Problem[] {

@@ -90,6 +90,10 @@ export const seasonProblems = {
     `Formic acid: ${vapourDays(slots)} with highs above ${degrees(n(slots, "bound"))}, the highest ${farthest(slots)}. Queen and brood can be lost in such heat, and no such loss is reckoned. The label says at which warmth it is lawful; move the course or leave it out.`,
   "season-opened-in-cold": (slots: Slots) =>
     `${seasonAction(slots, "action")} on ${date(slots, "date")}, with a high of ${farthest(slots)}: under ${degrees(n(slots, "least"))} a cluster is not opened (common practice, no source). What the cold does to it is not reckoned.`,
+  "season-colony-dwindles": (slots: Slots) =>
+    `By ${date(slots, "date")} the middle of what could be left lies under ${whole(n(slots, "bees"))} bees: that is no colony any more (judgement). Check the bees, the place and what is done; numbers after that say nothing.`,
+  "season-months-outside": (slots: Slots) =>
+    `The coldest month here has a mean of ${degrees(n(slots, "coldest"))}, the warmest of ${degrees(n(slots, "warmest"))}. The model’s year is made for a winter month of ${degrees(n(slots, "coldestLeast"))} to ${degrees(n(slots, "between"))} and a summer month of ${degrees(n(slots, "between"))} to ${degrees(n(slots, "warmestMost"))} (judgement). Here its numbers say nothing.`,
   "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
   "season-highs-assumed": () =>
     "No highs of this place are on record: they are taken as 6 °C above its means, assumed without a source. A plan takes the means themselves, since it must not promise warmth.",
