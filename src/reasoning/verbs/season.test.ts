@@ -32,6 +32,16 @@ describe("season", () => {
     expect(told(season.ask(large)).filter((code) => /lost/.test(code))).toEqual([]);
   });
 
+  it("[SE150] survival is told wide, in season and in season-choices", () => {
+    const large = { ...question, start: { ...question.start, bees: 20_000 } };
+    const width = ({ q05, q95 }: { readonly q05: number; readonly q95: number }) => q95 - q05;
+    const end = answerOf(season, large).days.at(-1)?.survival ?? expect.fail("no day");
+    expect(width(end)).toBeGreaterThan(0.15);
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2027-02-20", to: "2027-03-10" }] }];
+    const [nothing] = answerOf(seasonChoices, { ...large, choices }).choices;
+    expect(nothing?.at.at(-1)?.survival).toEqual(end);
+  });
+
   it("[SE140] a colony counted alive in March is not told as lost in January", () => {
     const counted = { ...question, until: "2027-03-29", counts: [{ date: "2027-03-15", infested: 2, examined: 50 }] };
     const { days } = answerOf(season, counted);

@@ -48,7 +48,7 @@ const output = z.strictObject({
       }),
     )
     .describe(
-      "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then, 1 until the last day on which a count or a size saw it alive",
+      "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then, 1 until the last day on which a count or a size saw it alive; its ranges are wider than the draws by 0.1 on both sides (judgement: the curve behind it rests on chosen points), its mean and middle are the draws' own and no more exact than the ranges",
     ),
   counts: z
     .array(seasonRange.countTaken)

@@ -9,7 +9,7 @@ import { type Filtered, filterSteps, forecastSteps } from "./forecast-steps.ts";
 import type { DatedSize, SizeTaken } from "./sizes.ts";
 import { cutHere, reckonHere } from "./steps.ts";
 
-export { rangeOf } from "./pieces.ts";
+export { rangeOf, survivalDoubt, survivalOf } from "./pieces.ts";
 
 /** A count of dissected bees of this colony on a day. */
 export interface DatedCount extends BenchCount {
@@ -46,7 +46,8 @@ export interface ForecastDay {
   readonly infestedShare: Range;
   /**
    * Chance that the colony is not lost to cold by then, as far as it is known: 1 until its bees were last seen alive,
-   * on a day of a count or a size. Weakly supported: wide on purpose.
+   * on a day of a count or a size. Weakly supported: the ranges are those of the draws widened by `survivalDoubt` on both
+   * sides; mean and middle are the draws' own.
    */
   readonly survival: Range & { readonly mean: number };
 }

@@ -4,7 +4,7 @@ import type { Action } from "../actions.ts";
 import { readyRun } from "../course.ts";
 import type { MorningAlive } from "../decline.ts";
 import { assumedDoubt, type Paths } from "../filter/colony-particles.ts";
-import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf } from "../filter/forecast.ts";
+import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf, survivalOf } from "../filter/forecast.ts";
 import { filterSteps } from "../filter/forecast-steps.ts";
 import { joiningSteps, joinsFor } from "../filter/joining.ts";
 import { type MorningSeen, type MovePiece, noteMorning } from "../filter/pieces.ts";
@@ -161,11 +161,10 @@ const isTold = (morning: number, last: number, every: number | null): boolean =>
 
 /** The ranges of a morning. */
 export function seenOn(date: Day, row: Row): ForecastDay {
-  const survival = row.survival.slice().sort();
   return {
     date,
     bees: rangeOf(row.bees.slice().sort()),
     infestedShare: rangeOf(row.infestedShare.slice().sort()),
-    survival: { ...rangeOf(survival), mean: meanOf(survival) },
+    survival: survivalOf(row.survival.slice().sort()),
   };
 }

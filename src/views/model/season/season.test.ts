@@ -269,6 +269,14 @@ describe("the answer", () => {
     expect(new Set(rows.map((row) => row.slice(0, 2).join())).size).toBe(rows.length);
     expect(rows.filter(([date]) => date === "2027-03-31")).toHaveLength(3);
     expect(rows.flat().every((cell) => typeof cell !== "number" || Number.isFinite(cell))).toBe(true);
+    // Survival as wide as in words, and to no tenth of a per cent.
+    const ends = rows.filter(([date]) => date === "2027-03-31").map((row) => row.slice(-2).map(Number));
+    for (const [place, [low = -1, high = -1]] of ends.entries()) {
+      expect([low, high].every(Number.isInteger)).toBe(true);
+      expect(high - low).toBeGreaterThanOrEqual(10);
+      const { q05, q95 } = seen.outcomes[place]?.at.at(-1)?.survival ?? expect.fail("no end");
+      expect([low, high]).toEqual([Math.floor(100 * q05), Math.ceil(100 * q95)]);
+    }
   });
 
   it("takes the weather year that the planner takes for the same place, with an assumed height where only means are known", () => {
