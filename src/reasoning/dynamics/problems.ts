@@ -1,18 +1,6 @@
 /** Every trouble the daily model can report, with the slots its sentence needs. */
 import { type Problem, problem, type Severity } from "../../units/index.ts";
 
-/** Days of a vapour outside its window: the first and the last, how many of how many, the farthest high. */
-export interface OutsideWindow {
-  readonly date: string;
-  readonly last: string;
-  readonly days: number;
-  readonly of: number;
-  readonly high: number;
-  readonly bound: number;
-  /** assumed: no highs are known, they are taken from the means. */
-  readonly highs: "assumed" | "known";
-}
-
 /** Codes of this step with their slots; views/words holds one sentence for each. */
 export interface DynamicsProblems {
   /** blocked: bees at the start outside what a colony has. */
@@ -53,6 +41,8 @@ export interface DynamicsProblems {
     readonly days: number;
     readonly most: number;
     readonly longest: number;
+    /** Colonies united with it, which take room too. */
+    readonly unitings: number;
   };
   /** blocked: a count that cannot be: no bees, more than a colony has, or more infested than examined. */
   readonly "season-count-impossible": { readonly infested: number; readonly examined: number; readonly most: number };
@@ -97,10 +87,26 @@ export interface DynamicsProblems {
   readonly "season-colony-dwindles": { readonly date: string; readonly bees: number };
   /** warned: already within weeks of the start. */
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
-  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here. */
-  readonly "season-formic-cold": OutsideWindow;
+  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here: first and last, how many of how many, the lowest high. */
+  readonly "season-formic-cold": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
   /** warned: highs of days with vapour of formic acid lie above its window: queen and brood are in danger. */
-  readonly "season-formic-hot": OutsideWindow;
+  readonly "season-formic-hot": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
   /** warned: a colony is opened, for a new queen or to be united, on a day that is too cold. */
   readonly "season-opened-in-cold": {
     readonly action: string;

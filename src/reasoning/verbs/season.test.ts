@@ -83,6 +83,31 @@ describe("season", () => {
   });
 });
 
+describe("an action that does not fit", () => {
+  const refused = (action: object) => {
+    const reply = season.ask({ ...question, actions: [action] });
+    return reply.problems.map(({ code, field, expected }) => `${code} ${field}: ${expected}`);
+  };
+  it("is told by the fields of its own kind", () => {
+    const [from, to] = ["2026-12-01", "2027-02-01"];
+    const day = "a calendar day as YYYY-MM-DD";
+    expect(refused({ kind: "menthol", to })).toEqual([
+      `field-missing actions[0].from: ${day}`,
+      "field-unknown actions[0].to: one of kind, from",
+    ]);
+    const kinds = "menthol, formic, oil-patty, brood-break, requeen, unite";
+    expect(refused({ kind: "moonlight", from })).toEqual([`field-unfit actions[0].kind: one of ${kinds}`]);
+    expect(refused({ from })).toEqual([`field-missing actions[0].kind: one of ${kinds}`]);
+    expect(refused({ kind: "oil-patty", from, to, reduction: 2 })).toEqual([
+      "field-unfit actions[0].reduction: a number from 0 to 1",
+    ]);
+    const donor = { start: { date: "2026-11-20", bees: 8000, infestedShare: 0.1 }, actions: [{ kind: "requeen" }] };
+    expect(refused({ kind: "unite", from, donor })).toEqual([
+      "field-unfit actions[0].donor.actions[0].kind: one of menthol, formic, oil-patty, brood-break",
+    ]);
+  });
+});
+
 describe("places and colonies that the model cannot speak of", () => {
   const start = { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 };
   const hot = [20, 22, 25, 29, 33, 35, 36, 36, 34, 30, 25, 21];

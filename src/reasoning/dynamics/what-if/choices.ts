@@ -204,12 +204,15 @@ function faultsOf(question: ChoicesQuestion): readonly Problem[] {
   if (chosen.length > 0) return chosen;
   const larger = largeFaults(question, ready.value);
   if (larger.length > 0) return larger;
-  // A choice that cannot be is told before anything is reckoned.
-  return question.choices.flatMap(({ actions }, index) => {
+  // A choice that cannot be is told before anything is reckoned; of those too large the largest alone.
+  const large: Problem[] = [];
+  const unfit = question.choices.flatMap(({ actions }, index) => {
     const run = readyRun({ ...question, actions: [...question.actions, ...actions] });
-    const faults = run.ok ? largeFaults(question, run.value) : run.problems;
-    return faults.map((each) => inChoice(each, question, index));
+    if (run.ok) large.push(...largeFaults(question, run.value));
+    return run.ok ? [] : run.problems.map((each) => inChoice(each, question, index));
   });
+  const most = ({ slots }: Problem) => Number(slots.most);
+  return unfit.length > 0 ? once(unfit) : large.sort((one, other) => most(one) - most(other)).slice(0, 1);
 }
 
 /** A problem of the joined list of actions, told at the action of its choice. */

@@ -603,6 +603,9 @@ describe("how far to trust it", () => {
     expect(checks.rows.filter((row) => row[3] === "predicted").map(([what]) => what)).toEqual([
       "Fewer infested of 100, about two months after",
     ]);
-    expect(ranges.rows.map(([bees]) => bees)).toEqual(["none", "50", "200"]);
+    expect(ranges.rows.map(([bees]) => bees)).toEqual([
+      "none; in the last column the start’s guess, 8 of 100",
+      ...["50", "200"],
+    ]);
   });
 });

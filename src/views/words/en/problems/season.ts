@@ -1,5 +1,5 @@
 /** What a question about a colony's season can be in trouble with: what it means, what to do. */
-import { degrees, whole } from "../numbers.ts";
+import { degrees, some, whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 import { date, n, per100, seasonAction } from "./season-slots.ts";
 
@@ -27,7 +27,7 @@ export const seasonProblems = {
   "season-draws-out-of-range": (slots: Slots) =>
     `${whole(n(slots, "draws"))} draws cannot be reckoned. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
   "season-run-too-large": (slots: Slots) =>
-    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "longest") > 0 ? `. Expected: at most ${whole(n(slots, "longest"))} days` : " and so many colonies to unite"}; ${whole(n(slots, "most"))} draws would do for them.`,
+    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "unitings") > 0 ? ` and ${some(n(slots, "unitings"), "colony", "colonies")} to unite` : ""}. Expected: ${n(slots, "longest") > 0 ? `at most ${whole(n(slots, "longest"))} days, or ` : ""}at most ${whole(n(slots, "most"))} draws.`,
   "season-count-impossible": (slots: Slots) =>
     `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, from one bee to ${whole(n(slots, "most"))}, no more infested than examined.`,
   "season-count-outside": (slots: Slots) =>
