@@ -2,11 +2,11 @@
 import { chiSquare, drawLogGamma, randomStream } from "../../src/numerics/index.ts";
 import { dynamics } from "../../src/reasoning/index.ts";
 
-const { assumedError, drawBees, filteredCloud } = dynamics;
+const { assumedError, calibrationGuess, drawBees, filteredCloud } = dynamics;
 
 const base = {
   site: {},
-  start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08, brood: "usual" as const },
+  start: { date: "2026-08-01", bees: 30_000, infestedShare: calibrationGuess, brood: "usual" as const },
   actions: [],
   until: "2027-03-01",
 };

@@ -3,7 +3,10 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
   type Action,
+  colonyCourse,
   formic,
+  formicWindow,
+  inUse,
   measuresOf,
   menthol,
   mentholHazard,
@@ -11,12 +14,19 @@ import {
   noMeasures,
   pattyReduction,
   requeen,
+  warmthTroubles,
 } from "./index.ts";
 import { courseOf, november } from "./runs-for-tests.ts";
 
 const forms = JSON.parse(readFileSync("tests/golden/season/closed-forms.json", "utf8"));
 const plan = (actions: readonly Action[], days = 730) =>
-  measuresOf({ actions, from: "2025-11-01", days, stockSusceptibility: 1, highOn: () => 20 });
+  measuresOf({
+    ...{ actions, stockSusceptibility: 1 },
+    warmth: {
+      ...{ from: "2025-11-01", days, formicLeastCelsius: inUse.formicLeastCelsius },
+      highs: { method: "measured", on: () => 20 },
+    },
+  });
 const codes = (actions: readonly Action[]) => plan(actions).problems.map(({ code, field }) => `${code} ${field}`);
 
 describe("vapours", () => {
@@ -59,12 +69,64 @@ describe("vapours", () => {
 
   it("[SE32] fifteen days at 0.2 leave e⁻³, on the days after each dose", () => {
     const measures = noMeasures(40);
-    formic(measures, 3);
+    formic(measures, 3, { highOn: () => 20, least: 10 });
     const sum = measures.clearing.reduce((total, each) => total + each, 0);
     expect(Math.abs(sum - 3)).toBeLessThan(1e-12); // fifteen sums of 0.2
     expect([...measures.clearing.entries()].filter(([, each]) => each > 0).map(([day]) => day)).toEqual([
       3, 4, 5, 6, 7, 10, 11, 12, 13, 14, 17, 18, 19, 20, 21,
     ]);
+  });
+
+  it("[SE146] the vapour of formic acid does nothing on days under its window, but as specified acts on any", () => {
+    const measures = noMeasures(40);
+    formic(measures, 3, { highOn: (day) => (day < 12 ? 9.9 : 10), least: formicWindow.least });
+    expect([...measures.clearing.entries()].filter(([, each]) => each > 0).map(([day]) => day)).toEqual([
+      12, 13, 14, 17, 18, 19, 20, 21,
+    ]);
+    const winter = { ...november, actions: [{ kind: "formic", from: "2025-12-20" }], until: "2026-03-31" } as const;
+    const left = (question: typeof november) => courseOf(question).at(-1)?.infestedShare ?? Number.NaN;
+    const without = left({ ...winter, actions: [], parameters: inUse });
+    expect(left({ ...winter, parameters: inUse })).toBe(without);
+    expect(left(winter)).toBeLessThan(0.1 * without);
+  });
+
+  it("[SE146] days outside the window are told, with how many, when and the farthest high", () => {
+    const tells = (highs: (day: number) => number, from: string, days = 40) => {
+      const warmth = {
+        ...{ from: "2026-09-01", days, formicLeastCelsius: inUse.formicLeastCelsius },
+        highs: { method: "assumed", on: highs },
+      } as const;
+      return warmthTroubles({ kind: "formic", from }, "actions[0]", warmth).map(({ code, severity, field, slots }) => [
+        ...[code, severity, field],
+        slots,
+      ]);
+    };
+    expect(tells((day) => (day === 9 ? 10 : 29.4), "2026-09-03")).toEqual([]);
+    const field = "actions[0].from";
+    expect(tells((day) => 12 - day / 4, "2026-09-03")).toEqual([
+      [
+        ...["season-formic-cold", "warned", field],
+        { date: "2026-09-10", last: "2026-09-21", days: 10, of: 15, high: 7, bound: 10, highs: "assumed" },
+      ],
+    ]);
+    expect(tells((day) => 31 - day, "2026-09-01", 6)).toEqual([
+      [
+        ...["season-formic-hot", "warned", field],
+        { date: "2026-09-01", last: "2026-09-02", days: 2, of: 5, high: 31, bound: 29.4, highs: "assumed" },
+      ],
+    ]);
+    // Nothing is told of days after the run.
+    expect(tells(() => 0, "2026-10-11")).toEqual([]);
+  });
+
+  it("[SE147] a new queen and a uniting on a cold day are told of, in a course and in a choice at its own field", () => {
+    const requeening = { kind: "requeen", from: "2026-01-10", susceptibility: 0.7 } as const;
+    const codesOf = (from: string) =>
+      colonyCourse({ ...november, actions: [{ ...requeening, from }] }).problems.flatMap(({ code, field, severity }) =>
+        severity === "warned" ? [`${code} ${field}`] : [],
+      );
+    expect(codesOf("2026-01-10")).toContain("season-opened-in-cold actions[0].from");
+    expect(codesOf("2026-07-10")).not.toContain("season-opened-in-cold actions[0].from");
   });
 });
 

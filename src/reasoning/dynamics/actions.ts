@@ -17,6 +17,7 @@ import { menthol, mentholFigures } from "./interventions/menthol.ts";
 import { oilPatty, pattyReduction } from "./interventions/oil-patty.ts";
 import { requeen, requeeningGapDays } from "./interventions/requeen.ts";
 import { type Uniting, unitingFaults } from "./interventions/uniting.ts";
+import { type Warmth, warmthTroubles } from "./interventions/warmth.ts";
 import { broodDays } from "./layout.ts";
 import { type Measures, noMeasures } from "./measures.ts";
 import { dynamicsProblem } from "./problems.ts";
@@ -38,19 +39,17 @@ export const stockRange = { least: 0.1, most: 3 } as const;
 
 export interface Plan {
   readonly actions: readonly Action[];
-  /** First day of the run. */
-  readonly from: Day;
-  readonly days: number;
   readonly stockSusceptibility: number;
-  /** High of a day of the run, Celsius. */
-  readonly highOn: (elapsed: number) => number;
+  readonly warmth: Warmth;
 }
 
 /**
  * The measures of each day of the run. Blocked where an action has no sound date or two stand in each other's way:
- * the same kind twice at once, or two vapours at once.
+ * the same kind twice at once, or two vapours at once. Warned where the highs of its days speak against one.
  */
-export function measuresOf({ actions, from, days, stockSusceptibility, highOn }: Plan): Result<Measures> {
+export function measuresOf({ actions, stockSusceptibility, warmth }: Plan): Result<Measures> {
+  const { from, days, highs, formicLeastCelsius: least } = warmth;
+  const { on: highOn } = highs;
   const faults = actions.flatMap((action, index) => faultsOf(action, `actions[${index}]`, from));
   if (faults.length > 0) return blocked(...faults);
   const overlaps = overlapsAmong(actions);
@@ -72,14 +71,17 @@ export function measuresOf({ actions, from, days, stockSusceptibility, highOn }:
         }),
       );
     else if (kind === "menthol") menthol(measures, first, highOn);
-    else if (kind === "formic") formic(measures, first);
+    else if (kind === "formic") formic(measures, first, { highOn, least });
     else if (kind === "oil-patty")
       oilPatty(measures, first, daysBetween(from, action.to), action.reduction ?? pattyReduction);
     else if (kind === "brood-break") broodBreak(measures, first, daysBetween(from, action.to));
     else if (kind === "requeen")
       requeen(measures, first, { susceptibility: action.susceptibility, gapDays: requeeningGapDays });
   }
-  return answered(measures, notes);
+  return answered(measures, [
+    ...notes,
+    ...actions.flatMap((action, index) => warmthTroubles(action, `actions[${index}]`, warmth)),
+  ]);
 }
 
 /** Last day on which an action works by itself; a requeening until the first bees of the new queen emerge. */

@@ -149,6 +149,50 @@ describe("questions that cannot be", () => {
     expect(at({ monthlyMeanCelsius: means, latitude: 45 })).toBeNull();
   });
 
+  it("[SE149] a colony that dwindles is told by its own name, one that is small and grows is not", () => {
+    const hot = [20, 22, 25, 29, 33, 35, 36, 36, 34, 30, 25, 21];
+    const desert = { site: { monthlyMeanCelsius: hot, latitude: 25 } };
+    const summer = { date: "2025-08-01", brood: "usual", infestedShare: 0.08 } as const;
+    const dwindling = { ...started({ ...summer, bees: 30_000 }), ...desert, until: "2026-03-31" };
+    const course = colonyCourse(dwindling);
+    const [end] = course.ok ? course.value.slice(-1) : [];
+    expect(end?.survival).toBeGreaterThan(0.99);
+    expect(end?.bees).toBeLessThan(1000);
+    expect(troubles(dwindling)).toContain("season-colony-dwindles");
+    const growing = {
+      ...started({ date: "2026-05-01", bees: 900, infestedShare: 0, brood: "usual" }),
+      until: "2026-08-01",
+    };
+    expect(troubles(growing)).not.toContain("season-colony-dwindles");
+    expect(troubles(started({ bees: 22_000 }))).not.toContain("season-colony-dwindles");
+  });
+
+  it("[SE149] months that the calendar was not made for are warned of, at their field; those at its bounds are not", () => {
+    const warned = (monthlyMeanCelsius: readonly number[]) => {
+      const { problems } = colonyCourse({ ...november, site: { monthlyMeanCelsius } });
+      return problems.flatMap(({ code, field, severity }) =>
+        code === "season-months-outside" ? [`${severity} ${field}`] : [],
+      );
+    };
+    const year = (coldest: number, warmest: number) => [coldest, ...new Array<number>(10).fill(coldest), warmest];
+    const told = ["warned site.monthlyMeanCelsius"];
+    expect(warned(new Array<number>(12).fill(-80))).toEqual(told);
+    for (const [coldest, warmest] of [
+      [-25.1, 20],
+      [10.1, 20],
+      [0, 9.9],
+      [0, 30.1],
+    ] as const)
+      expect(warned(year(coldest, warmest))).toEqual(told);
+    for (const [coldest, warmest] of [
+      [-25, 10],
+      [10, 30],
+      [-4, 22],
+    ] as const)
+      expect(warned(year(coldest, warmest))).toEqual([]);
+    expect(warned(means)).toEqual([]);
+  });
+
   it("[SE53] half lost before the end is warned of; within weeks of the start it has its own name", () => {
     expect(troubles(started({ infestedShare: 0.5 }))).toContain("season-colony-likely-lost");
     expect(troubles(started({ bees: 800 }))).toContain("season-colony-lost-at-once");

@@ -14,10 +14,12 @@ import { dayOfYear } from "./calendar.ts";
 import { placeWinterColony } from "./colony.ts";
 import { coupleVarroa, type VarroaStart } from "./companions/varroa.ts";
 import { type Engine, engine, oneDay } from "./day.ts";
+import { declineWarnings } from "./decline.ts";
 import { expectedEnd, type ReadyUniting, unitingsOf } from "./interventions/ready-uniting.ts";
 import { unite } from "./interventions/uniting.ts";
+import type { Warmth } from "./interventions/warmth.ts";
 import { fullLayout, type Layout, shortestLayout } from "./layout.ts";
-import { type ColonySeen, seeColony } from "./observe.ts";
+import { type ColonySeen, mostCounted, seeColony } from "./observe.ts";
 import { type DynamicsParameters, inUse } from "./parameters.ts";
 import { type CourseSite, type Highs, placeOf } from "./place.ts";
 import { dynamicsProblem } from "./problems.ts";
@@ -54,11 +56,9 @@ export interface CourseDay extends ColonySeen {
 }
 
 /** Fewest and most bees a run may start with. Judgement: a handful to beyond the largest colonies. */
-export const startBees = { least: 500, most: 100000 } as const;
+export const startBees = { least: 500, most: mostCounted } as const;
 /** Longest run, days. Judgement: beyond ten years the invented year repeats itself. */
 export const longestDays = 3653;
-/** A colony more likely lost than not within so many days is lost at once. Judgement. */
-const soonDays = 60;
 
 /** A model and a colony ready to run, for whoever steps it otherwise than `colonyCourse` does. */
 export interface ReadyRun {
@@ -78,7 +78,7 @@ export interface ReadyRun {
  * between bees was tuned by hand, and the peak falls about a month late beside New York. Not for single colonies
  * without a count to hold it to.
  *
- * Blocked for a start, span, place or plan that cannot be. Warned when the colony is likely lost to cold.
+ * Blocked for a start, span, place or plan that cannot be. Warned when the colony is likely lost to cold, or dwindles.
  */
 export function colonyCourse(question: CourseQuestion): Result<readonly CourseDay[]> {
   const ready = readyRun(question);
@@ -99,7 +99,7 @@ export function colonyCourse(question: CourseQuestion): Result<readonly CourseDa
       });
     if (elapsed < days) oneDay(colony, 0, model, { dayOfYear: dayOfYear(today), elapsed });
   }
-  return answered(course, [...ready.problems, ...lossWarning(course)]);
+  return answered(course, [...ready.problems, ...declineWarnings(course, question.start.bees)]);
 }
 
 /** Checks a question and readies model and colony; the same troubles as `colonyCourse` but for the colony's loss. */
@@ -117,7 +117,11 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   const { rates, highs, southern } = place.value;
 
   const days = daysBetween(start.date, until);
-  const measures = measuresOf({ actions, from: start.date, days, stockSusceptibility, highOn: highs.on });
+  const warmth: Warmth = {
+    ...{ from: start.date, days, highs },
+    formicLeastCelsius: parameters.formicLeastCelsius,
+  };
+  const measures = measuresOf({ actions, stockSusceptibility, warmth });
   if (!measures.ok) return measures;
 
   const unitings = unitingsOf(question, days);
@@ -143,10 +147,13 @@ export function readyRun(question: CourseQuestion): Result<ReadyRun> {
   ]);
 }
 
-/** Menthol leaves by the day's high; nothing else here does. */
+/** Menthol and formic acid act by the day's high; nothing else here does. */
 const hangsOnHighs = (actions: readonly Action[]): boolean =>
   actions.some(
-    (action) => action.kind === "menthol" || (action.kind === "unite" && hangsOnHighs(action.donor.actions ?? [])),
+    (action) =>
+      action.kind === "menthol" ||
+      action.kind === "formic" ||
+      (action.kind === "unite" && hangsOnHighs(action.donor.actions ?? [])),
   );
 
 function colonyAt(
@@ -206,16 +213,4 @@ function startFaults({ bees, infestedShare }: CourseStart): readonly Problem[] {
     problems.push(dynamicsProblem("season-bees-out-of-range", "blocked", "start.bees", { bees, ...startBees }));
   if (!(infestedShare >= 0 && infestedShare <= 1)) problems.push(shareFault(infestedShare, 1));
   return problems;
-}
-
-/** Warned when the colony of a course is more likely lost than not before its end. */
-export function lossWarning(course: readonly Pick<CourseDay, "date" | "bees" | "survival">[]): readonly Problem[] {
-  const at = course.findIndex(({ survival }) => survival < 0.5);
-  const lost = course[at];
-  const first = course[0];
-  if (lost === undefined || first === undefined) return [];
-  const { date } = lost;
-  if (daysBetween(first.date, date) <= soonDays)
-    return [dynamicsProblem("season-colony-lost-at-once", "warned", "start.bees", { date, bees: first.bees })];
-  return [dynamicsProblem("season-colony-likely-lost", "warned", null, { date })];
 }

@@ -33,7 +33,7 @@ describe("the variant in use", () => {
     expect(Math.abs(lossOf([12]) - 0.11)).toBeLessThan(0.01);
   });
 
-  it("[SE120] it changes survival alone: bees and shares are those of the specified variant", () => {
+  it("[SE120] without formic acid it changes survival alone: bees and shares are those of the specified variant", () => {
     const ours = courseOf({ ...november, parameters: inUse });
     for (const [day, { survival, ...rest }] of courseOf(november).entries()) {
       const { survival: other, ...same } = ours[day] ?? expect.fail("no day");

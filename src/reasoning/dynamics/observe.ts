@@ -2,6 +2,7 @@
 import { logChoose } from "../../numerics/index.ts";
 import { ensure } from "../../units/index.ts";
 import { at, broodDays, classes, cleared, type Layout } from "./layout.ts";
+import { logRising } from "./log-rising.ts";
 
 /** A colony on one morning. Expected numbers of bees. */
 export interface ColonySeen {
@@ -32,6 +33,9 @@ export function seeColony(state: Float64Array, start: number, layout: Layout): C
     survival: Math.exp(-(state[start + at.hazard] as number)),
   };
 }
+
+/** Most bees of one count: those of the largest colony that a run may start with. Judgement. */
+export const mostCounted = 100_000;
 
 /** Bees with mites of those read. */
 export interface BeesRead {
@@ -129,20 +133,4 @@ function logChanceOfReading({ infested, examined }: BeesRead, infestedShare: num
     logRising(negative * size, examined - infested) -
     logRising(size, examined)
   );
-}
-
-/**
- * ln of a(a + 1)…(a + n − 1), from products that neither overflow nor vanish. A ratio of gamma functions loses digits
- * for shapes near 0, met in clean colonies; a logarithm a term costs ten times as much.
- */
-function logRising(a: number, n: number): number {
-  let [total, product] = [0, 1];
-  for (let i = 0; i < n; i++) {
-    product *= a + i;
-    if (product > 1e200 || product < 1e-200) {
-      total += Math.log(product);
-      product = 1;
-    }
-  }
-  return total + Math.log(product);
 }

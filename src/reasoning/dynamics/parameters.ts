@@ -1,4 +1,5 @@
 /** Every figure of the colony model with its unit, where it comes from and how far to trust it. */
+import { formicWindow } from "./interventions/formic.ts";
 
 /**
  * seen: read in the cited text. seen-second: read in a work that repeats it. calibrated: tuned by hand to shapes, not
@@ -115,6 +116,13 @@ export const parameterFacts = {
   lossSpread: fact(1300, null, "bees", "how gently that hazard rises", "calibrated", targets),
   lossInfested: fact(0.7, null, "share", "how much of an infested bee is lost to the cluster", "calibrated", targets),
   coldCelsius: fact(5, null, "°C", "half of full cold", "assumed"),
+  formicLeastCelsius: fact(
+    -273.15,
+    null,
+    "°C, high of the day",
+    "formic acid does nothing on days with a lower high; as specified it acts at any",
+    "assumed",
+  ),
   coldSpread: fact(2, null, "°C", "how gently cold sets in", "assumed"),
 } as const satisfies Readonly<Record<string, ParameterFact>>;
 
@@ -130,8 +138,9 @@ export const specified: DynamicsParameters = Object.fromEntries(
  * The variant that answers reckon with: as specified, but for the loss of small colonies. With the specified 5,500 bees
  * at half of the hazard, clean colonies of 3 to 7 frames lose 61 in 100; in Ontario 77 of 199 with 7 frames or fewer
  * died in a winter of all causes together, 38.7 in 100. With 3,500 it is 37.9. Three to seven frames equally often and
- * 2,000 bees a frame: assumed, common practice without a source. Bees, mites and shares are the same in both.
+ * 2,000 bees a frame: assumed, common practice without a source. Bees, mites and shares are the same in both, but for
+ * formic acid: it does nothing on days with a high under its window, where the specified variant lets it act at any.
  *
- * @source Guzmán-Novoa and others 2010, table III
+ * @source Guzmán-Novoa and others 2010, table III; formic-notes-2022 for the window
  */
-export const inUse: DynamicsParameters = { ...specified, lossBees: 3500 };
+export const inUse: DynamicsParameters = { ...specified, lossBees: 3500, formicLeastCelsius: formicWindow.least };

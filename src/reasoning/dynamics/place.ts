@@ -76,8 +76,24 @@ export function placeOf(
   };
   return answered({ southern, rates, highs: { method: methodOf(isInvented, weather.value.method), on } }, [
     ...notesOf(isInvented, dailyMaxCelsius !== undefined, weather.problems),
+    ...monthsOutside(monthlyMeanCelsius ?? []),
     dynamicsProblem("season-calendar-cool-temperate", "noted", "site", {}),
   ]);
+}
+
+/**
+ * Means of months that the calendar of laying and winter bees was made for, Celsius: a winter whose coldest month lies
+ * from −25 to 10, a summer whose warmest lies from 10 to 30. Judgement; the invented site has −4 and 22.
+ */
+export const tunedMonths = { coldestLeast: -25, between: 10, warmestMost: 30 } as const;
+
+function monthsOutside(means: readonly number[]): readonly Problem[] {
+  const [coldest, warmest] = [Math.min(...means), Math.max(...means)];
+  const { coldestLeast, between, warmestMost } = tunedMonths;
+  const isInside = coldest >= coldestLeast && coldest <= between && warmest >= between && warmest <= warmestMost;
+  if (means.length === 0 || isInside) return [];
+  const slots = { coldest, warmest, ...tunedMonths };
+  return [dynamicsProblem("season-months-outside", "warned", "site.monthlyMeanCelsius", slots)];
 }
 
 const methodOf = (isInvented: boolean, method: HighMethod): Highs["method"] =>

@@ -41,9 +41,11 @@ export interface DynamicsProblems {
     readonly days: number;
     readonly most: number;
     readonly longest: number;
+    /** Colonies united with it, which take room too. */
+    readonly unitings: number;
   };
-  /** blocked: a count that cannot be: no bees, or more infested than examined. */
-  readonly "season-count-impossible": { readonly infested: number; readonly examined: number };
+  /** blocked: a count that cannot be: no bees, more than a colony has, or more infested than examined. */
+  readonly "season-count-impossible": { readonly infested: number; readonly examined: number; readonly most: number };
   /** blocked: a count before the first or after the last day. */
   readonly "season-count-outside": { readonly date: string; readonly from: string; readonly until: string };
   /** blocked: a count that does not end as its own rule says. */
@@ -81,8 +83,46 @@ export interface DynamicsProblems {
   readonly "season-varroa-harm-left-out": Readonly<Record<never, never>>;
   /** warned: the colony is more likely lost than not before the end. */
   readonly "season-colony-likely-lost": { readonly date: string };
+  /** warned: the middle of its bees falls below so many. */
+  readonly "season-colony-dwindles": { readonly date: string; readonly bees: number };
   /** warned: already within weeks of the start. */
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
+  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here: first and last, how many of how many, the lowest high. */
+  readonly "season-formic-cold": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
+  /** warned: highs of days with vapour of formic acid lie above its window: queen and brood are in danger. */
+  readonly "season-formic-hot": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
+  /** warned: a colony is opened, for a new queen or to be united, on a day that is too cold. */
+  readonly "season-opened-in-cold": {
+    readonly action: string;
+    readonly date: string;
+    readonly high: number;
+    readonly least: number;
+    readonly highs: "assumed" | "known";
+  };
+  /** warned: means of the months lie outside what the model's calendar was made for. */
+  readonly "season-months-outside": {
+    readonly coldest: number;
+    readonly warmest: number;
+    readonly coldestLeast: number;
+    readonly between: number;
+    readonly warmestMost: number;
+  };
   /** noted: temperatures of the invented site were used. */
   readonly "season-site-invented": Readonly<Record<never, never>>;
   /** noted: no highs are known; they are assumed to lie as far above the means as the model says. */
@@ -128,6 +168,11 @@ export const dynamicsProblemCodes = [
   "season-varroa-harm-left-out",
   "season-colony-likely-lost",
   "season-colony-lost-at-once",
+  "season-colony-dwindles",
+  "season-months-outside",
+  "season-formic-cold",
+  "season-formic-hot",
+  "season-opened-in-cold",
   "season-site-invented",
   "season-highs-assumed",
   "season-highs-alone",

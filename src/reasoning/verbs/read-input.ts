@@ -24,16 +24,23 @@ function problemsOf(issue: z.core.$ZodIssue, shape: Shape, raw: unknown): readon
   if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownName(key, path, shape, raw));
   const field = fieldName(path);
   const given = valueAt(raw, path);
-  const here = shapeAt(shape, path);
-  const expected = issue.code === "custom" && !isDate(here) ? issue.message : here ? shapeInWords(here) : issue.message;
+  const here = shapeAt(shape, path, raw);
+  const expected =
+    issue.code === "custom" && !isDate(here) ? issue.message : shapeInWords(here ?? above(shape, path, raw));
   if (given === undefined) return [problem("field-missing", "blocked", field, { expected })];
   return [problem(issue.code === "custom" ? "fields-disagree" : "field-unfit", "blocked", field, { given, expected })];
+}
+
+/** What is known of the nearest place around a place of which nothing is: the schema library's own words are for programs. */
+function above(shape: Shape, path: Path, raw: unknown): Shape {
+  const around = path.slice(0, -1);
+  return path.length === 0 ? shape : (shapeAt(shape, around, raw) ?? above(shape, around, raw));
 }
 
 const isDate = (shape: Shape | null): boolean => shape?.format === "date";
 
 function unknownName(key: string, path: Path, shape: Shape, raw: unknown): Problem {
-  const names = namesAt(shapeAt(shape, path) ?? {}) ?? [];
+  const names = namesAt(shapeAt(shape, path, raw) ?? {}) ?? [];
   const nearest = nearestName(key, names);
   return problem("field-unknown", "blocked", fieldName([...path, key]), {
     given: valueAt(raw, [...path, key]),

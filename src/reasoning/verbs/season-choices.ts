@@ -50,13 +50,15 @@ const output = z.strictObject({
     .array(
       z.strictObject({
         name: z.string(),
-        at: z.array(seen).describe("the days asked for and the last one"),
+        at: z.array(seen).describe("the days asked for and the last one; ranges of survival are widened as in season"),
         difference: z
           .array(
             z.strictObject({ date: z.string(), infestedShare: difference, bees: difference, survival: difference }),
           )
           .nullable()
-          .describe("of the choice less that of doing nothing, draw by draw; null for doing nothing itself"),
+          .describe(
+            "of the choice less that of doing nothing, draw by draw, that of survival not widened; null for doing nothing itself",
+          ),
         moreBees: z
           .strictObject({
             ...{ widthNow: z.number(), widthAfter: z.number() },

@@ -5,6 +5,7 @@ import {
   drawsRange,
   inUse,
   leastOverdispersion,
+  mostCounted,
   mostVarroa,
   oneSidedShare,
   pattyReduction,
@@ -15,7 +16,7 @@ import {
   usualSizes,
   varroaFigures,
 } from "../dynamics/index.ts";
-import { count, dailyMaxCelsius, day, highAboveMeanCelsius } from "./fields.ts";
+import { dailyMaxCelsius, day, highAboveMeanCelsius } from "./fields.ts";
 
 const share = z.number().min(0).max(1);
 const stock = z.number().min(stockRange.least).max(stockRange.most);
@@ -62,6 +63,9 @@ const start = z.strictObject({
     .default("usual")
     .describe("usual: brood and ages of that day. none: a winter cluster."),
 });
+
+/** Bees of one colony, as they are counted. */
+const count = z.number().int().min(0).max(mostCounted);
 
 /** Dissections, as counts. */
 const counts = z
@@ -134,7 +138,7 @@ export const seasonInput = {
   start,
   stockSusceptibility: stock.default(1).describe("Of the colony's stock; 1 is the stock the model was tuned to."),
   counts: counts.describe(
-    "Dissections of this colony while it lived: bees with mites of bees that could be read; unreadable bees are in none. No bees of a colony that is dead.",
+    `Dissections of this colony while it lived, each of at most ${mostCounted} bees: bees with mites of bees that could be read; unreadable bees are in none. No bees of a colony that is dead.`,
   ),
   sizes: z
     .array(

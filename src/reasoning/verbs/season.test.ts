@@ -32,6 +32,16 @@ describe("season", () => {
     expect(told(season.ask(large)).filter((code) => /lost/.test(code))).toEqual([]);
   });
 
+  it("[SE150] survival is told wide, in season and in season-choices", () => {
+    const large = { ...question, start: { ...question.start, bees: 20_000 } };
+    const width = ({ q05, q95 }: { readonly q05: number; readonly q95: number }) => q95 - q05;
+    const end = answerOf(season, large).days.at(-1)?.survival ?? expect.fail("no day");
+    expect(width(end)).toBeGreaterThan(0.15);
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2027-02-20", to: "2027-03-10" }] }];
+    const [nothing] = answerOf(seasonChoices, { ...large, choices }).choices;
+    expect(nothing?.at.at(-1)?.survival).toEqual(end);
+  });
+
   it("[SE140] a colony counted alive in March is not told as lost in January", () => {
     const counted = { ...question, until: "2027-03-29", counts: [{ date: "2027-03-15", infested: 2, examined: 50 }] };
     const { days } = answerOf(season, counted);
@@ -73,7 +83,91 @@ describe("season", () => {
   });
 });
 
+describe("an action that does not fit", () => {
+  const refused = (action: object) => {
+    const reply = season.ask({ ...question, actions: [action] });
+    return reply.problems.map(({ code, field, expected }) => `${code} ${field}: ${expected}`);
+  };
+  it("is told by the fields of its own kind", () => {
+    const [from, to] = ["2026-12-01", "2027-02-01"];
+    const day = "a calendar day as YYYY-MM-DD";
+    expect(refused({ kind: "menthol", to })).toEqual([
+      `field-missing actions[0].from: ${day}`,
+      "field-unknown actions[0].to: one of kind, from",
+    ]);
+    const kinds = "menthol, formic, oil-patty, brood-break, requeen, unite";
+    expect(refused({ kind: "moonlight", from })).toEqual([`field-unfit actions[0].kind: one of ${kinds}`]);
+    expect(refused({ from })).toEqual([`field-missing actions[0].kind: one of ${kinds}`]);
+    expect(refused({ kind: "oil-patty", from, to, reduction: 2 })).toEqual([
+      "field-unfit actions[0].reduction: a number from 0 to 1",
+    ]);
+    const donor = { start: { date: "2026-11-20", bees: 8000, infestedShare: 0.1 }, actions: [{ kind: "requeen" }] };
+    expect(refused({ kind: "unite", from, donor })).toEqual([
+      "field-unfit actions[0].donor.actions[0].kind: one of menthol, formic, oil-patty, brood-break",
+    ]);
+  });
+});
+
+describe("places and colonies that the model cannot speak of", () => {
+  const start = { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 };
+  const hot = [20, 22, 25, 29, 33, 35, 36, 36, 34, 30, 25, 21];
+  const warned = (reply: Reply) =>
+    reply.problems.flatMap(({ code, severity }) => (severity === "warned" ? [code] : [])).sort();
+
+  it("[SE149] frost all year is no place of the model, for a forecast and for choices", () => {
+    const frost = { monthlyMeanCelsius: new Array(12).fill(-80), latitude: 45 };
+    const asked = { site: frost, start, until: "2027-03-31", draws: 100 };
+    expect(warned(season.ask(asked))).toContain("season-months-outside");
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2026-09-01", to: "2026-10-01" }] }];
+    expect(warned(seasonChoices.ask({ ...asked, choices })).filter((code) => /months/.test(code))).toHaveLength(1);
+  });
+
+  it("[SE149] a colony that dwindles in the heat is told of, though none is lost to cold", () => {
+    const asked = { site: { monthlyMeanCelsius: hot, latitude: 25 }, start, until: "2027-03-31", draws: 100 };
+    expect(answerOf(season, asked).days.at(-1)?.survival.mean).toBeGreaterThan(0.99);
+    const told = ["season-colony-dwindles", "season-months-outside"];
+    expect(warned(season.ask(asked))).toEqual(told);
+    const choices = [{ name: "patty", actions: [{ kind: "oil-patty", from: "2027-03-20", to: "2027-03-28" }] }];
+    for (const decideOn of ["2026-08-10", "2027-03-19"])
+      expect(warned(seasonChoices.ask({ ...asked, choices, decideOn }))).toEqual(expect.arrayContaining(told));
+  });
+});
+
 describe("season-choices", () => {
+  it("[SE146] formic acid in the cold does nothing, is told at its choice, and is not called best", () => {
+    const asked = {
+      site: { monthlyMeanCelsius: [-4, -3, 2, 8, 14, 19, 22, 21, 16, 10, 4, -1], latitude: 45 },
+      start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.2 },
+      decideOn: "2026-12-15",
+      choices: [
+        { name: "formic", actions: [{ kind: "formic", from: "2026-12-20" }] },
+        { name: "queen", actions: [{ kind: "requeen", from: "2026-12-20", susceptibility: 0.7 }] },
+      ],
+      ...{ line: 0.15, until: "2027-03-31", draws: 100 },
+    };
+    const [nothing, formic] = answerOf(seasonChoices, asked).choices;
+    expect(formic?.at.at(-1)?.infestedShare).toEqual(nothing?.at.at(-1)?.infestedShare);
+    const warned = seasonChoices.ask(asked).problems.filter(({ severity }) => severity === "warned");
+    expect(warned.map(({ code, field }) => `${code} ${field}`)).toEqual([
+      "season-formic-cold choices[0].actions[0].from",
+      "season-opened-in-cold choices[1].actions[0].from",
+      "season-draws-thin draws",
+    ]);
+    expect(told(seasonChoices.ask(asked)).filter((each) => /assumed/.test(each))).toHaveLength(1);
+    // Another colony treated in the cold is told of at the uniting.
+    const donor = {
+      start: { date: "2026-11-01", bees: 9000, infestedShare: 0.2, brood: "none" },
+      actions: [{ kind: "formic", from: "2026-11-20" }],
+    };
+    const uniting = { name: "uniting", actions: [{ kind: "unite", from: "2026-12-20", donor }] };
+    expect(told(seasonChoices.ask({ ...asked, choices: [uniting] }))).toEqual(
+      expect.arrayContaining([
+        "season-opened-in-cold choices[0].actions[0].from",
+        "season-formic-cold choices[0].actions[0].donor.actions[0].from",
+      ]),
+    );
+  });
+
   it("[SE74] left out, the day of the choice is that of the last count or size; a size after it is called a size", () => {
     const asked = {
       start: { date: "2026-08-01", bees: 30_000, infestedShare: 0.08 },

@@ -1,7 +1,7 @@
 /** `season`: where a colony and its tracheal mites go from what was counted, with and without action, each day a range. */
 import * as z from "zod";
 import type { Result } from "../../units/index.ts";
-import { colonyForecast, type Forecast, type ForecastQuestion } from "../dynamics/index.ts";
+import { colonyForecast, type Forecast, type ForecastQuestion, formicWindow } from "../dynamics/index.ts";
 import { seasonAction, seasonInput } from "./season-fields.ts";
 import { type Reply, verb } from "./verb.ts";
 
@@ -48,7 +48,7 @@ const output = z.strictObject({
       }),
     )
     .describe(
-      "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then, 1 until the last day on which a count or a size saw it alive",
+      "every morning; q05 to q95 hold 90 in 100 of the draws, q25 to q75 half of them; survival is the chance of not being lost to cold by then, 1 until the last day on which a count or a size saw it alive; its ranges are wider than the draws by 0.1 on both sides (judgement: the curve behind it rests on chosen points), its mean and middle are the draws' own and no more exact than the ranges",
     ),
   counts: z
     .array(seasonRange.countTaken)
@@ -77,6 +77,7 @@ export const season = verb({
     "A model tuned by hand and not tried in the field: shapes and differences, not promises for one colony.",
     "The ranges hold the model's own doubt of start, contact and noise, all of it assumed; they do not hold the doubt about the model.",
     "Survival counts loss to cold alone, and rests on little.",
+    `Formic acid does nothing on days with highs under ${formicWindow.least} °C: judgement made from its window.`,
     "The calendar of laying and of winter bees is that of a cool-temperate place.",
   ],
   source:

@@ -26,17 +26,40 @@ export interface Shape {
 
 export type Path = readonly (string | number)[];
 
-/** What stands at `path` of `shape`; null where the schema says nothing about that place. */
-export function shapeAt(shape: Shape, path: Path): Shape | null {
-  let here: Shape | null = shape;
-  for (const key of path) {
-    if (here === null) return null;
-    here = typeof key === "number" ? (here.items ?? null) : childOf(here, key);
-  }
-  return here;
+/**
+ * What stands at `path` of `shape`; null where the schema says nothing about that place. Of branches that a key tells
+ * apart, such as the kind of an action, that of `given`, which stands where the path begins, is followed.
+ */
+export function shapeAt(shape: Shape, path: Path, given?: unknown): Shape | null {
+  const here = branchOf(shape, given);
+  const [key, ...rest] = path;
+  if (key === undefined) return here;
+  const child = typeof key === "number" ? (here.items ?? null) : childOf(here, key);
+  const inside =
+    typeof given === "object" && given !== null ? (given as Readonly<Record<Key, unknown>>)[key] : undefined;
+  return child === null ? null : shapeAt(child, rest, inside);
 }
 
+type Key = string | number;
+
+/** The one alternative that what is given can be meant as; the shape itself where none or several can. */
+function branchOf(shape: Shape, given: unknown): Shape {
+  const objects = (optionsOf(shape) ?? []).filter(({ properties, items }) => properties ?? items);
+  if (typeof given !== "object" || given === null) return shape;
+  const told = given as Readonly<Record<string, unknown>>;
+  const meant = objects.filter(({ properties = {} }) =>
+    Object.entries(properties).every(([name, each]) => each.const === undefined || each.const === told[name]),
+  );
+  return meant.length === 1 ? (meant[0] as Shape) : shape;
+}
+
+/** A field; where branches have it and none was chosen, what any of them takes. */
 function childOf(shape: Shape, key: string): Shape | null {
+  const inBranches = (optionsOf(shape) ?? []).flatMap((each) => each.properties?.[key] ?? []);
+  if (inBranches.length > 0) {
+    const values = inBranches.flatMap((each) => (each.const === undefined ? [] : [each.const]));
+    return values.length === inBranches.length ? { enum: values } : (inBranches[0] as Shape);
+  }
   const named = shape.properties?.[key];
   if (named) return named;
   return typeof shape.additionalProperties === "object" ? shape.additionalProperties : null;

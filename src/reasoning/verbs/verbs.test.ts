@@ -85,6 +85,9 @@ const awkward = [
   { a: 1 },
 ];
 
+/** The schema library's own words, and a choice from nothing. */
+const forPrograms = /^(Invalid|Too (big|small)|Unrecognized|Must be)|expected |received|one of \.?$/;
+
 const notNumbers = (value: unknown): readonly Path[] =>
   [...places(value)].filter(([, each]) => typeof each === "number" && !Number.isFinite(each)).map(([path]) => path);
 
@@ -107,7 +110,10 @@ it.each(verbs.map((verb) => [verb.name, verb] as const))(
         if (reply.kind === "answered") {
           expect(notNumbers(reply.value), where).toEqual([]);
           expect(verb.output.safeParse(reply.value).error, where).toBeUndefined();
-        } else expect(reply.problems.length, where).toBeGreaterThan(0);
+        } else {
+          expect(reply.problems.length, where).toBeGreaterThan(0);
+          for (const { expected = "" } of reply.problems) expect(expected, where).not.toMatch(forPrograms);
+        }
       }
     }
   },

@@ -76,7 +76,7 @@ describe("what can be typed", () => {
     const [flags = "", inJson = ""] = out.split("Only as JSON, with --input\n");
     expect(flags).toMatch(/--counts FIELD=VALUE,…/);
     expect(flags).toMatch(
-      /Fields: date \([^)]*\); infested \([^)]*\); examined \([^)]*\)\. Only as JSON: stop, oneSided\./s,
+      /Fields: date \([^)]*\); infested \([^)]*\);\s+examined \([^)]*\)\. Only as JSON: stop, oneSided\./s,
     );
     expect(flags).not.toMatch(/^ {2}--actions/m);
     expect(inJson).toMatch(/^ {2}actions$/m);

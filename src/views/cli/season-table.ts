@@ -1,6 +1,6 @@
 /** A season for people: the sentence first, then a row a week; choices beside each other. */
 import type { dynamics } from "../../reasoning/index.ts";
-import { choiceRow, endsOf, settledSays, survivalWidened, weekly } from "../model/index.ts";
+import { choiceRow, endsOf, settledSays, weekly, wideOf } from "../model/index.ts";
 import { seasonWords } from "../words/index.ts";
 import { answerForPeople, table } from "./table.ts";
 
@@ -22,7 +22,7 @@ export function seasonForPeople({ days, notices: _, ...rest }: SeasonBody, asked
   if (end === undefined) return answerForPeople(rest);
   return [
     plain(say.answer({ ...endsOf(end.infestedShare), on: end.date, afterDone: hasActions(asked) })) +
-      plain(say.survival({ on: end.date, without: survivalWidened(end.survival), choice: null })),
+      plain(say.survival({ on: end.date, without: wideOf(end.survival), choice: null })),
     daysTable(days),
     answerForPeople(rest),
   ].join("\n");
@@ -30,8 +30,8 @@ export function seasonForPeople({ days, notices: _, ...rest }: SeasonBody, asked
 
 /** A row a week, the last day at the end. */
 export function daysTable(days: readonly dynamics.ForecastDay[]): string {
-  const { date, q05, q25, q50, q75, q95, bees, alive } = say.columns;
-  return table([date, q05, q25, q50, q75, q95, bees, alive].map(headed), weekly(days));
+  const { date, q05, q25, q50, q75, q95, bees, aliveFrom, aliveTo } = say.columns;
+  return table([date, q05, q25, q50, q75, q95, bees, aliveFrom, aliveTo].map(headed), weekly(days));
 }
 
 type Outcome = Pick<dynamics.ChoiceOutcome, "name" | "at" | "difference">;

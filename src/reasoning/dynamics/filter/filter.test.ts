@@ -5,7 +5,15 @@ import { drawNormal, randomStream } from "../../../numerics/index.ts";
 import { addDays } from "../../../units/index.ts";
 import { readyRun } from "../course.ts";
 import { assimilate } from "./bootstrap-filter.ts";
-import { assumedError, colonyForecast, type ForecastQuestion, filteredCloud } from "./forecast.ts";
+import {
+  assumedError,
+  colonyForecast,
+  type ForecastQuestion,
+  filteredCloud,
+  rangeOf,
+  survivalDoubt,
+  survivalOf,
+} from "./forecast.ts";
 import { keptOf, tooLarge } from "./memory-kept.ts";
 import { effectiveParticles, systematic } from "./resample.ts";
 
@@ -121,6 +129,29 @@ describe("a forecast", () => {
       }
     for (const { infestedShare, survival } of days)
       expect(Math.max(infestedShare.q95, survival.q95)).toBeLessThanOrEqual(1);
+  });
+
+  it("[SE150] survival is told wide in every range, alike in forecasts and choices; seen alive is alive", () => {
+    const start = { date: "2026-11-01", bees: 6000, infestedShare: 0.08, brood: "none" } as const;
+    const asked = { ...question, start, until: "2027-03-01" };
+    const raw = filteredCloud(asked);
+    if (!raw.ok) expect.fail("no cloud");
+    const { paths, particles } = raw.value.cloud;
+    const last = paths.survival.slice(-particles).sort();
+    const draws = rangeOf(last);
+    const { value } = forecastOf(asked);
+    const told = value.days.at(-1)?.survival ?? expect.fail("no day");
+    expect(told.q05).toBeCloseTo(Math.max(0, draws.q05 - survivalDoubt), 12);
+    expect(told.q25).toBeCloseTo(Math.max(0, draws.q25 - survivalDoubt), 12);
+    expect(told.q50).toBe(draws.q50);
+    expect(told.q75).toBeCloseTo(Math.min(1, draws.q75 + survivalDoubt), 12);
+    expect(told.q95).toBeCloseTo(Math.min(1, draws.q95 + survivalDoubt), 12);
+    expect(told.q95 - told.q05).toBeGreaterThanOrEqual(survivalDoubt);
+    expect(value.days[0]?.survival).toEqual({ q05: 1, q25: 1, q50: 1, q75: 1, q95: 1, mean: 1 });
+    expect(survivalOf(Float64Array.of(0.01, 0.02)).q05).toBe(0);
+    expect(survivalOf(Float64Array.of(0.01, 0.02)).q95).toBeCloseTo(0.12, 12);
+    expect(survivalOf(Float64Array.of(0.99, 1)).q95).toBe(1);
+    expect(survivalOf(Float64Array.of(1, 1)).q05).toBe(1);
   });
 
   it("[SE140] a colony whose bees were seen alive lived until then; from there on survival never rises", () => {

@@ -1,7 +1,8 @@
 /** The filter in steps: what all particles share is done here, the rest handed out in pieces. */
 import { addDays, answered, blocked, type Day, daysBetween, type Result } from "../../../units/index.ts";
-import { lossWarning, readyRun } from "../course.ts";
+import { readyRun } from "../course.ts";
 import type { Engine } from "../day.ts";
+import { declineWarnings } from "../decline.ts";
 import { assimilate } from "./bootstrap-filter.ts";
 import { type Cloud, combOf, logAlive, seenAlive, sightOf, takeAncestors } from "./colony-particles.ts";
 import {
@@ -50,13 +51,12 @@ export function* forecastSteps(question: ForecastQuestion, cutting: ForecastCutt
   const filtered = yield* filterSteps(question, cutting, whole);
   if (!filtered.ok) return filtered;
   const { cloud, counts, sizes } = filtered.value;
-  const mornings = cloud.paths.bees.length / cloud.particles;
-  const days = yield* daySteps(question, cloud, { mornings, share: 1 }, cutting);
-  const { bees } = question.start;
-  const lost = lossWarning(days.map(({ date, survival }) => ({ date, bees, survival: survival.mean })));
+  const rows = cloud.paths.bees.length / cloud.particles;
+  const days = yield* daySteps(question, cloud, { mornings: rows, share: 1 }, cutting);
+  const mornings = days.map(({ date, bees, survival }) => ({ date, bees: bees.q50, survival: survival.mean }));
   return answered({ days, counts, sizes, logLikelihood: logLikelihoodOf([...counts, ...sizes]) }, [
     ...filtered.problems,
-    ...lost,
+    ...declineWarnings(mornings, question.start.bees),
   ]);
 }
 

@@ -1,7 +1,7 @@
 /** Where a colony goes from what was counted: particles held to the counts, day by day, with ranges. */
 import { type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
 import type { CourseQuestion } from "../course.ts";
-import type { BeesRead, BenchCount, CountError } from "../observe.ts";
+import { type BeesRead, type BenchCount, type CountError, mostCounted } from "../observe.ts";
 import type { Noise } from "../particles.ts";
 import { dynamicsProblem } from "../problems.ts";
 import type { StartDoubt } from "./colony-particles.ts";
@@ -9,7 +9,7 @@ import { type Filtered, filterSteps, forecastSteps } from "./forecast-steps.ts";
 import type { DatedSize, SizeTaken } from "./sizes.ts";
 import { cutHere, reckonHere } from "./steps.ts";
 
-export { rangeOf } from "./pieces.ts";
+export { rangeOf, survivalDoubt, survivalOf } from "./pieces.ts";
 
 /** A count of dissected bees of this colony on a day. */
 export interface DatedCount extends BenchCount {
@@ -46,7 +46,8 @@ export interface ForecastDay {
   readonly infestedShare: Range;
   /**
    * Chance that the colony is not lost to cold by then, as far as it is known: 1 until its bees were last seen alive,
-   * on a day of a count or a size. Weakly supported: wide on purpose.
+   * on a day of a count or a size. Weakly supported: the ranges are those of the draws widened by `survivalDoubt` on both
+   * sides; mean and middle are the draws' own.
    */
   readonly survival: Range & { readonly mean: number };
 }
@@ -121,6 +122,7 @@ export function countFaults({ counts, start, until, actions }: ForecastQuestion)
       dynamicsProblem("season-count-impossible", "blocked", `${field}.${part}`, {
         infested: read.infested,
         examined: read.examined,
+        most: mostCounted,
       });
     if (!isRead(count, oneSided === undefined ? 1 : 0)) return [impossible("infested", { infested, examined })];
     if (oneSided !== undefined && !isRead(oneSided, 1)) return [impossible("oneSided.infested", oneSided)];
@@ -155,6 +157,7 @@ const withOneSided = ({ date, infested, examined, oneSided }: DatedCount) => ({
 const isRead = ({ infested, examined }: BeesRead, least: number): boolean =>
   Number.isInteger(examined) &&
   examined >= least &&
+  examined <= mostCounted &&
   Number.isInteger(infested) &&
   infested >= 0 &&
   infested <= examined;

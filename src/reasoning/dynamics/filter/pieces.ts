@@ -177,10 +177,25 @@ function rangesOf({ particles, bees, infestedShare, survival }: RangePiece): rea
   return Array.from({ length: bees.length / particles }, (_, morning) => {
     const row = (path: Float64Array) => sortedRow(path.subarray(morning * particles, (morning + 1) * particles), room);
     const seen = { bees: rangeOf(row(bees)), infestedShare: rangeOf(row(infestedShare)) };
-    const surviving = row(survival);
-    const mean = surviving.reduce((sum, each) => sum + each, 0) / particles;
-    return { ...seen, survival: { ...rangeOf(surviving), mean } };
+    return { ...seen, survival: survivalOf(row(survival)) };
   });
+}
+
+/** Widened on both sides by this: the curve of losses rests on points that were chosen. Judgement. */
+export const survivalDoubt = 0.1;
+
+/**
+ * Survival as it is told everywhere: mean and middle of the draws, and ranges that are wider than theirs. Where every
+ * draw has 1 the colony was seen alive, and nothing is widened.
+ */
+export function survivalOf(sorted: Float64Array): MorningSeen["survival"] {
+  const mean = sorted.reduce((sum, each) => sum + each, 0) / sorted.length;
+  const range = rangeOf(sorted);
+  if (sorted[0] === 1) return { ...range, mean };
+  const low = (point: number) => Math.max(0, point - survivalDoubt);
+  const high = (point: number) => Math.min(1, point + survivalDoubt);
+  const { q05, q25, q50, q75, q95 } = range;
+  return { q05: low(q05), q25: low(q25), q50, q75: high(q75), q95: high(q95), mean };
 }
 
 /** Points of sorted values, interpolated between their middles. */

@@ -13,7 +13,7 @@ export interface CalibrationFigures {
   readonly width90: number;
   /** Mean continuous ranked probability score; smaller is better. */
   readonly crps: number;
-  /** Mean distance of the middle, and of the last count itself, from what became of the colony. */
+  /** Mean distance of the middle, and of the last count itself, from what became of the colony; without a count that of the start's guess. */
   readonly middleOff: number;
   readonly lastCountOff: number;
 }
@@ -37,5 +37,7 @@ export const calibrationFigures: readonly CalibrationFigures[] = [
   },
 ];
 
+/** Infested share at the start of each colony, which stands in for a last count where there is none. */
+export const calibrationGuess = 0.08;
 /** Colonies behind each row. */
 export const calibrationColonies = 1000;

@@ -2,14 +2,15 @@
 import { addDays, answered, type Day, daysBetween, type Problem, type Result } from "../../../units/index.ts";
 import type { Action } from "../actions.ts";
 import { readyRun } from "../course.ts";
+import type { MorningAlive } from "../decline.ts";
 import { assumedDoubt, type Paths } from "../filter/colony-particles.ts";
-import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf } from "../filter/forecast.ts";
+import { type CountTaken, type ForecastDay, type ForecastQuestion, rangeOf, survivalOf } from "../filter/forecast.ts";
 import { filterSteps } from "../filter/forecast-steps.ts";
 import { joiningSteps, joinsFor } from "../filter/joining.ts";
 import { type MorningSeen, type MovePiece, noteMorning } from "../filter/pieces.ts";
 import { type Cutting, cut, pathsFor, rangeSteps, roomFor, type Span, type Steps } from "../filter/steps.ts";
 import { at, type Layout } from "../layout.ts";
-import { deviationOf, meanOf } from "./spread.ts";
+import { deviationOf, meanOf, middleOf } from "./spread.ts";
 import { widened } from "./widen.ts";
 
 /** What every draw is on one morning, one number a draw. */
@@ -24,8 +25,8 @@ export interface Trunk {
   readonly layout: Layout;
   /** Mornings up to the choice, that of the choice included; empty unless asked for. */
   readonly past: readonly ForecastDay[];
-  /** Mean survival on every one of them. */
-  readonly alive: readonly number[];
+  /** Mean survival on every one of them, and the middle of bees once a week: ranges want sorting. */
+  readonly alive: readonly MorningAlive[];
   readonly counts: readonly CountTaken[];
   readonly learnt: Learnt;
 }
@@ -56,7 +57,11 @@ export function* trunkSteps(
   const mornings = daysBetween(start.date, decideOn) + 1;
   const path = (of: Float64Array, morning: number) =>
     of.subarray(morning * cloud.particles, (morning + 1) * cloud.particles);
-  const alive = Array.from({ length: mornings }, (_, morning) => meanOf(path(cloud.paths.survival, morning)));
+  const alive = Array.from({ length: mornings }, (_, morning) => ({
+    date: addDays(start.date, morning),
+    survival: meanOf(path(cloud.paths.survival, morning)),
+    ...(morning % 7 === 0 ? { bees: middleOf(path(cloud.paths.bees, morning)) } : {}),
+  }));
   const told = Array.from({ length: mornings }, (_, morning) => morning).filter((morning) =>
     isTold(morning, mornings - 1, every),
   );
@@ -156,11 +161,10 @@ const isTold = (morning: number, last: number, every: number | null): boolean =>
 
 /** The ranges of a morning. */
 export function seenOn(date: Day, row: Row): ForecastDay {
-  const survival = row.survival.slice().sort();
   return {
     date,
     bees: rangeOf(row.bees.slice().sort()),
     infestedShare: rangeOf(row.infestedShare.slice().sort()),
-    survival: { ...rangeOf(survival), mean: meanOf(survival) },
+    survival: survivalOf(row.survival.slice().sort()),
   };
 }

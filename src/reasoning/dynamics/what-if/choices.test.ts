@@ -437,6 +437,11 @@ describe("what cannot be asked", () => {
     expect(codes({ moreBees: 0 })).toEqual(["season-more-bees-out-of-range moreBees"]);
     expect(codes({ draws: 20_000 })).toEqual(["season-run-too-large until"]);
     expect(codes({ draws: 10_000, choices: [queen] })).toEqual(["season-run-too-large until"]);
+    // Told once, whatever the number of choices, and of no uniting where nothing is united.
+    const queens = Array.from({ length: 12 }, (_, place) => ({ ...queen, name: `queen ${place}` }));
+    expect(codes({ draws: 10_000, choices: queens })).toEqual(["season-run-too-large until"]);
+    const [large] = compareChoices({ ...question, draws: 10_000, choices: queens }, { every: null }).problems;
+    expect(large?.slots).toMatchObject({ unitings: 0, draws: 10_000 });
     expect(codes({ draws: 200_000 })).toEqual(["season-draws-out-of-range draws"]);
     expect(codes({ counts: [{ date: "2026-13-01", infested: 1, examined: 5 }] })).toEqual([
       "season-day-unknown counts[0].date",

@@ -1,6 +1,7 @@
 /** What to do about a colony, compared: each choice on the same draws, beside doing nothing. */
-import { addDays, answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
-import { lossWarning, readyRun } from "../course.ts";
+import { answered, blocked, type Day, isDay, type Problem, type Result } from "../../../units/index.ts";
+import { readyRun } from "../course.ts";
+import { declineWarnings } from "../decline.ts";
 import {
   assumedError,
   type CountTaken,
@@ -19,7 +20,7 @@ import { type Paired, pairedOn } from "./paired.ts";
 import { choiceProblem } from "./problems.ts";
 import { type Choice, type ChoicesQuestion, noAction } from "./question.ts";
 import { daysFrom, rowOn, type Settling, settlingOf, usualMoreBees } from "./settling-days.ts";
-import { meanOf } from "./spread.ts";
+import { meanOf, middleOf } from "./spread.ts";
 
 /** What one choice leads to. */
 export interface ChoiceOutcome {
@@ -163,7 +164,11 @@ export function* choiceSteps(
           ? null
           : settlingOf(question, { line: question.line, decideOn, without: without as Branch, ends }),
     },
-    [...trunk.problems, ...notes, ...lossOf(trunk.value, without as Branch), ...thinOf(question, nothing)],
+    [
+      ...once([...trunk.problems, ...notes]),
+      ...declineOf(trunk.value, without as Branch),
+      ...thinOf(question, nothing),
+    ],
   );
 }
 
@@ -199,12 +204,15 @@ function faultsOf(question: ChoicesQuestion): readonly Problem[] {
   if (chosen.length > 0) return chosen;
   const larger = largeFaults(question, ready.value);
   if (larger.length > 0) return larger;
-  // A choice that cannot be is told before anything is reckoned.
-  return question.choices.flatMap(({ actions }, index) => {
+  // A choice that cannot be is told before anything is reckoned; of those too large the largest alone.
+  const large: Problem[] = [];
+  const unfit = question.choices.flatMap(({ actions }, index) => {
     const run = readyRun({ ...question, actions: [...question.actions, ...actions] });
-    const faults = run.ok ? largeFaults(question, run.value) : run.problems;
-    return faults.map((each) => inChoice(each, question, index));
+    if (run.ok) large.push(...largeFaults(question, run.value));
+    return run.ok ? [] : run.problems.map((each) => inChoice(each, question, index));
   });
+  const most = ({ slots }: Problem) => Number(slots.most);
+  return unfit.length > 0 ? once(unfit) : large.sort((one, other) => most(one) - most(other)).slice(0, 1);
 }
 
 /** A problem of the joined list of actions, told at the action of its choice. */
@@ -215,9 +223,17 @@ function inChoice(each: Problem, { actions }: ChoicesQuestion, index: number): P
   return place < 0 ? each : { ...each, field: `choices[${index}].actions[${place}]${found[2]}` };
 }
 
-/** Only what is the choice's own: the rest was told with the trunk. */
+/** Only what is the choice's own, and that its vapour hangs on assumed highs: the rest was told with the trunk. */
 const ownNotes = (problems: readonly Problem[], question: ChoicesQuestion, index: number): readonly Problem[] =>
-  problems.map((each) => inChoice(each, question, index)).filter(({ field }) => (field ?? "").startsWith("choices["));
+  problems
+    .map((each) => inChoice(each, question, index))
+    .filter(({ code, field }) => (field ?? "").startsWith("choices[") || code === "season-highs-assumed");
+
+/** What is told in the same words at the same field, by the trunk or by another choice, is told once. */
+function once(problems: readonly Problem[]): readonly Problem[] {
+  const texts = problems.map((each) => JSON.stringify(each));
+  return problems.filter((_, index) => texts.indexOf(texts[index] as string) === index);
+}
 
 function outcomeOf(
   name: string,
@@ -236,15 +252,13 @@ function outcomeOf(
   };
 }
 
-/** Doing nothing, the colony is likely lost: told by the mean of survival. */
-function lossOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
-  const { date: first, bees } = question.start;
-  const past = alive.map((survival, morning) => ({ date: addDays(first, morning), bees, survival }));
+/** Doing nothing, the colony is likely lost or dwindles: told by the mean of survival and the middle of bees. */
+function declineOf({ question, decideOn, alive }: Trunk, { kept }: Branch): readonly Problem[] {
   const ahead = [...kept]
     .filter(([date]) => date > decideOn)
     .sort(([one], [other]) => one.localeCompare(other))
-    .map(([date, { survival }]) => ({ date, bees, survival: meanOf(survival) }));
-  return lossWarning([...past, ...ahead]);
+    .map(([date, { bees, survival }]) => ({ date, bees: middleOf(bees), survival: meanOf(survival) }));
+  return declineWarnings([...alive, ...ahead], question.start.bees);
 }
 
 function thinOf({ draws, moreBees = usualMoreBees }: ChoicesQuestion, outcome: ChoiceOutcome): readonly Problem[] {

@@ -65,12 +65,12 @@ export function choiceFaults(question: ChoicesQuestion): readonly Problem[] {
 
 /** Told when what is kept of a choice is more than can be: the past and the choice, doing nothing beside it, and a further count. */
 export function largeFaults(question: ChoicesQuestion, run: ReadyRun): readonly Problem[] {
-  const { fixed, days } = keptOf(run);
+  const { fixed, days, unitings } = keptOf(run);
   const past = daysBetween(question.start.date, decisionDay(question));
   const copies = 2 * run.model.layout.length;
   const counted = (question.moreBees ?? usualMoreBees) + 1;
   return tooLarge(question.draws, {
     fixed: fixed + copies + counted - ofMorning * past,
-    ...{ ofDay: 2 * ofMorning, days },
+    ...{ ofDay: 2 * ofMorning, days, unitings },
   });
 }

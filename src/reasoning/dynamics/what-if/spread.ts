@@ -1,7 +1,11 @@
-/** Mean and standard deviation over the draws. */
+/** Mean, middle and standard deviation over the draws. */
+import { rangeOf } from "../filter/pieces.ts";
 
 /** Mean over the draws. */
 export const meanOf = (values: Float64Array): number => values.reduce((sum, each) => sum + each, 0) / values.length;
+
+/** Middle of the draws. */
+export const middleOf = (values: Float64Array): number => rangeOf(values.slice().sort()).q50;
 
 /** Standard deviation over the draws, each with its weight; left out: all alike. */
 export function deviationOf(values: Float64Array, weights = new Float64Array(values.length).fill(1)): number {

@@ -37,7 +37,7 @@ export function trustView(): TrustView {
     ranges: {
       columns: Object.values(say.rangeColumns),
       rows: dynamics.calibrationFigures.map((each) => [
-        each.bees === 0 ? say.none : String(each.bees),
+        each.bees === 0 ? say.none({ guess: dynamics.calibrationGuess }) : String(each.bees),
         String(each.within90),
         String(each.within50),
         `${each.chiSquare}, ${each.chance}`,

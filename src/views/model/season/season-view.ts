@@ -68,8 +68,6 @@ export interface SeasonView {
   readonly table: { readonly columns: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] };
 }
 
-/** Widened on both sides by this: the curve of losses rests on chosen points. Judgement. */
-const survivalDoubt = 0.1;
 /** The table has the first morning told of each so many days, and the last of all. */
 const tableStep = 7;
 
@@ -105,8 +103,8 @@ export function seasonView(ask: SeasonAsk, seen: SeasonSeen, shown: ShownChoice 
     says,
     survival: say.survival({
       on: ask.until,
-      without: survivalWidened(end.survival),
-      choice: other && otherEnd ? { name: other.name, range: survivalWidened(otherEnd.survival) } : null,
+      without: wideOf(end.survival),
+      choice: other && otherEnd ? { name: other.name, range: wideOf(otherEnd.survival) } : null,
     }),
     label: say.pictureLabel({
       from: ask.start.date,
@@ -131,11 +129,8 @@ export const endsOf = ({ q05, q25, q75, q95 }: dynamics.Range) => ({
   wide: { low: q05, high: q95 },
 });
 
-/** The range of survival as it is told: wider than the draws have it. */
-export const survivalWidened = ({ q05, q95 }: dynamics.Range) => ({
-  low: Math.max(0, q05 - survivalDoubt),
-  high: Math.min(1, q95 + survivalDoubt),
-});
+/** The ends of the wide range alone. */
+export const wideOf = ({ q05, q95 }: dynamics.Range) => ({ low: q05, high: q95 });
 
 const fanOf = (name: string, days: readonly dynamics.ForecastDay[]): FanLine => ({
   name,
@@ -179,7 +174,7 @@ export function choiceRow(
       : "",
     better: less && !isSmall(less) ? say.betterIn({ share: less.better }) : "",
     bees: say.beesRange(ends(end.bees)),
-    alive: say.aliveRange(survivalWidened(end.survival)),
+    alive: say.aliveRange(wideOf(end.survival)),
   };
 }
 
@@ -223,7 +218,7 @@ export function settledSays(settling: dynamics.Settling, rows: readonly ChoiceRo
   return say.settles({ date: earliest, bees, sure, line, inTime: late === undefined || earliest < late });
 }
 
-/** A row a week and one for the last day: day, the infested in 100, the bees, the living of 100. */
+/** A row a week and one for the last day: day, the infested in 100, the bees, from how many to how many of 100 live. */
 export function weekly(
   days: readonly dynamics.ForecastDay[],
   from: Day = days[0]?.date ?? "",
@@ -237,7 +232,8 @@ export function weekly(
     })
     .map(({ date, infestedShare: { q05, q25, q50, q75, q95 }, bees, survival }) => [
       ...[date, ...[q05, q25, q50, q75, q95].map(per100)],
-      ...[Math.round(bees.q50), per100(survival.mean)],
+      // Rounded outwards, as in words: the curve behind survival bears no tenths.
+      ...[Math.round(bees.q50), Math.floor(100 * survival.q05 + 1e-9), Math.ceil(100 * survival.q95 - 1e-9)],
     ]);
 }
 
@@ -248,7 +244,7 @@ function tableOf(
 ): SeasonView["table"] {
   const say = seasonWords.columns;
   return {
-    columns: [say.date, say.choice, say.q05, say.q25, say.q50, say.q75, say.q95, say.bees, say.alive],
+    columns: [say.date, say.choice, say.q05, say.q25, say.q50, say.q75, say.q95, say.bees, say.aliveFrom, say.aliveTo],
     rows: lines.flatMap(({ name, days }, place) =>
       weekly(place === 0 ? [...past, ...days.slice(1)] : days, ask.start.date).map(([date = "", ...numbers]) => [
         ...[date, name],

@@ -5,7 +5,7 @@
  * @module views/model
  */
 import { dynamics } from "../../../reasoning/index.ts";
-import { addDays, type Day } from "../../../units/index.ts";
+import { addDays, type Day, type Problem } from "../../../units/index.ts";
 import { seasonWords } from "../../words/index.ts";
 import type { SeasonAsk } from "./season-form.ts";
 
@@ -20,14 +20,13 @@ export interface SeasonYear {
     /** Too low for menthol to leave its crystals. */
     readonly isCool: boolean;
   }[];
+  readonly warmth: dynamics.Warmth;
   /** No highs are on record: they are assumed to lie so far above the means. */
   readonly isAssumed: boolean;
 }
 
 /** Highs below this are too cool for menthol: Herbert, Shimanuki & Matthenius 1988. */
 const coolBelowCelsius = 21;
-/** Below this a cluster is left alone: common practice, no source. */
-const coldBelowCelsius = 13;
 const yearStep = 3;
 
 /** Weather and forage of the days of a question; null for one that cannot be. */
@@ -43,19 +42,24 @@ export function seasonYear(ask: SeasonAsk): SeasonYear | null {
       const high = highs.on(elapsed);
       return { date, celsius, flow, high, isCool: high < coolBelowCelsius };
     }),
+    warmth: {
+      ...{ from: ask.start.date, days, highs },
+      formicLeastCelsius: model.parameters.formicLeastCelsius,
+    },
     isAssumed: highs.method === "assumed",
   };
 }
 
-/** What the warmth of an action's first days says against it; null for nothing the model or its sources know. */
-export function warmthNote(action: dynamics.Action, year: SeasonYear | null): string | null {
+/** What the warmth of an action's days says against it; null for nothing the model or its sources know. */
+export function warmthNote(
+  action: dynamics.Action,
+  year: SeasonYear | null,
+  sentence: (problem: Problem) => string,
+): string | null {
   if (action.kind === "brood-break") return seasonWords.breakUnmeasured;
-  const day = year?.days.findLast(({ date }) => date <= action.from);
-  if (!day) return null;
-  const say = seasonWords;
-  const then = { high: day.high, isAssumed: year?.isAssumed ?? false };
-  if (action.kind === "menthol") return day.isCool ? say.tooCool({ ...then, least: coolBelowCelsius }) : null;
-  if (action.kind === "requeen") return day.high < coldBelowCelsius ? say.tooCold(then) : null;
-  if (action.kind === "unite") return day.high < coldBelowCelsius ? say.tooColdToUnite(then) : null;
-  return action.kind === "formic" ? say.anyWarmth(then) : null;
+  if (year === null) return null;
+  const day = year.days.findLast(({ date }) => date <= action.from);
+  if (action.kind === "menthol" && day?.isCool)
+    return seasonWords.tooCool({ high: day.high, isAssumed: year.isAssumed, least: coolBelowCelsius });
+  return dynamics.warmthTroubles(action, "", year.warmth).map(sentence).join(" ") || null;
 }

@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { demonstrationCasebook } from "../../../../tests/casebook-of.ts";
 import { dynamics, site } from "../../../reasoning/index.ts";
-import { addDays, problem } from "../../../units/index.ts";
-import { seasonWords } from "../../words/index.ts";
+import { addDays, type Problem, problem } from "../../../units/index.ts";
+import { seasonWords, sentenceOf, wholeWordsOf } from "../../words/index.ts";
 import { siteOf } from "../done/plan-request.ts";
 import {
   asCount,
@@ -38,6 +38,7 @@ import { seasonYear, warmthNote } from "./season-year.ts";
 
 const casebook = demonstrationCasebook();
 const [caseId, treated, untreated] = ["demonstration-case-tv-26-014", "demonstration-wb-07", "demonstration-wb-03"];
+const sentence = (problem: Problem) => sentenceOf(problem, wholeWordsOf("en"));
 const today = "2026-11-19";
 const of = (colony: string, on = today) =>
   colonySeason(casebook, { caseId, colony, today: on }) ?? expect.fail("no colony");
@@ -180,16 +181,16 @@ describe("the form", () => {
 
 describe("the answer", () => {
   const ask = asked();
-  const formic = [newAction("formic", today)];
+  const patty = [newAction("oil-patty", today)];
   const menthol = [newAction("menthol", today)];
-  const seen = seenOf(ask, [formic, menthol]);
-  const view = seasonView(ask, seen, { place: 0, kinds: ["formic"] }) ?? expect.fail("no view");
+  const seen = seenOf(ask, [patty, menthol]);
+  const view = seasonView(ask, seen, { place: 0, kinds: ["oil-patty"] }) ?? expect.fail("no view");
 
   it("is a sentence of the share at the end, without and with the choice shown", () => {
     expect(view.says).toMatch(
-      /^\*\*Without action about \d to \d of 10 bees infested on 31 March 2027;\*\* it could be \d to \d of 10 bees\. With formic acid from 26 November about \*\*\d+ to \d+ of 100 bees\*\*, could be \d+ to \d+ of 100 bees\.$/,
+      /^\*\*Without action about \d to \d of 10 bees infested on 31 March 2027;\*\* it could be \d to \d of 10 bees\. With patty 26 November to 9 February about \*\*\d to \d of 10 bees\*\*, could be \d to \d of 10 bees\.$/,
     );
-    expect(seasonView(ask, seen, null)?.says).not.toContain("With formic");
+    expect(seasonView(ask, seen, null)?.says).not.toContain("With patty");
     expect(seasonView(asked({}, of(treated)), seenOf(asked({}, of(treated)), []), null)?.says).toMatch(
       /^\*\*Without further action/,
     );
@@ -208,7 +209,7 @@ describe("the answer", () => {
   it("sets choices beside each other in the order asked; what changes nothing is told so", () => {
     expect(view.rows.map(({ name }) => name)).toEqual([
       "without action",
-      "formic acid from 26 November",
+      "patty 26 November to 9 February",
       "menthol from 26 November",
     ]);
     expect(view.rows[2]?.difference).toBe("hardly any difference");
@@ -240,14 +241,14 @@ describe("the answer", () => {
   });
 
   it("calls none the best of choices that end alike, or are told in the same words", () => {
-    const one = newAction("formic", "2026-12-01");
+    const one = newAction("oil-patty", "2026-12-01");
     const late = { ...ask, line: 0.1 };
     const twin = seenOf(late, [[one], [movedTo(one, addDays(one.from, 1))]]);
     const says = seasonView(late, twin, null)?.tells[0] ?? "";
-    expect(says).toMatch(/^\*\*Not to be told apart:\*\* formic acid .* and formic acid .* end alike/);
+    expect(says).toMatch(/^\*\*Not to be told apart:\*\* patty .* and patty .* end alike/);
     expect(says).toContain("only because it stands first in the list");
     const apart = seasonView(late, seenOf(late, [[one]]), null)?.tells[0] ?? "";
-    expect(apart).toMatch(/^\*\*Settled:\*\* formic acid from .* is best in \d+ of 100 runs/);
+    expect(apart).toMatch(/^\*\*Settled:\*\* patty .* is best in \d+ of 100 runs/);
   });
 
   it("says when another count would narrow nothing that can be seen", () => {
@@ -268,27 +269,38 @@ describe("the answer", () => {
     expect(new Set(rows.map((row) => row.slice(0, 2).join())).size).toBe(rows.length);
     expect(rows.filter(([date]) => date === "2027-03-31")).toHaveLength(3);
     expect(rows.flat().every((cell) => typeof cell !== "number" || Number.isFinite(cell))).toBe(true);
+    // Survival as wide as in words, and to no tenth of a per cent.
+    const ends = rows.filter(([date]) => date === "2027-03-31").map((row) => row.slice(-2).map(Number));
+    for (const [place, [low = -1, high = -1]] of ends.entries()) {
+      expect([low, high].every(Number.isInteger)).toBe(true);
+      expect(high - low).toBeGreaterThanOrEqual(10);
+      const { q05, q95 } = seen.outcomes[place]?.at.at(-1)?.survival ?? expect.fail("no end");
+      expect([low, high]).toEqual([Math.floor(100 * q05), Math.ceil(100 * q95)]);
+    }
   });
 
   it("takes the weather year that the planner takes for the same place, with an assumed height where only means are known", () => {
     const state = casebook.cases[caseId] ?? expect.fail("no case");
     const place = siteOf(casebook, state) ?? expect.fail("no place");
     const year = seasonYear(ask) ?? expect.fail("no year");
+    const noteOf = (action: dynamics.Action) => warmthNote(action, year, sentence);
     const weather = site.temperaturesBetween(place, { from: ask.start.date, to: ask.until });
     const means = new Map(weather.ok ? weather.value.days.map((each) => [each.date, each.meanCelsius] as const) : []);
     for (const { date, high } of year.days) expect(high).toBeCloseTo((means.get(date) ?? Number.NaN) + 6, 9);
     expect(year.isAssumed).toBe(true);
-    expect(warmthNote({ kind: "menthol", from: "2026-10-10" }, year)).toContain("as assumed from the means");
+    expect(noteOf({ kind: "menthol", from: "2026-10-10" })).toContain("as assumed from the means");
   });
 
   it("lays warmth and nectar beneath, and says what the warmth means for an action", () => {
     const year = seasonYear(ask) ?? expect.fail("no year");
+    const noteOf = (action: dynamics.Action) => warmthNote(action, year, sentence);
     expect(year.days.find(({ date }) => date >= "2026-07-15")?.isCool).toBe(false);
     expect(year.days.find(({ date }) => date >= "2027-01-15")?.isCool).toBe(true);
     expect(Math.max(...year.days.map(({ flow }) => flow))).toBeGreaterThan(0.9);
-    expect(warmthNote(menthol[0] as dynamics.Action, year)).toContain("menthol hardly leaves its crystals");
-    expect(warmthNote({ kind: "menthol", from: "2026-07-20" }, year)).toBeNull();
-    expect(warmthNote(formic[0] as dynamics.Action, year)).toContain("at any warmth");
+    expect(noteOf(menthol[0] as dynamics.Action)).toContain("menthol hardly leaves its crystals");
+    expect(noteOf({ kind: "menthol", from: "2026-07-20" })).toBeNull();
+    expect(noteOf(newAction("formic", today))).toMatch(/^Formic acid: 15 of 15 days with vapour, .* do nothing/);
+    expect(noteOf({ kind: "formic", from: "2026-07-20" })).toBeNull();
     expect(seasonYear({ ...ask, until: "x" })).toBeNull();
   });
 });
@@ -487,8 +499,9 @@ describe("uniting", () => {
     expect(view?.says).toMatch(/ With a colony of 9,000 bees united on 26 November about \*\*/);
     expect(view?.rows).toHaveLength(2);
     const year = seasonYear(ask) ?? expect.fail("no year");
-    expect(warmthNote({ ...typed, from: "2027-01-15" }, year)).toContain("in the cold");
-    expect(warmthNote({ ...typed, from: "2026-08-15" }, year)).toBeNull();
+    const noteOf = (action: dynamics.Action) => warmthNote(action, year, sentence);
+    expect(noteOf({ ...typed, from: "2027-01-15" })).toContain("a cluster is not opened");
+    expect(noteOf({ ...typed, from: "2026-08-15" })).toBeNull();
   });
 
   it("offers the other counted colonies of the case with their counts and what was put in; their bees are to be typed", () => {
@@ -590,6 +603,9 @@ describe("how far to trust it", () => {
     expect(checks.rows.filter((row) => row[3] === "predicted").map(([what]) => what)).toEqual([
       "Fewer infested of 100, about two months after",
     ]);
-    expect(ranges.rows.map(([bees]) => bees)).toEqual(["none", "50", "200"]);
+    expect(ranges.rows.map(([bees]) => bees)).toEqual([
+      "none; in the last column the start’s guess, 8 of 100",
+      ...["50", "200"],
+    ]);
   });
 });

@@ -12,6 +12,7 @@ import {
   warmthNote,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
+import { sentence } from "../whole-words.ts";
 import { DonorFields } from "./DonorFields.tsx";
 import type { FlagMoved } from "./SeasonPicture.tsx";
 
@@ -131,6 +132,6 @@ function DayField({
 }
 
 function WarmthNote({ action, year }: { readonly action: dynamics.Action; readonly year: SeasonYear | null }) {
-  const note = warmthNote(action, year);
+  const note = warmthNote(action, year, sentence);
   return note === null ? null : <p className="note">{note}</p>;
 }

@@ -125,3 +125,11 @@ export function lower(term: string): string {
 
 /** The text as a sentence: a question keeps its mark. */
 export const ended = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+
+/**
+ * A temperature both ways, as thermometers differ.
+ * @example
+ * degrees(-1.5)  // → "−1.5 °C (29.3 °F)"
+ */
+export const degrees = (celsius: number): string =>
+  `${Number(celsius.toFixed(1))} °C (${Number((celsius * 1.8 + 32).toFixed(1))} °F)`.replaceAll("-", "−");

@@ -63,7 +63,8 @@ export const seasonTrust = {
     middleOff: "Middle off by, of 100",
     lastCountOff: "Last count itself off by, of 100",
   },
-  none: "none",
+  none: (slots: { readonly guess: number }) =>
+    `none; in the last column the start’s guess, ${whole(100 * slots.guess)} of 100`,
   rangesNote:
     "Chance alone makes 0.95 and 1.6 of 100 in the two shares. Ranks are even within chance. Over 3,000 colonies with 200 bees, these among them, the ranges hold 89.7 and 49.5: within chance of what they say.",
   learnt: (slots: { readonly contactBefore: number; readonly contactAfter: number }) =>

@@ -157,7 +157,8 @@ export const season = {
     q75: "75 %",
     q95: "95 %",
     bees: "Bees, middle",
-    alive: "Alive of 100, mean",
+    aliveFrom: "Alive of 100, from",
+    aliveTo: "to",
     celsius: "Mean °C",
     flow: "Nectar, of full",
   },
@@ -173,16 +174,10 @@ export const season = {
     `${kinds[slots.kind].replace(/^./, (first) => first.toUpperCase())}, ${slots.kind === "unite" ? "day" : slots.isLast ? "last day" : "first day"}`,
   dayOf: (slots: { readonly date: string }) => day(slots.date),
   out: (slots: { readonly kind: Kind }) => (slots.kind === "brood-break" ? "end" : "out"),
-  tooCold: (slots: Warmth) =>
-    `${highsThen(slots)}: a cluster is not opened for a new queen in the cold (common practice, no source).`,
   tooCool: (slots: Warmth & { readonly least: number }) =>
     `${highsThen(slots)}: under ${degrees(slots.least)} menthol hardly leaves its crystals.`,
-  anyWarmth: (slots: Warmth) =>
-    `${highsThen(slots)}. The model lets formic acid act at any warmth; the label says at which it works and spares queen and brood.`,
   breakUnmeasured:
     "What a brood break does to tracheal mites has no published figure: the course follows from the model alone.",
-  tooColdToUnite: (slots: Warmth) =>
-    `${highsThen(slots)}: clusters are not opened and put together in the cold (common practice, no source).`,
   donor: {
     which: "The other colony",
     another: "another one",

@@ -1,11 +1,9 @@
 /** What sites and plans can be in trouble with: what it means, what to do. */
-import { day, some, whole } from "../numbers.ts";
+import { day, degrees, some, whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 
 const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const date = (slots: Slots, name: string): string => day(String(slots[name] ?? ""));
-const degrees = (celsius: number): string =>
-  `${Number(celsius.toFixed(1))} °C (${Number((celsius * 1.8 + 32).toFixed(1))} °F)`.replaceAll("-", "−");
 
 export const controlProblems = {
   "no-temperatures": () => "No weather of this place is on record. Enter the twelve monthly means on its page.",

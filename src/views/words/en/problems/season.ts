@@ -1,5 +1,5 @@
 /** What a question about a colony's season can be in trouble with: what it means, what to do. */
-import { whole } from "../numbers.ts";
+import { degrees, some, whole } from "../numbers.ts";
 import type { Slots } from "./index.ts";
 import { date, n, per100, seasonAction } from "./season-slots.ts";
 
@@ -7,6 +7,15 @@ const inside = (slots: Slots, name: string): string =>
   seasonAction(slots, name).replace(/^./, (first) => first.toLowerCase());
 const sizeOf = (slots: Slots): string =>
   `${whole(n(slots, "number"))} ${slots.what === "bees" ? "bees" : "brood cells"}`;
+
+const farthest = (slots: Slots): string =>
+  `${degrees(n(slots, "high"))}${slots.highs === "assumed" ? ", as assumed from the means" : ""}`;
+/** How many of the days with vapour, and when. */
+const vapourDays = (slots: Slots): string => {
+  const when =
+    slots.date === slots.last ? `on ${date(slots, "date")}` : `from ${date(slots, "date")} to ${date(slots, "last")}`;
+  return `${whole(n(slots, "days"))} of ${whole(n(slots, "of"))} days with vapour, ${when},`;
+};
 
 export const seasonProblems = {
   "season-bees-out-of-range": (slots: Slots) =>
@@ -18,9 +27,9 @@ export const seasonProblems = {
   "season-draws-out-of-range": (slots: Slots) =>
     `${whole(n(slots, "draws"))} draws cannot be reckoned. Expected: from ${whole(n(slots, "least"))} to ${whole(n(slots, "most"))}.`,
   "season-run-too-large": (slots: Slots) =>
-    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "longest") > 0 ? `. Expected: at most ${whole(n(slots, "longest"))} days` : " and so many colonies to unite"}; ${whole(n(slots, "most"))} draws would do for them.`,
+    `${whole(n(slots, "days"))} days are more than can be reckoned at once with ${whole(n(slots, "draws"))} draws${n(slots, "unitings") > 0 ? ` and ${some(n(slots, "unitings"), "colony", "colonies")} to unite` : ""}. Expected: ${n(slots, "longest") > 0 ? `at most ${whole(n(slots, "longest"))} days, or ` : ""}at most ${whole(n(slots, "most"))} draws.`,
   "season-count-impossible": (slots: Slots) =>
-    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, at least one bee, no more infested than examined.`,
+    `${slots.infested} infested of ${slots.examined} bees is no count. Expected: whole numbers, from one bee to ${whole(n(slots, "most"))}, no more infested than examined.`,
   "season-count-outside": (slots: Slots) =>
     `The count of ${date(slots, "date")} lies outside the days from ${date(slots, "from")} to ${date(slots, "until")}.`,
   "season-count-contradicts": (slots: Slots) =>
@@ -75,6 +84,16 @@ export const seasonProblems = {
     `By ${date(slots, "date")} the colony is more likely lost to cold than not. Numbers after that are those of a colony that lived.`,
   "season-colony-lost-at-once": (slots: Slots) =>
     `${whole(n(slots, "bees"))} bees can hardly keep warm: by ${date(slots, "date")} the colony is more likely lost than not. Check the number of bees.`,
+  "season-formic-cold": (slots: Slots) =>
+    `Formic acid: ${vapourDays(slots)} with highs under ${degrees(n(slots, "bound"))}, the lowest ${farthest(slots)}. Its vapour is taken to do nothing on them (judgement, from one account of its window). The label says at which warmth it works.`,
+  "season-formic-hot": (slots: Slots) =>
+    `Formic acid: ${vapourDays(slots)} with highs above ${degrees(n(slots, "bound"))}, the highest ${farthest(slots)}. Queen and brood can be lost in such heat, and no such loss is reckoned. The label says at which warmth it is lawful; move the course or leave it out.`,
+  "season-opened-in-cold": (slots: Slots) =>
+    `${seasonAction(slots, "action")} on ${date(slots, "date")}, with a high of ${farthest(slots)}: under ${degrees(n(slots, "least"))} a cluster is not opened (common practice, no source). What the cold does to it is not reckoned.`,
+  "season-colony-dwindles": (slots: Slots) =>
+    `By ${date(slots, "date")} the middle of what could be left lies under ${whole(n(slots, "bees"))} bees: that is no colony any more (judgement). Check the bees, the place and what is done; numbers after that say nothing.`,
+  "season-months-outside": (slots: Slots) =>
+    `The coldest month here has a mean of ${degrees(n(slots, "coldest"))}, the warmest of ${degrees(n(slots, "warmest"))}. The model’s year is made for a winter month of ${degrees(n(slots, "coldestLeast"))} to ${degrees(n(slots, "between"))} and a summer month of ${degrees(n(slots, "between"))} to ${degrees(n(slots, "warmestMost"))} (judgement). Here its numbers say nothing.`,
   "season-site-invented": () => "No weather of this place is known; an invented cool-temperate place stands in for it.",
   "season-highs-assumed": () =>
     "No highs of this place are on record: they are taken as 6 °C above its means, assumed without a source. A plan takes the means themselves, since it must not promise warmth.",
