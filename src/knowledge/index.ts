@@ -90,7 +90,9 @@ export { type SourceKey, sources } from "./sources.ts";
 export {
   type CostClass,
   type Keeping,
+  type Places,
   type ResultKind,
+  type TakenFrom,
   type TestFact,
   type TestId,
   testIds,

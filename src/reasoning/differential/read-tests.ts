@@ -1,9 +1,10 @@
 /** Checks test results, each by what its test counts. */
-import { type TestFact, type TestId, tellsApart, testIds, tests } from "../../knowledge/index.ts";
+import { type TestId, tellsApart, testIds } from "../../knowledge/index.ts";
 import { isDay, type Problem, problem } from "../../units/index.ts";
 import type { FoundResult, TestInput } from "./input.ts";
 import { mostMitesPerBee } from "./judgements.ts";
 import { countedBees } from "./levels.ts";
+import { isUnfit, type Look } from "./unfit-specimen.ts";
 import { weighedTests } from "./weighed-tests.ts";
 import { unknownFields, words, wrong } from "./wrong-value.ts";
 
@@ -27,6 +28,8 @@ const allFields: readonly string[] = [...new Set([...commonFields, ...Object.val
 export interface ReadTests {
   /** Those that can be weighed; the others are noted as problems that do not block. */
   readonly tests: readonly TestInput[];
+  /** Those that cannot be of what their test asks for: they count for nothing, and a mite they show is a mite. */
+  readonly setAside: readonly TestInput[];
   /** Those that found what they look for, weighed or not. */
   readonly found: readonly FoundResult[];
 }
@@ -38,44 +41,47 @@ export function unfitTest(test: TestInput): Problem | null {
   return problems.find(({ severity }) => severity === "blocked") ?? null;
 }
 
-/** The tests that can be weighed, and those that found something. */
-export function readTests(given: unknown, problems: Problem[]): ReadTests {
-  if (given === undefined) return { tests: [], found: [] };
+/** The tests that can be weighed beside this look, and those that found something. */
+export function readTests(given: unknown, problems: Problem[], look: Look = {}): ReadTests {
+  if (given === undefined) return { tests: [], setAside: [], found: [] };
   if (!Array.isArray(given)) {
     problems.push(wrong("tests", given, "a list of tests"));
-    return { tests: [], found: [] };
+    return { tests: [], setAside: [], found: [] };
   }
-  const tests = (given as TestInput[])
-    .filter((test, index) => isWeighed(test, `tests[${index}]`, problems))
-    .map(withoutForeignFields);
+  const uses = (given as TestInput[]).map((test, index) => useOf(test, { path: `tests[${index}]`, problems, look }));
+  const having = (use: Use) =>
+    (given as TestInput[]).filter((_, index) => uses[index] === use).map(withoutForeignFields);
   const found = (given as TestInput[]).flatMap((test): readonly FoundResult[] =>
     test?.result === "found" && hasResult(test.test as TestId)
       ? [{ test: test.test as TestId, which: test.which ?? null }]
       : [],
   );
-  return { tests, found };
+  return { tests: having("weighed"), setAside: having("set-aside"), found };
 }
 
-function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean {
+type Use = "weighed" | "set-aside" | "none";
+
+function useOf(test: TestInput, { path, problems, look }: Place & { readonly look: Look }): Use {
   if (typeof test !== "object" || test === null) {
     problems.push(wrong(path, test, "a test with its result"));
-    return false;
+    return "none";
   }
   problems.push(...unknownFields(test as unknown as Record<string, unknown>, allFields, `${path}.`));
   if (!(testIds as readonly string[]).includes(test.test)) {
     problems.push(wrong(`${path}.test`, test.test, `one of ${words(testIds)}`));
-    return false;
+    return "none";
   }
   const id = test.test as TestId;
   checkCircumstances(test, path, problems);
   const model = weighedTests[id]?.model;
   if (model === undefined) {
     problems.push(problem("test-not-weighed", "noted", `${path}.test`, { given: id, slots: { test: id } }));
-    return false;
+    return "none";
   }
   noteForeignFields(id, test, { path, problems });
-  if (isUnfit(id, test, { path, problems })) return false;
-  return resultChecks[model](test, { path, problems });
+  const fits = !isUnfit(id, test, { path, problems, look });
+  if (!resultChecks[model](test, { path, problems })) return "none";
+  return fits ? "weighed" : "set-aside";
 }
 
 interface Place {
@@ -115,20 +121,6 @@ function fieldsOf(id: TestId): readonly string[] {
   if (model !== "found") return model === undefined ? [] : resultFields[model];
   if (id === "residue-screen") return ["result", "harmfulDose", "daysUntilFrozen"];
   return tellsApart(id).length > 0 ? ["result", "which"] : ["result"];
-}
-
-/** A specimen that cannot answer this test: the result is kept and counts for nothing. */
-function isUnfit(id: TestId, { kept }: TestInput, { path, problems }: Place): boolean {
-  const fact: TestFact = tests[id];
-  if (kept === undefined || fact.unfit?.kept.includes(kept) !== true) return false;
-  problems.push(
-    problem("specimen-unfit", "warned", `${path}.kept`, {
-      given: kept,
-      expected: fact.specimen,
-      slots: { test: id, kept, why: fact.unfit.why },
-    }),
-  );
-  return true;
 }
 
 /** Whether a result can be weighed, by how its test is weighed; what is wrong with it goes into the problems. */

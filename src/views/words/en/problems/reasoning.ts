@@ -14,6 +14,14 @@ const weaknesses: Readonly<Record<string, string>> = {
   "freezing-unsaid": "nobody said how soon the bees were frozen",
 };
 
+const places: Readonly<Record<string, string>> = {
+  S: "the super or inner cover",
+  E: "the honey and pollen edge",
+  B: "the brood",
+  F: "the entrance",
+  D: "bees found dead",
+};
+
 const keepings: Readonly<Record<string, string>> = {
   "ethanol-70": "in alcohol",
   frozen: "in the freezer",
@@ -76,7 +84,11 @@ export const caseProblems = {
   "field-not-of-test": (slots: Slots) =>
     `The test “${slots.test}” has no “${slots.field}”; the value ${slots.given} was left out.`,
   "specimen-unfit": (slots: Slots) =>
-    `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`,
+    slots.takenFrom === undefined
+      ? `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`
+      : `The test “${slots.test}” cannot be made on what was taken from ${places[String(slots.takenFrom)] ?? slots.takenFrom}: ${slots.why}. Its result is kept and counts for nothing; mend the place if it is a slip.`,
+  "test-needs-live-bees": (slots: Slots) =>
+    `Only live bees allow the test “${slots.test}”, and the colony is dead: the result is kept and counts for nothing unless its day is no later than the death. Write both days down.`,
   "test-unclear": (slots: Slots) => `The result of “${slots.test}” is unclear and counts for nothing.`,
   "sensitivity-not-given": () => "No sensitivity entered; nothing is corrected for missed mites.",
 };
