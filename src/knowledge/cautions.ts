@@ -26,6 +26,7 @@ export type CautionTrigger =
   | "requeening"
   | "queen-cells"
   | "after-treatment"
+  | "treatment-ended"
   | "dead-bees-or-frass"
   | "warming-bees"
   | "result-waits";
@@ -180,6 +181,12 @@ export const cautions = {
   "wait-a-label-period": {
     words: "Wait one label period after a treatment before you judge crawling bees.",
     triggers: ["after-treatment"],
+    citations: [further],
+  },
+  "crawlers-after-treatment": {
+    words:
+      "Do not judge crawling bees before one label period has passed since then: the treatment may have hurt them.",
+    triggers: ["treatment-ended"],
     citations: [further],
   },
   "mask-for-dead-bees": {
