@@ -69,6 +69,7 @@ export {
   miteByEye,
   needsLiveBees,
   noTrouble,
+  noticeIn,
   type OnRecord,
   type RegionalMite,
   type ResultOnRecord,

@@ -19,6 +19,13 @@ export interface MustNotMiss {
   readonly doNot: readonly string[];
   /** True where the law may want to hear of it at once. */
   readonly report: boolean;
+  /** What may explain it by itself: where `with` is present and `without` is not, no report is asked for and this is to be done. */
+  readonly milder?: {
+    readonly with: FindingId;
+    readonly without: FindingId;
+    readonly act: string;
+    readonly citations: Citations;
+  };
   readonly citations: Citations;
 }
 
@@ -108,6 +115,12 @@ export const mustNotMiss = {
     act: "Photograph and note the time, call the pesticide authority, and freeze fresh dead bees today.",
     doNot: ["Do not disturb hives or site.", "Never shut bees in during heat."],
     report: true,
+    milder: {
+      with: "recent_hive_treatment",
+      without: "recent_spray",
+      act: "A treatment is in the hives, and spraying was not seen: 1,200 to 1,500 dead on one day are known of formic acid use. Photograph, note the time, and freeze fresh dead bees today all the same. Look whether hives without the treatment are hit, whether dose, days and heat were within the label, whether a queen still lays, and ask who sprayed near by. If other hives are hit or spraying comes to light, call the pesticide authority today.",
+      citations: [seen("formic-supplier", "text, low grade"), judged("without a report while no spraying is known")],
+    },
     citations: [overrides, seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],
   },
   "no-food-starvation": {

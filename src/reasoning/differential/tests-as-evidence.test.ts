@@ -320,4 +320,29 @@ describe("from print", () => {
     expect(result.verdict.condition).not.toBe("acute_poisoning");
     expect(posterior(result, "treatment_injury")).toBeGreaterThan(posterior(result, "acute_poisoning"));
   });
+
+  it("[DX34] a sudden heap in most treated colonies is no report while no spraying is seen, and bees are frozen all the same", () => {
+    const heap = { dead_heap: "present", most_colonies: "present", onset_sudden: "present" } as const;
+    const noticeOf = (more: DifferentialInput["findings"]) => {
+      const result = answer({ season: "autumn", findings: { ...heap, ...more } });
+      expect(result.mustNotMiss).toHaveLength(1);
+      return { ...result.mustNotMiss[0], verdict: result.verdict };
+    };
+    for (const recent_spray of ["absent", "not-looked"] as const) {
+      const milder = noticeOf({ recent_hive_treatment: "present", recent_spray });
+      expect(milder.verdict.condition).not.toBe("acute_poisoning");
+      expect(milder).toMatchObject({ condition: "acute_poisoning", finding: "most_colonies", report: false });
+      expect(milder.act).toMatch(
+        /^A treatment is in the hives.*freeze fresh dead bees today.*hives without the treatment/,
+      );
+    }
+    expect(noticeOf({ recent_hive_treatment: "absent" })).toMatchObject({ report: true });
+    const sprayed = answer({
+      season: "autumn",
+      findings: { ...heap, recent_hive_treatment: "present", recent_spray: "present" },
+    });
+    expect(sprayed.mustNotMiss).toEqual([
+      expect.objectContaining({ report: true, act: expect.stringMatching(/^Photograph and note the time, call/) }),
+    ]);
+  });
 });
