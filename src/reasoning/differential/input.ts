@@ -85,6 +85,8 @@ export interface ReadCase {
   readonly absent: readonly FindingId[];
   /** Tests that can be weighed. */
   readonly tests: readonly TestInput[];
+  /** Where each of them stands among the tests as they were given. */
+  readonly testsAt: readonly number[];
   /** Tests that cannot be of what they ask for: for mites where there should be none. */
   readonly setAside: readonly TestInput[];
   /** Tests that found what they look for, weighed or not: for what must not be missed. */

@@ -160,3 +160,12 @@ export const longDeadDays = 14;
 
 /** More mites on a bee than this is a slip of the pen. Judgement: the most heavily infested samples hold about one. */
 export const mostMitesPerBee = 5;
+
+/** More bees of one sample that could not be read are a slip of the pen. Judgement: fifty are opened, seldom some hundreds. */
+export const mostUnreadable = 1000;
+
+/** More spores in a bee, in millions, are a slip of the pen. Judgement, no source; the most heavily infected hold some hundred. */
+export const mostSporesMillions = 500;
+
+/** A result may be dated so many days after the look: the longest time to a result among the tests, that of a residue screen. */
+export const lateResultDays = 42;

@@ -1,10 +1,10 @@
 /** Checks test results, each by what its test counts. */
 import { type TestId, tellsApart, testIds } from "../../knowledge/index.ts";
-import { isDay, type Problem, problem } from "../../units/index.ts";
+import { daysBetween, isDay, type Problem, problem } from "../../units/index.ts";
 import type { FoundResult, TestInput } from "./input.ts";
-import { mostMitesPerBee } from "./judgements.ts";
+import { lateResultDays, mostMitesPerBee, mostSporesMillions, mostUnreadable } from "./judgements.ts";
 import { countedBees } from "./levels.ts";
-import { isUnfit, type Look } from "./unfit-specimen.ts";
+import { isDayGiven, isUnfit, type Look } from "./unfit-specimen.ts";
 import { weighedTests } from "./weighed-tests.ts";
 import { unknownFields, words, wrong } from "./wrong-value.ts";
 
@@ -28,11 +28,15 @@ const allFields: readonly string[] = [...new Set([...commonFields, ...Object.val
 export interface ReadTests {
   /** Those that can be weighed; the others are noted as problems that do not block. */
   readonly tests: readonly TestInput[];
+  /** Where each of them stands among those given. */
+  readonly testsAt: readonly number[];
   /** Those that cannot be of what their test asks for: they count for nothing, and a mite they show is a mite. */
   readonly setAside: readonly TestInput[];
   /** Those that found what they look for, weighed or not. */
   readonly found: readonly FoundResult[];
 }
+
+const none: ReadTests = { tests: [], testsAt: [], setAside: [], found: [] };
 
 /** Why a result cannot be, whatever else is known of the case; null where it can. Its field begins with `tests[0]`. */
 export function unfitTest(test: TestInput): Problem | null {
@@ -43,10 +47,10 @@ export function unfitTest(test: TestInput): Problem | null {
 
 /** The tests that can be weighed beside this look, and those that found something. */
 export function readTests(given: unknown, problems: Problem[], look: Look = {}): ReadTests {
-  if (given === undefined) return { tests: [], setAside: [], found: [] };
+  if (given === undefined) return none;
   if (!Array.isArray(given)) {
     problems.push(wrong("tests", given, "a list of tests"));
-    return { tests: [], setAside: [], found: [] };
+    return none;
   }
   const uses = (given as TestInput[]).map((test, index) => useOf(test, { path: `tests[${index}]`, problems, look }));
   const having = (use: Use) =>
@@ -56,7 +60,8 @@ export function readTests(given: unknown, problems: Problem[], look: Look = {}):
       ? [{ test: test.test as TestId, which: test.which ?? null }]
       : [],
   );
-  return { tests: having("weighed"), setAside: having("set-aside"), found };
+  const testsAt = [...uses.keys()].filter((index) => uses[index] === "weighed");
+  return { tests: having("weighed"), testsAt, setAside: having("set-aside"), found };
 }
 
 type Use = "weighed" | "set-aside" | "none";
@@ -73,6 +78,7 @@ function useOf(test: TestInput, { path, problems, look }: Place & { readonly loo
   }
   const id = test.test as TestId;
   checkCircumstances(test, path, problems);
+  noteLate(test, { path, problems, look });
   const model = weighedTests[id]?.model;
   if (model === undefined) {
     problems.push(problem("test-not-weighed", "noted", `${path}.test`, { given: id, slots: { test: id } }));
@@ -127,12 +133,9 @@ function fieldsOf(id: TestId): readonly string[] {
 const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput, place: Place) => boolean>> = {
   "tracheal-count": (test, place) => {
     if (isEmpty(test, ["positive", "examined"], place)) return false;
-    const [positive, examined] = [
-      whole(test, "positive", { least: 0, place }),
-      whole(test, "examined", { least: 1, place }),
-    ];
-    if (positive !== null && examined !== null && positive > examined)
-      place.problems.push(wrong(`${place.path}.positive`, positive, `at most the ${examined} bees examined`));
+    const examined = whole(test, "examined", { least: 1, place });
+    if (examined === null) whole(test, "positive", { least: 0, place });
+    else isShareOf(examined, test.positive, place);
     return true;
   },
   "varroa-count": (test, place) => {
@@ -161,13 +164,37 @@ const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput,
     if (spores === undefined && test.result === "none-found") return true;
     if (spores !== undefined && spores > 0 && test.result === "none-found")
       problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));
-    if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0))
-      problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
+    if (!(typeof spores === "number" && spores >= 0 && spores <= mostSporesMillions))
+      problems.push(
+        wrong(`${path}.sporesMillionsPerBee`, spores, `millions of spores a bee, 0 to ${mostSporesMillions}`),
+      );
     return true;
   },
   "tracheal-found": isFoundOrNot,
   found: (test, place) => isFoundOrNot(test, place) && isNamed(test, place),
 };
+
+/** Bees found positive are a whole number of those examined; what is not, and could be a percentage reckoned back, is told as the share that it is. */
+function isShareOf(examined: number, positive: unknown, { path, problems }: Place): void {
+  if (typeof positive === "number" && Number.isInteger(positive) && positive >= 0 && positive <= examined) return;
+  const isBetween = typeof positive === "number" && positive > 0 && positive < examined;
+  const share = isBetween ? `; ${positive} would be ${((100 * positive) / examined).toFixed(2)} % of ${examined}` : "";
+  problems.push(wrong(`${path}.positive`, positive, `a whole number, 0 to the ${examined} bees examined${share}`));
+}
+
+/** A result of a day well after the look is of other bees, or the day is a slip: it is weighed, and told. */
+function noteLate({ test, date }: TestInput, { path, problems, look }: Place & { readonly look: Look }): void {
+  if (!isDayGiven(date) || !isDayGiven(look.date)) return;
+  const days = daysBetween(look.date, date);
+  if (days <= lateResultDays) return;
+  problems.push(
+    problem("test-after-look", "warned", `${path}.date`, {
+      given: date,
+      expected: `at most ${lateResultDays} days after the look of ${look.date}`,
+      slots: { test, on: date, look: look.date, days },
+    }),
+  );
+}
 
 function isFoundOrNot(test: TestInput, { path, problems }: Place): boolean {
   if (!results.includes(test.result as never)) problems.push(wrong(`${path}.result`, test.result, words(results)));
@@ -218,8 +245,14 @@ function isEmpty(
 
 function checkCircumstances(test: TestInput, path: string, problems: Problem[]): void {
   const { unreadable, date, takenFrom, aliveWhenTaken, daysSinceControl, daysUntilFrozen, kept } = test;
-  if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0)) {
-    problems.push(wrong(`${path}.unreadable`, unreadable, "a whole number, 0 or more"));
+  if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0 && unreadable <= mostUnreadable)) {
+    problems.push(
+      wrong(
+        `${path}.unreadable`,
+        unreadable,
+        `a whole number, 0 to ${mostUnreadable}, beside the ${test.examined ?? 0} bees that could be read`,
+      ),
+    );
   }
   if (date !== undefined && !(typeof date === "string" && isDay(date))) {
     problems.push(wrong(`${path}.date`, date, "a day as YYYY-MM-DD"));

@@ -70,4 +70,5 @@ function madeOnTheDead(
   });
 }
 
-const isDayGiven = (date: unknown): date is Day => typeof date === "string" && isDay(date);
+/** Whether it is a day at all. */
+export const isDayGiven = (date: unknown): date is Day => typeof date === "string" && isDay(date);

@@ -41,7 +41,7 @@ export const caseProblems = {
   "finding-in-conflict": (slots: Slots) =>
     `Two people answered “${slots.finding}” differently, so it counts for nothing. Settle it in question 1.`,
   "weak-answer": (slots: Slots) =>
-    `This test weighs less: ${list(
+    `The test “${slots.test}” weighs less: ${list(
       String(slots.reasons ?? "")
         .split(" ")
         .map((reason) => weaknesses[reason] ?? reason.replaceAll("-", " ")),
@@ -71,6 +71,8 @@ export const caseProblems = {
     `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
   "test-unknown": (slots: Slots) =>
     `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
+  "test-after-look": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed as if it were of that look; look again, or mend the day if it is a slip.`,
   "test-too-old": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
