@@ -1,4 +1,5 @@
 /** What is shown whatever the rank, and what is asked before anything else. */
+import type { CautionId } from "./cautions.ts";
 import { judged, recalled, seen } from "./cite.ts";
 import type { Citations } from "./fact.ts";
 import type { ConditionId, FindingId } from "./ids.ts";
@@ -19,12 +20,11 @@ export interface MustNotMiss {
   readonly doNot: readonly string[];
   /** True where the law may want to hear of it at once. */
   readonly report: boolean;
-  /** What may explain it by itself: where `with` is present and `without` is not, no report is asked for and this is to be done. */
+  /** What may explain it by itself: where `with` is present and `without` is not, no report is asked for and this caution says what to do. */
   readonly milder?: {
     readonly with: FindingId;
     readonly without: FindingId;
-    readonly act: string;
-    readonly citations: Citations;
+    readonly act: CautionId;
   };
   readonly citations: Citations;
 }
@@ -118,8 +118,7 @@ export const mustNotMiss = {
     milder: {
       with: "recent_hive_treatment",
       without: "recent_spray",
-      act: "A treatment is in the hives, and spraying was not seen: 1,200 to 1,500 dead on one day are known of formic acid use. Photograph, note the time, and freeze fresh dead bees today all the same. Look whether hives without the treatment are hit, whether dose, days and heat were within the label, whether a queen still lays, and ask who sprayed near by. If other hives are hit or spraying comes to light, call the pesticide authority today.",
-      citations: [seen("formic-supplier", "text, low grade"), judged("without a report while no spraying is known")],
+      act: "heap-while-treated",
     },
     citations: [overrides, seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],
   },

@@ -39,12 +39,9 @@ export function firedBy(notice: MustNotMiss, record: OnRecord): readonly (Findin
   return by === undefined ? [] : [by];
 }
 
-/** The notice as it stands on this record: without its report where something else on record may explain it. */
-export function noticeIn(notice: MustNotMiss, { isPresent }: Pick<OnRecord, "isPresent">): MustNotMiss {
-  const { milder } = notice;
-  if (milder === undefined || !isPresent(milder.with) || isPresent(milder.without)) return notice;
-  return { ...notice, act: milder.act, citations: milder.citations, report: false };
-}
+/** Whether the notice stands without its report, since something else on record may explain what fired it. */
+export const isMilder = ({ milder }: MustNotMiss, { isPresent }: Pick<OnRecord, "isPresent">): boolean =>
+  milder !== undefined && isPresent(milder.with) && !isPresent(milder.without);
 
 /** Whether the result of this test can be a find of the condition. */
 export const isFindOf = (

@@ -49,7 +49,7 @@ function takenElsewhere(id: TestId, { takenFrom }: TestInput, path: string): Pro
   return problem("specimen-unfit", "warned", `${path}.takenFrom`, {
     given: placeNames[takenFrom],
     expected: words(places.from.map((each) => placeNames[each])),
-    slots: { test: id, takenFrom, why: places.why },
+    slots: { test: id, place: placeNames[takenFrom], why: places.why },
   });
 }
 

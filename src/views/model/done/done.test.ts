@@ -327,7 +327,7 @@ describe("the year and the meantime", () => {
     expect(on("2026-05-10").map(({ key }) => key)).toEqual(["wait-a-label-period"]);
     expect(on("2026-05-11").map(({ key }) => key)).toEqual(["crawlers-after-treatment"]);
     expect(on("2026-06-21")[0]?.says).toBe(
-      "The last treatment here ended on 10 May 2026. Do not judge crawling bees before one label period has passed since then: the treatment may have hurt them.",
+      "A treatment was in the hives until lately and may have hurt bees: do not judge crawling ones before one label period has passed since it ended.",
     );
     expect(on("2026-06-22")).toEqual([]);
   });

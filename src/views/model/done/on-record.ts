@@ -15,10 +15,10 @@ import type { BodyOf } from "../../../journal/index.ts";
 import {
   type FindingId,
   firedBy,
+  isMilder,
   type MustNotMiss,
   type MustNotMissKey,
   mustNotMiss,
-  noticeIn,
   type OnRecord,
 } from "../../../knowledge/index.ts";
 import { isSpread, spreadOf } from "../spread.ts";
@@ -63,30 +63,22 @@ export function colonyRecords(casebook: Casebook, state: CaseState): readonly Co
   });
 }
 
-/** The notice as it stands for one of the records: what would set its milder form aside may be seen in any colony. */
-export const noticeFor = (notice: MustNotMiss, record: OnRecord, all: readonly OnRecord[]): MustNotMiss =>
-  noticeIn(notice, {
+/** Whether the notice asks for no report in this colony; what would set that aside may be seen in any. */
+export const isMilderIn = (notice: MustNotMiss, record: OnRecord, all: readonly OnRecord[]): boolean =>
+  isMilder(notice, {
     isPresent: (id) => (id === notice.milder?.without ? all.some((each) => each.isPresent(id)) : record.isPresent(id)),
   });
 
-export interface MilderNotice {
-  readonly key: MustNotMissKey;
-  readonly notice: MustNotMiss;
-  /** Ids of the colonies it is seen in. */
-  readonly colonies: readonly string[];
-}
-
-/** Notices that would ask for a report and do not, since something else explains them in every colony that shows them. */
-export function milderNotices(casebook: Casebook, state: CaseState): readonly MilderNotice[] {
+/** Notices that ask for no report, since something else explains them in every record that shows them, with those records. */
+export function milderNotices(
+  casebook: Casebook,
+  state: CaseState,
+): readonly { readonly key: MustNotMissKey; readonly fired: readonly ColonyRecord[] }[] {
   const records = colonyRecords(casebook, state);
   return (Object.entries(mustNotMiss) as [MustNotMissKey, MustNotMiss][])
-    .filter(([, { milder, report }]) => milder !== undefined && report)
-    .flatMap(([key, full]): readonly MilderNotice[] => {
-      const fired = records.filter((each) => firedBy(full, each).length > 0);
-      const [notice, ...others] = fired.map((each) => noticeFor(full, each, records));
-      if (notice === undefined || [notice, ...others].some(({ report }) => report)) return [];
-      return [{ key, notice, colonies: [...new Set(fired.flatMap(({ seenIn }) => seenIn(full.findings)))] }];
-    });
+    .filter(([, { milder }]) => milder !== undefined)
+    .map(([key, notice]) => ({ key, notice, fired: records.filter((each) => firedBy(notice, each).length > 0) }))
+    .filter(({ notice, fired }) => fired.length > 0 && fired.every((each) => isMilderIn(notice, each, records)));
 }
 
 export const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>

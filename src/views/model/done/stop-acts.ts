@@ -30,7 +30,7 @@ import {
 } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { redFlagIds } from "../red-flag-answers.ts";
-import { answerOf, colonyRecords, milderNotices, noticeFor, regionOnRecord, type StopAnswer } from "./on-record.ts";
+import { answerOf, colonyRecords, isMilderIn, milderNotices, regionOnRecord, type StopAnswer } from "./on-record.ts";
 
 export type { StopAnswer } from "./on-record.ts";
 
@@ -122,9 +122,7 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
       .filter(([, { report }]) => report)
       .flatMap(([key, notice]): readonly StopAct[] => {
         const { condition, findings, tests, act, doNot } = notice;
-        const seen = records.filter(
-          (each) => firedBy(notice, each).length > 0 && noticeFor(notice, each, records).report,
-        );
+        const seen = records.filter((each) => firedBy(notice, each).length > 0 && !isMilderIn(notice, each, records));
         const byTest = firedBy(notice, record).length > 0;
         const finds = byTest
           ? results.filter(({ value }) => tests.some((test) => isFindOf(condition, test, value)))

@@ -71,15 +71,15 @@ function withoutLayingQueen(casebook: Casebook, state: CaseState): readonly Case
   });
 }
 
-/** Whether a treatment is in the hives, or else the day on which the last one ended, while bees may crawl of it. */
-function treatmentOf(apiary: ApiaryState | undefined, today: Day): "in" | Day | null {
+/** Whether a treatment is in the hives, or was until lately, so that bees may crawl of it. */
+function treatmentOf(apiary: ApiaryState | undefined, today: Day): "after-treatment" | "treatment-ended" | null {
   const ends = Object.values(apiary?.treatments ?? {}).flatMap((kept) => {
     const treatment = settled(kept);
     return treatment === null ? [] : [treatment.off ?? today];
   });
   const last = ends.sort().at(-1);
   if (last === undefined || last < addDays(today, -crawlingAfterDays)) return null;
-  return last >= today ? "in" : last;
+  return last >= today ? "after-treatment" : "treatment-ended";
 }
 
 /** What a case that waits asks for: what is to be done today first, what cannot wait before all. */
@@ -103,7 +103,7 @@ export function untilResult(
     "feeding",
     ...(queenOpen.length > 0 || colonies.length === 0 ? (["requeening"] as const) : []),
     "queen-cells",
-    ...(treatment === null ? [] : ([treatment === "in" ? "after-treatment" : "treatment-ended"] as const)),
+    ...(treatment === null ? [] : [treatment]),
   ];
   // Beside a stop nobody has to ask either: it says whom to tell.
   const isStopped = stopActs(casebook, state).length > 0;
@@ -116,15 +116,10 @@ export function untilResult(
     "close-dead-hive": codes(dead),
     "test-frame-before-queen": queenOpen.length < colonies.length ? codes(queenOpen) : [],
   };
-  const ended = (act: string) =>
-    treatment === null || treatment === "in" ? act : words.done.treatmentEnded({ on: treatment, act });
   const items = ids.map(
     (id): UntilItem => ({
       key: id,
-      says:
-        id === "crawlers-after-treatment"
-          ? ended(cautions[id].words)
-          : words.done.urgentIn({ colonies: named[id] ?? [], act: cautions[id].words }),
+      says: words.done.urgentIn({ colonies: named[id] ?? [], act: cautions[id].words }),
       when: asks.includes(id) ? "today" : "not-yet",
     }),
   );

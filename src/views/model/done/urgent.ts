@@ -4,7 +4,7 @@
  * @module views/model
  */
 import { type Casebook, type CaseState, settled, wholeApiary } from "../../../casebook/index.ts";
-import { firedBy, type MustNotMiss, type MustNotMissKey, mustNotMiss } from "../../../knowledge/index.ts";
+import { cautions, firedBy, type MustNotMiss, type MustNotMissKey, mustNotMiss } from "../../../knowledge/index.ts";
 import { colonyCode } from "../bench/worklist.ts";
 import { seenAfterDeath } from "../seen-after-death.ts";
 import { milderNotices } from "./on-record.ts";
@@ -20,9 +20,12 @@ export interface UrgentAct {
 /** The notices that fire in a case and that the law does not ask for, there or at all; a stop tells of the others. */
 export function urgentActs(casebook: Casebook, state: CaseState): readonly UrgentAct[] {
   const region = settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
-  const milder = milderNotices(casebook, state).map(({ key, notice, colonies }) =>
-    urgentOf(key, notice, codesOf(casebook, state, colonies)),
-  );
+  const milder = milderNotices(casebook, state).map(({ key, fired }): UrgentAct => {
+    const notice: MustNotMiss = mustNotMiss[key];
+    const colonies = [...new Set(fired.flatMap(({ seenIn }) => seenIn(notice.findings)))];
+    const act = notice.milder === undefined ? notice.act : cautions[notice.milder.act].words;
+    return urgentOf(key, { ...notice, act }, codesOf(casebook, state, colonies));
+  });
   const others = (Object.entries(mustNotMiss) as [MustNotMissKey, MustNotMiss][])
     .filter(([, { report }]) => !report)
     .flatMap(([key, notice]): readonly UrgentAct[] => {

@@ -113,8 +113,6 @@ export const done = {
     `This was decided on ${day(slots.on)}, before the stop that was lifted since: weigh it anew.`,
   untilHead: "Until the result",
   until: { today: "Today", "not-yet": "Not until then" },
-  treatmentEnded: (slots: { readonly on: string; readonly act: string }) =>
-    `The last treatment here ended on ${day(slots.on)}. ${slots.act}`,
   urgentIn: (slots: { readonly colonies: readonly string[]; readonly act: string }) =>
     slots.colonies.length === 0 ? slots.act : `${list(slots.colonies)}: ${slots.act}`,
 

@@ -14,14 +14,6 @@ const weaknesses: Readonly<Record<string, string>> = {
   "freezing-unsaid": "nobody said how soon the bees were frozen",
 };
 
-const places: Readonly<Record<string, string>> = {
-  S: "the super or inner cover",
-  E: "the honey and pollen edge",
-  B: "the brood",
-  F: "the entrance",
-  D: "bees found dead",
-};
-
 const keepings: Readonly<Record<string, string>> = {
   "ethanol-70": "in alcohol",
   frozen: "in the freezer",
@@ -72,7 +64,7 @@ export const caseProblems = {
   "test-unknown": (slots: Slots) =>
     `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
   "test-after-look": (slots: Slots) =>
-    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed as if it were of that look; look again, or mend the day if it is a slip.`,
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed all the same; mend the day if it is a slip.`,
   "test-too-old": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
@@ -86,11 +78,11 @@ export const caseProblems = {
   "field-not-of-test": (slots: Slots) =>
     `The test “${slots.test}” has no “${slots.field}”; the value ${slots.given} was left out.`,
   "specimen-unfit": (slots: Slots) =>
-    slots.takenFrom === undefined
+    slots.place === undefined
       ? `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`
-      : `The test “${slots.test}” cannot be made on what was taken from ${places[String(slots.takenFrom)] ?? slots.takenFrom}: ${slots.why}. Its result is kept and counts for nothing; mend the place if it is a slip.`,
+      : `The test “${slots.test}” cannot be of ${slots.place}: ${slots.why}. Its result is kept and counts for nothing.`,
   "test-needs-live-bees": (slots: Slots) =>
-    `Only live bees allow the test “${slots.test}”, and the colony is dead: the result is kept and counts for nothing unless its day is no later than the death. Write both days down.`,
+    `The test “${slots.test}” needs live bees, and the colony is dead. Its result is kept and counts for nothing unless its day is no later than the death.`,
   "test-unclear": (slots: Slots) => `The result of “${slots.test}” is unclear and counts for nothing.`,
   "sensitivity-not-given": () => "No sensitivity entered; nothing is corrected for missed mites.",
 };
