@@ -17,6 +17,7 @@ export type CautionTrigger =
   | "patty"
   | "notifiable-suspicion"
   | "poisoning-suspicion"
+  | "heap-while-treated"
   | "collection-in-alcohol"
   | "field-visit"
   | "report-or-export"
@@ -26,6 +27,7 @@ export type CautionTrigger =
   | "requeening"
   | "queen-cells"
   | "after-treatment"
+  | "treatment-ended"
   | "dead-bees-or-frass"
   | "warming-bees"
   | "result-waits";
@@ -152,6 +154,12 @@ export const cautions = {
     triggers: ["poisoning-suspicion"],
     citations: [seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],
   },
+  "heap-while-treated": {
+    words:
+      "A treatment is in the hives, and spraying was not seen: 1,200 to 1,500 dead on one day are known of formic acid use. Photograph, note the time, and freeze fresh dead bees today all the same. Look whether hives without the treatment are hit, whether dose, days and heat were within the label, whether a queen still lays, and ask who sprayed near by. If other hives are hit or spraying comes to light, call the pesticide authority today.",
+    triggers: ["heap-while-treated"],
+    citations: [seen("formic-supplier", "text, low grade"), judged("without a report while no spraying is known")],
+  },
   "close-dead-hive": {
     words: "Close a dead hive bee-tight the same day and keep it closed until its brood combs are checked.",
     triggers: ["dead-hive"],
@@ -180,6 +188,12 @@ export const cautions = {
   "wait-a-label-period": {
     words: "Wait one label period after a treatment before you judge crawling bees.",
     triggers: ["after-treatment"],
+    citations: [further],
+  },
+  "crawlers-after-treatment": {
+    words:
+      "A treatment was in the hives until lately and may have hurt bees: do not judge crawling ones before one label period has passed since it ended.",
+    triggers: ["treatment-ended"],
     citations: [further],
   },
   "mask-for-dead-bees": {

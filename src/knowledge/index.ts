@@ -66,6 +66,7 @@ export {
   firedBy,
   freeRegion,
   isFindOf,
+  isMilder,
   miteByEye,
   needsLiveBees,
   noTrouble,
@@ -90,7 +91,9 @@ export { type SourceKey, sources } from "./sources.ts";
 export {
   type CostClass,
   type Keeping,
+  type Places,
   type ResultKind,
+  type TakenFrom,
   type TestFact,
   type TestId,
   testIds,

@@ -1,4 +1,5 @@
 /** What is shown whatever the rank, and what is asked before anything else. */
+import type { CautionId } from "./cautions.ts";
 import { judged, recalled, seen } from "./cite.ts";
 import type { Citations } from "./fact.ts";
 import type { ConditionId, FindingId } from "./ids.ts";
@@ -19,6 +20,12 @@ export interface MustNotMiss {
   readonly doNot: readonly string[];
   /** True where the law may want to hear of it at once. */
   readonly report: boolean;
+  /** What may explain it by itself: where `with` is present and `without` is not, no report is asked for and this caution says what to do. */
+  readonly milder?: {
+    readonly with: FindingId;
+    readonly without: FindingId;
+    readonly act: CautionId;
+  };
   readonly citations: Citations;
 }
 
@@ -108,6 +115,11 @@ export const mustNotMiss = {
     act: "Photograph and note the time, call the pesticide authority, and freeze fresh dead bees today.",
     doNot: ["Do not disturb hives or site.", "Never shut bees in during heat."],
     report: true,
+    milder: {
+      with: "recent_hive_treatment",
+      without: "recent_spray",
+      act: "heap-while-treated",
+    },
     citations: [overrides, seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],
   },
   "no-food-starvation": {

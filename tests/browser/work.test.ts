@@ -297,6 +297,8 @@ describe("stop and report", () => {
     await toQuestion(page, 3);
     await page.getByText("Stop and report comes first").waitFor();
     expect(await page.locator(".next, .sample-plan").count()).toBe(0);
+    await page.locator(".until").getByText("Do not move hives").waitFor();
+    expect(await page.locator(".until").getByText("test comb").count()).toBe(0);
     await page.getByText("Write down who was told").click();
     await page.getByLabel("Who was told").fill("competent authority");
     await page.getByLabel("Reference", { exact: true }).fill("B-12");

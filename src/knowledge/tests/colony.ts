@@ -1,6 +1,7 @@
 /** Tests of poison, queen, stores and parasite flies. */
 import { commonPractice, judged, seen } from "../cite.ts";
 import { figure, span } from "../figure.ts";
+import { inComb } from "./places.ts";
 import type { TestFact } from "./test-fact.ts";
 
 const minutes = (value: number) => figure(value, "minutes", judged("working time, not timed"));
@@ -38,6 +39,7 @@ export const colonyTests = {
     conditions: ["queenless", "laying_workers", "brood_break_swarm"],
     specimen: "A comb with eggs from a colony whose brood was checked for disease.",
     sample: figure(1, "combs", seen("queen-state-handbook", "figure 5.27")),
+    places: inComb,
     result: "queen-cells-or-not",
     sensitivity: null,
     sensitivityIs: "queen cells within a day or two if there is no queen",

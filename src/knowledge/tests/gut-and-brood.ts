@@ -1,6 +1,7 @@
 /** Tests of the gut, of dead brood, and for viruses. */
 import { judged, recalled, seen } from "../cite.ts";
 import { figure, span } from "../figure.ts";
+import { inComb } from "./places.ts";
 import type { TestFact } from "./test-fact.ts";
 
 const minutes = (value: number) => figure(value, "minutes", judged("working time, not timed"));
@@ -121,6 +122,7 @@ export const gutAndBroodTests = {
     conditions: ["american_foulbrood"],
     specimen: "A freshly dead brown larva under a sealed capping.",
     sample: null,
+    places: inComb,
     result: "found-or-not",
     sensitivity: span([0.6, 0.8], "probability", judged("by stage")),
     sensitivityIs: "by stage: fails in the early white and the dry scale stage",
@@ -140,6 +142,7 @@ export const gutAndBroodTests = {
     conditions: ["american_foulbrood"],
     specimen: "Dry scale or larva in 1 % skim milk, kept warm.",
     sample: null,
+    places: inComb,
     result: "found-or-not",
     sensitivity: null,
     sensitivityIs: "no figure known",
@@ -159,6 +162,7 @@ export const gutAndBroodTests = {
     conditions: ["american_foulbrood"],
     specimen: "1 to 3 suspicious larvae.",
     sample: span([1, 3], "larvae", recalled("table of tests")),
+    places: inComb,
     result: "found-or-not",
     sensitivity: span([0.9, null], "probability", judged("when clinical")),
     sensitivityIs: "0.9 or more when there are signs",
@@ -178,6 +182,7 @@ export const gutAndBroodTests = {
     conditions: ["european_foulbrood"],
     specimen: "1 to 3 larvae.",
     sample: span([1, 3], "larvae", judged("table of tests")),
+    places: inComb,
     result: "found-or-not",
     sensitivity: figure(0.96, "share correct", seen("tomkies-2009", "field, n = 184")),
     sensitivityIs:
@@ -198,6 +203,7 @@ export const gutAndBroodTests = {
     conditions: ["european_foulbrood", "american_foulbrood"],
     specimen: "Smear of a larva or of comb.",
     sample: null,
+    places: inComb,
     namesWhatItFound: true,
     result: "found-or-not",
     sensitivity: figure(0.974, "probability", seen("efb-us-2021", "European foulbrood, 97.40 %")),

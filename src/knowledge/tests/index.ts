@@ -4,7 +4,7 @@ import { gutAndBroodTests } from "./gut-and-brood.ts";
 import { miteTests } from "./mites.ts";
 import type { TestFact } from "./test-fact.ts";
 
-export type { CostClass, Keeping, ResultKind, TestFact } from "./test-fact.ts";
+export type { CostClass, Keeping, Places, ResultKind, TakenFrom, TestFact } from "./test-fact.ts";
 
 const records = { ...miteTests, ...gutAndBroodTests, ...colonyTests } as const;
 

@@ -1,6 +1,7 @@
 /** Tests for mites in the breathing tubes, on bees and in brood. */
 import { commonPractice, computed, judged, recalled, seen } from "../cite.ts";
 import { figure, span } from "../figure.ts";
+import { inComb } from "./places.ts";
 import type { TestFact } from "./test-fact.ts";
 
 const minutes = (value: number) => figure(value, "minutes", judged("working time, not timed"));
@@ -220,6 +221,7 @@ export const miteTests = {
     conditions: ["varroa_pms", "tropilaelaps", "american_foulbrood"],
     specimen: "50 to 100 worker pupae with pink eyes, or drone brood.",
     sample: span([50, 100], "cells", recalled("table of tests")),
+    places: inComb,
     namesWhatItFound: true,
     result: "mites-per-brood-cells",
     sensitivity: null,
@@ -240,6 +242,7 @@ export const miteTests = {
     conditions: ["tropilaelaps"],
     specimen: "One brood comb of the colony, four raps over a pan.",
     sample: figure(1, "combs", seen("pettis-2013", "abstract")),
+    places: inComb,
     result: "found-or-not",
     sensitivity: figure(0.363, "probability", seen("pettis-2013", "per infested colony")),
     sensitivityIs: "per infested colony; the best two standard methods found 0.542 and 0.567",

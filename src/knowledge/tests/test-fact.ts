@@ -23,6 +23,16 @@ export type CostClass = 1 | 2 | 3 | 4;
 /** How bees are kept until they are read. */
 export type Keeping = "ethanol-70" | "frozen" | "fresh" | "dry";
 
+/** Where in the hive a specimen was taken: S super or inner cover, E honey and pollen edge, B brood, F entrance, D found dead. */
+export type TakenFrom = "S" | "E" | "B" | "F" | "D";
+
+/** Where a specimen can come from; one from elsewhere cannot answer the test. */
+export interface Places {
+  readonly from: readonly TakenFrom[];
+  readonly why: string;
+  readonly citations: Citations;
+}
+
 /** A test that can be made on a colony or its bees. */
 export interface TestFact<Id extends string = string> {
   readonly id: Id;
@@ -36,6 +46,8 @@ export interface TestFact<Id extends string = string> {
   readonly sample: Span | Figure | null;
   /** Bees kept so cannot answer it, and the source for that; left out where none is known. */
   readonly unfit?: { readonly kept: readonly Keeping[]; readonly why: string; readonly citations: Citations };
+  /** Where its specimen can come from; left out where every place may hold one. */
+  readonly places?: Places;
   /** Its result can say which of the conditions it found. */
   readonly namesWhatItFound?: true;
   readonly result: ResultKind;

@@ -6,7 +6,7 @@ export { type CauseComparison, compareCauses, type SeenBetween, type WouldPart }
 export { confirmingRatio, confirms } from "./confirming.ts";
 export { differential } from "./differential.ts";
 export type * from "./input.ts";
-export { defaultThresholds } from "./judgements.ts";
+export { defaultThresholds, mostSporesMillions } from "./judgements.ts";
 export type { Setting } from "./network-for.ts";
 export { priorProbabilities } from "./network-for.ts";
 export {

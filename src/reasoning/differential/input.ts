@@ -1,5 +1,5 @@
 /** What is asked: one colony, what was looked for, what was tested. The shape other programs send. */
-import type { ConditionId, FindingId, Keeping, TestId } from "../../knowledge/index.ts";
+import type { ConditionId, FindingId, Keeping, TakenFrom, TestId } from "../../knowledge/index.ts";
 import type { Day, Season } from "../../units/index.ts";
 
 /** Looked for and seen, looked for and not seen, or not looked for. */
@@ -41,8 +41,7 @@ export interface TestInput {
   /** How the bees were kept until they were read. */
   readonly kept?: Keeping;
   readonly date?: Day;
-  /** S super, E honey edge, B brood, F entrance, D dead. */
-  readonly takenFrom?: "S" | "E" | "B" | "F" | "D";
+  readonly takenFrom?: TakenFrom;
   readonly aliveWhenTaken?: boolean;
   readonly daysSinceControl?: number;
 }
@@ -86,6 +85,10 @@ export interface ReadCase {
   readonly absent: readonly FindingId[];
   /** Tests that can be weighed. */
   readonly tests: readonly TestInput[];
+  /** Where each of them stands among the tests as they were given. */
+  readonly testsAt: readonly number[];
+  /** Tests that cannot be of what they ask for: for mites where there should be none. */
+  readonly setAside: readonly TestInput[];
   /** Tests that found what they look for, weighed or not: for what must not be missed. */
   readonly found: readonly FoundResult[];
   readonly nothingWrong: number;

@@ -166,3 +166,12 @@ export const mostMitesPerBee = 5;
  * as often at most. What has less than `possible` before anything is looked at could not. Judgement.
  */
 export const tellingSign = { least: 0.65, shareElsewhere: 0.5, possible: 0.001 } as const;
+
+/** More bees of one sample that could not be read are a slip of the pen. Judgement: fifty are opened, seldom some hundreds. */
+export const mostUnreadable = 1000;
+
+/** More spores in a bee, in millions, are a slip of the pen. Judgement, no source; the most heavily infected hold some hundred. */
+export const mostSporesMillions = 500;
+
+/** A result may be dated so many days after the look: the longest time to a result among the tests, that of a residue screen. */
+export const lateResultDays = 42;

@@ -5,7 +5,7 @@ import { type LevelLikelihood, trachealCount, varroaCount } from "./count-levels
 import type { ReadCase, TestInput } from "./input.ts";
 import { fewBees, foundByLevel, honeyCombMites } from "./judgements.ts";
 import type { PooledCount } from "./shared-load.ts";
-import { noteWeakness, seasonOfTest, type Weakness, weaknessOf } from "./weakness.ts";
+import { seasonOfTest, type Weakness, weakAnswer, weaknessOf } from "./weakness.ts";
 import { weighedTests } from "./weighed-tests.ts";
 
 /** All counts of one agent. */
@@ -34,7 +34,7 @@ function trachealReading(read: ReadCase, problems: Problem[]): LevelReading {
   const tests = read.tests.filter((test) => modelOf(test)?.model === "tracheal-count");
   const pools = poolsOf(read, tests);
   const positive = sumOf(tests, "positive");
-  if (positive === 0) noteWeakCount("tracheal_mites", pools, "examined", problems);
+  if (positive === 0) problems.push(...weakCount(read, "tracheal_mites", pools, "examined"));
   const found = read.tests.filter((test) => modelOf(test)?.model === "tracheal-found");
   return {
     condition: "tracheal_mites",
@@ -117,7 +117,9 @@ function foundLevels(
     const best = own.find(isFound) ?? own.toSorted((a, b) => chanceOf(read, a) - chanceOf(read, b))[0];
     if (best === undefined) return unknown;
     if (!isFound(best))
-      noteWeakness({ condition, test: id, bees: null, reasons: weaknessOf(read, [best]).reasons }, problems);
+      problems.push(
+        ...weakAnswer(read, { condition, test: best, bees: null, reasons: weaknessOf(read, [best]).reasons }),
+      );
     return foundLevel(read, best);
   });
 }
@@ -134,7 +136,7 @@ function varroaReading(read: ReadCase, problems: Problem[]): LevelReading {
   const tests = read.tests.filter((test) => modelOf(test)?.model === "varroa-count");
   const pools = poolsOf(read, tests);
   const mites = sumOf(tests, "mites");
-  if (mites < varroaBackground * hundredsOf(tests)) noteWeakCount("varroa_pms", pools, "bees", problems);
+  if (mites < varroaBackground * hundredsOf(tests)) problems.push(...weakCount(read, "varroa_pms", pools, "bees"));
   const opened = read.tests.filter(({ test }) => test === "uncap-brood");
   return {
     condition: "varroa_pms",
@@ -213,15 +215,16 @@ function weakened({ none, background, clinical }: LevelLikelihood, chance: numbe
   return { none, background: mixed(background), clinical: mixed(clinical) };
 }
 
-/** Says what makes a count that shows little a weak answer: the circumstances of its best sample, or few bees in it. */
-function noteWeakCount(
+/** What makes a count that shows little a weak answer: the circumstances of its best sample, or few bees in it. */
+function weakCount(
+  read: ReadCase,
   condition: ConditionId,
   [best]: readonly Pool[],
   field: "examined" | "bees",
-  problems: Problem[],
-): void {
-  if (best === undefined) return;
+): readonly Problem[] {
+  const [test] = best?.tests ?? [];
+  if (best === undefined || test === undefined) return [];
   const bees = sumOf(best.tests, field);
   const reasons = [...best.weakness.reasons, ...(bees < fewBees ? ["few-bees"] : [])];
-  noteWeakness({ condition, test: best.tests[0]?.test ?? "", bees, reasons }, problems);
+  return weakAnswer(read, { condition, test, bees, reasons });
 }

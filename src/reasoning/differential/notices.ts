@@ -1,5 +1,13 @@
 /** What must not be missed: notices that fire on a key finding or test, whatever the ranking says. */
-import { firedBy, freeRegion, type MustNotMiss, mustNotMiss, regionalMites } from "../../knowledge/index.ts";
+import {
+  cautions,
+  firedBy,
+  freeRegion,
+  isMilder,
+  type MustNotMiss,
+  mustNotMiss,
+  regionalMites,
+} from "../../knowledge/index.ts";
 import type { Notice } from "./answer.ts";
 import type { ReadCase } from "./input.ts";
 import { miteSeenIn } from "./seen-mites.ts";
@@ -26,7 +34,12 @@ function keyFindings({ present, found, colonyState, region }: ReadCase): readonl
   return Object.values(mustNotMiss as Readonly<Record<string, MustNotMiss>>).flatMap((notice): readonly Notice[] => {
     const findings = firedBy(notice, record);
     const [finding] = findings;
-    const { condition, act, doNot, report } = notice;
-    return finding === undefined ? [] : [{ condition, finding, findings, act, doNot, report }];
+    if (finding === undefined) return [];
+    const { condition, doNot, milder } = notice;
+    const asked =
+      milder !== undefined && isMilder(notice, record)
+        ? { act: cautions[milder.act].words, report: false }
+        : { act: notice.act, report: notice.report };
+    return [{ condition, finding, findings, ...asked, doNot }];
   });
 }

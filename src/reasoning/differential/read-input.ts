@@ -57,7 +57,7 @@ export function readInput(input: AnyInput, evidence: Evidence = publishedEvidenc
   }
   const region = readRegion(input.region, problems);
   const { present, absent } = readFindings(input.findings, evidence, problems);
-  const { tests, found } = readTests(input.tests, problems);
+  const { tests, testsAt, setAside, found } = readTests(input.tests, problems, input);
   const nothingWrong = input.nothingWrong ?? nothingWrongShare;
   between("nothingWrong", nothingWrong, problems);
   const thresholds = { ...defaultThresholds, ...input.thresholds };
@@ -79,6 +79,8 @@ export function readInput(input: AnyInput, evidence: Evidence = publishedEvidenc
     present,
     absent,
     tests,
+    testsAt,
+    setAside,
     found,
     nothingWrong,
     thresholds,

@@ -1,9 +1,10 @@
 /** Checks test results, each by what its test counts. */
-import { type TestFact, type TestId, tellsApart, testIds, tests } from "../../knowledge/index.ts";
-import { isDay, type Problem, problem } from "../../units/index.ts";
+import { type TestId, tellsApart, testIds } from "../../knowledge/index.ts";
+import { daysBetween, isDay, type Problem, problem } from "../../units/index.ts";
 import type { FoundResult, TestInput } from "./input.ts";
-import { mostMitesPerBee } from "./judgements.ts";
+import { lateResultDays, mostMitesPerBee, mostSporesMillions, mostUnreadable } from "./judgements.ts";
 import { countedBees } from "./levels.ts";
+import { isDayGiven, isUnfit, type Look } from "./unfit-specimen.ts";
 import { weighedTests } from "./weighed-tests.ts";
 import { unknownFields, words, wrong } from "./wrong-value.ts";
 
@@ -27,9 +28,15 @@ const allFields: readonly string[] = [...new Set([...commonFields, ...Object.val
 export interface ReadTests {
   /** Those that can be weighed; the others are noted as problems that do not block. */
   readonly tests: readonly TestInput[];
+  /** Where each of them stands among those given. */
+  readonly testsAt: readonly number[];
+  /** Those that cannot be of what their test asks for: they count for nothing, and a mite they show is a mite. */
+  readonly setAside: readonly TestInput[];
   /** Those that found what they look for, weighed or not. */
   readonly found: readonly FoundResult[];
 }
+
+const none: ReadTests = { tests: [], testsAt: [], setAside: [], found: [] };
 
 /** Why a result cannot be, whatever else is known of the case; null where it can. Its field begins with `tests[0]`. */
 export function unfitTest(test: TestInput): Problem | null {
@@ -38,44 +45,49 @@ export function unfitTest(test: TestInput): Problem | null {
   return problems.find(({ severity }) => severity === "blocked") ?? null;
 }
 
-/** The tests that can be weighed, and those that found something. */
-export function readTests(given: unknown, problems: Problem[]): ReadTests {
-  if (given === undefined) return { tests: [], found: [] };
+/** The tests that can be weighed beside this look, and those that found something. */
+export function readTests(given: unknown, problems: Problem[], look: Look = {}): ReadTests {
+  if (given === undefined) return none;
   if (!Array.isArray(given)) {
     problems.push(wrong("tests", given, "a list of tests"));
-    return { tests: [], found: [] };
+    return none;
   }
-  const tests = (given as TestInput[])
-    .filter((test, index) => isWeighed(test, `tests[${index}]`, problems))
-    .map(withoutForeignFields);
+  const uses = (given as TestInput[]).map((test, index) => useOf(test, { path: `tests[${index}]`, problems, look }));
+  const having = (use: Use) =>
+    (given as TestInput[]).filter((_, index) => uses[index] === use).map(withoutForeignFields);
   const found = (given as TestInput[]).flatMap((test): readonly FoundResult[] =>
     test?.result === "found" && hasResult(test.test as TestId)
       ? [{ test: test.test as TestId, which: test.which ?? null }]
       : [],
   );
-  return { tests, found };
+  const testsAt = [...uses.keys()].filter((index) => uses[index] === "weighed");
+  return { tests: having("weighed"), testsAt, setAside: having("set-aside"), found };
 }
 
-function isWeighed(test: TestInput, path: string, problems: Problem[]): boolean {
+type Use = "weighed" | "set-aside" | "none";
+
+function useOf(test: TestInput, { path, problems, look }: Place & { readonly look: Look }): Use {
   if (typeof test !== "object" || test === null) {
     problems.push(wrong(path, test, "a test with its result"));
-    return false;
+    return "none";
   }
   problems.push(...unknownFields(test as unknown as Record<string, unknown>, allFields, `${path}.`));
   if (!(testIds as readonly string[]).includes(test.test)) {
     problems.push(wrong(`${path}.test`, test.test, `one of ${words(testIds)}`));
-    return false;
+    return "none";
   }
   const id = test.test as TestId;
   checkCircumstances(test, path, problems);
+  noteLate(test, { path, problems, look });
   const model = weighedTests[id]?.model;
   if (model === undefined) {
     problems.push(problem("test-not-weighed", "noted", `${path}.test`, { given: id, slots: { test: id } }));
-    return false;
+    return "none";
   }
   noteForeignFields(id, test, { path, problems });
-  if (isUnfit(id, test, { path, problems })) return false;
-  return resultChecks[model](test, { path, problems });
+  const fits = !isUnfit(id, test, { path, problems, look });
+  if (!resultChecks[model](test, { path, problems })) return "none";
+  return fits ? "weighed" : "set-aside";
 }
 
 interface Place {
@@ -117,30 +129,13 @@ function fieldsOf(id: TestId): readonly string[] {
   return tellsApart(id).length > 0 ? ["result", "which"] : ["result"];
 }
 
-/** A specimen that cannot answer this test: the result is kept and counts for nothing. */
-function isUnfit(id: TestId, { kept }: TestInput, { path, problems }: Place): boolean {
-  const fact: TestFact = tests[id];
-  if (kept === undefined || fact.unfit?.kept.includes(kept) !== true) return false;
-  problems.push(
-    problem("specimen-unfit", "warned", `${path}.kept`, {
-      given: kept,
-      expected: fact.specimen,
-      slots: { test: id, kept, why: fact.unfit.why },
-    }),
-  );
-  return true;
-}
-
 /** Whether a result can be weighed, by how its test is weighed; what is wrong with it goes into the problems. */
 const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput, place: Place) => boolean>> = {
   "tracheal-count": (test, place) => {
     if (isEmpty(test, ["positive", "examined"], place)) return false;
-    const [positive, examined] = [
-      whole(test, "positive", { least: 0, place }),
-      whole(test, "examined", { least: 1, place }),
-    ];
-    if (positive !== null && examined !== null && positive > examined)
-      place.problems.push(wrong(`${place.path}.positive`, positive, `at most the ${examined} bees examined`));
+    const examined = whole(test, "examined", { least: 1, place });
+    if (examined === null) whole(test, "positive", { least: 0, place });
+    else isShareOf(examined, test.positive, place);
     return true;
   },
   "varroa-count": (test, place) => {
@@ -169,13 +164,37 @@ const resultChecks: Readonly<Record<keyof typeof resultFields, (test: TestInput,
     if (spores === undefined && test.result === "none-found") return true;
     if (spores !== undefined && spores > 0 && test.result === "none-found")
       problems.push(wrong(`${path}.result`, test.result, `found, since ${spores} million spores a bee are given`));
-    if (!(typeof spores === "number" && Number.isFinite(spores) && spores >= 0))
-      problems.push(wrong(`${path}.sporesMillionsPerBee`, spores, "millions of spores a bee, 0 or more"));
+    if (!(typeof spores === "number" && spores >= 0 && spores <= mostSporesMillions))
+      problems.push(
+        wrong(`${path}.sporesMillionsPerBee`, spores, `millions of spores a bee, 0 to ${mostSporesMillions}`),
+      );
     return true;
   },
   "tracheal-found": isFoundOrNot,
   found: (test, place) => isFoundOrNot(test, place) && isNamed(test, place),
 };
+
+/** Bees found positive are a whole number of those examined; what is not, and could be a percentage reckoned back, is told as the share that it is. */
+function isShareOf(examined: number, positive: unknown, { path, problems }: Place): void {
+  if (typeof positive === "number" && Number.isInteger(positive) && positive >= 0 && positive <= examined) return;
+  const isBetween = typeof positive === "number" && positive > 0 && positive < examined;
+  const share = isBetween ? `; ${positive} would be ${((100 * positive) / examined).toFixed(2)} % of ${examined}` : "";
+  problems.push(wrong(`${path}.positive`, positive, `a whole number, 0 to the ${examined} bees examined${share}`));
+}
+
+/** A result of a day well after the look is of other bees, or the day is a slip: it is weighed, and told. */
+function noteLate({ test, date }: TestInput, { path, problems, look }: Place & { readonly look: Look }): void {
+  if (!isDayGiven(date) || !isDayGiven(look.date)) return;
+  const days = daysBetween(look.date, date);
+  if (days <= lateResultDays) return;
+  problems.push(
+    problem("test-after-look", "warned", `${path}.date`, {
+      given: date,
+      expected: `at most ${lateResultDays} days after the look of ${look.date}`,
+      slots: { test, on: date, look: look.date, days },
+    }),
+  );
+}
 
 function isFoundOrNot(test: TestInput, { path, problems }: Place): boolean {
   if (!results.includes(test.result as never)) problems.push(wrong(`${path}.result`, test.result, words(results)));
@@ -226,8 +245,14 @@ function isEmpty(
 
 function checkCircumstances(test: TestInput, path: string, problems: Problem[]): void {
   const { unreadable, date, takenFrom, aliveWhenTaken, daysSinceControl, daysUntilFrozen, kept } = test;
-  if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0)) {
-    problems.push(wrong(`${path}.unreadable`, unreadable, "a whole number, 0 or more"));
+  if (unreadable !== undefined && !(Number.isInteger(unreadable) && unreadable >= 0 && unreadable <= mostUnreadable)) {
+    problems.push(
+      wrong(
+        `${path}.unreadable`,
+        unreadable,
+        `a whole number, 0 to ${mostUnreadable}, beside the ${test.examined ?? 0} bees that could be read`,
+      ),
+    );
   }
   if (date !== undefined && !(typeof date === "string" && isDay(date))) {
     problems.push(wrong(`${path}.date`, date, "a day as YYYY-MM-DD"));

@@ -3,8 +3,8 @@ import { type FindingId, miteByEye, type RegionalMite, showsMite, type TestId } 
 import type { ReadCase } from "./input.ts";
 
 /** The first test or finding that showed the mite itself; null when none did. Signs are not its mite. */
-export function miteSeenIn({ tests, present }: ReadCase, mite: RegionalMite): TestId | FindingId | null {
-  const shown = tests.find((each) => showsMite(mite, each));
+export function miteSeenIn({ tests, setAside, present }: ReadCase, mite: RegionalMite): TestId | FindingId | null {
+  const shown = [...tests, ...setAside].find((each) => showsMite(mite, each));
   if (shown !== undefined) return shown.test as TestId;
   const eye = miteByEye[mite];
   return eye !== undefined && present.includes(eye) ? eye : null;

@@ -306,10 +306,24 @@ describe("from print", () => {
     expect(found.value.kappa.value.value).toBeCloseTo(0.275, 3);
   });
 
-  it("[DX80] 89.47 % of 78 is no count of colonies", () => {
+  it("[DX80] 89.47 % of 78, as printed of the kit for European foulbrood, is no count; 68 of 76 and 34 of 38 are (J. Insect Sci. 21(6):6, abstract)", () => {
+    const inPercent = (k: number, n: number) => ((100 * k) / n).toFixed(2);
+    expect(Array.from({ length: 79 }, (_, k) => inPercent(k, 78))).not.toContain("89.47");
+    expect([inPercent(68, 76), inPercent(34, 38)]).toEqual(["89.47", "89.47"]);
+    // The kit has no counts here; a share reckoned back to bees is told as the share of 78 that it is.
     const positive = 0.8947 * 78;
     const problems = problemsOf([{ test: "tracheal-dissection", positive, examined: 78 }]);
-    expect(problems.map(({ field, severity }) => [field, severity])).toEqual([["tests[0].positive", "blocked"]]);
+    expect(problems.map(({ field, severity, given, expected }) => [field, severity, given, expected])).toEqual([
+      [
+        "tests[0].positive",
+        "blocked",
+        positive,
+        `a whole number, 0 to the 78 bees examined; ${positive} would be 89.47 % of 78`,
+      ],
+    ]);
+    expect(problemsOf([{ test: "tracheal-dissection", positive: 70, examined: 78 }])).not.toContainEqual(
+      expect.objectContaining({ severity: "blocked" }),
+    );
   });
 
   it("[DX34] a day of 1,200 to 1,500 dead while formic acid is in the hive is no verdict of poisoning", () => {
@@ -319,5 +333,30 @@ describe("from print", () => {
     });
     expect(result.verdict.condition).not.toBe("acute_poisoning");
     expect(posterior(result, "treatment_injury")).toBeGreaterThan(posterior(result, "acute_poisoning"));
+  });
+
+  it("[DX34] a sudden heap in most treated colonies is no report while no spraying is seen, and bees are frozen all the same", () => {
+    const heap = { dead_heap: "present", most_colonies: "present", onset_sudden: "present" } as const;
+    const noticeOf = (more: DifferentialInput["findings"]) => {
+      const result = answer({ season: "autumn", findings: { ...heap, ...more } });
+      expect(result.mustNotMiss).toHaveLength(1);
+      return { ...result.mustNotMiss[0], verdict: result.verdict };
+    };
+    for (const recent_spray of ["absent", "not-looked"] as const) {
+      const milder = noticeOf({ recent_hive_treatment: "present", recent_spray });
+      expect(milder.verdict.condition).not.toBe("acute_poisoning");
+      expect(milder).toMatchObject({ condition: "acute_poisoning", finding: "most_colonies", report: false });
+      expect(milder.act).toMatch(
+        /^A treatment is in the hives.*freeze fresh dead bees today.*hives without the treatment/,
+      );
+    }
+    expect(noticeOf({ recent_hive_treatment: "absent" })).toMatchObject({ report: true });
+    const sprayed = answer({
+      season: "autumn",
+      findings: { ...heap, recent_hive_treatment: "present", recent_spray: "present" },
+    });
+    expect(sprayed.mustNotMiss).toEqual([
+      expect.objectContaining({ report: true, act: expect.stringMatching(/^Photograph and note the time, call/) }),
+    ]);
   });
 });

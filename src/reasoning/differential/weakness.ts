@@ -3,6 +3,7 @@ import { type TestId, tests } from "../../knowledge/index.ts";
 import { type Problem, problem, type Season, seasonOf } from "../../units/index.ts";
 import type { ReadCase, TestInput } from "./input.ts";
 import { controlWeakensDays, residueHalfLife, weakSample } from "./judgements.ts";
+import { sidesOf } from "./weak-sample.ts";
 import { type Weakener, weighedTests } from "./weighed-tests.ts";
 
 /** With `chance` the sample shows what a colony without the agent shows, whatever is there; `reasons` say why. */
@@ -70,34 +71,42 @@ const isFinding = (id: TestId): boolean => ["found", "spores"].includes(weighedT
 const hasFound = ({ result, sporesMillionsPerBee = 0 }: TestInput): boolean =>
   result === "found" || sporesMillionsPerBee > 0;
 
-/** Says of each found-or-not test that found nothing what makes its answer weak. */
+/** Says of each found-or-not test that found nothing what makes its answer weak: of its strongest sample. */
 export function noteWeakFinds(read: ReadCase, problems: Problem[]): void {
   const ids = [...new Set(read.tests.map(({ test }) => test as TestId))];
   for (const id of ids) {
     const made = read.tests.filter(({ test }) => test === id);
     if (!isFinding(id) || made.some(hasFound)) continue;
-    noteWeakness(
-      { condition: tests[id].conditions[0] ?? "", test: id, bees: null, reasons: weaknessOf(read, made).reasons },
-      problems,
-    );
+    const weak = made.map((test) => ({ test, weakness: weaknessOfOne(read, test) }));
+    const [best] = weak.sort((one, other) => one.weakness.chance - other.weakness.chance);
+    if (best === undefined) continue;
+    const { test, weakness } = best;
+    const condition = tests[id].conditions[0] ?? "";
+    problems.push(...weakAnswer(read, { condition, test, bees: null, reasons: weakness.reasons }));
   }
 }
 
-/** Says what makes the answer of a test weak, if anything does. */
-export function noteWeakness(
-  slots: {
+/** Tells what makes the answer of a test weak, at the sample that decides; nothing where nothing does. */
+export function weakAnswer(
+  read: ReadCase,
+  {
+    condition,
+    test,
+    bees,
+    reasons,
+  }: {
     readonly condition: string;
-    readonly test: string;
+    readonly test: TestInput;
     readonly bees: number | null;
     readonly reasons: readonly string[];
   },
-  problems: Problem[],
-): void {
-  const { reasons, bees, ...named } = slots;
-  if (reasons.length === 0) return;
-  problems.push(
-    problem("weak-answer", "warned", null, {
-      slots: { ...named, ...(bees === null ? {} : { bees }), reasons: reasons.join(" ") },
+): readonly Problem[] {
+  if (reasons.length === 0) return [];
+  const at = read.testsAt[read.tests.indexOf(test)];
+  return [
+    problem("weak-answer", "warned", at === undefined ? "tests" : `tests[${at}]`, {
+      ...sidesOf(reasons, { test, bees, season: seasonOfTest(read, test) }),
+      slots: { condition, test: test.test, ...(bees === null ? {} : { bees }), reasons: reasons.join(" ") },
     }),
-  );
+  ];
 }

@@ -1,6 +1,9 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
 
 export { accountWords } from "./en/account.ts";
+export { differences as differenceWords } from "./en/differences.ts";
+export { drawings as drawingWords } from "./en/drawings.ts";
+export { evidence as evidenceWords } from "./en/evidence.ts";
 export { fileWords } from "./en/files.ts";
 export {
   type FieldWords,

@@ -66,24 +66,46 @@ export function tableOf(first: ScoreFile["first"], now: ScoreFile["now"]): strin
   return columns.map((row) => row.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join("  ").trimEnd()).join("\n");
 }
 
-/** So many hits of so many, for a few kinds of vignette. */
-export function summaryOf(scores: Readonly<Record<string, Scored>>): string {
+/** So many of so many, for a few kinds of vignette, and those in which another cause was named. */
+function partsOf(scores: Readonly<Record<string, Scored>>): {
+  readonly parts: readonly (readonly [string, string])[];
+  readonly wrong: readonly string[];
+} {
   const part = (says: string, of: (vignette: Vignette) => boolean) => {
     const own = vignettes.filter(of);
-    return `${says} ${own.filter(({ id }) => scores[id]?.hit).length} of ${own.length}`;
+    return [says, `${own.filter(({ id }) => scores[id]?.hit).length} of ${own.length}`] as const;
   };
-  const wronglyNamed = vignettes.filter(({ id, truth, expect }) => {
+  const wrong = vignettes.filter(({ id, truth, expect }) => {
     const verdict = scores[id]?.verdict ?? "cannot tell";
     if (verdict === "cannot tell") return false;
     return expect.kind === "cannot-tell" || !truth.some((each) => verdict.split(" ").includes(each));
   });
-  return [
-    part("hits", () => true),
-    part("cases", ({ form }) => form === "case"),
-    part("descriptions", ({ form }) => form === "description"),
-    part("cannot tell, rightly", ({ expect }) => expect.kind === "cannot-tell"),
-    `another cause or group named ${wronglyNamed.length}: ${wronglyNamed.map(({ id }) => id).join(", ")}`,
-  ].join("; ");
+  return {
+    parts: [
+      part("hits", () => true),
+      part("cases", ({ form }) => form === "case"),
+      part("descriptions", ({ form }) => form === "description"),
+      part("cannot tell, rightly", ({ expect }) => expect.kind === "cannot-tell"),
+      ["another cause or group named", `${wrong.length} of ${vignettes.length}`],
+    ],
+    wrong: wrong.map(({ id }) => id),
+  };
+}
+
+/** The score in a line. */
+export function summaryOf(scores: Readonly<Record<string, Scored>>): string {
+  const { parts, wrong } = partsOf(scores);
+  return `${parts.map(([says, count]) => `${says} ${count}`).join("; ")}: ${wrong.join(", ")}`;
+}
+
+/** The score as the table of the method's page, at first and now. */
+export function pageTableOf({ first, now }: ScoreFile): string {
+  const later = partsOf(now).parts;
+  const rows = partsOf(first).parts.map(([says, count], index) => [says, count, later[index]?.[1] ?? ""] as const);
+  const line = (cells: readonly [string, string, string]) =>
+    `| ${cells[0].padEnd(28)} | ${cells[1].padStart(8)} | ${cells[2].padStart(8)} |`;
+  const rule = `| ${"-".repeat(28)} | ${"-".repeat(7)}: | ${"-".repeat(7)}: |`;
+  return [line(["Vignettes", "At first", "Now"]), rule, ...rows.map(line)].join("\n");
 }
 
 /** Writes the answers of this version beside the first ones; new vignettes get their first answer here. */

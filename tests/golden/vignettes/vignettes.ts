@@ -12,7 +12,7 @@ import varroaAndViruses from "./varroa-and-viruses.json" with { type: "json" };
 export type Expectation =
   | { readonly kind: "leads"; readonly oneOf: readonly string[] }
   | { readonly kind: "in-first"; readonly within: number; readonly all: readonly string[] }
-  | { readonly kind: "cannot-tell"; readonly because: string };
+  | { readonly kind: "cannot-tell" };
 
 export interface Vignette {
   readonly id: string;

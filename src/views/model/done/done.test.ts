@@ -231,7 +231,7 @@ describe("the year and the meantime", () => {
     );
   });
 
-  it("what to do today stands before what not to do; the queen and the poison only where signs ask for them", () => {
+  it("what to do today stands before what not to do; the poison only where signs ask for it", () => {
     const drafts = (findings: readonly string[]): readonly EntryDraft[] => [
       {
         kind: "case-opened",
@@ -260,11 +260,10 @@ describe("the year and the meantime", () => {
       "no-combs-reused",
       "check-brood-first",
       "no-foreign-honey",
+      "test-frame-before-queen",
       "keep-queen-cells",
     ];
     expect(keys([])).toEqual(always);
-    for (const sign of ["queen_not_found_no_eggs", "roar_agitated", "sealed_brood_only"])
-      expect(keys([sign]), sign).toContain("test-frame-before-queen");
     const poisoned = itemsOf(["dead_heap"]);
     expect(poisoned.filter(({ when }) => when === "today").map(({ key }) => key)).toEqual([
       "poison-call-today",
@@ -273,5 +272,68 @@ describe("the year and the meantime", () => {
     ]);
     expect(itemsOf(["stores_exhausted"])[0]).toMatchObject({ key: "no-food-starvation", when: "today" });
     expect(itemsOf(["stores_exhausted"])[0]?.says).toMatch(/^c1: Feed today/);
+  });
+
+  const opened = (colonies: string[]): EntryDraft => ({
+    kind: "case-opened",
+    at: "2026-06-19",
+    about: ["case", "ap"],
+    data: { code: "A", openedOn: "2026-06-19", question: "?", colonies },
+  });
+  const seen = (colony: string, finding: string, on = "2026-06-19"): EntryDraft => ({
+    kind: "finding-recorded",
+    at: on,
+    about: ["case", colony],
+    data: { colony, finding, state: "present", on },
+  });
+  const stateOf = (colony: string, state: "alive" | "dead"): EntryDraft => ({
+    kind: "colony-state-recorded",
+    at: "2026-06-19",
+    about: ["case", colony],
+    data: { colony, state, on: "2026-06-19" },
+  });
+  const items = (drafts: readonly EntryDraft[], today = "2026-06-20") => {
+    const casebook = casebookOf(drafts);
+    return untilResult(casebook, casebook.cases.case ?? expect.fail("no case"), { today, words });
+  };
+  const sayOf = (key: string, ...given: Parameters<typeof items>) =>
+    items(...given).find((item) => item.key === key)?.says;
+
+  it("no new queen before a test comb, in every colony in which none is known to lay", () => {
+    const queen = (...drafts: readonly EntryDraft[]) =>
+      sayOf("test-frame-before-queen", [opened(["c1", "c2"]), ...drafts]);
+    const [eggs1, eggs2] = [seen("c1", "normal_eggs_and_queen"), seen("c2", "normal_eggs_and_queen")];
+    expect(queen()).toMatch(/^Do not requeen/);
+    expect(queen(eggs1)).toMatch(/^c2: Do not requeen/);
+    expect(queen(eggs1, eggs2)).toBeUndefined();
+    // Said of the whole apiary it is seen in no colony.
+    expect(queen(seen("whole-apiary", "normal_eggs_and_queen"))).toMatch(/^Do not requeen/);
+    expect(queen(eggs1, eggs2, seen("c1", "roar_agitated"))).toMatch(/^c1: /);
+    expect(queen(eggs1, eggs2, seen("c1", "roar_agitated", "2026-06-10"))).toBeUndefined();
+    expect(queen(stateOf("c1", "dead"), eggs2)).toBeUndefined();
+  });
+
+  it("crawling bees are not judged while a treatment is in, nor for 42 days after, then in the past tense", () => {
+    const treated: EntryDraft = {
+      kind: "treatment-recorded",
+      at: "2026-05-01",
+      about: ["ap", "t1"],
+      data: { colonies: ["c1"], activeIngredient: "formic acid", on: "2026-05-01", off: "2026-05-10" },
+    };
+    const on = (today: string) =>
+      items([opened(["c1"]), treated], today).filter(({ key }) =>
+        ["wait-a-label-period", "crawlers-after-treatment"].includes(key),
+      );
+    expect(on("2026-05-10").map(({ key }) => key)).toEqual(["wait-a-label-period"]);
+    expect(on("2026-05-11").map(({ key }) => key)).toEqual(["crawlers-after-treatment"]);
+    expect(on("2026-06-21")[0]?.says).toBe(
+      "A treatment was in the hives until lately and may have hurt bees: do not judge crawling ones before one label period has passed since it ended.",
+    );
+    expect(on("2026-06-22")).toEqual([]);
+  });
+
+  it("under a stop nothing is said of giving or moving comb, and nobody has to ask whom to tell", () => {
+    const stopped = items([opened(["c1"]), seen("c1", "ropy_thread")]).map(({ key }) => key);
+    expect(stopped).toEqual(["stay-in-place", "no-combs-reused", "no-foreign-honey", "keep-queen-cells"]);
   });
 });

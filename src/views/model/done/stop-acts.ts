@@ -8,10 +8,8 @@ import {
   type Casebook,
   type CaseState,
   casesAt,
-  type Kept,
   settled,
   specimensOf,
-  wholeApiary,
 } from "../../../casebook/index.ts";
 import type { BodyOf } from "../../../journal/index.ts";
 import {
@@ -32,14 +30,9 @@ import {
 } from "../../../knowledge/index.ts";
 import type { Day } from "../../../units/index.ts";
 import { redFlagIds } from "../red-flag-answers.ts";
-import { isSpread, spreadOf } from "../spread.ts";
+import { answerOf, colonyRecords, isMilderIn, milderNotices, regionOnRecord, type StopAnswer } from "./on-record.ts";
 
-/** An answer or result that a stop follows from. */
-export interface StopAnswer {
-  readonly entry: string;
-  /** When it was seen or reported. */
-  readonly at: string;
-}
+export type { StopAnswer } from "./on-record.ts";
 
 export interface StopAct {
   readonly key: string;
@@ -77,14 +70,14 @@ export function stopActs(casebook: Casebook, state: CaseState): readonly StopAct
 /** The stops on record in the case itself that stand: notices, then red flags that no notice covers. */
 export function ownStops(casebook: Casebook, state: CaseState): readonly StopAct[] {
   const fired = firedNotices(casebook, state);
-  const flags = firedFlags(state, fired);
+  const flags = firedFlags(casebook, state, fired);
   return [...fired, ...flags].filter((stop) => !isLifted(state, stop));
 }
 
 /** The stops of this case that were lifted and would stand otherwise. */
 export function stopsLifted(casebook: Casebook, state: CaseState): readonly StopLifted[] {
   const fired = firedNotices(casebook, state);
-  return [...fired, ...firedFlags(state, fired)].flatMap((stop) => {
+  return [...fired, ...firedFlags(casebook, state, fired)].flatMap((stop) => {
     const kept = state.stopsLifted[stop.key];
     const lifted = settled(kept);
     if (lifted === null || !isLifted(state, stop)) return [];
@@ -116,27 +109,8 @@ function isLifted(state: CaseState, { key, answers }: StopAct): boolean {
  * answer it follows from. Where two people differ on a finding the one who saw it counts: a stop errs to that side.
  */
 function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] {
-  const region: Partial<BodyOf<"region-recorded">> =
-    settled(state.apiary === null ? null : casebook.apiaries[state.apiary]?.region) ?? {};
-  const shared = state.findings[wholeApiary] ?? {};
-  const records = Object.entries({ [wholeApiary]: {}, ...state.findings }).map(([key, own]) => {
-    const ownAnswersTo = (finding: string) => presentIn((own as Readonly<Record<string, Kept<string>>>)[finding]);
-    const answersTo = (finding: string): readonly StopAnswer[] => [
-      ...ownAnswersTo(finding),
-      ...presentIn(shared[finding]),
-    ];
-    return {
-      isPresent: (finding: FindingId) =>
-        answersTo(finding).length > 0 || (isSpread(finding) && spreadOf(casebook, state, key)[finding] === "present"),
-      results: [],
-      colonyState: settled(state.colonyStates[key])?.state ?? null,
-      region,
-      answersTo,
-      /** The colony, when one of these was seen in it and not said of the whole apiary alone. */
-      seenIn: (findings: readonly string[]) =>
-        key !== wholeApiary && findings.some((each) => ownAnswersTo(each).length > 0) ? [key] : [],
-    };
-  });
+  const region = regionOnRecord(casebook, state);
+  const records = colonyRecords(casebook, state);
   const results = [
     ...Object.values(state.tests),
     // Bees read here ask for a stop in a region without the mite alone: no need to go through them elsewhere.
@@ -148,7 +122,7 @@ function firedNotices(casebook: Casebook, state: CaseState): readonly StopAct[] 
       .filter(([, { report }]) => report)
       .flatMap(([key, notice]): readonly StopAct[] => {
         const { condition, findings, tests, act, doNot } = notice;
-        const seen = records.filter((each) => firedBy(notice, each).length > 0);
+        const seen = records.filter((each) => firedBy(notice, each).length > 0 && !isMilderIn(notice, each, records));
         const byTest = firedBy(notice, record).length > 0;
         const finds = byTest
           ? results.filter(({ value }) => tests.some((test) => isFindOf(condition, test, value)))
@@ -212,9 +186,10 @@ function mitesInFreeRegion(
   });
 }
 
-/** Red flags answered with present that no notice which stands covers and none that was lifted holds. */
-function firedFlags(state: CaseState, fired: readonly StopAct[]): readonly StopAct[] {
-  const covered = new Set<string>(fired.filter((stop) => !isLifted(state, stop)).map(({ key }) => key));
+/** Red flags answered with present that no notice covers which stands, or asks for no report here, and none that was lifted holds. */
+function firedFlags(casebook: Casebook, state: CaseState, fired: readonly StopAct[]): readonly StopAct[] {
+  const standing = fired.filter((stop) => !isLifted(state, stop));
+  const covered = new Set<string>([...standing, ...milderNotices(casebook, state)].map(({ key }) => key));
   const settledAnswers = new Set(
     fired.filter((stop) => isLifted(state, stop)).flatMap(({ answers }) => answers.map(({ entry }) => entry)),
   );
@@ -248,13 +223,8 @@ const beesWithMites = (casebook: Casebook, state: CaseState): readonly Candidate
 
 const distinct = (colonies: readonly string[]): readonly string[] => [...new Set(colonies)];
 
-const presentIn = (kept: Kept<string> | undefined): readonly StopAnswer[] =>
-  (kept?.candidates ?? []).filter(({ value }) => value === "present").map(answerOf);
-
 const flaggedIn = (state: CaseState, id: string): readonly StopAnswer[] =>
   (state.redFlags[id]?.candidates ?? []).filter(({ value }) => value.state === "present").map(answerOf);
-
-const answerOf = ({ entry, at }: Candidate<unknown>): StopAnswer => ({ entry, at });
 
 const unique = (answers: readonly StopAnswer[]): readonly StopAnswer[] => [
   ...new Map(answers.map((answer) => [answer.entry, answer])).values(),

@@ -3,7 +3,14 @@
  *
  * @module views/model
  */
-import { type Casebook, type CaseState, coloniesOf, settled } from "../../../casebook/index.ts";
+import {
+  type ApiaryState,
+  type Casebook,
+  type CaseColony,
+  type CaseState,
+  coloniesOf,
+  settled,
+} from "../../../casebook/index.ts";
 import {
   type CautionId,
   type CautionTrigger,
@@ -11,7 +18,7 @@ import {
   cautionsFor,
   type FindingId,
 } from "../../../knowledge/index.ts";
-import type { Day } from "../../../units/index.ts";
+import { addDays, type Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
 import { stopActs } from "./stop-acts.ts";
 import { urgentActs } from "./urgent.ts";
@@ -32,7 +39,7 @@ const asks: readonly CautionId[] = [
   "ask-if-notifiable",
 ];
 
-/** Signs that put the queen in question: no new one goes in before a test comb has been given. */
+/** Signs that put the queen in question, unless eggs were seen on a later day. */
 const queenSigns: readonly FindingId[] = [
   "queen_not_found_no_eggs",
   "no_brood_in_season",
@@ -45,18 +52,47 @@ const queenSigns: readonly FindingId[] = [
 /** Signs that could be poison: hives and site stay as they are. */
 const poisonSigns: readonly FindingId[] = ["dead_heap", "tongue_out", "wet_regurgitating", "recent_spray"];
 
+/** Bees may crawl of a treatment for so many days after its end: one label period and the bees' turnover. Judgement, no source. */
+const crawlingAfterDays = 42;
+
+/** Under a stop nothing is moved, so nothing is said of how to give or move comb. */
+const asidesOfStop: readonly CautionId[] = ["ask-if-notifiable", "check-brood-first", "test-frame-before-queen"];
+
+/** Of the living colonies those in which no queen is known to lay well: seen in the colony itself, with no later sign against it. */
+function withoutLayingQueen(casebook: Casebook, state: CaseState): readonly CaseColony[] {
+  const seenOn = (colony: string, sign: FindingId): Day | null => {
+    const kept = state.findings[colony]?.[sign];
+    return settled(kept) === "present" ? (kept?.candidates[0].at.slice(0, 10) ?? null) : null;
+  };
+  return coloniesOf(casebook, state.id).filter(({ id, state: colony }) => {
+    const laidOn = seenOn(id, "normal_eggs_and_queen");
+    const isKnown = laidOn !== null && queenSigns.every((sign) => (seenOn(id, sign) ?? "") < laidOn);
+    return colony?.state !== "dead" && !isKnown;
+  });
+}
+
+/** Whether a treatment is in the hives, or was until lately, so that bees may crawl of it. */
+function treatmentOf(apiary: ApiaryState | undefined, today: Day): "after-treatment" | "treatment-ended" | null {
+  const ends = Object.values(apiary?.treatments ?? {}).flatMap((kept) => {
+    const treatment = settled(kept);
+    return treatment === null ? [] : [treatment.off ?? today];
+  });
+  const last = ends.sort().at(-1);
+  if (last === undefined || last < addDays(today, -crawlingAfterDays)) return null;
+  return last >= today ? "after-treatment" : "treatment-ended";
+}
+
 /** What a case that waits asks for: what is to be done today first, what cannot wait before all. */
 export function untilResult(
   casebook: Casebook,
   state: CaseState,
   { today, words }: { readonly today: Day; readonly words: Words },
 ): readonly UntilItem[] {
-  const dead = coloniesOf(casebook, state.id).filter((colony) => colony.state?.state === "dead");
+  const colonies = coloniesOf(casebook, state.id);
+  const dead = colonies.filter((colony) => colony.state?.state === "dead");
   const apiary = state.apiary === null ? undefined : casebook.apiaries[state.apiary];
-  const treated = Object.values(apiary?.treatments ?? {}).some((kept) => {
-    const treatment = settled(kept);
-    return treatment !== null && (treatment.off === null || treatment.off >= today);
-  });
+  const treatment = treatmentOf(apiary, today);
+  const queenOpen = withoutLayingQueen(casebook, state);
   const seen = (signs: readonly FindingId[]) =>
     Object.values(state.findings).some((own) => signs.some((sign) => settled(own[sign]) === "present"));
   const triggers: readonly CautionTrigger[] = [
@@ -65,20 +101,25 @@ export function untilResult(
     "result-waits",
     "brood-or-comb-moved",
     "feeding",
-    ...(seen(queenSigns) ? (["requeening"] as const) : []),
+    ...(queenOpen.length > 0 || colonies.length === 0 ? (["requeening"] as const) : []),
     "queen-cells",
-    ...(treated ? (["after-treatment"] as const) : []),
+    ...(treatment === null ? [] : [treatment]),
   ];
-  // Beside a stop nobody has to ask: it says whom to tell.
+  // Beside a stop nobody has to ask either: it says whom to tell.
   const isStopped = stopActs(casebook, state).length > 0;
   const ids = [...new Set(triggers.flatMap((trigger) => cautionsFor(trigger)))].filter(
-    (id) => !(isStopped && id === "ask-if-notifiable"),
+    (id) => !(isStopped && asidesOfStop.includes(id)),
   );
-  const deadCodes = dead.map((colony) => colony.code ?? colony.id);
+  const codes = (some: readonly CaseColony[]) => some.map(({ code, id }) => code ?? id);
+  // Colonies are named where it is not all of them.
+  const named: Readonly<Partial<Record<CautionId, readonly string[]>>> = {
+    "close-dead-hive": codes(dead),
+    "test-frame-before-queen": queenOpen.length < colonies.length ? codes(queenOpen) : [],
+  };
   const items = ids.map(
     (id): UntilItem => ({
       key: id,
-      says: words.done.urgentIn({ colonies: id === "close-dead-hive" ? deadCodes : [], act: cautions[id].words }),
+      says: words.done.urgentIn({ colonies: named[id] ?? [], act: cautions[id].words }),
       when: asks.includes(id) ? "today" : "not-yet",
     }),
   );

@@ -111,6 +111,7 @@ export function evidenceRecords(words: WholeWords): readonly EvidenceRecord[] {
         [part.orTests, each.tests.map((test: TestId) => tests[test].term)],
         [part.act, each.act],
         [part.doNot, each.doNot],
+        ...("milder" in each ? [[part.milder, cautions[each.milder.act].words] as const] : []),
       ]),
     ),
     ...Object.entries(cautions).map(([id, each]) => make("caution", id, each.words, each.words, each, [])),

@@ -27,7 +27,9 @@ export function readTestResult(fields: Fields, today: Day): Result<BodyOf<"test-
     note: form.maybeText("note"),
     ...(shape === "share" ? { positive: count("positive"), examined: count("examined", 1) } : {}),
     ...(shape === "mites" ? { mites: count("mites"), bees: count("bees", 1) } : {}),
-    ...(shape === "spores" ? { sporesMillionsPerBee: form.number("spores", { min: 0, max: 1000 }) } : {}),
+    ...(shape === "spores"
+      ? { sporesMillionsPerBee: form.number("spores", { min: 0, max: differential.mostSporesMillions }) }
+      : {}),
     ...(shape === "found-or-not" ? { result: form.oneOf("result", ["found", "none-found", "unclear"]) } : {}),
     kept: fields.kept ? form.oneOf("kept", keepings) : undefined,
     ...readMore(form, fields, { test, ...moreOf(test) }),

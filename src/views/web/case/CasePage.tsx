@@ -3,11 +3,12 @@ import { Suspense, useEffect, useLayoutEffect } from "react";
 import { Link, Redirect } from "wouter";
 import { conflictsOf } from "../../../casebook/index.ts";
 import { spineView } from "../../model/index.ts";
+import { differenceWords } from "../../words/index.ts";
 import { fetchWhenIdle, lazily, Shown } from "../parts/lazily.tsx";
 import { Missing } from "../parts/Missing.tsx";
 import type { PageProps } from "../routes.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../whole-words.ts";
+import { words } from "../words.ts";
 import { HandOn } from "./HandOn.tsx";
 import { questionPages } from "./questions/registry.ts";
 import { Spine } from "./Spine.tsx";
@@ -50,7 +51,7 @@ export default function CasePage({ params }: PageProps) {
       <main id="page" className="open-q">
         {apart > 0 ? (
           <p className="q2">
-            <Link href="/records/differences">{words.differences.link({ count: apart })}</Link>
+            <Link href="/records/differences">{differenceWords.link({ count: apart })}</Link>
           </p>
         ) : null}
         {state ? <StopBox state={state} isAdvice={asked === questionOfAdvice} /> : null}

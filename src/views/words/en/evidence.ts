@@ -96,6 +96,7 @@ export const evidence = {
     lookAlikes: "Looks like",
     signs: "Signs, how often (judgement)",
     orTests: "Or found by",
+    milder: "Without a report, where something else may explain it",
     bands: "Bands",
     prior: "How often, of 100 failing colonies (judgement)",
     minutes: "Minutes (judgement)",

@@ -10,6 +10,7 @@ import { fileProblems } from "./problems/files.ts";
 import { importProblems } from "./problems/imports.ts";
 import { problems } from "./problems/index.ts";
 import { memberProblems } from "./problems/members.ts";
+import { reckonerProblems } from "./problems/reckoner-only.ts";
 import { seasonProblems } from "./problems/season.ts";
 import { seasonChoiceProblems } from "./problems/season-choices.ts";
 import { surveyProblems } from "./problems/surveys.ts";
@@ -33,6 +34,7 @@ export const whole = {
     ...fileProblems,
     ...importProblems,
     ...surveyProblems,
+    ...reckonerProblems,
     ...seasonProblems,
     ...seasonChoiceProblems,
   } as typeof problems,

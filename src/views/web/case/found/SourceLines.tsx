@@ -1,7 +1,8 @@
 /** Every line of the handbooks about this share, and on which side of it the range lies. They do not agree. */
 import { sources } from "../../../../knowledge/index.ts";
 import type { bench } from "../../../../reasoning/index.ts";
-import { words } from "../../whole-words.ts";
+import { evidenceWords } from "../../../words/index.ts";
+import { words } from "../../words.ts";
 
 const sourceName = (citation: bench.Statement["citations"][number]): string => {
   const source = citation.source === null ? null : sources[citation.source];
@@ -38,7 +39,7 @@ export function SourceLines({ meaning, colony }: { readonly meaning: bench.Readi
                   <span className="note q3 cited">
                     {[...new Set(statement.citations.map(sourceName))].join("; ")}
                     {statement.citations.some((each) => each.read === "memory")
-                      ? `, ${words.evidence.marks.memory}`
+                      ? `, ${evidenceWords.marks.memory}`
                       : ""}
                   </span>
                 </td>

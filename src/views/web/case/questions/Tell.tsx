@@ -66,6 +66,7 @@ export default function Tell({ caseId }: QuestionProps) {
       <>
         <Answer text={say.stopped} />
         {hasVials(casebook, state) ? <Vials state={state} /> : null}
+        <Until state={state} />
         <Onward caseId={caseId} to={1}>
           <PaperLinks caseId={caseId} papers={["report"]} />
         </Onward>

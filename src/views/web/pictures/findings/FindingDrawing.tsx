@@ -1,13 +1,13 @@
 /** A finding drawn beside what it is taken for, each with its words; nothing for findings that are not drawn. */
 import { isFindingId } from "../../../../knowledge/index.ts";
-import { words } from "../../whole-words.ts";
+import { drawingWords } from "../../../words/index.ts";
 import { drawings, figures } from "./drawings.ts";
 import "./drawings.css";
 
 export default function FindingDrawing({ finding }: { readonly finding: string }) {
   const strip = isFindingId(finding) ? drawings[finding] : undefined;
   if (!strip) return null;
-  const say = words.drawings;
+  const say = drawingWords;
   return (
     <ul className="drawings" aria-label={say.strip}>
       {strip.map((name, index) => {

@@ -6,16 +6,6 @@ const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 const oneDigit = (value: number): string => String(Number(value.toFixed(1)));
 
 export const comparisonProblems = {
-  "no-pair-differs": (slots: Slots) =>
-    `Before and after are the same in all ${some(n(slots, "pairs"), "pair", "pairs")}, so there is nothing to test.`,
-  "changes-tie": () =>
-    "Some changes are of the same size, so their ranks have no exact law. Take the test that flips signs.",
-  "too-many-pairs-to-list": (slots: Slots) =>
-    `${slots.pairs} pairs are too many to list every flip of signs. Up to ${slots.most} it can be done; take the test by ranks or by signs.`,
-  "too-many-tables": () =>
-    "The groups are too large for Barnard’s and Boschloo’s tests, which would take minutes. Fisher’s test says as much there.",
-  "shares-equal": () => "The two shares are the same: no number of bees tells them apart. Give two different shares.",
-
   "table-not-square": () =>
     "Both readers must use the same classes, two or more. Expected: as many rows as columns in the table.",
   "kappa-undefined": () =>
@@ -30,7 +20,6 @@ export const comparisonProblems = {
     `Mites sit no more unevenly on the bees than chance gives (mean ${oneDigit(n(slots, "mean"))}, variance ${oneDigit(n(slots, "variance"))}), so no crowding can be reckoned.`,
   "too-few-without-mites": (slots: Slots) =>
     `Only ${inHundred(n(slots, "without"))} in 100 bees are without mites; chance alone gives ${inHundred(n(slots, "byChance"))}. No crowding fits that.`,
-  "columns-repeat": () => "Two columns of the comparison say the same thing. Leave one of them out.",
   "group-without-mites": () =>
     "One group has no mites at all, so its ratio to the others has no lower end. Compare the shares of infested bees.",
   "fit-did-not-settle": (slots: Slots) => `The fit did not settle in ${slots.rounds} rounds, so no answer is given.`,
@@ -42,11 +31,6 @@ export const comparisonProblems = {
 
   "signed-sum-cancels": (slots: Slots) =>
     `${slots.findings} signs present at once are too many for this sum: its digits are lost. Leave out the weakest.`,
-  "no-forecasts": () => "There is no case to score. Expected: at least 1.",
-  "outcomes-all-alike": () => "All cases came out alike, so true and false cannot be told apart.",
-  "outcomes-parted": () => "The stated chances part the outcomes completely, so no slope fits. More cases are needed.",
-  "stated-all-alike": () => "All cases were given the same chance, so no slope fits.",
-  "recalibration-did-not-settle": () => "The fit of the slope did not settle, so none is given.",
   "cause-was-ruled-out": (slots: Slots) =>
     `In ${some(n(slots, "cases"), "case", "cases")} the cause that held had been given no chance at all, so the mean loss has no value.`,
 };

@@ -33,7 +33,7 @@ export const caseProblems = {
   "finding-in-conflict": (slots: Slots) =>
     `Two people answered “${slots.finding}” differently, so it counts for nothing. Settle it in question 1.`,
   "weak-answer": (slots: Slots) =>
-    `This test weighs less: ${list(
+    `The test “${slots.test}” weighs less: ${list(
       String(slots.reasons ?? "")
         .split(" ")
         .map((reason) => weaknesses[reason] ?? reason.replaceAll("-", " ")),
@@ -63,6 +63,8 @@ export const caseProblems = {
     `The result of “${slots.test}” of ${day(String(slots.on))} cannot be, so it counts for nothing. Expected: ${slots.expected}. Take it back at question 4 and write it anew.`,
   "test-unknown": (slots: Slots) =>
     `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
+  "test-after-look": (slots: Slots) =>
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed all the same; mend the day if it is a slip.`,
   "test-too-old": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
@@ -76,7 +78,11 @@ export const caseProblems = {
   "field-not-of-test": (slots: Slots) =>
     `The test “${slots.test}” has no “${slots.field}”; the value ${slots.given} was left out.`,
   "specimen-unfit": (slots: Slots) =>
-    `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`,
+    slots.place === undefined
+      ? `The test “${slots.test}” cannot be read from bees kept ${keepings[String(slots.kept)] ?? slots.kept}: ${slots.why}. Its result is kept and counts for nothing.`
+      : `The test “${slots.test}” cannot be of ${slots.place}: ${slots.why}. Its result is kept and counts for nothing.`,
+  "test-needs-live-bees": (slots: Slots) =>
+    `The test “${slots.test}” needs live bees, and the colony is dead. Its result is kept and counts for nothing unless its day is no later than the death.`,
   "test-unclear": (slots: Slots) => `The result of “${slots.test}” is unclear and counts for nothing.`,
   "sensitivity-not-given": () => "No sensitivity entered; nothing is corrected for missed mites.",
 };
