@@ -64,7 +64,7 @@ export const caseProblems = {
   "test-unknown": (slots: Slots) =>
     `The test “${slots.test}” of ${day(String(slots.on))} is not known to this version: it is kept and counts for nothing here.`,
   "test-after-look": (slots: Slots) =>
-    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed all the same; mend the day if it is a slip.`,
+    `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days later than the look of ${day(String(slots.look))}. It is weighed beside the signs of that look. Look again, or mend the day if it is a slip.`,
   "test-too-old": (slots: Slots) =>
     `The result of “${slots.test}” of ${day(String(slots.on))} is ${slots.days} days older than the last look: the colony has other bees since, so it counts for nothing here.`,
   "test-long-before": (slots: Slots) =>
