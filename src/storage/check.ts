@@ -28,6 +28,8 @@ import type { Database, EntryRow, Tables } from "./tables.ts";
 export interface StoreReport extends VerifyReport {
   /** Entries that claim a number which another entry has, kept apart. */
   readonly keptApart: number;
+  /** Entries that came from devices reported lost, kept apart as they should be: no fault of the store. */
+  readonly fromLost: number;
   /** Photos and voice notes; null where only a journal was checked. */
   readonly files: FilesReport | null;
   /** What is damaged beside the chains, each in a few words with its place. */
@@ -76,9 +78,9 @@ export async function checkStore(
     files = await checkFiles(database, named, tell);
   });
   await part("states", () => checkStates(database, engine, tell));
-  let keptApart = 0;
+  let [keptApart, fromLost] = [0, 0];
   await part("kept apart", async () => {
-    keptApart = await checkApart(database, tell);
+    [keptApart, fromLost] = await checkApart(database, tell);
   });
   const stopped = await tables;
   if (stopped) throw stopped.trouble;
@@ -86,7 +88,8 @@ export async function checkStore(
   // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
   for (const { device, seq } of report.heads)
     if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
-  return { ...report, isIntact: report.isIntact && damage.length === 0 && keptApart === 0, keptApart, files, damage };
+  const isIntact = report.isIntact && damage.length === 0 && keptApart === 0;
+  return { ...report, isIntact, keptApart, fromLost, files, damage };
 }
 
 const isHead = ({ device, seq, hash }: Head): boolean =>
@@ -182,16 +185,24 @@ async function checkStates(database: Database, engine: Engine, tell: (what: stri
   if (Number(roots) !== states) tell(`states: ${states} where there are ${roots} cases, places and specimens`);
 }
 
-async function checkApart(database: Database, tell: (what: string) => void): Promise<number> {
+/** How many are kept apart, and how many of devices that are reported lost now. */
+async function checkApart(
+  database: Database,
+  tell: (what: string) => void,
+): Promise<readonly [apart: number, fromLost: number]> {
   const rows = await database.selectFrom("quarantine").selectAll().execute();
+  const lost = await database.selectFrom("devices").select("device").where("lost_at", "is not", null).execute();
+  const lostDevices = new Set(lost.map(({ device }) => device));
+  let fromLost = 0;
   for (const { hash, entry } of rows) {
     const told = `kept apart ${hash}: not what was written`;
     try {
       const read = JSON.parse(entry) as Entry;
       if (entryMisfit(read) !== null || headerHash(read.header) !== hash || !hasItsContent(read)) tell(told);
+      else if (lostDevices.has(read.header.device)) fromLost += 1;
     } catch {
       tell(told);
     }
   }
-  return rows.length;
+  return [rows.length - fromLost, fromLost];
 }

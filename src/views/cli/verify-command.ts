@@ -27,8 +27,9 @@ export const verifyCommand: Command = {
       "verify [FILE]: check that the records are whole and unchanged.",
       flags,
       "Without FILE the records of the service; with FILE a journal that export wrote.\n" +
-        "Exit status 1 when anything is missing or changed. Bodies that were erased or withheld are named\n" +
-        "and no fault. Against a person who holds all the records only heads noted elsewhere help.\n",
+        "Exit status 1 when anything is missing, changed or kept apart. What a lost device sent, and\n" +
+        "bodies that were erased or withheld, are named and no fault. Against a person who holds all\n" +
+        "the records only heads noted elsewhere help.\n",
     ),
   run,
 };
@@ -50,7 +51,7 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
     return decoded.ok
-      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, files: null, damage: [] })
+      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, fromLost: 0, files: null, damage: [] })
       : decoded;
   }
   const programme = programmeOf(given);
@@ -116,18 +117,23 @@ function filesForPeople(files: StoreReport["files"]): readonly string[] {
 }
 
 function forPeople(report: StoreReport): string {
-  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, files, damage } = report;
+  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, fromLost, files, damage } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
   const lines = [
     isIntact
       ? `${entries} entries, all there and unchanged.`
-      : `${entries} entries, and something is missing or changed.`,
+      : `${entries} entries, and something is missing, changed or kept apart.`,
     ...(missingBodies.length > 0
       ? [`Without body: ${erased} erased, ${missingBodies.length - erased} withheld. That is no fault.`]
       : []),
     ...erasures(missingBodies),
     ...(keptApart > 0
       ? [`Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`]
+      : []),
+    ...(fromLost > 0
+      ? [
+          `Kept apart: ${fromLost} that came from a device reported lost. That is no fault; they are taken in once it is found.`,
+        ]
       : []),
     ...filesForPeople(files),
     ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),

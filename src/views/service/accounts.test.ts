@@ -391,10 +391,13 @@ describe("a lost phone", () => {
     const reply = await store.members.push(later, { by: keeper.id, at, mayClaim: false, trouble: () => null });
     expect(reply.refused).toMatchObject([{ problem: { code: "device-lost" } }]);
     expect(await store.quarantined()).toEqual(later);
+    expect(await store.check()).toMatchObject({ isIntact: true, keptApart: 0, fromLost: 1 });
     const audit = (await send("GET", "/api/programmes/main/audit?limit=5", head)).json().entries;
     expect(audit.map((each: { act: { act: string } | null }) => each.act?.act)).toContain("device-lost");
     expect((await send("DELETE", url, keeper)).statusCode).toBe(401);
     expect((await send("DELETE", url, head)).json().lostAt).toBeNull();
+    // Found again, it is to send what is kept apart; until then a person has to see to it.
+    expect(await store.check()).toMatchObject({ isIntact: false, keptApart: 1, fromLost: 0 });
   });
 
   it("[AC28] a member reports it from another browser", async () => {
