@@ -156,9 +156,12 @@ export const cautions = {
   },
   "heap-while-treated": {
     words:
-      "A treatment is in the hives, and spraying was not seen: 1,200 to 1,500 dead on one day are known of formic acid use. Photograph, note the time, and freeze fresh dead bees today all the same. Look whether hives without the treatment are hit, whether dose, days and heat were within the label, whether a queen still lays, and ask who sprayed near by. If other hives are hit or spraying comes to light, call the pesticide authority today.",
+      "A treatment is in the hives, and no sign of spraying is on record: 1,200 to 1,500 dead on one day are known of formic acid use. Photograph, note the time, and freeze fresh dead bees today all the same. Look whether hives without the treatment are hit, whether dose, days and heat were within the label, whether a queen still lays, and ask who sprayed near by. If other hives are hit or spraying comes to light, call the pesticide authority today.",
     triggers: ["heap-while-treated"],
-    citations: [seen("formic-supplier", "text, low grade"), judged("without a report while no spraying is known")],
+    citations: [
+      seen("formic-supplier", "text, low grade"),
+      judged("without a report while no sign of spraying is known"),
+    ],
   },
   "close-dead-hive": {
     words: "Close a dead hive bee-tight the same day and keep it closed until its brood combs are checked.",

@@ -20,10 +20,10 @@ export interface MustNotMiss {
   readonly doNot: readonly string[];
   /** True where the law may want to hear of it at once. */
   readonly report: boolean;
-  /** What may explain it by itself: where `with` is present and `without` is not, no report is asked for and this caution says what to do. */
+  /** What may explain it by itself: where `with` is present and none of `without` is, no report is asked for and this caution says what to do. */
   readonly milder?: {
     readonly with: FindingId;
-    readonly without: FindingId;
+    readonly without: readonly FindingId[];
     readonly act: CautionId;
   };
   readonly citations: Citations;
@@ -117,7 +117,7 @@ export const mustNotMiss = {
     report: true,
     milder: {
       with: "recent_hive_treatment",
-      without: "recent_spray",
+      without: ["recent_spray", "tongue_out", "wet_regurgitating"],
       act: "heap-while-treated",
     },
     citations: [overrides, seen("brown-kegley-2014", "text"), seen("pesticide-stewardship", "text")],

@@ -41,7 +41,7 @@ export function firedBy(notice: MustNotMiss, record: OnRecord): readonly (Findin
 
 /** Whether the notice stands without its report, since something else on record may explain what fired it. */
 export const isMilder = ({ milder }: MustNotMiss, { isPresent }: Pick<OnRecord, "isPresent">): boolean =>
-  milder !== undefined && isPresent(milder.with) && !isPresent(milder.without);
+  milder !== undefined && isPresent(milder.with) && !milder.without.some(isPresent);
 
 /** Whether the result of this test can be a find of the condition. */
 export const isFindOf = (

@@ -185,7 +185,14 @@ async function checkStates(database: Database, engine: Engine, tell: (what: stri
   if (Number(roots) !== states) tell(`states: ${states} where there are ${roots} cases, places and specimens`);
 }
 
-/** How many are kept apart, and how many of devices that are reported lost now. */
+/** Whether another entry has the number that this one claims. */
+async function isTaken(database: Database, { header: { device, seq } }: Entry, hash: Hash): Promise<boolean> {
+  const held = database.selectFrom("entries").select("hash").where("device", "=", device).where("seq", "=", seq);
+  const row = await held.executeTakeFirst();
+  return row !== undefined && row.hash !== hash;
+}
+
+/** How many are kept apart for a person to see to, and how many since their device is reported lost. */
 async function checkApart(
   database: Database,
   tell: (what: string) => void,
@@ -199,7 +206,7 @@ async function checkApart(
     try {
       const read = JSON.parse(entry) as Entry;
       if (entryMisfit(read) !== null || headerHash(read.header) !== hash || !hasItsContent(read)) tell(told);
-      else if (lostDevices.has(read.header.device)) fromLost += 1;
+      else if (lostDevices.has(read.header.device) && !(await isTaken(database, read, hash))) fromLost += 1;
     } catch {
       tell(told);
     }

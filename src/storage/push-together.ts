@@ -2,7 +2,7 @@
 import type { Entry } from "../journal/index.ts";
 import { hold, judge, type Verdict } from "./admission.ts";
 import { nativeDigest } from "./native-digest.ts";
-import { StoreTrouble } from "./patience.ts";
+import { damagedRecords, StoreTrouble } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
 import type { Writing } from "./tables.ts";
@@ -44,7 +44,7 @@ export function pushesTogether<Each extends { readonly given: readonly unknown[]
       const replies = await work(group.map(({ push }) => push));
       for (const [index, { answered }] of group.entries()) answered(replies[index] as Reply);
     } catch (trouble) {
-      if (group.length === 1 || trouble instanceof StoreTrouble) for (const { failed } of group) failed(trouble);
+      if (group.length === 1 || isAway(trouble)) for (const { failed } of group) failed(trouble);
       else for (const each of group) await together([each]);
     }
   }
@@ -54,6 +54,10 @@ export function pushesTogether<Each extends { readonly given: readonly unknown[]
       if (!isWorking) void goThrough();
     });
 }
+
+/** The store is away or held for too long: alone it would fare no better. Damage may lie in what one of them touches. */
+const isAway = (trouble: unknown): boolean =>
+  trouble instanceof StoreTrouble && trouble.problem.code !== damagedRecords("").code;
 
 function nextGroup<Each extends { readonly given: readonly unknown[] }, Reply>(
   waiting: Waiting<Each, Reply>[],

@@ -1,10 +1,12 @@
 /** Records that are built up aside and become a programme's records in one transaction. */
-import { sql } from "kysely";
+import { type RawBuilder, sql } from "kysely";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
+import { batches } from "./batches.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { patiently } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
 import { type ServerStore, storeIn } from "./server-store.ts";
+import type { Writing } from "./tables.ts";
 
 export interface Places {
   readonly aside: () => Keeping;
@@ -53,11 +55,7 @@ async function settle(programme: string, { aside, final }: Places): Promise<Resu
           await lockCounter(tx, programme);
           // A device may have pushed since the first look: what it was promised is not overwritten.
           if (await tx.selectFrom("entries").select("position").limit(1).executeTakeFirst()) return blocked(notEmpty);
-          for (const table of tables) {
-            const columns = sql.join(columnsOf[table].map((name) => sql.id(name)));
-            const from = sql.id(there, table);
-            await sql`insert into ${sql.id(here, table)} (${columns}) select ${columns} from ${from}`.execute(tx);
-          }
+          for (const table of tables) await copied(tx, table, { here, there });
           await sql`update ${sql.id(here, "counters")} set position = (select position from ${sql.id(there, "counters")})`.execute(
             tx,
           );
@@ -68,6 +66,42 @@ async function settle(programme: string, { aside, final }: Places): Promise<Resu
   } finally {
     await keeping.close();
   }
+}
+
+/** Entries copied by one statement: a server that goes without a word for half a minute is taken for away. */
+const positionsAtOnce = 1000;
+
+interface Names {
+  readonly here: string;
+  readonly there: string;
+}
+
+/** Copies a table from there to here, slice by slice: however much there is, no statement takes long. */
+async function copied(tx: Writing, table: (typeof tables)[number], { here, there }: Names): Promise<void> {
+  const columns = sql.join(columnsOf[table].map((name) => sql.id(name)));
+  const [from, into] = [sql.id(there, table), sql.id(here, table)];
+  for await (const slice of slicesOf(tx, table, there))
+    await sql`insert into ${into} (${columns}) select ${columns} from ${from} where ${slice}`.execute(tx);
+}
+
+/** Conditions that part a table: each row fits one of them. */
+async function* slicesOf(
+  tx: Writing,
+  table: (typeof tables)[number],
+  there: string,
+): AsyncGenerator<RawBuilder<unknown>> {
+  const all = async <T>(column: string, of: string): Promise<readonly T[]> => {
+    const { rows } = await sql<{ key: T }>`select ${sql.id(column)} as key from ${sql.id(there, of)}`.execute(tx);
+    return rows.map(({ key }) => key);
+  };
+  if (table === "entries") {
+    const [end = 0] = await all<number>("position", "counters");
+    for (let after = 0; after < end; after += positionsAtOnce)
+      yield sql`position > ${after} and position <= ${after + positionsAtOnce}`;
+  } else if (table === "states")
+    for (const roots of batches(await all<string>("root", table))) yield sql`root in (${sql.join(roots)})`;
+  else if (table === "chunks") for (const sha256 of await all<string>("sha256", "files")) yield sql`sha256 = ${sha256}`;
+  else yield sql`true`;
 }
 
 const columnsOf = {

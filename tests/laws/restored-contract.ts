@@ -15,6 +15,7 @@ import { hashed, newInvitation } from "../../src/views/service/passwords.ts";
 import { programmesOf } from "../../src/views/service/programmes.ts";
 import { service } from "../../src/views/service/service.ts";
 import { scratch } from "../faults/count.ts";
+import { bee } from "../journals/every-kind.ts";
 import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { anotherSession, at, type Person, person, sender, start } from "../members.ts";
 import { sendFile } from "./files-contract.ts";
@@ -60,6 +61,9 @@ async function filled(store: ServerStore) {
   );
   await members.push(entries, { by: keeper.id, at, mayClaim: false, trouble: () => null });
   await sendFile(store, photo);
+  // More than one statement copies.
+  const many = keeper.phone.write(...Array.from({ length: 2100 }, (_, index) => bee(index + 1)));
+  await members.push(many, { by: keeper.id, at, mayClaim: false, trouble: () => null });
   return { keeper, neighbour, gone, manager, secret, invitation, token };
 }
 

@@ -224,6 +224,11 @@ describe("verdict", () => {
     expect(counted.verdict.group).toBe("varroa_and_viruses");
   });
 
+  it("[DX157] of two siblings that one sign speaks for alike neither is named alone, their group is", () => {
+    const { verdict } = answer({ season: "winter", findings: { varroa_on_adults: "present" }, draws: 400 });
+    expect(verdict).toEqual({ kind: "leading", group: "varroa_and_viruses", because: "group-leads" });
+  });
+
   it("[DX24] robbers do not lead while a primary cause is open", () => {
     const { verdict, conditions } = answer({
       season: "autumn",

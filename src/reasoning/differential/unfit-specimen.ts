@@ -44,7 +44,7 @@ function keptOtherwise(id: TestId, { kept }: TestInput, path: string): Problem |
 
 function takenElsewhere(id: TestId, { takenFrom }: TestInput, path: string): Problem | null {
   const { places }: TestFact = tests[id];
-  if (takenFrom === undefined || placeNames[takenFrom] === undefined) return null;
+  if (takenFrom === undefined || !Object.hasOwn(placeNames, takenFrom)) return null;
   if (places === undefined || places.from.includes(takenFrom)) return null;
   return problem("specimen-unfit", "warned", `${path}.takenFrom`, {
     given: placeNames[takenFrom],

@@ -72,8 +72,9 @@ function named(judged: Judged, ranked: readonly RankedCondition[], { group, memb
 function barOf(
   { model, mustBeReported }: Judged,
   ranked: readonly RankedCondition[],
-  { members }: Candidate,
+  candidate: Candidate,
 ): Because | null {
+  const { members } = candidate;
   const ids = members.map(({ id }) => id);
   const roles = new Set(members.map(({ role }) => role));
   if (mustBeReported && members.every(({ role }) => role === "normal")) return "report-first";
@@ -87,7 +88,7 @@ function barOf(
   if (telling.length === 0) return "circumstances-only";
   if (ids.includes("failing_queen") && telling.every(({ id }) => id === "spotty_brood")) return "spotty-brood-alone";
   const [only, ...more] = telling;
-  if (only?.kind === "sign" && more.length === 0 && !isTelling(model, members, only.id)) return "one-common-sign";
+  if (only?.kind === "sign" && more.length === 0 && !isTelling(model, candidate, only.id)) return "one-common-sign";
   if (queenOrBreak(model, members)) return "needs-test-frame";
   return null;
 }
@@ -96,16 +97,14 @@ function barOf(
 const isLook = ({ evidence }: CaseModel, { kind, id }: EvidenceItem): boolean =>
   kind === "sign" && !["spread", "onset"].includes(evidence.findings[id]?.group ?? "");
 
-/** Whether a sign is of these causes and hardly of any other that could be there. */
-function isTelling({ evidence, network }: CaseModel, members: readonly RankedCondition[], sign: string): boolean {
+/** Whether a sign is of these causes and hardly of any other that could be there; a group is judged against others alone. */
+function isTelling({ evidence, network }: CaseModel, { group, members }: Candidate, sign: string): boolean {
   const { least, shareElsewhere, possible } = tellingSign;
   const ids: readonly string[] = members.map(({ id }) => id);
-  const rollUps = new Set(ids.flatMap((id) => evidence.conditions[id]?.rollUp ?? []));
   const rateOf = (id: string) => evidence.frequencies[id]?.[sign]?.value ?? 0;
   const own = Math.max(...ids.map(rateOf));
   const others = network.conditions.filter(
-    ({ id, odds, rollUp }) =>
-      !ids.includes(id) && !(rollUp !== null && rollUps.has(rollUp as RollUp)) && odds >= possible,
+    ({ id, odds, rollUp }) => !ids.includes(id) && !(group !== null && rollUp === group) && odds >= possible,
   );
   return own >= least && others.every(({ id }) => rateOf(id) <= own * shareElsewhere);
 }

@@ -193,7 +193,9 @@ function noneFound({ population, infested, sensitivity }: FiniteGroup, examined:
   const up = (d: number) => ((infested - d) * (examined - d)) / ((d + 1) * (population - infested - examined + d + 1));
   let [weights, none] = [1, missed ** mode];
   // Away from the likeliest d weights only fall, and terms rise to one top: so small, all that follow are smaller still.
-  const counts = (weight: number, term: number) => weight > negligible * weights || term > negligible * none;
+  // A sum that is 0 still has met no term above the least number there is.
+  const counts = (weight: number, term: number) =>
+    weight > negligible * weights || (weight > 0 && (none === 0 || term > negligible * none));
   for (let d = mode, weight = 1, term = 1; d < most && counts(weight, term); d++) {
     weight *= up(d);
     term = weight * missed ** (d + 1);

@@ -311,6 +311,10 @@ describe("the year and the meantime", () => {
     expect(queen(eggs1, eggs2, seen("c1", "roar_agitated"))).toMatch(/^c1: /);
     expect(queen(eggs1, eggs2, seen("c1", "roar_agitated", "2026-06-10"))).toBeUndefined();
     expect(queen(stateOf("c1", "dead"), eggs2)).toBeUndefined();
+    // Two who saw the same later say no less than one; nor does what was said of all.
+    const later = seen("c1", "multiple_eggs_per_cell", "2026-06-20");
+    expect(queen(eggs1, eggs2, later, later)).toMatch(/^c1: /);
+    expect(queen(eggs1, eggs2, seen("whole-apiary", "roar_agitated", "2026-06-20"))).toMatch(/^Do not requeen/);
   });
 
   it("crawling bees are not judged while a treatment is in, nor for 42 days after, then in the past tense", () => {
@@ -326,6 +330,8 @@ describe("the year and the meantime", () => {
       );
     expect(on("2026-05-10").map(({ key }) => key)).toEqual(["wait-a-label-period"]);
     expect(on("2026-05-11").map(({ key }) => key)).toEqual(["crawlers-after-treatment"]);
+    const twice = items([opened(["c1"]), treated, treated], "2026-05-11").map(({ key }) => key);
+    expect(twice).toContain("crawlers-after-treatment");
     expect(on("2026-06-21")[0]?.says).toBe(
       "A treatment was in the hives until lately and may have hurt bees: do not judge crawling ones before one label period has passed since it ended.",
     );

@@ -32,6 +32,7 @@ const told = (...drafts: readonly EntryDraft[]) => {
   return {
     stops: stopNotices(casebook, state, words).map(({ key }) => key),
     first: untilResult(casebook, state, { today: at, words })[0]?.says,
+    all: untilResult(casebook, state, { today: at, words }).map(({ key }) => key),
   };
 };
 const heap = seen("c1", "dead_heap", "onset_sudden", "most_colonies");
@@ -50,6 +51,20 @@ it("with a treatment alone it stops nothing, its red flag neither, and says firs
   const { stops, first } = told(...heap, ...seen("whole-apiary", "recent_hive_treatment"), flagged);
   expect(stops).toEqual([]);
   expect(first).toMatch(/^c1: A treatment is in the hives/);
+});
+
+it("a treatment that somebody disputes, and a sign of poison, let it stop all the same", () => {
+  const treated = seen("c1", "recent_hive_treatment");
+  const disputed = { ...(treated[0] as EntryDraft), data: { ...treated[0]?.data, state: "absent" } } as EntryDraft;
+  expect(told(...heap, ...treated, disputed).stops).toEqual(poisoning);
+  expect(told(...heap, ...treated, ...seen("c2", "tongue_out")).stops).toEqual(poisoning);
+});
+
+it("what may be of a treatment does not also ask to call the authority today", () => {
+  const { all } = told(...heap, ...seen("whole-apiary", "recent_hive_treatment"));
+  expect(all).toContain("sudden-heap-poisoning");
+  expect(all).not.toContain("poison-call-today");
+  expect(told(...seen("c1", "dead_heap")).all).toContain("poison-call-today");
 });
 
 it("a red flag alone stops whatever is in the hives: nobody has looked at the heap yet", () => {

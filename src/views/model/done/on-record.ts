@@ -31,6 +31,8 @@ export interface StopAnswer {
 }
 
 export interface ColonyRecord extends OnRecord {
+  /** Seen, of the colony or of all, and disputed by nobody. */
+  readonly isAgreed: (finding: FindingId) => boolean;
   readonly answersTo: (finding: string) => readonly StopAnswer[];
   /** The colony, when one of these was seen in it and not said of the whole apiary alone. */
   readonly seenIn: (findings: readonly string[]) => readonly string[];
@@ -53,6 +55,12 @@ export function colonyRecords(casebook: Casebook, state: CaseState): readonly Co
     return {
       isPresent: (finding: FindingId) =>
         answersTo(finding).length > 0 || (isSpread(finding) && spreadOf(casebook, state, key)[finding] === "present"),
+      isAgreed: (finding: FindingId) => {
+        const said = [own, shared].flatMap(
+          (each) => (each as Readonly<Record<string, Kept<string>>>)[finding]?.candidates ?? [],
+        );
+        return said.length > 0 && said.every(({ value }) => value === "present");
+      },
       results: [],
       colonyState: settled(state.colonyStates[key])?.state ?? null,
       region,
@@ -63,10 +71,10 @@ export function colonyRecords(casebook: Casebook, state: CaseState): readonly Co
   });
 }
 
-/** Whether the notice asks for no report in this colony; what would set that aside may be seen in any. */
-export const isMilderIn = (notice: MustNotMiss, record: OnRecord, all: readonly OnRecord[]): boolean =>
+/** Whether the notice asks for no report in this colony: what explains it nobody disputes, what speaks against that nobody has seen in any. */
+export const isMilderIn = (notice: MustNotMiss, record: ColonyRecord, all: readonly ColonyRecord[]): boolean =>
   isMilder(notice, {
-    isPresent: (id) => (id === notice.milder?.without ? all.some((each) => each.isPresent(id)) : record.isPresent(id)),
+    isPresent: (id) => (id === notice.milder?.with ? record.isAgreed(id) : all.some((each) => each.isPresent(id))),
   });
 
 /** Notices that ask for no report, since something else explains them in every record that shows them, with those records. */

@@ -10,6 +10,7 @@ import {
   type CaseState,
   coloniesOf,
   settled,
+  wholeApiary,
 } from "../../../casebook/index.ts";
 import {
   type CautionId,
@@ -20,6 +21,7 @@ import {
 } from "../../../knowledge/index.ts";
 import { addDays, type Day } from "../../../units/index.ts";
 import type { Words } from "../../words/index.ts";
+import { milderNotices, presentIn } from "./on-record.ts";
 import { stopActs } from "./stop-acts.ts";
 import { urgentActs } from "./urgent.ts";
 
@@ -58,25 +60,29 @@ const crawlingAfterDays = 42;
 /** Under a stop nothing is moved, so nothing is said of how to give or move comb. */
 const asidesOfStop: readonly CautionId[] = ["ask-if-notifiable", "check-brood-first", "test-frame-before-queen"];
 
-/** Of the living colonies those in which no queen is known to lay well: seen in the colony itself, with no later sign against it. */
+/**
+ * Of the living colonies those in which no queen is known to lay well: seen in the colony itself, disputed by nobody, and
+ * with no later sign against it, of the colony or of all, whoever saw it.
+ */
 function withoutLayingQueen(casebook: Casebook, state: CaseState): readonly CaseColony[] {
-  const seenOn = (colony: string, sign: FindingId): Day | null => {
-    const kept = state.findings[colony]?.[sign];
-    return settled(kept) === "present" ? (kept?.candidates[0].at.slice(0, 10) ?? null) : null;
-  };
+  const daysOf = (key: string, sign: FindingId): readonly Day[] =>
+    presentIn(state.findings[key]?.[sign]).map(({ at }) => at.slice(0, 10));
   return coloniesOf(casebook, state.id).filter(({ id, state: colony }) => {
-    const laidOn = seenOn(id, "normal_eggs_and_queen");
-    const isKnown = laidOn !== null && queenSigns.every((sign) => (seenOn(id, sign) ?? "") < laidOn);
+    const eggs = state.findings[id]?.normal_eggs_and_queen;
+    const laidOn = eggs?.candidates.every(({ value }) => value === "present")
+      ? daysOf(id, "normal_eggs_and_queen").toSorted().at(-1)
+      : undefined;
+    const against = queenSigns.flatMap((sign) => [...daysOf(id, sign), ...daysOf(wholeApiary, sign)]);
+    const isKnown = laidOn !== undefined && against.every((on) => on < laidOn);
     return colony?.state !== "dead" && !isKnown;
   });
 }
 
 /** Whether a treatment is in the hives, or was until lately, so that bees may crawl of it. */
 function treatmentOf(apiary: ApiaryState | undefined, today: Day): "after-treatment" | "treatment-ended" | null {
-  const ends = Object.values(apiary?.treatments ?? {}).flatMap((kept) => {
-    const treatment = settled(kept);
-    return treatment === null ? [] : [treatment.off ?? today];
-  });
+  const ends = Object.values(apiary?.treatments ?? {}).flatMap(({ candidates }) =>
+    candidates.map(({ value }) => value.off ?? today),
+  );
   const last = ends.sort().at(-1);
   if (last === undefined || last < addDays(today, -crawlingAfterDays)) return null;
   return last >= today ? "after-treatment" : "treatment-ended";
@@ -107,8 +113,10 @@ export function untilResult(
   ];
   // Beside a stop nobody has to ask either: it says whom to tell.
   const isStopped = stopActs(casebook, state).length > 0;
+  // What may be of a treatment says itself when the authority is to be called.
+  const heapAlone = milderNotices(casebook, state).length > 0;
   const ids = [...new Set(triggers.flatMap((trigger) => cautionsFor(trigger)))].filter(
-    (id) => !(isStopped && asidesOfStop.includes(id)),
+    (id) => !(isStopped && asidesOfStop.includes(id)) && !(heapAlone && id === "poison-call-today"),
   );
   const codes = (some: readonly CaseColony[]) => some.map(({ code, id }) => code ?? id);
   // Colonies are named where it is not all of them.

@@ -46,7 +46,7 @@ export function FindingsGrid({ state, groups, colonies }: Props) {
   const [setBackSays, setBack] = useState("");
   const grid = useRef<HTMLTableElement>(null);
   const scroll = useRef<HTMLDivElement>(null);
-  const past = colonies.slice(colonies.length - usePastEdge(scroll));
+  const past = colonies.slice(Math.max(0, colonies.length - usePastEdge(scroll)));
   const say = words.seen;
   const rows = groups.flatMap((group) => group.rows);
   const here = rows[at.row];

@@ -7,7 +7,7 @@ export function usePastEdge(box: RefObject<HTMLElement | null>): number {
     const sheet = box.current;
     if (sheet === null) return;
     const look = () => {
-      const heads = [...sheet.querySelectorAll<HTMLElement>("thead th")];
+      const heads = [...sheet.querySelectorAll<HTMLElement>("thead th:not(:first-child)")];
       setPast(heads.filter((each) => each.offsetLeft + each.offsetWidth > sheet.clientWidth).length);
     };
     const sized = new ResizeObserver(look);
