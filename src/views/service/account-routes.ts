@@ -98,7 +98,7 @@ export const accountRoutes: readonly MemberRoute[] = [
     summary:
       "Erase what is kept of a member: name, password and passkeys, and, of a keeper, body and salt of every entry about his or her apiaries and cases. Headers stay, and the chain still verifies.",
     whose: ofMember,
-    body: z.strictObject({ name: shape.name, reason: z.string().trim().min(1).max(2000) }),
+    body: z.strictObject({ name: shape.name, reason: shape.reason }),
     answer: z.strictObject({ erased: z.number().int() }),
     async handle({ who, params, body, at }) {
       const { members } = who.store;

@@ -520,6 +520,18 @@ describe("every answer", () => {
   });
 });
 
+it("[SG110] half a character, or a null one, is no name: it could not be sealed into the journal", async () => {
+  const { send, store } = await house();
+  const head = await person(store, "administrator", "head", 46);
+  for (const device of ["\ud800", "phone\0"]) {
+    const reply = await send("POST", "/api/programmes/main/devices", head, { device, name: "Phone" });
+    expect(reply.statusCode).toBe(422);
+    expect(said(reply)).toContain("text of whole characters");
+  }
+  const invited = await send("POST", "/api/programmes/main/devices", head, { device: "phone-2", name: "\udfff" });
+  expect(invited.statusCode).toBe(422);
+});
+
 it("[SG230] every answer above was such as the OpenAPI document says", () => {
   expect(answers.flatMap(({ misfits }) => misfits)).toEqual([]);
   expect(new Set(answers.flatMap(({ held }) => [...held.keys()])).size).toBeGreaterThan(3);

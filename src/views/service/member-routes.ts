@@ -130,7 +130,7 @@ export const memberRoutes: readonly MemberRoute[] = [
     ...{ operationId: "registerDevice", method: "POST", path: "/devices", act: "register-device" },
     summary: "Tie this session to the device it is used on, and the device to the member.",
     whose: one,
-    body: z.strictObject({ device: z.string().min(1).max(200), name: z.string().trim().min(1).max(80) }),
+    body: z.strictObject({ device: shape.deviceId, name: shape.name }),
     answer: shape.device,
     handle: ({ who, body, at }) =>
       who.store.members.registerDevice(

@@ -2,8 +2,15 @@
 import * as z from "zod";
 import { roles } from "../../access/index.ts";
 
-const text = z.string().trim().min(1).max(200);
-const id = z.string().min(1).max(2000);
+/** What is to stand in the journal or in a table: halves of characters cannot be sealed, PostgreSQL keeps no null. */
+const isStorable = (given: string): boolean => given.isWellFormed() && !given.includes("\0");
+const storable = z.string().refine(isStorable, { message: "text of whole characters, none of them null" });
+/** What people write in a line. */
+const text = storable.trim().min(1).max(200);
+export const reason = storable.trim().min(1).max(2000);
+const id = storable.min(1).max(2000);
+/** How a device calls itself. */
+export const deviceId = storable.min(1).max(200);
 export const role = z.enum(roles);
 /** How a member is called by others and signs in. */
 export const name = text.max(80);
