@@ -9,21 +9,29 @@ interface Response {
 }
 type Operations = Readonly<Record<string, { readonly responses: Readonly<Record<string, Response>> }>>;
 
-const document = openApiDocument("0");
-const paths = document.paths as Readonly<Record<string, Operations>>;
-const ajv = new Ajv2020({ strict: true, allErrors: true, allowUnionTypes: true });
-addFormats.default(ajv);
-ajv.addVocabulary(["openapi", "jsonSchemaDialect", "info", "servers", "paths", "components"]);
-ajv.addSchema({ $id: "document", ...document }, "document", undefined, false);
-
 const escaped = (key: string): string => key.replaceAll("~", "~0").replaceAll("/", "~1");
 
-const fitOf = new Map<string, ReturnType<typeof ajv.compile>>();
-function fitFor(pointer: string) {
-  const made = fitOf.get(pointer) ?? ajv.compile({ $ref: `document#${pointer}` });
-  fitOf.set(pointer, made);
-  return made;
+/** Schemas of a document by their pointers, references resolved inside the document; each is compiled once. */
+export function schemasOf(document: Readonly<Record<string, unknown>>) {
+  const ajv = new Ajv2020({ strict: true, allErrors: true, allowUnionTypes: true });
+  addFormats.default(ajv);
+  ajv.addVocabulary(["openapi", "jsonSchemaDialect", "info", "servers", "paths", "components"]);
+  ajv.addSchema({ $id: "document", ...document }, "document", undefined, false);
+  const made = new Map<string, ReturnType<typeof ajv.compile>>();
+  return (pointer: string) => {
+    const fits = made.get(pointer) ?? ajv.compile({ $ref: `document#${pointer}` });
+    made.set(pointer, fits);
+    return fits;
+  };
 }
+
+/** What a value lacks of a schema it was last held to, in words. */
+export const errorsOf = ({ errors }: ReturnType<ReturnType<typeof schemasOf>>): string =>
+  (errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`).join(", ");
+
+const document = openApiDocument("0");
+const paths = document.paths as Readonly<Record<string, Operations>>;
+const fitFor = schemasOf(document);
 
 export interface Documented {
   /** How many answers were held to a schema, by operation and status. */
@@ -48,7 +56,7 @@ export function documented(app: FastifyInstance): Documented {
     if (response?.content?.["application/json"] === undefined || typeof payload !== "string") return payload;
     const fits = fitFor(`/paths/${escaped(path)}/${method}/responses/${status}/content/application~1json/schema`);
     held.set(name, (held.get(name) ?? 0) + 1);
-    if (fits(JSON.parse(payload)) !== true) misfits.push(`${name}: ${ajv.errorsText(fits.errors)}`);
+    if (fits(JSON.parse(payload)) !== true) misfits.push(`${name}: ${errorsOf(fits)}`);
     return payload;
   });
   return { held, misfits };

@@ -2,7 +2,7 @@
 import type { Entry } from "../journal/index.ts";
 import { hold, judge, type Verdict } from "./admission.ts";
 import { nativeDigest } from "./native-digest.ts";
-import { damagedRecords, StoreTrouble } from "./patience.ts";
+import { StoreTrouble } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
 import { heldIn, takeIn } from "./server-writing.ts";
 import type { Writing } from "./tables.ts";
@@ -57,7 +57,7 @@ export function pushesTogether<Each extends { readonly given: readonly unknown[]
 
 /** The store is away or held for too long: alone it would fare no better. Damage may lie in what one of them touches. */
 const isAway = (trouble: unknown): boolean =>
-  trouble instanceof StoreTrouble && trouble.problem.code !== damagedRecords("").code;
+  trouble instanceof StoreTrouble && trouble.problem.code !== "records-damaged";
 
 function nextGroup<Each extends { readonly given: readonly unknown[] }, Reply>(
   waiting: Waiting<Each, Reply>[],

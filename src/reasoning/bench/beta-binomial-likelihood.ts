@@ -1,5 +1,6 @@
 /** The likelihood of a share that differs between colonies, written as sums of logarithms that hold at no spread too. */
 import { logChoose } from "../../numerics/index.ts";
+import { countsAbove } from "./counts-above.ts";
 
 export interface ColonyCount {
   /** Bees infested; whole, ≥ 0. */
@@ -30,9 +31,9 @@ export interface LikelihoodAt {
  * infested, more than j clear, more than j read. The cost is the bees of the largest sample, however many colonies.
  */
 export function betaBinomialLikelihood(colonies: readonly ColonyCount[]): LikelihoodAt {
-  const infested = moreThan(colonies.map(({ positive }) => positive));
-  const clear = moreThan(colonies.map(({ positive, examined }) => examined - positive));
-  const read = moreThan(colonies.map(({ examined }) => examined));
+  const infested = countsAbove(colonies.map(({ positive }) => positive));
+  const clear = countsAbove(colonies.map(({ positive, examined }) => examined - positive));
+  const read = countsAbove(colonies.map(({ examined }) => examined));
   const ways = colonies.reduce((sum, { positive, examined }) => sum + logChoose(examined, positive), 0);
   const whole = (mean: number, spread: number): Likelihood => {
     const total = { value: ways, byMean: 0, bySpread: 0, byMeanTwice: 0, byBoth: 0, bySpreadTwice: 0 };
@@ -69,12 +70,4 @@ export function betaBinomialLikelihood(colonies: readonly ColonyCount[]): Likeli
     bySpread: (mean: number, spread: number) =>
       weighted(infested, mean, spread) + weighted(clear, 1 - mean, spread) - weighted(read, 1, spread),
   });
-}
-
-/** For j = 0, 1, …: how many of the counts are above j. */
-function moreThan(counts: readonly number[]): Float64Array {
-  const tally = new Float64Array(counts.reduce((most, each) => Math.max(most, each), 0));
-  for (const count of counts) if (count > 0) tally[count - 1] = (tally[count - 1] as number) + 1;
-  for (let j = tally.length - 2; j >= 0; j -= 1) tally[j] = (tally[j] as number) + (tally[j + 1] as number);
-  return tally;
 }

@@ -1,6 +1,7 @@
 /** Mites per bee as a negative binomial: few bees carry most mites. Its likelihood, shared by every fit of counts. */
 import { logFactorial, logGammaStep } from "../../numerics/index.ts";
 import { ensure } from "../../units/index.ts";
+import { countsAbove } from "./counts-above.ts";
 
 /** Counts that occur with one mean. */
 export interface CountsOfMean {
@@ -61,9 +62,8 @@ export const informationOnK = (counts: readonly CountsOfMean[], k: number): numb
   );
 
 /** For i = 0, 1, … below the highest count: how many bees have more than i. */
-function beesAbove(counts: readonly CountsOfMean[]): Float64Array {
-  const above = new Float64Array(counts.reduce((most, { count }) => Math.max(most, count), 0));
-  for (const { count, bees } of counts) if (count > 0) above[count - 1] = (above[count - 1] as number) + bees;
-  for (let i = above.length - 2; i >= 0; i -= 1) above[i] = (above[i] as number) + (above[i + 1] as number);
-  return above;
-}
+const beesAbove = (counts: readonly CountsOfMean[]): Float64Array =>
+  countsAbove(
+    counts.map(({ count }) => count),
+    counts.map(({ bees }) => bees),
+  );

@@ -1,7 +1,6 @@
 /** The OpenAPI document is whole, and requests made from it are answered as it says. */
-import { Ajv2020 } from "ajv/dist/2020.js";
-import addFormats from "ajv-formats";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { errorsOf, schemasOf } from "../../../tests/documented.ts";
 import { verbs } from "../../reasoning/index.ts";
 import { openProgrammes } from "./programmes.ts";
 import { service } from "./service.ts";
@@ -9,21 +8,14 @@ import { service } from "./service.ts";
 type Json = Record<string, unknown>;
 let app: Awaited<ReturnType<typeof service>>;
 let document: Json;
+let compiled: ReturnType<typeof schemasOf>;
 
 beforeAll(async () => {
   app = await service({ version: "1.2.3", page: null, programmes: openProgrammes("none"), port: () => 80 });
   document = (await app.inject({ url: "/api/openapi.json", headers: { host: "localhost" } })).json();
+  compiled = schemasOf(document);
 });
 afterAll(() => app.close());
-
-const ajv = new Ajv2020({ strict: true, allErrors: true, allowUnionTypes: true });
-addFormats.default(ajv);
-/** A schema of the document, its references resolved inside the document. */
-const compiled = (pointer: string) => {
-  if (!ajv.getSchema("document")) ajv.addSchema({ $id: "document", ...document }, "document", undefined, false);
-  return ajv.compile({ $ref: `document#${pointer}` });
-};
-ajv.addVocabulary(["openapi", "jsonSchemaDialect", "info", "servers", "paths", "components"]);
 
 /** Every object inside a value, with its JSON pointer. */
 function* objects(value: unknown, pointer = ""): Generator<readonly [string, Json]> {
@@ -91,20 +83,20 @@ it.each(verbs.map(({ name }) => [name]))(
     const pointer = `/paths/~1api~1reasoning~1${name}/post`;
     const content = at(`${pointer}/requestBody/content/application~1json`) as { example: object };
     const request = compiled(`${pointer}/requestBody/content/application~1json/schema`);
-    expect(request(content.example), ajv.errorsText(request.errors)).toBe(true);
+    expect(request(content.example), errorsOf(request)).toBe(true);
     const post = (payload: object) =>
       app.inject({ method: "POST", url: `/api/reasoning/${name}`, headers: { host: "localhost" }, payload });
     const good = await post(content.example);
     expect(good.statusCode).toBe(200);
     const answer = compiled(`${pointer}/responses/200/content/application~1json/schema`);
-    expect(answer(good.json()), ajv.errorsText(answer.errors)).toBe(true);
+    expect(answer(good.json()), errorsOf(answer)).toBe(true);
 
     expect(answer({})).toBe(false);
 
     const bad = await post({ ...content.example, noSuchField: 1 });
     expect(bad.statusCode).toBe(422);
     const problems = compiled(`${pointer}/responses/422/content/application~1json/schema`);
-    expect(problems(bad.json()), ajv.errorsText(problems.errors)).toBe(true);
+    expect(problems(bad.json()), errorsOf(problems)).toBe(true);
     expect(bad.json().problems[0].field).toBe("noSuchField");
   },
 );
