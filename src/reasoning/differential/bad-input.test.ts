@@ -53,7 +53,7 @@ it("[DX85] a result of long after the look is told, and weighed", () => {
   const look = { season: "summer", date: "2026-07-10", latitude: 45 } as const;
   const on = (date: string) => [{ test: "varroa-wash", mites: 3, bees: 300, date }] as const;
   expect(told(on("2027-01-10"), look)).toEqual([
-    ...[["test-after-look", "warned", "tests[0].date", "2027-01-10", "at most 42 days after the look of 2026-07-10"]],
+    ...[["test-after-look", "noted", "tests[0].date", "2027-01-10", "at most 42 days after the look of 2026-07-10"]],
   ]);
   expect(told(on("2026-08-21"), look)).toEqual([]);
   const longest = Math.max(...(Object.values(tests) as TestFact[]).map(({ days }) => days.high));

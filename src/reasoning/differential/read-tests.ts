@@ -188,7 +188,7 @@ function noteLate({ test, date }: TestInput, { path, problems, look }: Place & {
   const days = daysBetween(look.date, date);
   if (days <= lateResultDays) return;
   problems.push(
-    problem("test-after-look", "warned", `${path}.date`, {
+    problem("test-after-look", "noted", `${path}.date`, {
       given: date,
       expected: `at most ${lateResultDays} days after the look of ${look.date}`,
       slots: { test, on: date, look: look.date, days },

@@ -23,6 +23,7 @@ import {
   seasonView,
   seasonYear,
   stopActs,
+  warmthNote,
   wholeChoices,
 } from "../../model/index.ts";
 import { seasonWords } from "../../words/index.ts";
@@ -144,6 +145,8 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
     return field === null ? [] : [{ ...each, field }];
   });
   const elsewhere = unfit.filter(({ field }) => formField(field) === null);
+  // What stands beside a flag is not told again below.
+  const besideFlags = new Set(own.flatMap((action) => warmthNote(action, year, sentence) ?? []));
   return (
     <main id="page" className="season-page" aria-busy={working !== null || undefined} data-old={isOld || undefined}>
       <Head colony={colony} />
@@ -209,7 +212,11 @@ function Season({ colony }: { readonly colony: ColonySeason | null }) {
         </>
       ) : null}
       {view && seen?.isWhole && !isStopped ? <Tells view={view} /> : null}
-      <From colony={colony} problems={(seen?.problems ?? []).map(noteOf)} ask={ask} />
+      <From
+        colony={colony}
+        problems={(seen?.problems ?? []).map(noteOf).filter((each) => !besideFlags.has(each))}
+        ask={ask}
+      />
       <Saying.Provider value={sentence}>
         <SeasonForm
           colony={colony}
