@@ -2,17 +2,6 @@
 import { type Problem, problem, type Severity } from "../../units/index.ts";
 
 /** Codes of this step with their slots; views/words holds one sentence for each. */
-/** Days with vapour whose highs lie outside its window: first and last, how many of how many, the farthest high. */
-interface OutsideWindow {
-  readonly date: string;
-  readonly last: string;
-  readonly days: number;
-  readonly of: number;
-  readonly high: number;
-  readonly bound: number;
-  readonly highs: "assumed" | "known";
-}
-
 export interface DynamicsProblems {
   /** blocked: bees at the start outside what a colony has. */
   readonly "season-bees-out-of-range": { readonly bees: number; readonly least: number; readonly most: number };
@@ -98,10 +87,26 @@ export interface DynamicsProblems {
   readonly "season-colony-dwindles": { readonly date: string; readonly bees: number };
   /** warned: already within weeks of the start. */
   readonly "season-colony-lost-at-once": { readonly date: string; readonly bees: number };
-  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here. */
-  readonly "season-formic-cold": OutsideWindow;
+  /** warned: highs of days with vapour of formic acid lie under its window, where it does nothing here: first and last, how many of how many, the lowest high. */
+  readonly "season-formic-cold": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
   /** warned: highs of days with vapour of formic acid lie above its window: queen and brood are in danger. */
-  readonly "season-formic-hot": OutsideWindow;
+  readonly "season-formic-hot": {
+    readonly date: string;
+    readonly last: string;
+    readonly days: number;
+    readonly of: number;
+    readonly high: number;
+    readonly bound: number;
+    readonly highs: "assumed" | "known";
+  };
   /** warned: a colony is opened, for a new queen or to be united, on a day that is too cold. */
   readonly "season-opened-in-cold": {
     readonly action: string;
