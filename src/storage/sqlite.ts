@@ -19,7 +19,7 @@ export function openFile(file: string): Keeping {
     driver.pragma("journal_mode = WAL");
     driver.pragma("synchronous = FULL"); // a commit is acknowledged to devices: it must be on the disk
     driver.pragma("cache_size = -65536"); // 64 MiB: ids are spread over the whole index
-    driver.pragma("wal_autocheckpoint = 4000"); // 16 MiB of log before it is copied into the file
+    driver.pragma("wal_autocheckpoint = 16000"); // 64 MiB of log before it is copied into the file: most pages are written again by then
     driver.pragma("secure_delete = ON"); // an erased body is overwritten, not only unlinked
     driver.pragma("busy_timeout = 0"); // from here on `patiently` waits, so that the service goes on answering
   } catch (trouble) {
