@@ -10,9 +10,10 @@ import { type Documented, documented } from "../../../tests/documented.ts";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { at, type Person, person, sender, start } from "../../../tests/members.ts";
+import { passwordTrouble } from "../../access/index.ts";
 import { verifyChain } from "../../journal/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
-import { argon2, hashed, newInvitation } from "./passwords.ts";
+import { argon2, commonPasswords, hashed, newInvitation } from "./passwords.ts";
 import { openProgrammes, type Programmes } from "./programmes.ts";
 import { type ServiceOptions, service } from "./service.ts";
 import { triesPerMinute } from "./session-routes.ts";
@@ -162,7 +163,13 @@ describe("signing in", () => {
 });
 
 describe("a new password", () => {
-  it.each(["leavemealone", "QWERTY123456", "1q2w3e4r5t6y", "motherfucker"])(
+  it("[AC13] is held against more than 3000 common ones that no other rule refuses", async () => {
+    const fit = [...(await commonPasswords())].filter((each) => passwordTrouble(each, "Rowan Vale") === null);
+    // ASVS 5.0.0, 6.2.4 asks for 3000; exact, so that a list that grew thin is seen.
+    expect(fit.length).toBe(3998);
+  });
+
+  it.each(["leavemealone", "QWERTY123456", "1q2w3e4r5t6y", "motherfucker", "123qwe123qwe", "01telemike01"])(
     "[AC13] %s is common, and refused",
     async (word) => {
       const { send, store } = await withAdministrator();
