@@ -46,6 +46,24 @@ export async function newPasswordTrouble(password: string, name: string): Promis
   return (await common).has(password.toLowerCase()) ? problem("password-common", "blocked", "password") : null;
 }
 
+/** Why a password may not take the place of the old one; null when it may. */
+export async function replacementTrouble(given: {
+  readonly old: string;
+  readonly next: string;
+  readonly name: string;
+}): Promise<Problem | null> {
+  if (given.next === given.old) return problem("password-same", "blocked", "password");
+  return newPasswordTrouble(given.next, given.name);
+}
+
+/** A password that was drawn for somebody runs out when it was not exchanged after so long. A choice of ours. */
+const drawnPasswordDays = 7;
+
+const daysAfter = (at: string, days: number): string => new Date(Date.parse(at) + days * 86_400_000).toISOString();
+
+/** When a password that is drawn at this instant runs out. */
+export const drawnPasswordEndsAt = (at: string): string => daysAfter(at, drawnPasswordDays);
+
 /** 256 random bits as a text that fits an address. */
 export const newToken = (): string => randomBytes(32).toString("base64url");
 
@@ -55,8 +73,7 @@ export const invitationDays = 7;
 /** A secret that invites into a programme once, and what is kept of it. */
 export function newInvitation(programme: string, at: string) {
   const secret = `${programme}.${newToken()}`;
-  const endsAt = new Date(Date.parse(at) + invitationDays * 86_400_000).toISOString();
-  return { secret, hash: tokenHash(secret), endsAt };
+  return { secret, hash: tokenHash(secret), endsAt: daysAfter(at, invitationDays) };
 }
 
 /** What is kept of a token. Random bits need no slow hash. */
