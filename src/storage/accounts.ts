@@ -16,6 +16,8 @@ const shape = z.strictObject({
     z.strictObject({
       ...{ id: words, name: words, sign_in: words, role: words, password: words.nullable() },
       ...{ places: number, admitted_at: words, ended_at: words.nullable() },
+      // Absent from a backup of before drawn passwords ran out.
+      password_ends_at: words.nullable().optional(),
     }),
   ),
   devices: z.array(
@@ -49,7 +51,7 @@ export async function accountsOf(tx: Writing): Promise<{ readonly accounts: Acco
   const { position } = await tx.selectFrom("counters").select("position").executeTakeFirstOrThrow();
   const members = tx
     .selectFrom("members")
-    .select(["id", "name", "sign_in", "role", "password", "places", "admitted_at", "ended_at"]);
+    .select(["id", "name", "sign_in", "role", "password", "password_ends_at", "places", "admitted_at", "ended_at"]);
   return {
     position,
     accounts: {
@@ -75,7 +77,9 @@ const atOnce = 100;
 /** Puts accounts where there are none, in place of whose the entries alone say that things are. */
 export async function putAccounts(tx: Database | Writing, given: Accounts): Promise<void> {
   for (const table of ["scopes", "parents"] as const) await tx.deleteFrom(table).execute();
-  const members = given.members.map((row) => ({ ...row, failures: 0, failed_at: null }));
+  const members = given.members.map(({ password_ends_at = null, ...row }) => ({
+    ...{ ...row, password_ends_at, failures: 0, failed_at: null },
+  }));
   for (const some of parts(members)) await tx.insertInto("members").values(some).execute();
   for (const some of parts(given.devices)) await tx.insertInto("devices").values(some).execute();
   for (const some of parts(given.passkeys)) await tx.insertInto("passkeys").values(some).execute();

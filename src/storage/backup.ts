@@ -187,6 +187,10 @@ function accountsFrom(archived: ArchiveFile, { accounts }: BackupManifest): Resu
 function inArchive<T>(file: string, work: (archived: ArchiveFile, manifest: BackupManifest) => T): T | Result<never> {
   const archived = openArchive(file);
   if (archived === null) return blocked(problem("not-a-backup", "blocked", "backup"));
+  if (archived.beyond !== null) {
+    archived.close();
+    return blocked(problem("backup-beyond", "blocked", "backup", { slots: { reason: archived.beyond } }));
+  }
   let result: T | Result<never>;
   try {
     const manifest = manifestIn(archived);

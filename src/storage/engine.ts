@@ -64,7 +64,7 @@ const idleMilliseconds = 30_000;
 
 /** What `pg` says without a code when the connection is lost. */
 const lostConnection =
-  /^(Connection terminated|timeout exceeded when trying to connect|Query read timeout|Client has encountered a connection error)/;
+  /^(Connection terminated|The server does not support SSL|timeout exceeded when trying to connect|Query read timeout|Client has encountered a connection error)/;
 
 export const postgresEngine: Engine = {
   name: "PostgreSQL",
@@ -88,9 +88,11 @@ export const postgresEngine: Engine = {
   },
   // Serialisation failure, deadlock, lock not available.
   isPassing: startsLike(/^(40001|40P01|55P03)$/),
-  // Of the network; connection exceptions, who may come in, no such database, too many connections, shutting down.
+  // Of the network, certificates among it; connection exceptions, who may come in, no such database, too many connections, shutting down.
   isAway: (trouble) =>
-    startsLike(/^(E[A-Z]+|EAI_AGAIN|08...|28...|3D000|53300|57P0.|25P03)$/)(trouble) ||
+    startsLike(
+      /^(E[A-Z]+|EAI_AGAIN|ERR_TLS_[A-Z_]+|[A-Z_]*CERT[A-Z_]*|UNABLE_TO_VERIFY_LEAF_SIGNATURE|08...|28...|3D000|53300|57P0.|25P03)$/,
+    )(trouble) ||
     (trouble instanceof Error && codeOf(trouble) === "" && lostConnection.test(trouble.message)),
   // Data corrupted, index corrupted.
   isDamaged: startsLike(/^XX00[12]$/),

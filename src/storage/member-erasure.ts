@@ -125,7 +125,7 @@ async function eraseAccount(tx: Writing, { id }: Tables["members"], at: string):
   const name = `erased ${id}`;
   await tx
     .updateTable("members")
-    .set({ name, sign_in: name, password: null, ended_at: at, failures: 0, failed_at: null })
+    .set({ name, sign_in: name, password: null, password_ends_at: null, ended_at: at, failures: 0, failed_at: null })
     .where("id", "=", id)
     .execute();
   await tx.deleteFrom("sessions").where("member", "=", id).execute();

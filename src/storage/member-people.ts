@@ -54,15 +54,17 @@ interface Newcomer {
   readonly name: string;
   readonly role: string;
   readonly password: string | null;
+  readonly passwordEndsAt?: string;
 }
 
 /** The row of a new member; null when the name is taken. */
-async function enter(tx: Writing, { name, role, password }: Newcomer, at: string): Promise<Tables["members"] | null> {
+async function enter(tx: Writing, newcomer: Newcomer, at: string): Promise<Tables["members"] | null> {
+  const { name, role, password, passwordEndsAt = null } = newcomer;
   const taken = tx.selectFrom("members").select("id").where("sign_in", "=", signInName(name));
   if (await taken.executeTakeFirst()) return null;
   const row: Tables["members"] = {
     ...{ id: newId(at), name: name.trim(), sign_in: signInName(name), role, password, places: 0 },
-    ...{ failures: 0, failed_at: null, admitted_at: at, ended_at: null },
+    ...{ password_ends_at: passwordEndsAt, failures: 0, failed_at: null, admitted_at: at, ended_at: null },
   };
   await tx.insertInto("members").values(row).execute();
   return row;
@@ -160,14 +162,15 @@ export function peopleOf({ database, read, write }: Desk): People {
         }
         return answered(memberOf(next));
       }),
-    setPassword: (id, password, keep, doing) =>
+    setPassword: ({ member: id, password, endsAt = null, keep = "" }, doing) =>
       write(doing, async (tx, note) => {
-        await tx.updateTable("members").set({ password, failures: 0, failed_at: null }).where("id", "=", id).execute();
+        const fresh = { password, password_ends_at: endsAt, failures: 0, failed_at: null };
+        await tx.updateTable("members").set(fresh).where("id", "=", id).execute();
         await tx
           .updateTable("sessions")
           .set({ ended_at: doing.at, why: "ended" })
           .where("member", "=", id)
-          .where("id", "!=", keep ?? "")
+          .where("id", "!=", keep)
           .where("ended_at", "is", null)
           .execute();
         note({ act: "password-changed", member: id });
@@ -175,7 +178,9 @@ export function peopleOf({ database, read, write }: Desk): People {
     credential: (name) =>
       read(async () => {
         const row = await present(database).selectAll().where("sign_in", "=", signInName(name)).executeTakeFirst();
-        return row ? { member: row.id, password: row.password, failures: row.failures, failedAt: row.failed_at } : null;
+        if (!row) return null;
+        const { id, password, password_ends_at, failures, failed_at } = row;
+        return { member: id, password, endsAt: password_ends_at, failures, failedAt: failed_at };
       }),
     noteFailure: (id, at) =>
       read(async () => {

@@ -60,6 +60,8 @@ export interface Passkey {
 export interface Credential {
   readonly member: string;
   readonly password: string | null;
+  /** Until when it can be exchanged for one that the member chooses, and do nothing else; null: it is the chosen one. */
+  readonly endsAt: string | null;
   readonly failures: number;
   readonly failedAt: string | null;
 }
@@ -76,6 +78,16 @@ export type Standing =
   | { readonly member: Member; readonly session: Session }
   | { readonly ended: "unknown" | "over" | "signed-out" | "ended" | "device-lost" | "member-ended" };
 
+export interface NewPassword {
+  readonly member: string;
+  /** As it is kept. */
+  readonly password: string;
+  /** When a drawn one runs out; left out: it is the member's own. */
+  readonly endsAt?: string;
+  /** The session that goes on; left out: none. */
+  readonly keep?: string;
+}
+
 export interface NewSession {
   readonly member: string;
   /** SHA-256 of the token. */
@@ -91,7 +103,13 @@ export interface MemberBook {
   readonly members: () => Promise<readonly Member[]>;
   /** A member with a password, or with none until a passkey is added. Blocked when the name is taken. */
   readonly admit: (
-    given: { readonly name: string; readonly role: string; readonly password: string | null },
+    given: {
+      readonly name: string;
+      readonly role: string;
+      readonly password: string | null;
+      /** When a drawn password runs out; left out: it is the member's own. */
+      readonly passwordEndsAt?: string;
+    },
     doing: Doing,
   ) => Promise<Result<Member>>;
   readonly invite: (
@@ -114,8 +132,8 @@ export interface MemberBook {
     to: { readonly role?: string; readonly hasExactPlaces?: boolean; readonly ended?: true },
     doing: Doing,
   ) => Promise<Result<Member>>;
-  /** Ends every other session of the member. */
-  readonly setPassword: (member: string, password: string, keep: string | null, doing: Doing) => Promise<void>;
+  /** Ends every session of the member but the one to keep. */
+  readonly setPassword: (given: NewPassword, doing: Doing) => Promise<void>;
   readonly credential: (signInName: string) => Promise<Credential | null>;
   readonly noteFailure: (member: string, at: string) => Promise<void>;
 

@@ -62,6 +62,11 @@ export const migrations: readonly Migration[] = [
   },
   { name: "members-and-devices", step: membersAndDevices },
   { name: "files-of-entries", step: filesOfEntries },
+  {
+    name: "passwords-that-run-out",
+    // Null: chosen by the member, without an end.
+    step: async (tx) => void (await tx.schema.alterTable("members").addColumn("password_ends_at", "text").execute()),
+  },
 ];
 
 /**

@@ -114,8 +114,8 @@ const columnsOf = {
   files: ["sha256", "bytes", "held", "is_whole"],
   chunks: ["sha256", "start", "data"],
   members: [
-    ...(["id", "name", "sign_in", "role", "password", "places", "failures", "failed_at"] as const),
-    ...(["admitted_at", "ended_at"] as const),
+    ...(["id", "name", "sign_in", "role", "password", "password_ends_at", "places"] as const),
+    ...(["failures", "failed_at", "admitted_at", "ended_at"] as const),
   ],
   devices: ["device", "member", "name", "registered_at", "lost_at"],
   passkeys: ["id", "member", "public_key", "counter", "transports", "name", "made_at", "used_at"],

@@ -3,6 +3,7 @@ export * from "./backup.ts";
 export type { StoreReport } from "./check.ts";
 export { type ChunkJob, type ChunkQueue, openChunkQueue } from "./chunk-queue.ts";
 export * from "./contract.ts";
+export { type DatabaseWay, wayTo, withoutPassword } from "./database-address.ts";
 export * from "./files-contract.ts";
 export { OtherProgramme } from "./keeping.ts";
 export * from "./members-contract.ts";

@@ -31,6 +31,8 @@ export interface Tables {
     role: string;
     /** Argon2id with its parameters and salt; null: signs in by a passkey alone. */
     password: string | null;
+    /** Until when a password that was drawn can be exchanged for one of the member's own; null: it is his own. */
+    password_ends_at: string | null;
     /** 1: exact places were granted. */
     places: number;
     /** Wrong passwords since the last right one, and the instant of the last. */

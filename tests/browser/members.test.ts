@@ -5,7 +5,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { decodeJournal } from "../../src/journal/index.ts";
 import { readSavedCopy } from "../../src/transfer/index.ts";
-import { hashed } from "../../src/views/service/passwords.ts";
+import { drawnPasswordEndsAt, hashed } from "../../src/views/service/passwords.ts";
 import { photo } from "../journals/file-story.ts";
 import { answerFlags, openCase, tellSigns } from "./acts.ts";
 import { complaintsOf, freshDevice, objections, openBrowser, type Site, serveBuiltPage } from "./harness.ts";
@@ -228,6 +228,11 @@ it("[AC35] a passkey is made with the password, signs in alone, and works no mor
   await again();
   await page.getByText("You are Rowan Vale, administrator").waitFor();
   await make.getByRole("button", { name: "Take away: This device" }).click();
+  await make.getByLabel("Your password, to take away This device").fill("not the password");
+  expect(await troubles(page)).toEqual([]);
+  await make.getByRole("button", { name: "Take it away" }).click();
+  await make.getByText("Name and password do not go together").waitFor();
+  await make.getByLabel("Your password, to take away This device").fill("quiet copper lantern");
   await make.getByRole("button", { name: "Take it away" }).click();
   await make.getByRole("button", { name: "Take away: This device" }).waitFor({ state: "detached" });
   await again();
@@ -235,6 +240,31 @@ it("[AC35] a passkey is made with the password, signs in alone, and works no mor
   const acts = (await (await site.programmes.open("main")).all()).map(({ body }) => body?.data.act);
   expect(acts).toEqual(expect.arrayContaining(["passkey-added", "passkey-removed"]));
   await desk.close();
+});
+
+it("[AC38] who comes with a drawn password chooses another at once, and signs in with that", async () => {
+  const store = await site.programmes.open("main");
+  const drawn = "abcde-fghij-kmnpq-rstuv";
+  const at = new Date().toISOString();
+  const given = { name: "Yew Moor", role: "reader", password: await hashed(drawn) };
+  await store.members.admit({ ...given, passwordEndsAt: drawnPasswordEndsAt(at) }, { by: null, at });
+  const pocket = await freshDevice(browser, "phone");
+  const page = await pocket.newPage();
+  await page.goto(`${site.address}/sign-in`);
+  await page.getByLabel("Name", { exact: true }).fill("Yew Moor");
+  await page.getByLabel("Password", { exact: true }).fill(drawn);
+  const send = page.getByRole("button", { name: "Sign in", exact: true });
+  await send.click();
+  await page.getByText("This password was drawn for you").waitFor();
+  expect(await troubles(page)).toEqual([]);
+  const own = page.getByLabel("Choose your own password");
+  await own.fill("short");
+  await send.click();
+  await page.getByText("A password needs 12 to 256 signs").waitFor();
+  await own.fill("green kettle on the hill");
+  await send.click();
+  await page.getByText("You are Yew Moor, reader").waitFor();
+  await pocket.close();
 });
 
 it("a reader is offered nothing that the service would not take", async () => {

@@ -129,10 +129,24 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
       const [kept] = [await session(book, member.id, "a"), await session(book, member.id, "b")];
       await book.noteFailure(member.id, at);
       expect(await book.credential("Ash")).toMatchObject({ failures: 1, failedAt: at });
-      await book.setPassword(member.id, "another hash", kept.id, doing);
+      await book.setPassword({ member: member.id, password: "another hash", keep: kept.id }, doing);
       expect(await book.standing(hash("a"), at, idle)).toHaveProperty("member");
       expect(await book.standing(hash("b"), at, idle)).toEqual({ ended: "ended" });
       expect(await book.credential("Ash")).toMatchObject({ password: "another hash", failures: 0 });
+    });
+
+    withBook("[SG213] a drawn password keeps when it runs out, the member's own has no end", async (book) => {
+      const [given, end] = [{ name: "Ash", role: "keeper", password: "drawn" }, "2026-04-08T08:00:00.000Z"];
+      const made = await book.admit({ ...given, passwordEndsAt: end }, doing);
+      if (!made.ok) throw new Error("not admitted");
+      const member = made.value.id;
+      expect(await book.credential("Ash")).toMatchObject({ password: "drawn", endsAt: end });
+      await book.setPassword({ member, password: "own" }, doing);
+      expect(await book.credential("Ash")).toMatchObject({ password: "own", endsAt: null });
+      await book.setPassword({ member, password: "drawn anew", endsAt: end }, doing);
+      expect(await book.credential("Ash")).toMatchObject({ password: "drawn anew", endsAt: end });
+      await admitted(book, "Elm");
+      expect(await book.credential("Elm")).toMatchObject({ endsAt: null });
     });
 
     withBook(
@@ -275,7 +289,7 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
         const member = await admitted(book, "Rowan Vale", "administrator");
         await book.invite({ role: "keeper", hash: hash("token"), endsAt: later }, { by: member.id, at });
         await session(book, member.id, "a");
-        await book.setPassword(member.id, "hash two", null, { by: member.id, at });
+        await book.setPassword({ member: member.id, password: "hash two" }, { by: member.id, at });
         const entries = await store.all();
         expect(verifyChain(entries, await store.heads())).toMatchObject({ isIntact: true, checked: 4 });
         expect(entries.map(({ header, body }) => [header.device, header.kind, body?.data.act])).toEqual([

@@ -28,8 +28,14 @@ const folder = path.join(import.meta.dirname, "..", "golden", "store");
 
 /** The kept stores of an engine, oldest shape first. PostgreSQL came with the second shape. */
 export const shapes: Readonly<Record<"sqlite" | "postgres", readonly string[]>> = {
-  sqlite: ["sqlite-shape-1.sql", "sqlite-shape-2.sql", "sqlite-shape-3.sql", "sqlite-shape-4.sql"],
-  postgres: ["postgres-shape-2.sql", "postgres-shape-3.sql", "postgres-shape-4.sql"],
+  sqlite: [
+    "sqlite-shape-1.sql",
+    "sqlite-shape-2.sql",
+    "sqlite-shape-3.sql",
+    "sqlite-shape-4.sql",
+    "sqlite-shape-5.sql",
+  ],
+  postgres: ["postgres-shape-2.sql", "postgres-shape-3.sql", "postgres-shape-4.sql", "postgres-shape-5.sql"],
 };
 
 const sqlOf = (file: string): string => readFileSync(path.join(folder, file), "utf8");

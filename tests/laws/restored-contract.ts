@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
+import { accountsHash } from "../../src/storage/accounts.ts";
 import {
   ErasedMeanwhile,
   type Records,
@@ -22,6 +23,7 @@ import { sendFile } from "./files-contract.ts";
 
 const password = "quiet copper lantern";
 const doing = { by: null, at };
+const drawnUntil = "2026-04-08T08:00:00.000Z";
 
 /** A programme with people, a lost phone, a given apiary, a passkey, an invitation and two files, one of them not sent. */
 async function filled(store: ServerStore) {
@@ -37,6 +39,7 @@ async function filled(store: ServerStore) {
     await person(store, "keeper", "gone", 47),
   ];
   const manager = await person(store, "manager", "manager", 48);
+  await members.setPassword({ member: manager.id, password: "drawn", endsAt: drawnUntil }, doing);
   await members.change(manager.id, { hasExactPlaces: true }, doing);
   await members.change(gone.id, { ended: true }, doing);
   await members.giveApiary(keeper.id, neighbour.apiary, doing);
@@ -137,6 +140,8 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       const restored = await programmes.open("main");
       expect(await bookOf(restored, people)).toEqual(before);
       expect(await restored.check()).toEqual(checked);
+      expect(await restored.members.credential(made.manager.name)).toMatchObject({ endsAt: drawnUntil });
+      expect(await restored.members.credential(made.keeper.name)).toMatchObject({ endsAt: null });
       expect(Buffer.from((await restored.files.read(sha256Of(photo)))?.bytes ?? []).equals(photo)).toBe(true);
       expect(await restored.files.standing(sha256Of(voice))).toEqual({ held: 0, isWhole: false });
 
@@ -164,6 +169,26 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       expect(inside.some((text) => text.includes("$argon2id$"))).toBe(true);
       await store.close();
       await records.close();
+    });
+
+    it("[SG66] of a version before drawn passwords ran out is taken in", async () => {
+      const { file, made, store, records } = await backedUp();
+      await store.close();
+      await records.close();
+      const inside = unzipSync(readFileSync(file));
+      const [accounts, manifest] = ["accounts.json", "manifest.json"].map((name) =>
+        JSON.parse(new TextDecoder().decode(inside[name])),
+      );
+      for (const member of accounts.members) delete member.password_ends_at;
+      manifest.accounts.hash = accountsHash(accounts);
+      const [older, words] = [`${file}.older`, (value: unknown) => strToU8(JSON.stringify(value))];
+      writeFileSync(older, zipSync({ ...inside, "accounts.json": words(accounts), "manifest.json": words(manifest) }));
+      const fresh = await into();
+      expect(await restoreBackup(older, fresh)).toMatchObject({ ok: true });
+      const restored = await fresh.open("main");
+      expect(await restored.members.credential(made.manager.name)).toMatchObject({ password: "drawn", endsAt: null });
+      await restored.close();
+      await fresh.close();
     });
 
     it("[SG65] whose accounts or files were changed restores nothing", async () => {

@@ -154,6 +154,12 @@ describe.skipIf(server === null)("commands on PostgreSQL", () => {
     }
   });
 
+  it("[AC40] TLS that is asked for and not there is told, and never left out", async () => {
+    const told = await said(["verify"], { env: { SKEPSIS_DATABASE: `${await newDatabase()}?sslmode=verify-full` } });
+    expect([told.status, told.out + told.err]).toEqual([2, expect.stringContaining("PostgreSQL")]);
+    hidesPassword(told);
+  });
+
   it("[SG63] an import is taken over once", async () => {
     const database = await newDatabase();
     const folder = mkdtempSync(path.join(tmpdir(), "skepsis-import-"));

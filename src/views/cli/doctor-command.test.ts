@@ -100,6 +100,20 @@ it("[AC32] a fresh backup of one programme says nothing of another", async () =>
   });
 });
 
+it("[AC40] a database that others on the way could read along with is bad, one that is meant so worth a look", async () => {
+  const way = async (rest: string, tls = "") => {
+    const env = { SKEPSIS_DATABASE: `postgres://anna:s3cret@${rest}`, SKEPSIS_DATABASE_TLS: tls };
+    const told = await said(["doctor", "--json"], { env });
+    expect(told.out).not.toContain("s3cret");
+    const { findings } = told.json() as { findings: readonly Finding[] };
+    return findings.find(({ check }) => check === "way to the database");
+  };
+  expect(await way("127.0.0.1:9/x")).toMatchObject({ state: "good", found: "on this machine" });
+  expect(await way("db.invalid/x?sslmode=verify-full")).toMatchObject({ state: "good" });
+  expect(await way("db.invalid/x")).toMatchObject({ state: "bad", advice: expect.stringContaining("verify-full") });
+  expect(await way("db.invalid/x", "off")).toMatchObject({ state: "look" });
+});
+
 it("[AC32] records that cannot be opened are told, not thrown", async () => {
   writeFileSync(path.join(data, "main.sqlite"), "this is no database, and long enough to be looked at by its header");
   expect((await look()).records).toBe("bad");

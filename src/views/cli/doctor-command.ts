@@ -41,6 +41,7 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
   const findings = [
     nodeVersion(process.versions.node),
     ...(io.env.SKEPSIS_DATABASE ? [] : folderOf(dataFolder(io))),
+    ...(await wayOf(io)),
     ...(await databaseOf(io)),
     ...(await backupsOf(io)),
   ];
@@ -96,6 +97,28 @@ function readersOf(folder: string, mode: number): Finding {
     `other accounts of this machine may enter${open.length > 0 ? ` and read ${open.join(", ")}` : ""}`,
     `chmod 700 ${folder}`,
   );
+}
+
+/** Whether others could read along between service and database. */
+async function wayOf(io: Io): Promise<readonly Finding[]> {
+  const address = io.env.SKEPSIS_DATABASE;
+  const { wayTo, withoutPassword } = await import("../../storage/server.ts");
+  if (!address || withoutPassword(address) === null) return [];
+  const check = "way to the database";
+  const way = wayTo(address);
+  if (way === "this-machine") return [finding(check, "good", "on this machine")];
+  if (way === "tls") return [finding(check, "good", "by TLS, to the name in its certificate")];
+  const isMeant = io.env.SKEPSIS_DATABASE_TLS === "off";
+  return [
+    finding(
+      check,
+      isMeant ? "look" : "bad",
+      "others on the way could read along",
+      isMeant
+        ? "SKEPSIS_DATABASE_TLS=off says that something else keeps it from them; better sslmode=verify-full"
+        : "write sslmode=verify-full at the end of SKEPSIS_DATABASE",
+    ),
+  ];
 }
 
 /** Minutes by which the newest entry may lie ahead of the clock. The exchange warns at the same. */

@@ -24,6 +24,7 @@ it("[AC25] makes the first administrator, with a password that is drawn and show
   const credential = await store.members.credential("Rowan Vale");
   expect(await fits(credential?.password ?? null, made.password)).toBe(true);
   expect(await fits(credential?.password ?? null, `${made.password}x`)).toBe(false);
+  expect(credential?.endsAt).toBe("2026-03-16T10:00:00.000Z");
   await store.close();
   const typed = (words: string) =>
     said(["member", "add", "--name", "Ash Moor", "--role", "keeper", "--password-stdin"], { env, stdin: words });
@@ -82,7 +83,15 @@ it("[AC11] changes role and places, ends a membership, and never the last admini
   expect(await json("places", "--member", keeper)).toMatchObject({ hasExactPlaces: true });
   expect(await json("no-places", "--member", keeper)).toMatchObject({ hasExactPlaces: false });
   expect((await member("end", "--member", head)).err).toContain("last administrator");
-  expect((await member("password", "--member", keeper)).out).toContain("shown this once");
+  const ends = async () => {
+    const store = await inFolder(folder).open("main");
+    const credential = await store.members.credential("Ash Moor");
+    await store.close();
+    return credential?.endsAt;
+  };
+  expect(await ends()).toBeNull();
+  expect((await member("password", "--member", keeper)).out).toContain("shown this once; good for seven days");
+  expect(await ends()).toBe("2026-03-16T10:00:00.000Z");
   expect(await json("end", "--member", keeper)).toMatchObject({ endedAt: expect.any(String) });
   const store = await inFolder(folder).open("main");
   const acts = (await store.all()).map(({ body }) => body?.data.act);

@@ -38,6 +38,7 @@ export const memberCommand: Command = {
         "invite    prints a link that is used once, within seven days, by --role\n" +
         "role      gives --member another --role\n" +
         "password  gives --member another password and ends the sessions\n" +
+        "          (one that is drawn runs out after seven days, and is exchanged at the first sign-in)\n" +
         "places    grants --member exact places; no-places revokes them\n" +
         "end       ends the membership of --member and every session\n" +
         "give      makes --apiary the own of --member; take takes it back\n" +
@@ -183,7 +184,9 @@ async function passwordFor(
 }
 
 const shownOnce = ({ password, drawn }: { readonly password: string; readonly drawn: boolean }): string =>
-  drawn ? `Password, shown this once; to be changed after the first sign-in: ${password}\n` : "";
+  drawn
+    ? `Password, shown this once; good for seven days, and to be exchanged for another at the first sign-in: ${password}\n`
+    : "";
 
 async function add({ members }: ServerStore, doing: Doing, given: Given, io: Io): Promise<Told> {
   const [name, role] = [wanted(given, "name"), wantedRole(given)];
@@ -191,11 +194,10 @@ async function add({ members }: ServerStore, doing: Doing, given: Given, io: Io)
   if (!role.ok) return role;
   const secret = await passwordFor(given, io, name.value);
   if (!secret.ok) return secret;
-  const { hashed } = await import("../service/index.ts");
-  const made = await members.admit(
-    { name: name.value, role: role.value, password: await hashed(secret.value.password) },
-    doing,
-  );
+  const { hashed, drawnPasswordEndsAt } = await import("../service/index.ts");
+  const ends = secret.value.drawn ? { passwordEndsAt: drawnPasswordEndsAt(doing.at) } : {};
+  const password = await hashed(secret.value.password);
+  const made = await members.admit({ name: name.value, role: role.value, password, ...ends }, doing);
   if (!made.ok) return made;
   const value = secret.value.drawn ? { ...made.value, password: secret.value.password } : made.value;
   return told(value, `${made.value.name} is a member now, as ${role.value}.\n${shownOnce(secret.value)}`);
@@ -208,8 +210,9 @@ async function password({ members }: ServerStore, doing: Doing, given: Given, io
   if (!member) return blocked(problem("member-unknown", "blocked", "--member", { given: id.value }));
   const secret = await passwordFor(given, io, member.name);
   if (!secret.ok) return secret;
-  const { hashed } = await import("../service/index.ts");
-  await members.setPassword(member.id, await hashed(secret.value.password), null, doing);
+  const { hashed, drawnPasswordEndsAt } = await import("../service/index.ts");
+  const ends = secret.value.drawn ? { endsAt: drawnPasswordEndsAt(doing.at) } : {};
+  await members.setPassword({ member: member.id, password: await hashed(secret.value.password), ...ends }, doing);
   const value = secret.value.drawn ? { member: member.id, password: secret.value.password } : { member: member.id };
   return told(value, `${member.name} has another password; every session has ended.\n${shownOnce(secret.value)}`);
 }

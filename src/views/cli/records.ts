@@ -1,5 +1,5 @@
 /** The records of a programme, from the database or the data folder that the settings name. */
-import type { Records, ServerStore } from "../../storage/server.ts";
+import type { Records, RecordsSetting, ServerStore } from "../../storage/server.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
 import type { Io } from "./io.ts";
 import { dataFolder } from "./project.ts";
@@ -41,6 +41,13 @@ export const withRecords = <T>(programme: string, io: Io, work: Work<T>): Promis
 export const programmesOf = (io: Io): Promise<readonly string[]> =>
   onRecords("", io, (records) => records.programmes());
 
+/** Where the environment says that records are kept. */
+export const recordsSetting = (io: Io): RecordsSetting => ({
+  database: io.env.SKEPSIS_DATABASE,
+  databaseTls: io.env.SKEPSIS_DATABASE_TLS,
+  folder: dataFolder(io),
+});
+
 const noRecords = (programme: string, place: string): Problem =>
   problem("no-records", "blocked", "--programme", {
     given: programme,
@@ -63,7 +70,7 @@ export async function inStore<T>(records: Records, programme: string, work: Work
  */
 export async function onRecords<T>(programme: string, io: Io, work: (records: Records) => Promise<T>): Promise<T> {
   const { recordsBy, OtherProgramme, StoreTrouble } = await import("../../storage/server.ts");
-  const setting = { database: io.env.SKEPSIS_DATABASE, folder: dataFolder(io) };
+  const setting = recordsSetting(io);
   const by = recordsBy(setting);
   if (!by.ok) throw unusable(by.problems);
   try {

@@ -94,7 +94,7 @@ const table: readonly Row[] = [
   { route: "GET /members/:member/passkeys", own: all, another: nobody },
   { route: "POST /members/:member/passkeys/question", own: all, another: nobody, payload: { no: 1 } },
   { route: "POST /members/:member/passkeys", own: all, another: nobody, payload: { no: 1 } },
-  { route: "DELETE /members/:member/passkeys/:passkey", own: all, another: nobody },
+  { route: "POST /members/:member/passkeys/:passkey/removal", own: all, another: nobody, payload: { no: 1 } },
   { route: "GET /members/:member/data", own: all, another: administrator },
   { route: "POST /members/:member/erasure", own: administrator, another: administrator, payload: { no: 1 } },
   { route: "GET /members/:member/sessions", own: all, another: administrator },

@@ -1,11 +1,26 @@
 /** Routes about one account: its password and passkeys, its data given out whole, its erasure. */
 import * as z from "zod";
 import { isRole, ownsByRoot } from "../../access/index.ts";
-import { answered, blocked, problem } from "../../units/index.ts";
-import { doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
+import { answered, blocked, type Problem, problem } from "../../units/index.ts";
+import { type Answer, type Asked, doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
 import { addPasskey, options, questionToAdd, response } from "./passkeys.ts";
-import { hashed, newPasswordTrouble } from "./passwords.ts";
+import { hashed, replacementTrouble } from "./passwords.ts";
+
+const refused = (trouble: Problem) => ({ ...blocked(trouble), status: 403 });
+
+const checked = ({ who, gate, log }: Pick<Asked<unknown, unknown>, "who" | "gate" | "log">, password: string) =>
+  gate.checkPassword({ store: who.store, name: who.member.name, password, log });
+
+/** Why an act that asks for the password again is not done; null when it may be. A drawn one is to be exchanged first. */
+async function passwordMissing(
+  asked: Pick<Asked<unknown, unknown>, "who" | "gate" | "log">,
+  password: string,
+): Promise<Answer | null> {
+  const given = await checked(asked, password);
+  if (!given.ok) return refused(given.problem);
+  return given.isDrawn ? refused(problem("password-drawn", "blocked", "password")) : null;
+}
 
 export const accountRoutes: readonly MemberRoute[] = [
   memberRoute({
@@ -14,13 +29,14 @@ export const accountRoutes: readonly MemberRoute[] = [
     summary: "Choose another password; every other session of the member ends. Only one's own.",
     whose: ofMember,
     body: z.strictObject({ old: shape.password, new: shape.password }),
-    async handle({ who, body, at, gate }) {
-      const { members } = who.store;
-      const checked = await gate.checkPassword(who.store, who.member.name, body.old);
-      if (!checked.ok) return { ...checked, status: 403 };
-      const unfit = await newPasswordTrouble(body.new, who.member.name);
+    async handle({ body, at, ...asked }) {
+      const { member, session, store } = asked.who;
+      const given = await checked(asked, body.old);
+      if (!given.ok) return refused(given.problem);
+      const unfit = await replacementTrouble({ old: body.old, next: body.new, name: member.name });
       if (unfit) return { ...blocked({ ...unfit, field: "new" }), status: 422 };
-      await members.setPassword(who.member.id, await hashed(body.new), who.session.id, doneBy(who, at));
+      const fresh = { member: member.id, password: await hashed(body.new), keep: session.id };
+      await store.members.setPassword(fresh, doneBy(asked.who, at));
       return answered(null);
     },
   }),
@@ -42,11 +58,8 @@ export const accountRoutes: readonly MemberRoute[] = [
     whose: ofMember,
     body: z.strictObject({ password: shape.password }),
     answer: options,
-    async handle({ who, body, gate, host }) {
-      const checked = await gate.checkPassword(who.store, who.member.name, body.password);
-      if (!checked.ok) return { ...checked, status: 403 };
-      return questionToAdd(gate, who, host);
-    },
+    handle: async (asked) =>
+      (await passwordMissing(asked, asked.body.password)) ?? questionToAdd(asked.gate, asked.who, asked.host),
   }),
   memberRoute({
     operationId: "addPasskey",
@@ -61,13 +74,18 @@ export const accountRoutes: readonly MemberRoute[] = [
   }),
   memberRoute({
     operationId: "removePasskey",
-    ...{ method: "DELETE", path: "/members/:member/passkeys/:passkey", act: "change-credentials" },
-    summary: "Take a passkey away.",
+    ...{ method: "POST", path: "/members/:member/passkeys/:passkey/removal", act: "change-credentials" },
+    takesSecret: true,
+    summary: "Take a passkey away; it needs the password.",
     whose: ofMember,
-    handle: async ({ who, params, at }) =>
-      (await who.store.members.removePasskey(params.passkey ?? "", who.member.id, doneBy(who, at)))
-        ? answered(null)
-        : unknown("passkey-failed"),
+    body: z.strictObject({ password: shape.password }),
+    async handle(asked) {
+      const missing = await passwordMissing(asked, asked.body.password);
+      if (missing) return missing;
+      const { who, params, at } = asked;
+      const isGone = await who.store.members.removePasskey(params.passkey ?? "", who.member.id, doneBy(who, at));
+      return isGone ? answered(null) : unknown("passkey-unknown");
+    },
   }),
   memberRoute({
     ...{ operationId: "exportMember", method: "GET", path: "/members/:member/data", act: "export-data" },

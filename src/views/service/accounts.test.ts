@@ -10,9 +10,10 @@ import { type Documented, documented } from "../../../tests/documented.ts";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { at, type Person, person, sender, start } from "../../../tests/members.ts";
+import { passwordTrouble } from "../../access/index.ts";
 import { verifyChain } from "../../journal/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
-import { argon2, hashed, newInvitation } from "./passwords.ts";
+import { argon2, commonPasswords, drawnPasswordEndsAt, hashed, newInvitation } from "./passwords.ts";
 import { openProgrammes, type Programmes } from "./programmes.ts";
 import { type ServiceOptions, service } from "./service.ts";
 import { triesPerMinute } from "./session-routes.ts";
@@ -162,7 +163,13 @@ describe("signing in", () => {
 });
 
 describe("a new password", () => {
-  it.each(["leavemealone", "QWERTY123456", "1q2w3e4r5t6y", "motherfucker"])(
+  it("[AC13] is held against more than 3000 common ones that no other rule refuses", async () => {
+    const fit = [...(await commonPasswords())].filter((each) => passwordTrouble(each, "Rowan Vale") === null);
+    // ASVS 5.0.0, 6.2.4 asks for 3000; exact, so that a list that grew thin is seen.
+    expect(fit.length).toBe(3998);
+  });
+
+  it.each(["leavemealone", "QWERTY123456", "1q2w3e4r5t6y", "motherfucker", "123qwe123qwe", "01telemike01"])(
     "[AC13] %s is common, and refused",
     async (word) => {
       const { send, store } = await withAdministrator();
@@ -173,6 +180,60 @@ describe("a new password", () => {
       expect([reply.statusCode, said(reply)]).toEqual([422, expect.stringContaining("common ones")]);
     },
   );
+});
+
+describe("a password that was drawn", () => {
+  const drawn = "abcde-fghij-kmnpq-rstuv";
+  const chosen = "another copper lantern";
+  async function withDrawn() {
+    const made = await house({ trustedProxies: ["127.0.0.1"] });
+    const endsAt = drawnPasswordEndsAt(at);
+    expect(endsAt).toBe("2026-04-08T08:00:00.000Z");
+    const given = { name: "Rowan Vale", role: "administrator", password: await hashed(drawn), passwordEndsAt: endsAt };
+    const admitted = await made.store.members.admit(given, { by: null, at });
+    if (!admitted.ok) throw new Error("not admitted");
+    const comeIn = (password: string, next?: string) =>
+      made.send("POST", "/api/session", null, {
+        name: "Rowan Vale",
+        password,
+        ...(next === undefined ? {} : { next }),
+      });
+    return { ...made, id: admitted.value.id, comeIn };
+  }
+
+  it("[AC38] comes in once, together with the one that replaces it, which must be another and fit", async () => {
+    const { send, store, id, comeIn } = await withDrawn();
+    for (const next of [undefined, drawn, "short", "leavemealone"]) {
+      const reply = await comeIn(drawn, next);
+      expect([reply.statusCode, reply.json().problems[0].field, cookieOf(reply)], next).toEqual([422, "next", ""]);
+    }
+    expect(await store.members.sessions(id, at)).toEqual([]);
+    const came = await comeIn(drawn, chosen);
+    expect(came.statusCode).toBe(200);
+    expect((await send("GET", "/api/session", { cookie: tokenOf(came) })).json().member.id).toBe(id);
+    expect([(await comeIn(drawn, chosen)).statusCode, (await comeIn(drawn)).statusCode]).toEqual([403, 403]);
+    expect((await comeIn(chosen, "a third copper lantern")).statusCode).toBe(422);
+    expect((await comeIn(chosen)).statusCode).toBe(200);
+    const acts = (await store.all()).map(({ body }) => body?.data.act);
+    expect(acts).toEqual(expect.arrayContaining(["member-admitted", "password-changed", "signed-in"]));
+  });
+
+  it("[AC38] runs out after seven days, and is good for nothing but the exchange", async () => {
+    const { send, store, id, comeIn, clock } = await withDrawn();
+    const { cookie } = await (await import("../../../tests/members.ts")).anotherSession(store, id, "by-passkey");
+    const url = `/api/programmes/main/members/${id}`;
+    const question = await send("POST", `${url}/passkeys/question`, { cookie }, { password: drawn });
+    expect([question.statusCode, said(question)]).toEqual([403, expect.stringContaining("drawn for you")]);
+    const same = await send("POST", `${url}/password`, { cookie }, { old: drawn, new: drawn });
+    expect([same.statusCode, said(same)]).toEqual([422, expect.stringContaining("is the old one")]);
+    clock.now = start + 7 * 86_400_000 - 1;
+    expect((await comeIn(drawn)).statusCode).toBe(422);
+    clock.now += 1;
+    const over = await comeIn(drawn, chosen);
+    expect([over.statusCode, said(over)]).toEqual([403, expect.stringContaining("run out")]);
+    expect(said(await comeIn("not the password"))).not.toContain("run out");
+    expect((await send("POST", `${url}/password`, { cookie }, { old: drawn, new: chosen })).statusCode).toBe(403);
+  });
 });
 
 describe("a passkey", () => {
@@ -195,6 +256,22 @@ describe("a passkey", () => {
       authenticatorSelection: { residentKey: "required", userVerification: "required" },
     });
     expect((await send("POST", url, head, { name: "Phone", response })).statusCode).toBe(403);
+    expect((await send("GET", url, head)).json()).toEqual({ passkeys: [] });
+  });
+
+  it("[AC35] is taken away only with the password, and then works no more", async () => {
+    const { send, store, id } = await withAdministrator();
+    const key = { id: "key-1", publicKey: "cHVibGlj", counter: 0, transports: [], name: "Phone" };
+    await store.members.addPasskey({ ...key, member: id }, { by: id, at });
+    const head = { cookie: tokenOf(await signIn(send)) };
+    const url = `/api/programmes/main/members/${id}/passkeys`;
+    const remove = async (which: string, payload: object) =>
+      (await send("POST", `${url}/${which}/removal`, head, payload)).statusCode;
+    expect(await remove("key-1", {})).toBe(422);
+    expect(await remove("key-1", { password: "not the password" })).toBe(403);
+    expect((await send("GET", url, head)).json().passkeys).toHaveLength(1);
+    expect(await remove("key-2", { password })).toBe(404);
+    expect(await remove("key-1", { password })).toBe(204);
     expect((await send("GET", url, head)).json()).toEqual({ passkeys: [] });
   });
 });
@@ -255,15 +332,18 @@ describe("requests of others", () => {
     expect((await send("GET", "/api/session", null)).statusCode).toBe(200);
   });
 
-  it.each(["password", "passkeys/question"])("[AC24] so is whatever else takes the password: %s", async (what) => {
-    const { send, id } = await withAdministrator();
-    const head = { cookie: tokenOf(await signIn(send)) };
-    const url = `/api/programmes/main/members/${id}/${what}`;
-    const tries = [];
-    for (let each = 0; each <= triesPerMinute; each += 1)
-      tries.push((await send("POST", url, head, { no: 1 })).statusCode);
-    expect(tries).toEqual([...Array(triesPerMinute).fill(422), 429]);
-  });
+  it.each(["password", "passkeys/question", "passkeys/key-1/removal"])(
+    "[AC24] so is whatever else takes the password: %s",
+    async (what) => {
+      const { send, id } = await withAdministrator();
+      const head = { cookie: tokenOf(await signIn(send)) };
+      const url = `/api/programmes/main/members/${id}/${what}`;
+      const tries = [];
+      for (let each = 0; each <= triesPerMinute; each += 1)
+        tries.push((await send("POST", url, head, { no: 1 })).statusCode);
+      expect(tries).toEqual([...Array(triesPerMinute).fill(422), 429]);
+    },
+  );
 
   it("[AC24] behind a trusted proxy each address counts for itself; in general there is a limit too", async () => {
     const address = new URL("https://bees.example");
@@ -462,7 +542,7 @@ describe("a member's data", () => {
 });
 
 describe("the log", () => {
-  it("[AC30] holds no name, password, token, address of a person or body of an entry", async () => {
+  function written() {
     const lines: string[] = [];
     const log = new Writable({
       write(chunk, _encoding, done) {
@@ -470,6 +550,39 @@ describe("the log", () => {
         done();
       },
     });
+    return { lines, log };
+  }
+
+  it("[AC39] holds each refused sign-in, by the id of the member that was tried, and nothing that was typed", async () => {
+    const { lines, log } = written();
+    const { send, store, id } = await withAdministrator({ logger: log });
+    await store.members.addPasskey(
+      { id: "key-1", member: id, publicKey: "cHVibGlj", counter: 0, transports: [], name: "Phone" },
+      { by: id, at },
+    );
+    const head = { cookie: tokenOf(await signIn(send)) };
+    await signIn(send, "Rowan Vale", "not the password");
+    await signIn(send, "Nobody Atall", "not the password");
+    const nowhere = { programme: "none", name: "Rowan Vale", password: "not the password" };
+    await send("POST", "/api/session", null, nowhere);
+    const response = { id: "key-1", rawId: "key-1", type: "public-key", response: {}, clientExtensionResults: {} };
+    await send("POST", "/api/session/passkey", null, { response });
+    const url = `/api/programmes/main/members/${id}/passkeys`;
+    await send("POST", `${url}/key-1/removal`, head, { password: "not the password" });
+    const told = lines.map((line) => JSON.parse(line)).filter((line) => "authentication" in line);
+    expect(told.map(({ authentication, programme, member }) => [authentication, programme, member])).toEqual([
+      ["sign-in-failed", "main", id],
+      ["sign-in-failed", "main", null],
+      ["sign-in-failed", null, null],
+      ["passkey-failed", "main", id],
+      ["sign-in-failed", "main", id],
+    ]);
+    expect(told.every(({ time, level }) => Number.isInteger(time) && level === 40)).toBe(true);
+    expect(lines.join("")).not.toMatch(/Rowan|Nobody|not the password|key-1|"none"/);
+  });
+
+  it("[AC30] holds no name, password, token, address of a person or body of an entry", async () => {
+    const { lines, log } = written();
     const broken = await withAdministrator({ logger: log });
     const reply = await signIn(broken.send);
     const who = { cookie: tokenOf(reply) };

@@ -1,12 +1,12 @@
 /** Who asks: the cookie becomes a member in a session, and every request about records passes here. */
 import "@fastify/cookie";
-import type { FastifyReply, FastifyRequest } from "fastify";
+import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from "fastify";
 import { isRole, type Role } from "../../access/index.ts";
 import { programmeName } from "../../journal/index.ts";
 import type { Member, ServerStore, Session, Standing } from "../../storage/server.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import { clientName } from "./client-name.ts";
-import { type PasswordCheck, passwordCheck } from "./password-check.ts";
+import { type Checked, passwordCheck } from "./password-check.ts";
 import { newToken, tokenHash } from "./passwords.ts";
 import type { Programmes } from "./programmes.ts";
 
@@ -46,8 +46,23 @@ export interface Gate {
     given: { readonly store: ServerStore; readonly member: Member },
   ) => Promise<void>;
   readonly forget: (reply: FastifyReply) => void;
-  readonly checkPassword: PasswordCheck;
+  /** Whether name and password go together; a refusal stands in the log, by the id of the member that was tried. */
+  readonly checkPassword: (asked: AskedPassword) => Promise<Checked>;
 }
+
+export interface AskedPassword {
+  /** Null: there is no such programme. */
+  readonly store: ServerStore | null;
+  readonly name: string;
+  readonly password: string;
+  readonly log: FastifyBaseLogger;
+}
+
+/** Notes a refused sign-in: by the id of the member alone, and never what was typed. */
+export const logRefusal = (
+  log: FastifyBaseLogger,
+  refused: { readonly code: string; readonly programme: string | null; readonly member: string | null },
+): void => log.warn({ authentication: refused.code, programme: refused.programme, member: refused.member });
 
 export const signInNeeded: Problem = problem("sign-in-needed", "blocked", null);
 
@@ -58,6 +73,7 @@ export function gateOf(settings: GateSettings): Gate {
   const cookie = isSecure ? "__Host-skepsis" : "skepsis";
   const options = { path: "/", httpOnly: true, sameSite: "strict", secure: isSecure } as const;
   const instant = () => new Date(now()).toISOString();
+  const check = passwordCheck(now);
   const idleUntil = (seenAt: string) => new Date(Date.parse(seenAt) + idleDays * day).toISOString();
 
   return {
@@ -86,7 +102,12 @@ export function gateOf(settings: GateSettings): Gate {
       await store.members.beginSession({ member: member.id, hash: tokenHash(token), client, endsAt }, instant());
       reply.setCookie(cookie, token, { ...options, maxAge: longestDays * 86_400 });
     },
-    checkPassword: passwordCheck(now),
+    async checkPassword({ store, name, password, log }) {
+      const checked = await check(store, name, password);
+      const programme = store?.programme ?? null;
+      if (!checked.ok) logRefusal(log, { code: checked.problem.code, programme, member: checked.member });
+      return checked;
+    },
     forget: (reply) => void reply.clearCookie(cookie, options),
   };
 }

@@ -1,5 +1,5 @@
 /** A route of the book of members: told once, served, documented and tested from the same words. */
-import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
+import type { FastifyBaseLogger, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod";
 import { type Act, mayAct, notAllowed, type Relation } from "../../access/index.ts";
 import { readInput, type Shape } from "../../reasoning/index.ts";
@@ -18,6 +18,7 @@ export interface Asked<Body, Query> {
   readonly gate: Gate;
   /** The name by which the service was asked. */
   readonly host: string | undefined;
+  readonly log: FastifyBaseLogger;
 }
 
 /** What a handler gives back: the answer, or problems with their status. */
@@ -83,6 +84,7 @@ export function serveMemberRoute(app: FastifyInstance, gate: Gate, route: Member
         reply,
         gate,
         host: request.headers.host,
+        log: request.log,
       };
       const answer = await route.handle(asked);
       if (!answer.ok) return sendProblems(reply, answer.status ?? 409, ...answer.problems);

@@ -4,7 +4,7 @@ import * as z from "zod";
 import { programmeName } from "../../journal/index.ts";
 import type { Passkey, ServerStore } from "../../storage/server.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
-import type { Gate, Who } from "./gate.ts";
+import { type Gate, logRefusal, type Who } from "./gate.ts";
 import { read } from "./member-route.ts";
 import { tokenHash } from "./passwords.ts";
 import { sendProblems } from "./problem-replies.ts";
@@ -153,7 +153,12 @@ export function passkeyRoutes(app: FastifyInstance, gate: Gate): void {
     const store = await programmes.find(given.value.programme);
     const id = store ? await memberBy(gate, store, given.value.response, request.headers.host) : null;
     const member = (await store?.members.members())?.find((each) => each.id === id && each.endedAt === null);
-    if (!store || !member) return sendProblems(reply, 403, failed);
+    if (!store || !member) {
+      const tried = await store?.members.passkey(given.value.response.id);
+      const programme = store?.programme ?? null;
+      logRefusal(request.log, { code: failed.code, programme, member: tried?.member ?? null });
+      return sendProblems(reply, 403, failed);
+    }
     return begun(gate, request, reply, { store, member });
   });
 }

@@ -1,6 +1,6 @@
 /** Whether name and password go together, asked slowly by whoever was wrong before. */
 import type { Credential, ServerStore } from "../../storage/server.ts";
-import { answered, blocked, type Problem, problem, type Result } from "../../units/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
 import { fits } from "./passwords.ts";
 
 /** Wrong passwords that cost nothing. A choice of ours. */
@@ -19,9 +19,15 @@ function waitSeconds({ failures, failedAt }: Failed, now: number): number {
   return Math.max(0, Math.ceil((Date.parse(failedAt) + wait * 1000 - now) / 1000));
 }
 
-export type PasswordCheck = (store: ServerStore | null, name: string, password: string) => Promise<Result<string>>;
+/** What came of a password: whose it is, and whether it was drawn and is to be exchanged; or why it does not do. */
+export type Checked =
+  | { readonly ok: true; readonly member: string; readonly isDrawn: boolean }
+  /** The member is whose account was tried: for the log alone, never told to who asks. */
+  | { readonly ok: false; readonly member: string | null; readonly problem: Problem };
 
-/** Gives the member's id, or one answer for every way of being wrong. */
+export type PasswordCheck = (store: ServerStore | null, name: string, password: string) => Promise<Checked>;
+
+/** Gives the member, or one answer for every way of being wrong. */
 export function passwordCheck(now: () => number): PasswordCheck {
   const unknown = new Map<string, Failed>();
   return async (store, name, password) => {
@@ -29,17 +35,25 @@ export function passwordCheck(now: () => number): PasswordCheck {
     const found = (await store?.members.credential(name)) ?? null;
     const key = `${store?.programme} ${name.trim().toLowerCase()}`;
     const failed = found ?? unknown.get(key);
+    const member = found?.member ?? null;
+    const refused = (trouble: Problem): Checked => ({ ok: false, member, problem: trouble });
     const seconds = failed ? waitSeconds(failed, now()) : 0;
-    if (seconds > 0) return blocked(problem("sign-in-waits", "blocked", "password", { slots: { seconds } }));
-    if (await fits(found?.password ?? null, password)) return answered(found?.member ?? "");
+    if (seconds > 0) return refused(problem("sign-in-waits", "blocked", "password", { slots: { seconds } }));
+    const isRight = await fits(found?.password ?? null, password);
+    if (found && isRight) {
+      const isOver = found.endsAt !== null && found.endsAt <= at;
+      return isOver ? refused(over) : { ok: true, member: found.member, isDrawn: found.endsAt !== null };
+    }
     if (found) await store?.members.noteFailure(found.member, at);
     else {
       unknown.set(key, { failures: (failed?.failures ?? 0) + 1, failedAt: at });
       const [oldest] = unknown.keys();
       if (unknown.size > mostUnknown && oldest !== undefined) unknown.delete(oldest);
     }
-    return blocked(wrong);
+    return refused(wrong);
   };
 }
 
 const wrong: Problem = problem("sign-in-failed", "blocked", "password");
+/** Told to whoever knows the password alone. */
+const over: Problem = problem("password-over", "blocked", "password");

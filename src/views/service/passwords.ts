@@ -1,7 +1,7 @@
 /** Passwords as they are kept, and the secrets that stand in for them: tokens of sessions and invitations. */
 import { createHash, randomBytes } from "node:crypto";
 import { hash, verify } from "@node-rs/argon2";
-import { passwordTrouble } from "../../access/index.ts";
+import { passwordTrouble, shortestPassword } from "../../access/index.ts";
 import { type Problem, problem } from "../../units/index.ts";
 
 /**
@@ -23,12 +23,19 @@ export async function fits(kept: string | null, password: string): Promise<boole
   return kept !== null && isRight;
 }
 
-/** Common passwords, without capitals; loaded when the first new password is chosen. */
+/** Common passwords that are long enough, without capitals; loaded when the first new password is chosen. */
 let common: Promise<ReadonlySet<string>> | null = null;
 
-async function commonPasswords(): Promise<ReadonlySet<string>> {
+/**
+ * Both lists together: the second has few that are long enough, and some that the first lacks.
+ * @source popular-passwords 1.0.3 (of zxcvbn's list, from 8 signs); @zxcvbn-ts/language-common 4.1.3
+ * @source OWASP ASVS 5.0.0, 6.2.4: at least the 3000 most common that fit the rules of make-up
+ */
+export async function commonPasswords(): Promise<ReadonlySet<string>> {
+  const { default: popular } = await import("popular-passwords", { with: { type: "json" } });
   const { dictionary } = await import("@zxcvbn-ts/language-common");
-  return new Set(Object.values(dictionary["passwords-common"]).map((each) => String(each).toLowerCase()));
+  const listed = [...popular, ...Object.values(dictionary["passwords-common"]).map(String)];
+  return new Set(listed.filter((each) => [...each].length >= shortestPassword).map((each) => each.toLowerCase()));
 }
 
 /** Why a new password is not taken; null when it is: what the rules of access say, and that it is no common one. */
@@ -39,6 +46,24 @@ export async function newPasswordTrouble(password: string, name: string): Promis
   return (await common).has(password.toLowerCase()) ? problem("password-common", "blocked", "password") : null;
 }
 
+/** Why a password may not take the place of the old one; null when it may. */
+export async function replacementTrouble(given: {
+  readonly old: string;
+  readonly next: string;
+  readonly name: string;
+}): Promise<Problem | null> {
+  if (given.next === given.old) return problem("password-same", "blocked", "password");
+  return newPasswordTrouble(given.next, given.name);
+}
+
+/** A password that was drawn for somebody runs out when it was not exchanged after so long. A choice of ours. */
+const drawnPasswordDays = 7;
+
+const daysAfter = (at: string, days: number): string => new Date(Date.parse(at) + days * 86_400_000).toISOString();
+
+/** When a password that is drawn at this instant runs out. */
+export const drawnPasswordEndsAt = (at: string): string => daysAfter(at, drawnPasswordDays);
+
 /** 256 random bits as a text that fits an address. */
 export const newToken = (): string => randomBytes(32).toString("base64url");
 
@@ -48,8 +73,7 @@ export const invitationDays = 7;
 /** A secret that invites into a programme once, and what is kept of it. */
 export function newInvitation(programme: string, at: string) {
   const secret = `${programme}.${newToken()}`;
-  const endsAt = new Date(Date.parse(at) + invitationDays * 86_400_000).toISOString();
-  return { secret, hash: tokenHash(secret), endsAt };
+  return { secret, hash: tokenHash(secret), endsAt: daysAfter(at, invitationDays) };
 }
 
 /** What is kept of a token. Random bits need no slow hash. */

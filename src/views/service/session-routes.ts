@@ -3,17 +3,19 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod";
 import { programmeName } from "../../journal/index.ts";
 import type { Member, ServerStore } from "../../storage/server.ts";
-import { problem } from "../../units/index.ts";
+import { type Problem, problem } from "../../units/index.ts";
 import type { Gate } from "./gate.ts";
 import { read } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
-import { hashed, newPasswordTrouble, tokenHash } from "./passwords.ts";
+import { hashed, newPasswordTrouble, replacementTrouble, tokenHash } from "./passwords.ts";
 import { sendProblems } from "./problem-replies.ts";
 
 export const signInBody = z.strictObject({
   programme: programmeName.default("main"),
   name: shape.name,
   password: shape.password,
+  /** In exchange for a password that was drawn: left out for any other. */
+  next: shape.password.optional(),
 });
 export const lookBody = z.strictObject({ secret: z.string().min(1).max(200) });
 export const lookAnswer = z.strictObject({ programme: z.string(), role: shape.role, endsAt: z.string() });
@@ -37,11 +39,16 @@ export function sessionRoutes(app: FastifyInstance, gate: Gate): void {
     const given = read(signInBody, request.body);
     if (!given.ok) return sendProblems(reply, 422, ...given.problems);
     const store = await gate.settings.programmes.find(given.value.programme);
-    const checked = await gate.checkPassword(store, given.value.name, given.value.password);
-    if (!checked.ok)
-      return sendProblems(reply, checked.problems[0]?.code === "sign-in-waits" ? 429 : 403, ...checked.problems);
-    const member = (await store?.members.members())?.find(({ id }) => id === checked.value);
+    const checked = await gate.checkPassword({ ...given.value, store, log: request.log });
+    if (!checked.ok) return sendProblems(reply, checked.problem.code === "sign-in-waits" ? 429 : 403, checked.problem);
+    const member = (await store?.members.members())?.find(({ id }) => id === checked.member);
     if (!store || !member) return sendProblems(reply, 403, problem("sign-in-failed", "blocked", "password"));
+    const unfit = await exchangeTrouble(given.value, checked.isDrawn);
+    if (unfit) return sendProblems(reply, 422, { ...unfit, field: "next" });
+    if (given.value.next !== undefined) {
+      const own = { member: member.id, password: await hashed(given.value.next) };
+      await store.members.setPassword(own, { by: member.id, at: gate.instant() });
+    }
     return begun(gate, request, reply, { store, member });
   });
 
@@ -80,6 +87,16 @@ export function sessionRoutes(app: FastifyInstance, gate: Gate): void {
       return sendProblems(reply, accepted.problems[0]?.code === "name-taken" ? 409 : 404, ...accepted.problems);
     return begun(gate, request, reply, { store, member: accepted.value });
   });
+}
+
+/** A drawn password comes in together with the one that replaces it, and any other alone; null when it is so. */
+async function exchangeTrouble(
+  { password, next, name }: z.output<typeof signInBody>,
+  isDrawn: boolean,
+): Promise<Problem | null> {
+  if (next === undefined) return isDrawn ? problem("password-drawn", "blocked", "password") : null;
+  if (!isDrawn) return problem("password-not-drawn", "blocked", "password");
+  return replacementTrouble({ old: password, next, name });
 }
 
 /** The programme that a secret is of; it says so itself. */

@@ -6,8 +6,8 @@ import { ask } from "./ask.ts";
 import { Part } from "./Part.tsx";
 import { canUsePasskeys, makePasskey } from "./passkeys.ts";
 import { Says, SecretField } from "./SecretField.tsx";
-import { Sure } from "./Sure.tsx";
 import type { SignedIn } from "./standing.ts";
+import { TakeAway } from "./TakeAway.tsx";
 
 interface Kept {
   readonly id: string;
@@ -36,9 +36,11 @@ export function Passkeys({ member }: { readonly member: SignedIn }) {
     form.reset();
     await read();
   };
-  const remove = async (id: string) => {
-    await ask("DELETE", `${base}/${encodeURIComponent(id)}`, accountWords.signIn.unreached);
-    await read();
+  const remove = async (id: string, password: string) => {
+    const address = `${base}/${encodeURIComponent(id)}/removal`;
+    const reply = await ask("POST", address, accountWords.signIn.unreached, { password });
+    if (reply.ok) await read();
+    return reply;
   };
   return (
     <Part head={say.head} under={say.under}>
@@ -47,7 +49,7 @@ export function Passkeys({ member }: { readonly member: SignedIn }) {
           <li key={id}>
             <b>{name}</b>
             <time>{madeAt.slice(0, 10)}</time>
-            <Sure says={say.remove({ name })} sure={say.sure} act={() => void remove(id)} />
+            <TakeAway name={name} act={(password) => remove(id, password)} />
           </li>
         ))}
       </ul>

@@ -6,8 +6,10 @@ export function SecretField(props: {
   readonly label: string;
   readonly hint?: string;
   readonly fill: "current-password" | "new-password";
+  /** It stands in the place of what was pressed. */
+  readonly takesFocus?: true;
 }) {
-  const { name, label, hint, fill } = props;
+  const { name, label, hint, fill, takesFocus = false } = props;
   const id = useId();
   return (
     <div className="field">
@@ -23,6 +25,8 @@ export function SecretField(props: {
         type="password"
         required
         autoComplete={fill}
+        // biome-ignore lint/a11y/noAutofocus: what was pressed is gone, and this stands in its place
+        autoFocus={takesFocus}
         aria-describedby={hint ? `${id}-hint` : undefined}
       />
     </div>

@@ -15,19 +15,22 @@ export default function SignInPage() {
   const { isGuarded, member, ended, recordsStayed, take } = useSession();
   const [says, setSays] = useState<readonly string[]>([]);
   const [isSending, setSending] = useState(false);
+  /** The password was drawn: one's own is chosen with it. */
+  const [isDrawn, setDrawn] = useState(false);
   const say = accountWords.signIn;
   const send = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    const { name = "", password = "", device = "", programme = "" } = fieldsOf(event.currentTarget);
+    const { name = "", password = "", device = "", programme = "", next } = fieldsOf(event.currentTarget);
     setSending(true);
     const reply = await comeIn(
       "/api/session",
-      { programme: programme || "main", name, password },
+      { programme: programme || "main", name, password, ...(next ? { next } : {}) },
       device || usualName(),
     );
     setSending(false);
-    if (reply.ok) take(reply.value);
-    else setSays(reply.says);
+    if (reply.ok) return take(reply.value);
+    setSays(reply.says);
+    setDrawn(reply.field === "next");
   };
   const byPasskey = async () => {
     const reply = await comeInByPasskey(lastProgramme(), usualName());
@@ -55,6 +58,9 @@ export default function SignInPage() {
         <fieldset>
           <TextField name="name" label={say.name} problems={[]} fill="username" />
           <SecretField name="password" label={say.password} fill="current-password" />
+          {isDrawn ? (
+            <SecretField name="next" label={say.next} hint={accountWords.invitation.passwordHint} fill="new-password" />
+          ) : null}
           <TextField name="device" label={say.device} hint={say.deviceHint} problems={[]} value={usualName()} />
           <TextField
             name="programme"

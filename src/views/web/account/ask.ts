@@ -2,10 +2,11 @@
 
 export type Reply<T> =
   | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly says: readonly string[] };
+  /** The field is what the first sentence is about; null or left out: the request as a whole. */
+  | { readonly ok: false; readonly says: readonly string[]; readonly field?: string | null };
 
 interface Trouble {
-  readonly problems?: readonly { readonly message: string }[];
+  readonly problems?: readonly { readonly message: string; readonly field: string | null }[];
 }
 
 export async function ask<T>(
@@ -23,8 +24,9 @@ export async function ask<T>(
     if (response.status === 204) return { ok: true, value: undefined as T };
     const said = (await response.json()) as unknown;
     if (response.ok) return { ok: true, value: said as T };
-    const says = ((said as Trouble).problems ?? []).map(({ message }) => message.replace(/^[a-zA-Z.]+: /, ""));
-    return { ok: false, says: says.length > 0 ? says : [unreached] };
+    const { problems = [] } = said as Trouble;
+    const says = problems.map(({ message }) => message.replace(/^[a-zA-Z.]+: /, ""));
+    return { ok: false, says: says.length > 0 ? says : [unreached], field: problems[0]?.field ?? null };
   } catch {
     return { ok: false, says: [unreached] };
   }

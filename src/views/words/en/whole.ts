@@ -5,6 +5,7 @@ import { evidence } from "./evidence.ts";
 import { en } from "./index.ts";
 import { labels } from "./labels.ts";
 import { own } from "./own.ts";
+import { backupProblems } from "./problems/backups.ts";
 import { regionProblems } from "./problems/colonies-and-regions.ts";
 import { fileProblems } from "./problems/files.ts";
 import { importProblems } from "./problems/imports.ts";
@@ -30,6 +31,7 @@ export const whole = {
   problems: {
     ...problems,
     ...regionProblems,
+    ...backupProblems,
     ...memberProblems,
     ...fileProblems,
     ...importProblems,

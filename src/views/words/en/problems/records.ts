@@ -5,7 +5,7 @@ import type { Slots } from "./index.ts";
 const n = (slots: Slots, name: string): number => Number(slots[name] ?? 0);
 
 /** A sentence that someone else wrote, without its own full stop. */
-const unended = (text: string | number | undefined): string => String(text ?? "").replace(/\.+$/, "");
+export const unended = (text: string | number | undefined): string => String(text ?? "").replace(/\.+$/, "");
 
 export const recordProblems = {
   "store-closed": () =>
@@ -43,11 +43,6 @@ export const recordProblems = {
   "service-unreached": () => "No connection to the service. The entries stay here.",
   "clock-off": (slots: Slots) =>
     `The clock of this device is ${some(Math.abs(n(slots, "minutes")), "minute", "minutes")} ${n(slots, "minutes") < 0 ? "behind" : "ahead of"} the service’s. Set it right; nothing was changed.`,
-  "not-a-backup": () => "This file is not a backup of this tool.",
-  "backup-damaged": (slots: Slots) =>
-    `The backup is not whole: ${unended(slots.reason)}. Nothing was taken from it; use another one.`,
-  "store-not-empty": () =>
-    "There are records here already. A backup is restored only where there are none: it would not be told what came from where.",
   "file-not-taken": (slots: Slots) =>
     `A photo or voice note was not sent: ${unended(slots.reason)}. It stays on this device.`,
   "copy-empty": () => "This copy holds no entry.",
