@@ -11,6 +11,9 @@ const share = Number(process.env.SKEPSIS_FAULTS_SHARE ?? 1);
 /** Whether faults are tried at full count. */
 export const isFull = table !== undefined;
 
+/** How many of a thing: a few in the gate, else the full number or the share that was asked for, and never fewer. */
+export const amount = (few: number, full: number): number => (isFull ? Math.max(few, Math.ceil(full * share)) : few);
+
 /** Milliseconds that each fault may take in the full run; without end when not asked. */
 const longest = Number(process.env.SKEPSIS_FAULTS_MINUTES ?? Number.POSITIVE_INFINITY) * 60_000;
 
@@ -21,7 +24,7 @@ export interface Tries extends Iterable<number> {
 
 /** A few tries in the gate, else the full count or the share that was asked for; fewer when the time for it is over. */
 export function tries(few: number, full: number): Tries {
-  const wanted = isFull ? Math.max(few, Math.ceil(full * share)) : few;
+  const wanted = amount(few, full);
   const end = performance.now() + (isFull ? longest : Number.POSITIVE_INFINITY);
   let tried = 0;
   return {
