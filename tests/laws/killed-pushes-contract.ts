@@ -25,7 +25,7 @@ export interface KilledSettings {
 const pushers = [
   { work: "alone", who: "pushing processes", seed: 61, full: 350, devicesOf: (name: string) => [name] },
   {
-    ...{ work: "together", who: "members' processes, whose pushes go together,", seed: 24, full: 100 },
+    ...{ work: "together", who: "processes of several members", seed: 24, full: 100 },
     devicesOf: (name: string) => [1, 2, 3, 4].map((number) => `${name}-${number}`),
   },
 ] as const;
