@@ -11,6 +11,21 @@ const share = Number(process.env.SKEPSIS_FAULTS_SHARE ?? 1);
 /** Whether faults are tried at full count. */
 export const isFull = table !== undefined;
 
+interface Run {
+  readonly isFull: boolean;
+  /** Of the full numbers, above 0 to 1. */
+  readonly share: number;
+}
+
+/** How many of a thing in such a run: a few in the gate, else the full number or a share of it, and never fewer. */
+export const amountIn =
+  ({ isFull, share }: Run) =>
+  (few: number, full: number): number =>
+    isFull ? Math.max(few, Math.ceil(full * share)) : few;
+
+/** How many of a thing in this run. */
+export const amount = amountIn({ isFull, share });
+
 /** Milliseconds that each fault may take in the full run; without end when not asked. */
 const longest = Number(process.env.SKEPSIS_FAULTS_MINUTES ?? Number.POSITIVE_INFINITY) * 60_000;
 
@@ -21,7 +36,7 @@ export interface Tries extends Iterable<number> {
 
 /** A few tries in the gate, else the full count or the share that was asked for; fewer when the time for it is over. */
 export function tries(few: number, full: number): Tries {
-  const wanted = isFull ? Math.max(few, Math.ceil(full * share)) : few;
+  const wanted = amount(few, full);
   const end = performance.now() + (isFull ? longest : Number.POSITIVE_INFINITY);
   let tried = 0;
   return {

@@ -7,7 +7,7 @@ import { describe, expect, it } from "vitest";
 import { roles } from "../../src/access/index.ts";
 import { openServerStore } from "../../src/storage/server.ts";
 import { type ServiceProcess, startService } from "../postgres/service.ts";
-import { isFull, seeded, tell, tries } from "./count.ts";
+import { amount, isFull, seeded, tell, tries } from "./count.ts";
 import { mutated, oddOf, valueFor } from "./from-schema.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -40,7 +40,7 @@ const longestRun = isFull ? 3_600_000 : 60_000;
 const stack = /\bat .{0,200}:\d+:\d+|node_modules|\.ts:\d+/;
 
 /** Sessions of a member: one may end another's, or all but its own. Each is on the disk before it is used. */
-const sessionsEach = isFull ? 200 : 5;
+const sessionsEach = amount(5, 200);
 
 /** A folder of records with a member of every role; their cookies, each of a session of its own. */
 async function withMembers(): Promise<{ readonly folder: string; readonly cookies: readonly string[] }> {

@@ -1,17 +1,19 @@
-/** Several services on one PostgreSQL, and what becomes of acknowledged entries when one of them or the database goes. */
+/** Several services on one PostgreSQL, and what becomes of acknowledged entries when one of them goes. */
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, describe, expect, it } from "vitest";
-import { ensurePostgres } from "../../scripts/postgres.ts";
 import { fold } from "../../src/casebook/index.ts";
 import { type Entry, headsOf, verifyChain } from "../../src/journal/index.ts";
 import { type DeviceStore, exchangeOnce, openDeviceStore } from "../../src/storage/device.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
 import { newDatabase, server } from "../postgres/database.ts";
-import { password, startPostgres } from "../postgres/server.ts";
 import { pullAll, push, type ServiceProcess, startService } from "../postgres/service.ts";
-import { tell, tries } from "./count.ts";
+import { seeded, tell, tries } from "./count.ts";
+import { databasePlace } from "./database-place.ts";
+import { holdsAll, keepPushing } from "./keeps-pushing.ts";
+import { inStore, isWhole } from "./place.ts";
+import { pause } from "./victim.ts";
 
 const started: ServiceProcess[] = [];
 const start = async (database: string): Promise<ServiceProcess> => {
@@ -80,98 +82,37 @@ describe.skipIf(server === null)("services on one PostgreSQL", () => {
     for (const phone of phones) await phone.close();
   });
 
-  it("[SG61] hold everything acknowledged when one of them is killed while devices push", async () => {
-    const database = await newDatabase();
-    const [victim, other] = [await start(database), await start(database)];
-    const acknowledged = new Map<string, number>();
-    let isKilled = false;
-    const pushing = devices.map(async (device, index) => {
-      for (const entry of chainOf(device, 400)) {
-        const through = index % 2 === 0 || isKilled ? victim : other;
-        const reply = await push(through.address, [entry]).catch(() => null);
-        if (reply === null || isKilled) return;
-        acknowledged.set(device, reply.reply.heads[0]?.seq ?? 0);
-      }
+  it("[SG61] [SG64] hold everything acknowledged when one after another is killed while devices push (seed 64)", async () => {
+    const place = await databasePlace();
+    const services = await Promise.all([start(place.database), start(place.database)]);
+    let dead = -1;
+    const through = (device: number): string => services[dead < 0 ? device % 2 : 1 - dead]?.address ?? "";
+    const pushing = keepPushing(devices, through);
+    const below = seeded(64);
+    const rounds = tries(1, 60);
+    for (const _ of rounds) {
+      await pushing.goesOn();
+      await pause(below(200));
+      const next = below(2);
+      await services[next]?.kill();
+      dead = next;
+      await pushing.goesOn(); // nothing of the dead one holds the others up
+      services[next] = await start(place.database);
+      dead = -1;
+    }
+    const acknowledged = await pushing.end();
+    expect([...pushing.statuses]).toEqual([200]);
+    await holdsAll(
+      pushing,
+      services.map(({ address }) => address),
+    );
+    await inStore(place, isWhole);
+    place.remove();
+    tell({
+      fault: "kill −9 of one of two services on PostgreSQL",
+      tried: rounds.count(),
+      against: `${acknowledged} entries acknowledged; seed 64`,
     });
-    while ((acknowledged.get("phone-1") ?? 0) < 15) await new Promise((resolve) => setTimeout(resolve, 5));
-    await victim.kill();
-    isKilled = true;
-    await Promise.all(pushing);
-    const kept = await pullAll(other.address);
-    const heads = new Map(headsOf(kept).map((head) => [head.device, head.seq]));
-    expect(verifyChain(kept).isIntact).toBe(true);
-    for (const [device, seq] of acknowledged) expect(heads.get(device) ?? 0).toBeGreaterThanOrEqual(seq);
-    // Nothing of the dead one holds the others up: each device goes on where it was.
-    for (const device of devices) {
-      const chain = chainOf(device, 30);
-      const { reply } = await push(other.address, chain);
-      expect(reply.refused).toEqual([]);
-    }
-  });
-
-  it("[SG60] [SG62] say that the database is away, acknowledge nothing, and go on when it is back", async () => {
-    const found = ensurePostgres();
-    if ("missing" in found) throw new Error(found.missing);
-    const own = await startPostgres(found.programs);
-    try {
-      const services = [await start(own.address), await start(own.address)];
-      const heard: string[] = [];
-      const acknowledged = new Map<string, number>();
-      const statuses = new Set<number>();
-      let isOver = false;
-      const pushing = devices.map(async (device, index) => {
-        const chain = chainOf(device, 4000);
-        for (let next = 0; !isOver && next < chain.length; ) {
-          const { status, text, reply } = await push(services[index % 2]?.address ?? "", chain.slice(next, next + 2));
-          statuses.add(status);
-          if (status === 200) {
-            next = reply.heads[0]?.seq ?? 0;
-            acknowledged.set(device, next);
-          } else {
-            heard.push(text);
-            await new Promise((resolve) => setTimeout(resolve, 30));
-          }
-        }
-      });
-      const allBeyond = async (marks: ReadonlyMap<string, number>) => {
-        while (devices.some((device) => (acknowledged.get(device) ?? 0) <= (marks.get(device) ?? 0)))
-          await new Promise((resolve) => setTimeout(resolve, 10));
-      };
-      const rounds = tries(2, 12);
-      await allBeyond(new Map());
-      for (const _ of rounds) {
-        await own.stop();
-        const before = heard.length;
-        while (heard.length < before + 6) await new Promise((resolve) => setTimeout(resolve, 10));
-        const health = await fetch(`${services[0]?.address}/api/health`);
-        expect(health.status).toBe(200);
-        const marks = new Map(acknowledged);
-        await own.start();
-        await allBeyond(marks);
-      }
-      isOver = true;
-      await Promise.all(pushing);
-      expect([...statuses].sort()).toEqual([200, 503]);
-      for (const text of heard) expect(text).toContain("records cannot be reached now");
-
-      const kept = await pullAll(services[0]?.address ?? "", 500);
-      const heads = new Map(headsOf(kept).map((head) => [head.device, head.seq]));
-      expect(verifyChain(kept).isIntact).toBe(true);
-      for (const [device, seq] of acknowledged) expect(heads.get(device) ?? 0).toBeGreaterThanOrEqual(seq);
-      expect(await pullAll(services[1]?.address ?? "", 500)).toEqual(kept);
-
-      for (const service of services) await service.stop();
-      tell({
-        fault: "PostgreSQL stopped and started again under two services",
-        tried: rounds.count(),
-        against: `${[...acknowledged.values()].reduce((sum, seq) => sum + seq, 0)} entries acknowledged`,
-      });
-      const everything = [...heard, ...services.map((service) => service.said())].join("\n");
-      expect(everything).toContain("postgres://skepsis@127.0.0.1");
-      for (const form of [password, encodeURIComponent(password)]) expect(everything).not.toContain(form);
-    } finally {
-      await own.remove();
-    }
   });
 
   it("[SG60] start before the database does, and say so", async () => {
