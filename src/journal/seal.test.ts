@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import * as z from "zod";
+import { apartStory } from "../../tests/journals/apart-story.ts";
 import { bee, everyKind, ids } from "../../tests/journals/every-kind.ts";
 import { fileStory } from "../../tests/journals/file-story.ts";
 import { membersStory } from "../../tests/journals/members-kinds.ts";
@@ -95,7 +96,8 @@ describe("reading", () => {
   const [entry] = writer().write(bee(1)) as [Entry];
 
   it("[JN8] reads every kind of the story", () => {
-    const story = [...everyKind(), ...programmeStory(), ...membersStory(), ...fileStory(), ...stopStory()];
+    const own = [...programmeStory(), ...membersStory(), ...apartStory()];
+    const story = [...everyKind(), ...own, ...fileStory(), ...stopStory()];
     expect([...new Set(story.map((each) => each.header.kind))].toSorted()).toEqual(Object.keys(kinds).toSorted());
     const unread = story.filter((each) => "unread" in readEntry(each));
     expect(unread.map((each) => each.body)).toEqual([null]);
