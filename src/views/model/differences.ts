@@ -7,6 +7,7 @@ import { type Casebook, type Conflict, conflictsOf, settled, stateOf, wholeApiar
 import { type Entry, type EntryDraft, type EntryId, isKind } from "../../journal/index.ts";
 import { type Evidence, findings } from "../../knowledge/index.ts";
 import type { WholeWords } from "../words/index.ts";
+import { shortHash } from "./kept-apart.ts";
 import { stepTerm } from "./terms.ts";
 
 /** One of the values that stand side by side. */
@@ -109,6 +110,7 @@ function namedSlot(
   words: WholeWords,
   evidence: Evidence | undefined,
 ): string {
+  if (/^[0-9a-f]{64}$/.test(name)) return shortHash(name);
   if (name === wholeApiary) return words.differences.wholeApiary;
   if (evidence && Object.hasOwn(evidence.findings, name)) return stepTerm(evidence, name);
   if (Object.hasOwn(findings, name)) return findings[name as keyof typeof findings].term;

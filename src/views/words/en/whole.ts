@@ -5,7 +5,10 @@ import { evidence } from "./evidence.ts";
 import { en } from "./index.ts";
 import { labels } from "./labels.ts";
 import { own } from "./own.ts";
+import { apartProblems } from "./problems/apart.ts";
 import { regionProblems } from "./problems/colonies-and-regions.ts";
+import { copyProblems } from "./problems/copies.ts";
+import { databaseProblems } from "./problems/databases.ts";
 import { fileProblems } from "./problems/files.ts";
 import { importProblems } from "./problems/imports.ts";
 import { problems } from "./problems/index.ts";
@@ -31,6 +34,9 @@ export const whole = {
     ...problems,
     ...regionProblems,
     ...memberProblems,
+    ...apartProblems,
+    ...copyProblems,
+    ...databaseProblems,
     ...fileProblems,
     ...importProblems,
     ...surveyProblems,
