@@ -208,6 +208,22 @@ describe("kinds", () => {
     expect(fits("label-record-loaded", { ...label, minDailyHighCelsius: 30 })).toBe(false);
   });
 
+  it("[JN31] a settlement names a kept entry by its hash, a decision and a reason", () => {
+    const body = {
+      hash: "a".repeat(64),
+      entry: "entry-1",
+      device: "phone-1",
+      seq: 1,
+      decision: "left-out",
+      reason: "so",
+    };
+    expect(fits("kept-apart-settled", body)).toBe(true);
+    expect(fits("kept-apart-settled", { ...body, hash: "a".repeat(63) })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, decision: "deleted" })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, reason: "  " })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, seq: 0 })).toBe(false);
+  });
+
   it("[JN27] a change of the evidence holds one thing with rates that can be reckoned with, and a citation", () => {
     const prior = { what: "prior", condition: "robbing", season: "autumn", rate: 0.1 };
     const citation = { source: null, at: "own numbers", read: "judgement" };

@@ -67,7 +67,7 @@ async function list(store: ServerStore): Promise<Told> {
     const { head, kept: own, standing } = apartView(casebook, kept, apartWords);
     const sides = [own, ...(standing ? [standing] : [])].flatMap(({ title: name, what, author, recordedAt, says }) => [
       `  ${name}: ${what}, ${apartWords.by({ author, when: recordedAt })}`,
-      ...says.map(([field, value]) => `    ${field}: ${value}`),
+      ...says.map(({ name: field, value }) => `    ${field}: ${value}`),
     ]);
     const settled = kept.settlements.map(
       ({ value, author, recordedAt }) =>

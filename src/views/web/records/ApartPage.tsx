@@ -1,8 +1,8 @@
 /** What the service keeps apart: each entry beside the one that stands under its number, settled by a person. */
 import { useEffect, useState } from "react";
-import { type Decision, type KeptApart, settlingDrafts, takingInTrouble } from "../../../casebook/index.ts";
+import { type Decision, type KeptApart, takingInTrouble } from "../../../casebook/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import { type ApartSide, apartView, isWaiting, withOwnSettlements } from "../../model/index.ts";
+import { type ApartSide, apartView, isWaiting, readSettling, withOwnSettlements } from "../../model/index.ts";
 import { apartWords as say } from "../../words/index.ts";
 import { ask } from "../account/ask.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -71,6 +71,8 @@ function sayApart(problem: Problem): string {
   return Object.hasOwn(problems, code) ? problems[code](problem.slots) : sentence(problem);
 }
 
+const whenOf = (instant: string): string => `${instant.slice(0, 10)}, ${localTime(instant)}`;
+
 function Kept({ kept, settled }: { readonly kept: Told; readonly settled: () => void }) {
   const { casebook } = useCasebook();
   const { head, kept: own, standing } = apartView(casebook, kept, say);
@@ -86,7 +88,7 @@ function Kept({ kept, settled }: { readonly kept: Told; readonly settled: () => 
       </div>
       {kept.settlements.map(({ entry, value, author, recordedAt }) => (
         <p key={entry} className="settlement">
-          <Rich text={say.says({ decision: value.decision, author, when: localTime(recordedAt) })} /> {value.reason}
+          <Rich text={say.says({ decision: value.decision, author, when: whenOf(recordedAt) })} /> {value.reason}
         </p>
       ))}
       {isWaiting(kept) ? <Settle kept={kept} settled={settled} /> : null}
@@ -103,15 +105,15 @@ function Side({ side: { title, what, author, recordedAt, says, note } }: { reado
           <dt className="vh">{title}</dt>
           <dd>{what}</dd>
         </div>
-        {says.map(([name, value]) => (
+        {says.map(({ name, value, differs }) => (
           <div key={name}>
             <dt>{name}</dt>
-            <dd>{value}</dd>
+            <dd className={differs ? undefined : "same"}>{value}</dd>
           </div>
         ))}
       </dl>
       {note ? <p>{note}</p> : null}
-      <p className="q2">{say.by({ author, when: `${recordedAt.slice(0, 10)}, ${localTime(recordedAt)}` })}</p>
+      <p className="q2">{say.by({ author, when: whenOf(recordedAt) })}</p>
     </div>
   );
 }
@@ -122,8 +124,7 @@ function Settle({ kept, settled }: { readonly kept: Told; readonly settled: () =
   const mayTakeIn = trouble === null && (kept.mayTakeIn || kept.cameInAs !== null);
   const choices: readonly Decision[] = mayTakeIn ? ["taken-in", "left-out"] : ["left-out"];
   const { problems, onSubmit } = useForm(
-    ({ decision, reason = "" }) =>
-      settlingDrafts(kept, { decision: decision as Decision, reason, programme, on: today }),
+    (fields) => readSettling(fields, kept, { choices, programme, on: today }),
     async (drafts) => {
       if (drafts.length > 0) await record(drafts);
       settled();
@@ -139,7 +140,8 @@ function Settle({ kept, settled }: { readonly kept: Told; readonly settled: () =
         name="decision"
         label={say.decision}
         problems={problems}
-        choices={choices.map((value) => ({ value, says: say.decisions[value] }))}
+        choices={[{ value: "", says: say.choose }, ...choices.map((value) => ({ value, says: say.decisions[value] }))]}
+        needed
       />
       <LongField name="reason" label={say.reason} needed problems={problems} rows={2} />
       <button type="submit" className="press quiet">

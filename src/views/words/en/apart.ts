@@ -32,6 +32,7 @@ export const apartWords = {
   yes: "yes",
   no: "no",
   decision: "What shall become of it?",
+  choose: "Choose",
   decisions,
   reason: "Why?",
   settle: "Settle it",
