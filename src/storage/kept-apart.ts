@@ -59,21 +59,28 @@ async function isIdTaken(database: Database, { header }: Entry): Promise<boolean
   return (await row.executeTakeFirst()) !== undefined;
 }
 
-/**
- * The first entry of its root and kind that says it stands in its place. An id has no sign that a pattern would read
- * otherwise.
- */
+/** The first entry of its root and kind that says it stands in its place and was not withdrawn. */
 async function cameInAs(database: Database, entry: Entry): Promise<EntryId | null> {
   if (!canBeLookedUp(entry)) return null;
-  const { id, kind } = entry.header;
+  const [{ id, kind }, root] = [entry.header, rootOf(entry)];
+  for (const other of await replacing(database, { id, root, kind }))
+    if ((await replacing(database, { id: other, root, kind: "entry-withdrawn" })).length === 0) return other;
+  return null;
+}
+
+/** Entries of this root and kind that replace this one, oldest first. An id has no sign that a pattern reads otherwise. */
+async function replacing(
+  database: Database,
+  { id, root, kind }: { readonly id: EntryId; readonly root: string; readonly kind: string },
+): Promise<readonly EntryId[]> {
   const rows = await database
     .selectFrom("entries")
     .select("header")
-    .where("root", "=", rootOf(entry))
+    .where("root", "=", root)
     .where("kind", "=", kind)
     .where("header", "like", `%${id}%`)
     .orderBy("position")
     .execute();
   const headers = rows.map(({ header }) => wordsOf<Entry["header"]>(header));
-  return headers.find(({ replaces }) => replaces.includes(id))?.id ?? null;
+  return headers.filter(({ replaces }) => replaces.includes(id)).map((header) => header.id);
 }

@@ -201,6 +201,26 @@ export function apartContract(name: string, make: () => Promise<ServerStore>): v
       expect(settling(kept, "taken-in").map(({ kind }) => kind)).toEqual(["kept-apart-settled"]);
     });
 
+    withStore("[SG245] what came in and was withdrawn has not come in: then it can be left out", async (store) => {
+      await store.push(fork());
+      const desk = office();
+      await store.push(desk.write(...settling((await store.apart())[0], "taken-in")));
+      const [taken] = await store.apart();
+      expect(() => settling(taken, "left-out")).toThrow("apart-came-in");
+      const undo = {
+        kind: "entry-withdrawn",
+        at: "2026-03-21",
+        about: ["specimen-1"],
+        data: { reason: "a slip" },
+      } as const;
+      await store.push(desk.write({ ...undo, replaces: [taken?.cameInAs ?? ""] }));
+      const [kept] = await store.apart();
+      expect(kept?.cameInAs).toBeNull();
+      await store.push(desk.write(...settling(kept, "left-out")));
+      expect(await firstBee(store)).toEqual(["clear"]);
+      expect(await store.check()).toMatchObject({ isIntact: true, settledApart: [{ entries: 1 }] });
+    });
+
     withStore("[SG240] what waits for a person stands first", async (store) => {
       const [one, two] = [fork("copied-a"), fork("copied-b")];
       await store.push([...one, ...two]);

@@ -29,6 +29,8 @@ export interface Difference {
   readonly what: string;
   /** Where it is seen among the rest; null when it has no page of its own. */
   readonly href: string | null;
+  /** Whether choosing a side settles it; what is kept apart has a page of its own, where the choice has consequences. */
+  readonly isSettledHere: boolean;
   readonly sides: readonly DifferenceSide[];
 }
 
@@ -55,6 +57,7 @@ function differenceOf(
   evidence: Evidence | undefined,
 ): Difference {
   const { root, slot, candidates } = conflict;
+  const isSettlement = slot[0] === "settlements";
   const fields = candidates.map(({ value }) => fieldsOf(value));
   const names = [...new Set(fields.flatMap((each) => [...each.keys()]))];
   const apart = names.filter((name) => new Set(fields.map((each) => each.get(name))).size > 1);
@@ -65,7 +68,8 @@ function differenceOf(
       .filter((name) => name !== "findings")
       .map((name) => namedSlot(casebook, root, name, words, evidence))
       .join(", "),
-    href: hrefOf(casebook, root),
+    href: isSettlement ? "/records/apart" : hrefOf(casebook, root),
+    isSettledHere: !isSettlement,
     sides: candidates.map(({ entry, author, recordedAt, device }, index) => ({
       ...{ entry, author, recordedAt, device },
       says: apart.map((name) => [plain(name), spelt(fields[index]?.get(name))] as const),

@@ -4,7 +4,8 @@ import { everyKind } from "../../../tests/journals/every-kind.ts";
 import { fork } from "../../../tests/journals/fork.ts";
 import { fold, type KeptApart } from "../../casebook/index.ts";
 import { headerHash } from "../../journal/index.ts";
-import { apartWords } from "../words/index.ts";
+import { apartWords, wholeWordsOf } from "../words/index.ts";
+import { differences } from "./differences.ts";
 import { apartView, isWaiting, readSettling, withOwnSettlements } from "./kept-apart.ts";
 
 const [standing, entry] = fork();
@@ -47,4 +48,14 @@ it("[CB53] what was settled here and is not sent yet counts; the person chooses 
   expect(fields({ decision: "", reason: " " })).toEqual(["decision", "reason"]);
   expect(fields({ decision: "taken-in", reason: "so" })).toEqual(["decision"]);
   expect(fields({ decision: "left-out", reason: "so" })).toEqual(["kept-apart-settled"]);
+});
+
+it("[CB51] two who settle differently are shown where people differ, and settle it where it is kept apart", () => {
+  const found = differences(fold(apartStory()), wholeWordsOf("en")).filter(({ isSettledHere }) => !isSettledHere);
+  expect(found).toMatchObject([{ where: "The programme", href: "/records/apart" }]);
+  expect(found[0]?.what).toMatch(/^entry kept apart, [0-9a-f]{12}$/);
+  expect(found[0]?.sides.map(({ says }) => Object.fromEntries(says).decision).toSorted()).toEqual([
+    "left-out",
+    "taken-in",
+  ]);
 });
