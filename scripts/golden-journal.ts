@@ -1,6 +1,6 @@
 /**
  * Writes the journal of every kind of a case as a golden file, named by the newest schema of any kind, that of a
- * programme's own evidence, of its members, of a lifted stop and of attached files, each named by the newest schema of
+ * programme's own evidence, of its members, of a lifted stop, of attached files and of entries kept apart, each named by the newest schema of
  * its kinds.
  * A file that is there stays: it shows for good that what a past version wrote is still read.
  */
@@ -8,6 +8,7 @@ import { writeFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { encodeJournal, kinds } from "../src/journal/index.ts";
+import { apartStory } from "../tests/journals/apart-story.ts";
 import { everyKind } from "../tests/journals/every-kind.ts";
 import { fileStory } from "../tests/journals/file-story.ts";
 import { membersStory } from "../tests/journals/members-kinds.ts";
@@ -24,6 +25,7 @@ for (const [name, entries] of [
   [`stop-${kinds["stop-lifted"].schema}.jsonl`, stopStory()],
   [`file-${kinds["file-attached"].schema}.jsonl`, fileStory()],
   [`members-${kinds["access-noted"].schema}.jsonl`, membersStory()],
+  [`apart-${kinds["kept-apart-settled"].schema}.jsonl`, apartStory()],
 ] as const) {
   const file = path.join(folder, name);
   try {

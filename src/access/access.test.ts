@@ -57,6 +57,7 @@ plan-step-done         W-- W-- WW- WWW WWW WWW
 entry-withdrawn        W-W WhW WWW WWW WWW WWW
 content-erased         W-W WWW WWW WWW WWW WWW
 heads-noted            --- --- WWW WWW WWW WWW
+kept-apart-settled     --- --- hhh hhh WWW WWW
 access-noted           --- --- hhh hhh hhh WWW
 evidence-changed       W-W W-W WWW WWW WWW WWW
 reasoning-set          W-W W-W WWW WWW WWW WWW
@@ -146,6 +147,7 @@ const bench = "specimen-labelled specimen-received reading-started bee-read read
 );
 const desk = ["heads-noted", "label-record-loaded", "entry-withdrawn"];
 const evidence = ["evidence-changed", "reasoning-set"];
+const settling = "kept-apart-settled";
 const last = ["content-erased", "a-kind-of-tomorrow"];
 
 /** What may be added, by hand: own, other, common. */
@@ -157,12 +159,12 @@ const addedByHand: Readonly<Record<Role, readonly [readonly string[], readonly s
   reviewer: [
     [...home, "stop-lifted"],
     [...home, "stop-lifted"],
-    [...desk, ...evidence],
+    [...desk, ...evidence, settling],
   ],
   administrator: [
     [...home, "stop-lifted", ...last],
     [...home, "stop-lifted", ...last],
-    [...desk, ...evidence, ...last],
+    [...desk, ...evidence, settling, ...last],
   ],
 };
 
@@ -217,6 +219,10 @@ describe("entries that are added", () => {
     };
     expect(addingTrouble("reader", sent(undo, other))).toMatchObject({ code: "entry-not-allowed" });
     expect(addingTrouble("inspector", sent(undo, other))).toBeNull();
+  });
+
+  it("[AC15] entries kept apart are settled by reviewer and administrator", () => {
+    expect(roles.filter((role) => mayEverAdd(role, "kept-apart-settled"))).toEqual(["reviewer", "administrator"]);
   });
 
   it("[AC9] evidence, erasure and the book of members", () => {

@@ -24,6 +24,8 @@ export type Group =
   | "withdrawal"
   | "erasure"
   | "heads"
+  /** What was decided on entries kept apart: its reason may tell of a case. */
+  | "settling"
   | "access"
   | "unknown";
 
@@ -60,6 +62,7 @@ const groups: Readonly<Record<Kind, Group>> = {
   "entry-withdrawn": "withdrawal",
   "content-erased": "erasure",
   "heads-noted": "heads",
+  "kept-apart-settled": "settling",
   "access-noted": "access",
   "evidence-changed": "evidence",
   "reasoning-set": "evidence",
@@ -91,13 +94,20 @@ const common: Shares = {
   unknown: "whole",
 };
 
-/** Everything but the programme's book of members; its headers go along, so that the chain can be checked. */
+/**
+ * Everything but the programme's book of members and what was settled; their headers go along, so that the chain can be
+ * checked.
+ */
 const all: Shares = {
   ...{ place: "whole", apiary: "whole", call: "whole", handing: "whole", case: "whole", lift: "whole", label: "whole" },
   file: "whole",
   ...{ reading: "whole", result: "whole", plan: "whole", "label-record": "whole", evidence: "whole" },
   ...{ withdrawal: "whole", erasure: "whole", heads: "whole", unknown: "whole", access: "withheld" },
+  settling: "withheld",
 };
+
+/** And what was settled, for those who settle. */
+const settled: Shares = { ...all, settling: "whole" };
 
 /** Places, callers, photos and voice notes are withheld until exact places are granted. */
 const regional: Shares = { ...all, place: "withheld", call: "withheld", file: "withheld", unknown: "withheld" };
@@ -108,15 +118,19 @@ const blind: Shares = {
 };
 
 const given: Readonly<Record<Role, Readonly<Record<Whose, Shares>>>> = {
-  keeper: { own: { ...all, access: "none", heads: "none" }, other: {}, common },
-  reader: { own: { ...all, access: "none", heads: "none" }, other: blind, common },
-  manager: { own: all, other: regional, common: { ...common, heads: "whole", access: "withheld" } },
+  keeper: { own: { ...all, access: "none", heads: "none", settling: "none" }, other: {}, common },
+  reader: { own: { ...all, access: "none", heads: "none", settling: "none" }, other: blind, common },
+  manager: {
+    own: all,
+    other: regional,
+    common: { ...common, heads: "whole", access: "withheld", settling: "withheld" },
+  },
   inspector: { own: all, other: all, common: all },
-  reviewer: { own: all, other: all, common: all },
+  reviewer: { own: settled, other: settled, common: settled },
   administrator: {
-    own: { ...all, access: "whole" },
-    other: { ...all, access: "whole" },
-    common: { ...all, access: "whole" },
+    own: { ...settled, access: "whole" },
+    other: { ...settled, access: "whole" },
+    common: { ...settled, access: "whole" },
   },
 };
 
@@ -170,11 +184,15 @@ const added: Readonly<Record<Role, Readonly<Record<Whose, Groups>>>> = {
   reader: { own: atBench, other: atBench, common: heads },
   manager: { own: ["handing"], other: ["handing"], common: heads },
   inspector: { own: inOffice, other: inOffice, common: [...heads, "label-record", "withdrawal"] },
-  reviewer: { own: inOffice, other: inOffice, common: [...heads, "label-record", "withdrawal", "evidence"] },
+  reviewer: {
+    own: inOffice,
+    other: inOffice,
+    common: [...heads, "label-record", "withdrawal", "evidence", "settling"],
+  },
   administrator: {
     own: [...inOffice, "erasure", "unknown"],
     other: [...inOffice, "erasure", "unknown"],
-    common: [...heads, "label-record", "withdrawal", "evidence", "erasure", "unknown"],
+    common: [...heads, "label-record", "withdrawal", "evidence", "settling", "erasure", "unknown"],
   },
 };
 

@@ -5,7 +5,7 @@ import type { Casebook } from "./state.ts";
 import { assemble } from "./states.ts";
 
 /** Raised whenever the fold gives another casebook for the same entries: kept states are then made anew. */
-export const foldVersion = 4;
+export const foldVersion = 5;
 
 /** The casebook of no entries. */
 export const emptyCasebook: Casebook = {

@@ -118,6 +118,8 @@ export interface ProgrammeState {
   /** By the place in the evidence that each is about, such as `prior queenless spring`. */
   readonly changes: Readonly<Record<string, Kept<BodyOf<"evidence-changed">>>>;
   readonly settings: Kept<BodyOf<"reasoning-set">> | null;
+  /** What was decided on entries that the service keeps apart, by the hash of their headers. */
+  readonly settlements: Readonly<Record<string, Kept<BodyOf<"kept-apart-settled">>>>;
 }
 
 /** The state of any root. */

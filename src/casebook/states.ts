@@ -185,11 +185,12 @@ function labelRecordState(id: string, entries: ByKind): LabelRecordState | null 
 }
 
 function programmeState(id: string, entries: ByKind): ProgrammeState | null {
-  if (!hasAny(entries, ["evidence-changed", "reasoning-set"])) return null;
+  if (!hasAny(entries, ["evidence-changed", "reasoning-set", "kept-apart-settled"])) return null;
   return {
     root: "programme",
     id,
     changes: slotsBy(itemsOf(entries, "evidence-changed"), (item) => placeOfChange(item.candidate.value.change)),
     settings: slotOf(entries, "reasoning-set"),
+    settlements: slotsBy(itemsOf(entries, "kept-apart-settled"), (item) => item.candidate.value.hash),
   };
 }

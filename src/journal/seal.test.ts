@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import * as z from "zod";
+import { apartStory } from "../../tests/journals/apart-story.ts";
 import { bee, everyKind, ids } from "../../tests/journals/every-kind.ts";
 import { fileStory } from "../../tests/journals/file-story.ts";
 import { membersStory } from "../../tests/journals/members-kinds.ts";
@@ -95,7 +96,8 @@ describe("reading", () => {
   const [entry] = writer().write(bee(1)) as [Entry];
 
   it("[JN8] reads every kind of the story", () => {
-    const story = [...everyKind(), ...programmeStory(), ...membersStory(), ...fileStory(), ...stopStory()];
+    const own = [...programmeStory(), ...membersStory(), ...apartStory()];
+    const story = [...everyKind(), ...own, ...fileStory(), ...stopStory()];
     expect([...new Set(story.map((each) => each.header.kind))].toSorted()).toEqual(Object.keys(kinds).toSorted());
     const unread = story.filter((each) => "unread" in readEntry(each));
     expect(unread.map((each) => each.body)).toEqual([null]);
@@ -204,6 +206,22 @@ describe("kinds", () => {
     const label = everyKind().find((each) => each.header.kind === "label-record-loaded")?.body?.data;
     expect(fits("label-record-loaded", label)).toBe(true);
     expect(fits("label-record-loaded", { ...label, minDailyHighCelsius: 30 })).toBe(false);
+  });
+
+  it("[JN31] a settlement names a kept entry by its hash, a decision and a reason", () => {
+    const body = {
+      hash: "a".repeat(64),
+      entry: "entry-1",
+      device: "phone-1",
+      seq: 1,
+      decision: "left-out",
+      reason: "so",
+    };
+    expect(fits("kept-apart-settled", body)).toBe(true);
+    expect(fits("kept-apart-settled", { ...body, hash: "a".repeat(63) })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, decision: "deleted" })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, reason: "  " })).toBe(false);
+    expect(fits("kept-apart-settled", { ...body, seq: 0 })).toBe(false);
   });
 
   it("[JN27] a change of the evidence holds one thing with rates that can be reckoned with, and a citation", () => {

@@ -122,7 +122,7 @@ export function judge(entries: readonly Entry[], held: Held, rule: AdmissionRule
       }) ?? bodyTrouble(entry, mayLackBody(entry), rule.digest);
     if (trouble) {
       refused.push({ id, problem: trouble });
-      if (place !== undefined && place !== hash) quarantined.push(entry);
+      if (place !== undefined && place !== hash && isWhatItsHeaderNames(entry, rule.digest)) quarantined.push(entry);
       continue;
     }
     admitted.push({ entry, hash });
@@ -209,6 +209,10 @@ function placeTrouble(entry: Entry, { hash, sameId, samePlace, head, mayLeap }: 
   if (prev !== (head?.hash ?? null)) return problem("chain-broken", "blocked", "header.prev", { given: prev, slots });
   return null;
 }
+
+/** What is not what its header names is nobody's word, and is not kept for a person to judge. */
+const isWhatItsHeaderNames = (entry: Entry, digest: Digest | undefined): boolean =>
+  bodyTrouble(entry, true, digest) === null;
 
 function bodyTrouble(entry: Entry, mayLackBody: boolean, digest: Digest | undefined): Problem | null {
   const { id, device, seq } = entry.header;

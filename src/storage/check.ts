@@ -1,5 +1,5 @@
 /** Is what is kept what was written: the tables, the chains, the heads, the kept states. Entry by entry, never all at once. */
-import { rootOf } from "../casebook/index.ts";
+import { decisionOn, rootOf } from "../casebook/index.ts";
 import {
   type ChainWalk,
   chainWalk,
@@ -18,6 +18,7 @@ import type { Engine } from "./engine.ts";
 import { attachedRow } from "./file-names.ts";
 import type { FilesReport } from "./files-contract.ts";
 import type { Keeping } from "./keeping.ts";
+import { settlementsIn } from "./kept-apart.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
@@ -26,8 +27,10 @@ import type { Database, EntryRow, Tables } from "./tables.ts";
 
 /** What checking a store found. */
 export interface StoreReport extends VerifyReport {
-  /** Entries that claim a number which another entry has, kept apart. */
+  /** Entries that claim a number which another entry has, kept apart, and nobody decided on them yet. */
   readonly keptApart: number;
+  /** Entries kept apart on which a person decided, by who did: no fault. */
+  readonly settledApart: readonly SettledApart[];
   /** Entries that came from devices reported lost, kept apart as they should be: no fault of the store. */
   readonly fromLost: number;
   /** Photos and voice notes; null where only a journal was checked. */
@@ -36,12 +39,18 @@ export interface StoreReport extends VerifyReport {
   readonly damage: readonly string[];
 }
 
+export interface SettledApart {
+  readonly by: string;
+  readonly entries: number;
+}
+
 const pageRows = 1000;
 const mostDamage = 50;
 
 /** Reads all that is kept and holds it against the chains, the heads the store noted, and these. */
 export async function checkStore(
   { database, engine, findsWrong }: Pick<Keeping, "database" | "engine" | "findsWrong">,
+  programme: string,
   noted: readonly Head[],
 ): Promise<StoreReport> {
   const damage: string[] = [];
@@ -78,9 +87,9 @@ export async function checkStore(
     files = await checkFiles(database, named, tell);
   });
   await part("states", () => checkStates(database, engine, tell));
-  let [keptApart, fromLost] = [0, 0];
+  let apart: Apart = { keptApart: 0, fromLost: 0, settledApart: [] };
   await part("kept apart", async () => {
-    [keptApart, fromLost] = await checkApart(database, tell);
+    apart = await checkApart(database, programme, tell);
   });
   const stopped = await tables;
   if (stopped) throw stopped.trouble;
@@ -88,8 +97,8 @@ export async function checkStore(
   // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
   for (const { device, seq } of report.heads)
     if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
-  const isIntact = report.isIntact && damage.length === 0 && keptApart === 0;
-  return { ...report, isIntact, keptApart, fromLost, files, damage };
+  const isIntact = report.isIntact && damage.length === 0 && apart.keptApart === 0;
+  return { ...report, isIntact, ...apart, files, damage };
 }
 
 const isHead = ({ device, seq, hash }: Head): boolean =>
@@ -192,24 +201,29 @@ async function isTaken(database: Database, { header: { device, seq } }: Entry, h
   return row !== undefined && row.hash !== hash;
 }
 
-/** How many are kept apart for a person to see to, and how many since their device is reported lost. */
-async function checkApart(
-  database: Database,
-  tell: (what: string) => void,
-): Promise<readonly [apart: number, fromLost: number]> {
+type Apart = Pick<StoreReport, "keptApart" | "fromLost" | "settledApart">;
+
+/** How many are kept apart for a person to see to, how many since their device is reported lost, and who settled which. */
+async function checkApart(database: Database, programme: string, tell: (what: string) => void): Promise<Apart> {
   const rows = await database.selectFrom("quarantine").selectAll().execute();
   const lost = await database.selectFrom("devices").select("device").where("lost_at", "is not", null).execute();
   const lostDevices = new Set(lost.map(({ device }) => device));
+  const settlements = await settlementsIn(database, programme);
+  const settledBy: string[] = [];
   let fromLost = 0;
   for (const { hash, entry } of rows) {
     const told = `kept apart ${hash}: not what was written`;
+    const settled = settlements.get(hash) ?? [];
     try {
       const read = JSON.parse(entry) as Entry;
       if (entryMisfit(read) !== null || headerHash(read.header) !== hash || !hasItsContent(read)) tell(told);
+      else if (decisionOn(settled) !== null)
+        settledBy.push([...new Set(settled.map(({ author }) => author))].join(", "));
       else if (lostDevices.has(read.header.device) && !(await isTaken(database, read, hash))) fromLost += 1;
     } catch {
       tell(told);
     }
   }
-  return [rows.length - fromLost, fromLost];
+  const settledApart = [...Map.groupBy(settledBy, (by) => by)].map(([by, all]) => ({ by, entries: all.length }));
+  return { keptApart: rows.length - fromLost - settledBy.length, fromLost, settledApart };
 }

@@ -1,6 +1,6 @@
 /** The exchange of a member: what may come in from whose device, and what is looked at for whom. */
 import { rootOf } from "../casebook/index.ts";
-import { type Entry, headerHash, isEntry } from "../journal/index.ts";
+import { type Entry, hasItsContent, headerHash, isEntry } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
 import { judge } from "./admission.ts";
 import { type PushReply, pageSize, type Refusal } from "./contract.ts";
@@ -126,7 +126,7 @@ async function pushed(
     const trouble = standing === "lost" ? lost(device) : pusher.trouble(sentEntry(entry, known));
     if (trouble === null) passed.push(entry);
     else refused.push({ id, problem: trouble });
-    if (standing === "lost") apart.push(entry);
+    if (standing === "lost" && hasItsContent(entry, nativeDigest)) apart.push(entry);
   }
   const judged = judge(passed, held, { programme, acceptsWithheld: false, digest: nativeDigest });
   const verdict = { ...judged, quarantined: [...judged.quarantined, ...apart] };

@@ -2,6 +2,7 @@ import pg from "pg";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, everyKind } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { apartContract } from "../../tests/laws/apart-contract.ts";
 import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
@@ -27,6 +28,10 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
   const ofMembers = postgresDatabase(server === null ? "" : await newDatabase());
   afterAll(() => ofMembers.close());
   membersContract("PostgreSQL", async () => {
+    await ofMembers.keepingOf("main").discard();
+    return storeIn(ofMembers.keepingOf("main"), "main");
+  });
+  apartContract("PostgreSQL", async () => {
     await ofMembers.keepingOf("main").discard();
     return storeIn(ofMembers.keepingOf("main"), "main");
   });

@@ -6,6 +6,7 @@ import { sql } from "kysely";
 import { afterAll, describe, expect, it } from "vitest";
 import { bee, callDrafts } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
+import { apartContract } from "../../tests/laws/apart-contract.ts";
 import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
@@ -23,6 +24,8 @@ const newFile = (): string => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 storageContract("SQLite", (programme) => openServerStore({ file: newFile(), programme }));
+
+apartContract("SQLite", () => openServerStore({ file: newFile(), programme: "main" }));
 
 membersContract("SQLite", () => openServerStore({ file: newFile(), programme: "main" }));
 

@@ -1,4 +1,5 @@
 /** The service's store: one code by Kysely, over a SQLite file or a schema of PostgreSQL. */
+import type { KeptApart } from "../casebook/index.ts";
 import type { Entry, Hash, Head } from "../journal/index.ts";
 import { answered, blocked, type Result } from "../units/index.ts";
 import { type Accounts, accountsOf, putAccounts } from "./accounts.ts";
@@ -8,6 +9,7 @@ import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pa
 import { fileShelf } from "./file-shelf.ts";
 import type { FileShelf } from "./files-contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
+import { keptApart } from "./kept-apart.ts";
 import { deskOf } from "./member-desk.ts";
 import { erasureOf } from "./member-erasure.ts";
 import { memberExchange } from "./member-exchange.ts";
@@ -47,6 +49,8 @@ export interface ServerStore extends JournalStore {
   restoreAccounts(accounts: Accounts): Promise<void>;
   /** Puts what a backup kept apart into a store that is being restored: apart again, whatever it would amount to. */
   restoreApart(entries: readonly Entry[]): Promise<void>;
+  /** What is kept apart, each beside what stands under its number, and what was decided on it. */
+  apart(): Promise<readonly KeptApart[]>;
   /** How many bodies were erased: it changes when one is. */
   erasures(): Promise<number>;
   /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
@@ -160,6 +164,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
     accounts: () => onTables(() => database.transaction().setIsolationLevel("repeatable read").execute(accountsOf)),
     restoreAccounts: (accounts) => onTables(() => database.transaction().execute((tx) => putAccounts(tx, accounts))),
     restoreApart: (given) => onTables(() => database.transaction().execute((tx) => keepApart(tx, given))),
+    apart: () => onTables(() => keptApart(database, programme)),
     erasures: () =>
       onTables(async () => {
         const { all } = await database
@@ -169,7 +174,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
         return Number(all);
       }),
     fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
-    check: (noted = []) => onTables(() => checkStore(keeping, noted)),
+    check: (noted = []) => onTables(() => checkStore(keeping, programme, noted)),
     async removeDemonstration() {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       await patiently(engine, discard);

@@ -67,6 +67,8 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   await phone.getByRole("button", { name: "Become a member" }).click();
   await phone.getByText("You are Ash Moor, keeper").waitFor();
   expect(await troubles(phone)).toEqual([]);
+  await phone.goto(`${site.address}/records/apart`);
+  await phone.getByText("What is kept apart is settled by a reviewer or an administrator.").waitFor();
   await tellSigns(phone, site);
   const entries = async () => (await (await site.programmes.open("main")).all()).map(({ header }) => header.kind);
   await expect.poll(entries, { timeout: 20_000 }).toContain("case-opened");
@@ -81,6 +83,9 @@ it("an administrator invites a keeper; the keeper's phone is lost; each sees wha
   await office.getByText("reported a device lost, of Ash Moor").waitFor();
   await office.getByText("wrote case opened about").first().waitFor();
   expect(await troubles(office)).toEqual([]);
+  await office.goto(`${site.address}/members`);
+  await office.getByRole("link", { name: "Kept apart, for a person to judge" }).click();
+  await office.getByText("Nothing is kept apart.").waitFor();
 
   await phone.goto(`${site.address}/cases`);
   await phone.getByText("This device was reported lost").waitFor();

@@ -56,6 +56,7 @@ export const everyPage: readonly Visited[] = [
   },
   { name: "records", path: "/records", ready: "#h-heads", fromBookmark: true },
   { name: "differences", path: "/records/differences", ready: "#page h1, #page .answer", fromBookmark: true },
+  { name: "kept-apart", path: "/records/apart", ready: "#page h1, #page .answer", fromBookmark: true },
   { name: "bring-table", path: "/records/table", ready: "#h-file", fromBookmark: true },
   { name: "labels", path: "/labels", ready: ".label-records", fromBookmark: true },
   { name: "paper-labels", path: `${caseOf("014")}/paper/labels`, ready: ".paper-sheet" },

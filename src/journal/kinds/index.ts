@@ -52,6 +52,7 @@ export const kinds = {
   "entry-withdrawn": kind("any", 1, journal.entryWithdrawn),
   "content-erased": kind("any", 1, journal.contentErased),
   "heads-noted": kind("programme", 1, journal.headsNoted),
+  "kept-apart-settled": kind("programme", 1, journal.keptApartSettled),
   "access-noted": kind("programme", 1, journal.accessNoted),
   "evidence-changed": kind("programme", 1, programme.evidenceChanged),
   "reasoning-set": kind("programme", 1, programme.reasoningSet),

@@ -8,15 +8,27 @@ export const entryWithdrawn = z.strictObject({ reason: longText });
 /** The bodies named here are erased on every device at its next exchange, for good. `about`: as the erased entries, all of one root. */
 export const contentErased = z.strictObject({ entries: z.array(id).min(1), reason: longText });
 
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+const device = z.string().min(1).max(200);
+const seq = z.number().int().min(1);
+
 /** All heads of a day, to stand on reports. `about`: [programme]. */
 export const headsNoted = z.strictObject({
-  heads: z.array(
-    z.strictObject({
-      device: z.string().min(1).max(200),
-      seq: z.number().int().min(1),
-      hash: z.string().regex(/^[0-9a-f]{64}$/),
-    }),
-  ),
+  heads: z.array(z.strictObject({ device, seq, hash })),
+});
+
+/**
+ * What a person decided on an entry that the service keeps apart, and why. Taken in: an entry of the settler's own
+ * device says the same and replaces it. `about`: [programme]. One slot for each kept entry.
+ */
+export const keptApartSettled = z.strictObject({
+  /** Hash of the kept entry's header: ids can be doubled, a hash cannot. */
+  hash,
+  entry: id,
+  device,
+  seq,
+  decision: z.enum(["taken-in", "left-out"]),
+  reason: text,
 });
 
 /** What can be done about who may come in. */
@@ -54,6 +66,6 @@ export const accessNoted = z.strictObject({
   /** The member it was done to, when it is another. */
   member: id.optional(),
   role: text.optional(),
-  device: z.string().min(1).max(200).optional(),
+  device: device.optional(),
   apiary: id.optional(),
 });

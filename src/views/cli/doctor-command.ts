@@ -149,7 +149,8 @@ const newestLooked = 1000;
 
 async function programmeFindings(programme: string, io: Io) {
   return withStore(programme, io, async (store) => {
-    const [report, apart, { position }] = [await store.check(), await store.quarantined(), await store.accounts()];
+    const [report, { position }] = [await store.check(), await store.accounts()];
+    const apart = report.keptApart + report.fromLost;
     const { entries } = await store.pull(Math.max(0, position - newestLooked), newestLooked);
     // What is kept apart has a line of its own.
     const places = report.faults.length + report.damage.length;
@@ -166,13 +167,13 @@ async function programmeFindings(programme: string, io: Io) {
             `${places} places not as they should be`,
             `skepsis verify --programme ${programme}`,
           ),
-      ...(apart.length > 0
+      ...(apart > 0
         ? [
             finding(
               `kept apart of ${programme}`,
               "look",
-              `${apart.length} entries of a lost or copied device`,
-              "say that the device is back, or leave them",
+              `${apart} entries of a lost or copied device`,
+              `skepsis apart list --programme ${programme}, then settle each; or say that the device is back`,
             ),
           ]
         : []),

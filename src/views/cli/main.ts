@@ -1,5 +1,6 @@
 /** The command line: finds the verb, reads its words, runs it, and turns an error of ours into words and exit status 1. */
 import { unknownVerb, verbs } from "../../reasoning/index.ts";
+import { apartCommand } from "./apart-command.ts";
 import { readArguments } from "./arguments.ts";
 import { backupCommand } from "./backup-command.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
@@ -30,6 +31,7 @@ export const commands: readonly Command[] = [
   restoreCommand,
   serveCommand,
   memberCommand,
+  apartCommand,
   doctorCommand,
 ];
 

@@ -22,10 +22,12 @@ export async function said(
     readonly env?: Io["env"];
     readonly folder?: string;
     readonly interruptAt?: number;
+    /** How often chance was drawn before. */
+    readonly drawn?: number;
   } = {},
 ): Promise<Said> {
   const [out, err]: [string[], string[]] = [[], []];
-  let drawn = 0;
+  let drawn = world.drawn ?? 0;
   let interrupt: (() => void) | null = null;
   const resolve = (file: string) => path.resolve(world.folder ?? ".", file);
   const status = await main(argv, {

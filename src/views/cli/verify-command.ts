@@ -27,9 +27,9 @@ export const verifyCommand: Command = {
       "verify [FILE]: check that the records are whole and unchanged.",
       flags,
       "Without FILE the records of the service; with FILE a journal that export wrote.\n" +
-        "Exit status 1 when anything is missing, changed or kept apart. What a lost device sent, and\n" +
-        "bodies that were erased or withheld, are named and no fault. Against a person who holds all\n" +
-        "the records only heads noted elsewhere help.\n",
+        "Exit status 1 when anything is missing, changed or kept apart and not settled. What a lost device\n" +
+        "sent, what was settled, and bodies that were erased or withheld are named and no fault. Against a\n" +
+        "person who holds all the records only heads noted elsewhere help.\n",
     ),
   run,
 };
@@ -51,7 +51,14 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
     return decoded.ok
-      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, fromLost: 0, files: null, damage: [] })
+      ? answered({
+          ...verifyChain(decoded.value, noted),
+          keptApart: 0,
+          fromLost: 0,
+          settledApart: [],
+          files: null,
+          damage: [],
+        })
       : decoded;
   }
   const programme = programmeOf(given);
@@ -117,7 +124,18 @@ function filesForPeople(files: StoreReport["files"]): readonly string[] {
 }
 
 function forPeople(report: StoreReport): string {
-  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, fromLost, files, damage } = report;
+  const {
+    isIntact,
+    checked: entries,
+    faults,
+    missingBodies,
+    heads,
+    keptApart,
+    fromLost,
+    settledApart,
+    files,
+    damage,
+  } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
   const lines = [
     isIntact
@@ -128,13 +146,17 @@ function forPeople(report: StoreReport): string {
       : []),
     ...erasures(missingBodies),
     ...(keptApart > 0
-      ? [`Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`]
+      ? [
+          `Kept apart: ${keptApart} that claim a number which another entry has; a device was restored or copied.`,
+          "skepsis apart list shows each beside what stands; take-in or leave-out settles it, as does Records on the page.",
+        ]
       : []),
     ...(fromLost > 0
       ? [
-          `Kept apart: ${fromLost} that came from a device reported lost. That is no fault; they are taken in once it is found.`,
+          `Kept apart: ${fromLost} that came from a device reported lost. That is no fault; they are taken in once it is found, or settled by skepsis apart.`,
         ]
       : []),
+    ...settledApart.map(({ by, entries: count }) => `Kept apart: ${count}, settled by ${by}. That is no fault.`),
     ...filesForPeople(files),
     ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),
   ];

@@ -7,6 +7,7 @@ import { type Casebook, type Conflict, conflictsOf, settled, stateOf, wholeApiar
 import { type Entry, type EntryDraft, type EntryId, isKind } from "../../journal/index.ts";
 import { type Evidence, findings } from "../../knowledge/index.ts";
 import type { WholeWords } from "../words/index.ts";
+import { shortHash } from "./kept-apart.ts";
 import { stepTerm } from "./terms.ts";
 
 /** One of the values that stand side by side. */
@@ -28,6 +29,8 @@ export interface Difference {
   readonly what: string;
   /** Where it is seen among the rest; null when it has no page of its own. */
   readonly href: string | null;
+  /** Whether choosing a side settles it; what is kept apart has a page of its own, where the choice has consequences. */
+  readonly isSettledHere: boolean;
   readonly sides: readonly DifferenceSide[];
 }
 
@@ -54,6 +57,7 @@ function differenceOf(
   evidence: Evidence | undefined,
 ): Difference {
   const { root, slot, candidates } = conflict;
+  const isSettlement = slot[0] === "settlements";
   const fields = candidates.map(({ value }) => fieldsOf(value));
   const names = [...new Set(fields.flatMap((each) => [...each.keys()]))];
   const apart = names.filter((name) => new Set(fields.map((each) => each.get(name))).size > 1);
@@ -64,7 +68,8 @@ function differenceOf(
       .filter((name) => name !== "findings")
       .map((name) => namedSlot(casebook, root, name, words, evidence))
       .join(", "),
-    href: hrefOf(casebook, root),
+    href: isSettlement ? "/records/apart" : hrefOf(casebook, root),
+    isSettledHere: !isSettlement,
     sides: candidates.map(({ entry, author, recordedAt, device }, index) => ({
       ...{ entry, author, recordedAt, device },
       says: apart.map((name) => [plain(name), spelt(fields[index]?.get(name))] as const),
@@ -109,6 +114,7 @@ function namedSlot(
   words: WholeWords,
   evidence: Evidence | undefined,
 ): string {
+  if (/^[0-9a-f]{64}$/.test(name)) return shortHash(name);
   if (name === wholeApiary) return words.differences.wholeApiary;
   if (evidence && Object.hasOwn(evidence.findings, name)) return stepTerm(evidence, name);
   if (Object.hasOwn(findings, name)) return findings[name as keyof typeof findings].term;

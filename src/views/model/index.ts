@@ -47,6 +47,7 @@ export * from "./found/quality.ts";
 export * from "./found/specimens.ts";
 export * from "./found/test-result-form.ts";
 export * from "./happened.ts";
+export * from "./kept-apart.ts";
 export * from "./once.ts";
 export * from "./own-evidence.ts";
 export * from "./paper.ts";

@@ -5,6 +5,7 @@ import path from "node:path";
 import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Documented, documented } from "../../../tests/documented.ts";
+import { settlingOf } from "../../../tests/journals/apart-story.ts";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { attachedDraft, sha256Of, voice } from "../../../tests/journals/file-story.ts";
 import { writer } from "../../../tests/journals/writer.ts";
@@ -110,6 +111,7 @@ const table: readonly Row[] = [
   { route: "POST /entries", own: all, another: all, payload: { no: 1 } },
   { route: "GET /entries", own: all, another: all },
   { route: "GET /forecasts", own: all, another: all },
+  { route: "GET /apart", own: ["reviewer", "administrator"], another: ["reviewer", "administrator"] },
   { route: "GET /files/:file", own: all, another: office },
   { route: "GET /files/:file/standing", own: ["keeper", ...office], another: office },
   { route: "POST /files/:file/parts", own: ["keeper", ...office], another: office, payload: { no: 1 } },
@@ -222,7 +224,7 @@ describe("every role, every route, own and another's", () => {
     const url = addressFor(row, neighbour, "own", neighbour);
     for (const programme of ["main", "no-such-programme"]) {
       const reply = await send(method, url.replace("/main", `/${programme}`), stranger, row.payload);
-      const isOpen = programme !== "main" && /entries|forecasts|files|^DELETE $/.test(row.route);
+      const isOpen = programme !== "main" && /entries|forecasts|apart|files|^DELETE $/.test(row.route);
       if (!isOpen) expect([401, 403], `${programme} ${reply.body}`).toContain(reply.statusCode);
       expect(reply.body).not.toMatch(/neighbour/);
     }
@@ -320,6 +322,45 @@ describe("what the exchange lets through", () => {
       expect(await given(people[role])).toEqual([...cases].sort());
     expect(await given(stranger)).toBe(401);
     expect(await given(null)).toBe(401);
+  });
+
+  it("[AC15] what is kept apart is told to those who settle it, and they may settle it", async () => {
+    const url = "/api/programmes/main/entries";
+    const [kept] = writer({ device: neighbour.device, from: "2026-03-30T08:00:00.000Z" }).write(bee(9, "mites"));
+    expect((await send("POST", url, neighbour, { entries: [kept] })).json().refused).toMatchObject([
+      { problem: { code: "two-entries-one-number" } },
+    ]);
+    for (const role of ["reviewer", "administrator"] as const) {
+      const { apart } = (await send("GET", "/api/programmes/main/apart", people[role])).json();
+      expect(apart).toMatchObject([{ entry: kept, standing: neighbour.entries[0], mayTakeIn: true }]);
+    }
+    const store = await programmes.open("main");
+    const lost = writer({ device: "lost-of-neighbour" });
+    await send("POST", url, neighbour, { entries: lost.write(bee(10)) });
+    await store.members.loseDevice("lost-of-neighbour", { by: neighbour.id, at: new Date(start).toISOString() });
+    const note: EntryDraft = {
+      ...{ kind: "access-noted", at: "2026-03-30", about: ["main"] },
+      data: { act: "role-given", by: neighbour.id, role: "administrator" },
+    };
+    await send("POST", url, neighbour, { entries: lost.write(note) });
+    const ofNote = async (who: Person) => {
+      const { apart } = (await send("GET", "/api/programmes/main/apart", who)).json();
+      return apart.filter(({ entry }: { entry: Entry }) => entry.header.kind === "access-noted");
+    };
+    expect(await ofNote(people.reviewer)).toMatchObject([{ entry: { body: null }, mayTakeIn: false }]);
+    expect(await ofNote(people.administrator)).toMatchObject([{ entry: { body: {} }, mayTakeIn: false }]);
+    const decided = settlingOf(kept as Entry, "left-out");
+    for (const role of roles) {
+      const [sent] = writer({ device: `settles-${role}` }).write(decided);
+      const { refused } = (await send("POST", url, people[role], { entries: [sent] })).json();
+      const may = ["reviewer", "administrator"].includes(role);
+      expect(refused.length, role).toBe(may ? 0 : 1);
+    }
+    const given = async (who: Person) =>
+      (await pulled(who)).filter(({ header }) => header.kind === "kept-apart-settled").map(({ body }) => body !== null);
+    expect(await given(people.keeper)).toEqual([]);
+    expect(await given(people.inspector)).toEqual([false, false]);
+    expect(await given(people.reviewer)).toEqual([true, true]);
   });
 
   it("[AC27] a grant gives a manager exact places and another word for the scope; taken back, no more", async () => {

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { mediaTypes } from "../../journal/index.ts";
 import { partQuery } from "./file-routes.ts";
+import { apartOver } from "./open-api-apart.ts";
 import { forecasts } from "./open-api-forecasts.ts";
 import { pullQuery, pushBody } from "./programme-routes.ts";
 
@@ -166,6 +167,21 @@ export const programmePaths: Json = {
       responses: {
         "200": { description: "One for each colony of a case; none before the first night.", content: json(forecasts) },
         "401": noSession,
+        "404": trouble("The name is none of a programme."),
+        "503": trouble("The records cannot be reached now."),
+      },
+    },
+  },
+  "/api/programmes/{programme}/apart": {
+    get: {
+      operationId: "apart",
+      summary:
+        "Entries that the service keeps apart: they claim a number that another has, or their device was reported lost. Each beside what stands under its number, and with what was decided. Of members for those who may settle them.",
+      parameters: [programme],
+      responses: {
+        "200": { description: "What waits for a person first.", content: json(apartOver(entry, hash)) },
+        "401": noSession,
+        "403": trouble("The role does not settle what is kept apart."),
         "404": trouble("The name is none of a programme."),
         "503": trouble("The records cannot be reached now."),
       },

@@ -5,6 +5,7 @@ import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from "fastify";
+import { apartRoute } from "./apart-route.ts";
 import { headersFor } from "./content-security.ts";
 import { fileRoutes } from "./file-routes.ts";
 import { forecastRoutes } from "./forecast-routes.ts";
@@ -81,6 +82,7 @@ export async function service(options: ServiceOptions): Promise<FastifyInstance>
   for (const route of memberRoutes) serveMemberRoute(app, gate, route);
   programmeRoutes(app, gate);
   forecastRoutes(app, gate);
+  apartRoute(app, gate);
   fileRoutes(app, gate);
   openApiRoute(app, options.version);
   await servePage(app, options.page);

@@ -51,6 +51,7 @@ export const routes: readonly PageRoute[] = [
   { path: "/members", area: null, light: "desk", load: () => import("./account/MembersPage.tsx") },
   { path: "/members/audit", area: null, light: "desk", load: () => import("./account/AuditPage.tsx") },
   { path: "/records/differences", area: null, light: "desk", load: () => import("./records/DifferencesPage.tsx") },
+  { path: "/records/apart", area: null, light: "desk", load: () => import("./records/ApartPage.tsx") },
   { path: "/records/table", area: null, light: "desk", load: () => import("./table/BringTablePage.tsx") },
   { path: "/labels", area: null, light: "desk", load: () => import("./labels/LabelsPage.tsx") },
 ];

@@ -1,6 +1,7 @@
 /** Every sentence a person reads, by language and key. Values come in as slots; nothing is glued outside this folder. */
 
 export { accountWords } from "./en/account.ts";
+export { apartWords } from "./en/apart.ts";
 export { differences as differenceWords } from "./en/differences.ts";
 export { drawings as drawingWords } from "./en/drawings.ts";
 export { evidence as evidenceWords } from "./en/evidence.ts";

@@ -13,6 +13,7 @@ import {
   settled,
 } from "../../../src/casebook/index.ts";
 import { decodeJournal, type Entry, encodeJournal, kinds, verifyChain } from "../../../src/journal/index.ts";
+import apart from "./apart-1.expected.json" with { type: "json" };
 import file from "./file-1.expected.json" with { type: "json" };
 import programme from "./programme-1.expected.json" with { type: "json" };
 import first from "./schema-1.expected.json" with { type: "json" };
@@ -190,6 +191,28 @@ describe("the journal of a programme's members in members-1.jsonl", () => {
     expect(encodeJournal(entries)).toBe(textOf("members-1.jsonl"));
     expect(fold(entries)).toEqual({ ...fold([]), unread: [] });
     expect(entries.map(({ body }) => body?.data.act)).toEqual(["member-admitted", "invited", "device-lost"]);
+  });
+});
+
+describe("the journal of settled entries in apart-1.jsonl", () => {
+  const entries = entriesOf("apart-1.jsonl");
+
+  it("is intact, and is written again byte for byte", () => {
+    expect(verifyChain(entries)).toMatchObject({ isIntact: true, missingBodies: [] });
+    expect(entries).toHaveLength(apart.entries);
+    expect(encodeJournal(entries)).toBe(textOf("apart-1.jsonl"));
+  });
+
+  it("amounts to what the hand-written file tells", () => {
+    const casebook = fold(entries);
+    expect(casebook.unread).toEqual([]);
+    const settlements = Object.values(casebook.programmes.main?.settlements ?? {});
+    const told = settlements.map((kept) => values(kept).map(({ device, decision }) => `${device} ${decision}`));
+    const bee = casebook.specimens["specimen-1"]?.readings["reading-1"]?.bees["1"];
+    expect({
+      settlements: Object.fromEntries(told.map((all) => [all[0]?.split(" ")[0], all])),
+      firstBee: bee ? values(bee).map(({ left }) => left).toSorted() : [],
+    }).toEqual(apart.amountsTo);
   });
 });
 

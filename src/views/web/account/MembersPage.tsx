@@ -42,6 +42,9 @@ function Signed({ member }: { readonly member: SignedIn }) {
         <p className="acts">
           <Link className="act" href="/members/audit">
             {say.audit}
+          </Link>{" "}
+          <Link className="act" href="/records/apart">
+            {say.apart}
           </Link>
         </p>
       ) : null}

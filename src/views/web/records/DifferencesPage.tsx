@@ -34,7 +34,12 @@ export default function DifferencesPage() {
           </h2>
           <div className="sides">
             {difference.sides.map((side) => (
-              <Side key={side.entry} side={side} what={difference.what} settle={() => void settle(difference, side)} />
+              <Side
+                key={side.entry}
+                side={side}
+                what={difference.what}
+                settle={difference.isSettledHere ? () => void settle(difference, side) : null}
+              />
             ))}
           </div>
           {difference.href ? (
@@ -60,7 +65,7 @@ function Side({
 }: {
   readonly side: DifferenceSide;
   readonly what: string;
-  readonly settle: () => void;
+  readonly settle: (() => void) | null;
 }) {
   const say = words.differences;
   return (
@@ -76,10 +81,12 @@ function Side({
       <p className="q2">
         {say.by({ author: side.author, when: `${side.recordedAt.slice(0, 10)}, ${localTime(side.recordedAt)}` })}
       </p>
-      <button type="button" className="press quiet" onClick={settle}>
-        {say.stands}
-        <span className="vh"> {say.standsOf({ author: side.author, what })}</span>
-      </button>
+      {settle ? (
+        <button type="button" className="press quiet" onClick={settle}>
+          {say.stands}
+          <span className="vh"> {say.standsOf({ author: side.author, what })}</span>
+        </button>
+      ) : null}
     </div>
   );
 }

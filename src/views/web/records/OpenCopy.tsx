@@ -4,11 +4,10 @@ import { mediaTypeOf } from "../../../journal/index.ts";
 import { type DeviceFile, fileHash } from "../../../storage/device.ts";
 import type { Problem, Result } from "../../../units/index.ts";
 import type { CopyCheck } from "../../model/index.ts";
-import { sentence } from "../parts/Form.tsx";
 import { Rich } from "../parts/Rich.tsx";
 import { askJournal } from "../reckon/ask-journal.ts";
 import { useCasebook } from "../store/context.ts";
-import { words } from "../whole-words.ts";
+import { sentence, words } from "../whole-words.ts";
 import { Found } from "./RecordsPage.tsx";
 
 type State =

@@ -15,7 +15,7 @@ import { OpenCopy } from "./OpenCopy.tsx";
 import "./records.css";
 
 export default function RecordsPage() {
-  const { casebook, keeping, heads, device, entries: all } = useCasebook();
+  const { casebook, keeping, heads, device, entries: all, may, isDemonstration } = useCasebook();
   const isPart = useIsPart();
   const [given, setGiven] = useState(0);
   const [newest, setNewest] = useState<readonly Head[]>([]);
@@ -70,6 +70,17 @@ export default function RecordsPage() {
           )}
         </p>
       </section>
+      {!isDemonstration && may("kept-apart-settled") ? (
+        <section aria-labelledby="h-apart">
+          <h2 id="h-apart">{say.apartHead}</h2>
+          <p className="q2">{say.apartUnder}</p>
+          <p className="acts">
+            <Link className="press quiet" href="/records/apart">
+              {say.apart}
+            </Link>
+          </p>
+        </section>
+      ) : null}
       <section aria-labelledby="h-table">
         <h2 id="h-table">{say.tableHead}</h2>
         <p className="q2">{say.tableUnder}</p>

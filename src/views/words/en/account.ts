@@ -141,6 +141,7 @@ export const accountWords = {
     give: "Give",
     given: "Given.",
     audit: "Who did what: the audit",
+    apart: "Kept apart, for a person to judge",
     none: "**Nobody is signed in here.**",
   },
   signOut: {

@@ -39,6 +39,7 @@ export const differences = {
     done: "step done",
     changes: "evidence changed",
     settings: "settings",
+    settlements: "entry kept apart",
   },
   by: (slots: { readonly author: string; readonly when: string }) => `${slots.author}, written ${slots.when}`,
   nothing: "says nothing",

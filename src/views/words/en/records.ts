@@ -81,6 +81,9 @@ export const records = {
       ? `**${some(slots.taken, "entry was", "entries were")} added${slots.files === 0 ? "" : `, and ${filed(slots.files)}`}.** They are sent with the next exchange.`
       : `**${some(slots.taken, "entry was", "entries were")} added, ${whole(slots.refused)} refused:**`,
   failed: "The check broke. Nothing was changed; load the page again.",
+  apartHead: "Kept apart by the service",
+  apartUnder: "Entries of a restored, copied or lost phone, for a person to judge.",
+  apart: "See what is kept apart",
   tableHead: "A table of others",
   tableUnder: "Counts and findings that stand in a spreadsheet, a CSV or a JSON file.",
   bringTable: "Bring in a table",

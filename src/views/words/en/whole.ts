@@ -5,8 +5,11 @@ import { evidence } from "./evidence.ts";
 import { en } from "./index.ts";
 import { labels } from "./labels.ts";
 import { own } from "./own.ts";
+import { apartProblems } from "./problems/apart.ts";
 import { backupProblems } from "./problems/backups.ts";
 import { regionProblems } from "./problems/colonies-and-regions.ts";
+import { copyProblems } from "./problems/copies.ts";
+import { databaseProblems } from "./problems/databases.ts";
 import { fileProblems } from "./problems/files.ts";
 import { importProblems } from "./problems/imports.ts";
 import { problems } from "./problems/index.ts";
@@ -33,6 +36,9 @@ export const whole = {
     ...regionProblems,
     ...backupProblems,
     ...memberProblems,
+    ...apartProblems,
+    ...copyProblems,
+    ...databaseProblems,
     ...fileProblems,
     ...importProblems,
     ...surveyProblems,

@@ -23,12 +23,6 @@ export const recordProblems = {
     "Only the demonstration can be removed. Real records are never removed this way.",
   "two-entries-one-number": () =>
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
-  "records-unavailable": (slots: Slots) =>
-    `The records cannot be reached now (${slots.reason}). Try again later: what was acknowledged before is safe, and what was sent now may be sent again.`,
-  "records-damaged": (slots: Slots) =>
-    `The records are damaged (${unended(slots.reason)}). Stop the service, keep the damaged files, run skepsis verify to see what is touched, and restore the newest backup: devices send again what came after it.`,
-  "records-newer": () =>
-    "The records were written by a newer version of this program. Use that version; nothing was changed.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
   "other-programme": () => "An entry belongs to another programme. It was not taken in.",
   "entry-id-taken": () => "Another entry already has this id. Both are kept apart for a person to look at.",
@@ -45,12 +39,4 @@ export const recordProblems = {
     `The clock of this device is ${some(Math.abs(n(slots, "minutes")), "minute", "minutes")} ${n(slots, "minutes") < 0 ? "behind" : "ahead of"} the service’s. Set it right; nothing was changed.`,
   "file-not-taken": (slots: Slots) =>
     `A photo or voice note was not sent: ${unended(slots.reason)}. It stays on this device.`,
-  "copy-empty": () => "This copy holds no entry.",
-  "copy-of-another-programme": (slots: Slots) =>
-    `This copy is of the programme ${slots.programme}; here it is ${slots.here}. Nothing was added.`,
-  "not-a-journal": () => "This file is not a journal of this tool.",
-  "newer-journal-file": () => "This journal was written by a newer version. Use that version to read it.",
-  "journal-cut-short": () => "The journal ends before its last line: the file was cut. Copy it again.",
-  "journal-too-long": () => "The journal holds more lines than it says. It was changed after it was written.",
-  "journal-line-unreadable": () => "A line of the journal cannot be read.",
 };

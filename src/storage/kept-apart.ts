@@ -1,0 +1,86 @@
+/** What is kept apart, with all that a person needs to judge it, and what was decided on it. */
+import { type Candidate, foldRoot, type KeptApart, rootOf, type Settlement } from "../casebook/index.ts";
+import type { Entry, EntryId, Hash } from "../journal/index.ts";
+import { canBeLookedUp } from "./admission.ts";
+import { entryOf, wordsOf } from "./rows.ts";
+import type { Database } from "./tables.ts";
+
+/** What stands of what was decided, by hash of the kept entry. */
+export type Settlements = ReadonlyMap<Hash, readonly Candidate<Settlement>[]>;
+
+/** Read from the entries themselves, by the fold: those that settle, and those that may take a settlement back. */
+export async function settlementsIn(database: Database, programme: string): Promise<Settlements> {
+  const rows = await database
+    .selectFrom("entries")
+    .select(["header", "body"])
+    .where("root", "=", programme)
+    .where("kind", "in", ["kept-apart-settled", "entry-withdrawn", "content-erased"])
+    .execute();
+  const { programmes } = foldRoot(programme, rows.map(entryOf));
+  return new Map(
+    Object.entries(programmes[programme]?.settlements ?? {}).map(([hash, { candidates }]) => [hash, candidates]),
+  );
+}
+
+/** All that is kept apart: what waits for a person first, each part oldest first by the clocks of its devices. */
+export async function keptApart(database: Database, programme: string): Promise<readonly KeptApart[]> {
+  const settlements = await settlementsIn(database, programme);
+  const rows = await database.selectFrom("quarantine").selectAll().execute();
+  const found: KeptApart[] = [];
+  for (const { hash, entry: words } of rows) {
+    const entry = wordsOf<Entry>(words);
+    const standing = await standingOf(database, entry);
+    found.push({
+      ...{ hash, entry, standing, why: standing === null ? "from-lost" : "number-taken" },
+      cameInAs: await cameInAs(database, entry),
+      isIdTaken: await isIdTaken(database, entry),
+      settlements: settlements.get(hash) ?? [],
+    });
+  }
+  return found.sort(byWaiting);
+}
+
+const sortKey = ({ settlements, entry: { header }, hash }: KeptApart): string =>
+  `${settlements.length === 1 ? 1 : 0} ${header.recordedAt} ${hash}`;
+
+const byWaiting = (one: KeptApart, other: KeptApart): number => (sortKey(one) < sortKey(other) ? -1 : 1);
+
+/** The entry of the journal that has the number of this one. */
+async function standingOf(database: Database, entry: Entry): Promise<Entry | null> {
+  if (!canBeLookedUp(entry)) return null;
+  const { device, seq } = entry.header;
+  const held = database.selectFrom("entries").select(["header", "body"]);
+  const row = await held.where("device", "=", device).where("seq", "=", seq).executeTakeFirst();
+  return row ? entryOf(row) : null;
+}
+
+async function isIdTaken(database: Database, { header }: Entry): Promise<boolean> {
+  const row = database.selectFrom("entries").select("id").where("id", "=", header.id);
+  return (await row.executeTakeFirst()) !== undefined;
+}
+
+/** The first entry of its root and kind that says it stands in its place and was not withdrawn. */
+async function cameInAs(database: Database, entry: Entry): Promise<EntryId | null> {
+  if (!canBeLookedUp(entry)) return null;
+  const [{ id, kind }, root] = [entry.header, rootOf(entry)];
+  for (const other of await replacing(database, { id, root, kind }))
+    if ((await replacing(database, { id: other, root, kind: "entry-withdrawn" })).length === 0) return other;
+  return null;
+}
+
+/** Entries of this root and kind that replace this one, oldest first. An id has no sign that a pattern reads otherwise. */
+async function replacing(
+  database: Database,
+  { id, root, kind }: { readonly id: EntryId; readonly root: string; readonly kind: string },
+): Promise<readonly EntryId[]> {
+  const rows = await database
+    .selectFrom("entries")
+    .select("header")
+    .where("root", "=", root)
+    .where("kind", "=", kind)
+    .where("header", "like", `%${id}%`)
+    .orderBy("position")
+    .execute();
+  const headers = rows.map(({ header }) => wordsOf<Entry["header"]>(header));
+  return headers.filter(({ replaces }) => replaces.includes(id)).map((header) => header.id);
+}
