@@ -8,6 +8,7 @@ import { bee, callDrafts } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
+import { rightsContract } from "../../tests/laws/rights-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import type { Entry } from "../journal/index.ts";
@@ -43,6 +44,8 @@ const newPlace = async () => {
 serviceStoreContract("SQLite", newPlace);
 
 filesContract("SQLite", newPlace);
+
+rightsContract("SQLite", newPlace);
 
 describe("the service's store in a SQLite file", () => {
   it("[SG50] writes ahead and waits for the disk", async () => {

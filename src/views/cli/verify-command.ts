@@ -51,7 +51,7 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
     return decoded.ok
-      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, fromLost: 0, files: null, damage: [] })
+      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, fromLost: 0, files: null, rights: null, damage: [] })
       : decoded;
   }
   const programme = programmeOf(given);
