@@ -12,6 +12,7 @@ import { rightsContract } from "../../tests/laws/rights-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import type { Entry } from "../journal/index.ts";
+import { columnsOf } from "./columns.ts";
 import { openServerStore } from "./server.ts";
 import { openFile } from "./sqlite.ts";
 
@@ -56,6 +57,18 @@ describe("the service's store in a SQLite file", () => {
     const { database, close } = openFile(file);
     expect((await sql`pragma synchronous`.execute(database)).rows).toEqual([{ synchronous: 2 }]); // FULL
     await close();
+  });
+
+  it("[SG100] every column of every table is on the list that the check goes by", async () => {
+    const file = newFile();
+    await (await openServerStore({ file, programme: "main" })).close();
+    const raw = new SQLite(file, { readonly: true });
+    const names = (asked: string) => (raw.prepare(asked).all() as readonly { name: string }[]).map(({ name }) => name);
+    const tables = names("select name from sqlite_master where type = 'table'");
+    const found = tables.map((table) => [table, names(`select name from pragma_table_info('${table}')`).toSorted()]);
+    raw.close();
+    const listed = Object.entries(columnsOf).map(([table, columns]) => [table, columns.toSorted()]);
+    expect(Object.fromEntries(found)).toEqual(Object.fromEntries(listed));
   });
 
   it("[SG51] leaves no trace of an erased body in its files", async () => {

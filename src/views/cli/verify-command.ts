@@ -51,7 +51,14 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
     if (!text.ok) return text;
     const decoded = decodeJournal(text.value);
     return decoded.ok
-      ? answered({ ...verifyChain(decoded.value, noted), keptApart: 0, fromLost: 0, files: null, rights: null, damage: [] })
+      ? answered({
+          ...verifyChain(decoded.value, noted),
+          keptApart: 0,
+          fromLost: 0,
+          files: null,
+          rights: null,
+          damage: [],
+        })
       : decoded;
   }
   const programme = programmeOf(given);
@@ -116,8 +123,31 @@ function filesForPeople(files: StoreReport["files"]): readonly string[] {
   ];
 }
 
+/** Who may see what, as far as it could be refolded from the journal. */
+function rightsForPeople(rights: StoreReport["rights"]): readonly string[] {
+  if (rights === null || rights.acts + rights.unknownActs === 0) return [];
+  const acts = `${rights.acts} ${rights.acts === 1 ? "act" : "acts"} of the service`;
+  if (rights.unknownActs === 0) return [`Who may see what was refolded from ${acts}.`];
+  return [
+    `Who may see what was refolded from ${acts}; ${rights.unknownActs} more cannot be read, erased or of a newer version.`,
+    ...(rights.unproven.length > 0 ? ["They may account for this, which is not checkable and told as no fault:"] : []),
+    ...rights.unproven.map((each) => `- ${each}`),
+  ];
+}
+
 function forPeople(report: StoreReport): string {
-  const { isIntact, checked: entries, faults, missingBodies, heads, keptApart, fromLost, files, damage } = report;
+  const {
+    isIntact,
+    checked: entries,
+    faults,
+    missingBodies,
+    heads,
+    keptApart,
+    fromLost,
+    files,
+    rights,
+    damage,
+  } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
   const lines = [
     isIntact
@@ -136,6 +166,7 @@ function forPeople(report: StoreReport): string {
         ]
       : []),
     ...filesForPeople(files),
+    ...rightsForPeople(rights),
     ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),
   ];
   const found = faults.map(({ device, seq, reason, entries }) => [device, seq, reason, entries.join(", ")]);
