@@ -1,5 +1,4 @@
 /** Is what is kept what was written: the tables, the chains, the heads, the kept states. Entry by entry, never all at once. */
-import { sql } from "kysely";
 import { rootOf } from "../casebook/index.ts";
 import {
   type ChainWalk,
@@ -208,8 +207,12 @@ function hashOf({ header }: Entry): Hash | null {
 
 /** Each table has its columns under their names, also those that nothing else here reads. */
 async function checkColumns(database: Database): Promise<void> {
-  for (const [table, columns] of Object.entries(columnsOf))
-    await sql`select ${sql.join(columns.map((name) => sql.id(name)))} from ${sql.id(table)} limit 0`.execute(database);
+  for (const [table, columns] of Object.entries(columnsOf) as [keyof Tables, readonly string[]][])
+    await database
+      .selectFrom(table)
+      .select(columns.map((name) => database.dynamic.ref(name)))
+      .limit(0)
+      .execute();
 }
 
 async function checkErasures(

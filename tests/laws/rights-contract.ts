@@ -255,6 +255,27 @@ export function rightsContract(name: string, make: () => Promise<RightsPlace>): 
       ]);
     });
 
+    it("[SG114] differ in nothing while others go on changing them", async () => {
+      const { open } = await make();
+      const store = await open();
+      const { head, keeper, neighbour } = await fillWithRights(store);
+      const [elsewhere, by] = [await open(), { by: head.id, at: later }];
+      let isOver = false;
+      let changed = 0;
+      const changing = (async () => {
+        for (; !isOver; changed += 1) {
+          await elsewhere.members.change(keeper.id, { role: changed % 2 === 0 ? "reader" : "keeper" }, by);
+          await elsewhere.members.takeApiary(keeper.id, neighbour.apiary, by);
+          await elsewhere.members.giveApiary(keeper.id, neighbour.apiary, by);
+        }
+      })();
+      const found: string[] = [];
+      for (let checks = 0; checks < 4 || changed < 12; checks += 1) found.push(...(await store.check()).damage);
+      isOver = true;
+      await changing;
+      expect(found).toEqual([]);
+    });
+
     it("[SG113] are what the journal says after whatever order of gifts, pushes, claims and losses", async () => {
       const { open } = await make();
       const store = await open();

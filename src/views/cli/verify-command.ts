@@ -27,7 +27,8 @@ export const verifyCommand: Command = {
       "verify [FILE]: check that the records are whole and unchanged.",
       flags,
       "Without FILE the records of the service; with FILE a journal that export wrote.\n" +
-        "Exit status 1 when anything is missing, changed or kept apart. What a lost device sent, and\n" +
+        "Exit status 1 when anything is missing, changed or kept apart, or a table of who may see what\n" +
+        "says something else than the journal. What a lost device sent, and\n" +
         "bodies that were erased or withheld, are named and no fault. Against a person who holds all\n" +
         "the records only heads noted elsewhere help.\n",
     ),
