@@ -13,12 +13,11 @@ export async function checkFiles(
   const kept = await database
     .selectFrom("attached")
     .leftJoin("entries", "entries.id", "attached.entry")
-    .select(["attached.entry", "attached.sha256", "attached.bytes", "attached.arrived", "entries.device"])
+    .selectAll("attached")
+    .select("entries.device")
     .execute();
-  for (const { entry, sha256, bytes } of kept) {
-    const said = named.get(entry);
-    if (said?.sha256 !== sha256 || said.bytes !== bytes) tell(`file ${sha256}: not what entry ${entry} names`);
-  }
+  for (const row of kept)
+    if (!isNamedSo(row, named.get(row.entry))) tell(`file ${row.sha256}: not what entry ${row.entry} names`);
   const known = new Set(kept.map(({ entry }) => entry));
   for (const { entry, sha256 } of named.values()) if (!known.has(entry)) tell(`file ${sha256}: lost to entry ${entry}`);
 
@@ -30,10 +29,14 @@ export async function checkFiles(
     const file = shelf.get(sha256);
     shelf.delete(sha256);
     if (file?.is_whole === 1) {
-      if (nativeDigest(await bytesOf(database, sha256)) === sha256) whole += 1;
+      const bytes = await bytesOf(database, sha256);
+      if (nativeDigest(bytes) === sha256) whole += 1;
       else tell(`file ${sha256}: not what was written`);
+      if (file.held !== bytes.length || file.bytes !== bytes.length || names.some(({ arrived }) => arrived !== 1))
+        tell(`file ${sha256}: here, and not so written down`);
       continue;
     }
+    if (file && !(await isHeldSo(database, file))) tell(`file ${sha256}: not as much of it here as written down`);
     if (names.some(({ arrived }) => arrived === 1)) tell(`file ${sha256}: was here and is gone`);
     const device = names[0]?.device ?? "";
     waiting.set(device, (waiting.get(device) ?? 0) + 1);
@@ -53,6 +56,28 @@ export async function checkFiles(
     waiting: [...waiting].map(([device, count]) => ({ device, files: count })).toSorted(byDevice),
     erased: Number(erased),
   };
+}
+
+type Attached = Tables["attached"];
+
+/** Whether the row of a name says what its entry says: of which root too, since that decides who is given the file. */
+const isNamedSo = (row: Attached, said: Attached | undefined): boolean =>
+  (["root", "sha256", "bytes", "media_type"] as const).every((column) => said?.[column] === row[column]);
+
+/** Whether the pieces of a file on its way lie one after another and make up what is held of it. */
+async function isHeldSo(database: Database, { sha256, held }: Tables["files"]): Promise<boolean> {
+  const pieces = await database
+    .selectFrom("chunks")
+    .selectAll()
+    .where("sha256", "=", sha256)
+    .orderBy("start")
+    .execute();
+  let end = 0;
+  for (const { start, data } of pieces) {
+    if (start !== end) return false;
+    end += data.length;
+  }
+  return end === held;
 }
 
 const byDevice = (one: { readonly device: string }, other: { readonly device: string }): number =>

@@ -14,6 +14,8 @@ import {
 } from "../journal/index.ts";
 import { erasureKey } from "./admission.ts";
 import { checkFiles } from "./check-files.ts";
+import { checkRights, type RightsReport } from "./check-rights.ts";
+import { columnsOf } from "./columns.ts";
 import type { Engine } from "./engine.ts";
 import { attachedRow } from "./file-names.ts";
 import type { FilesReport } from "./files-contract.ts";
@@ -22,6 +24,7 @@ import { settlementsIn } from "./kept-apart.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
+import { type RightsRefold, rightsRefold } from "./rights.ts";
 import { entryOf } from "./rows.ts";
 import type { Database, EntryRow, Tables } from "./tables.ts";
 
@@ -35,6 +38,8 @@ export interface StoreReport extends VerifyReport {
   readonly fromLost: number;
   /** Photos and voice notes; null where only a journal was checked. */
   readonly files: FilesReport | null;
+  /** Who may see what, refolded from the journal; null where only a journal was checked, or not all of it could be read. */
+  readonly rights: RightsReport | null;
   /** What is damaged beside the chains, each in a few words with its place. */
   readonly damage: readonly string[];
 }
@@ -49,56 +54,59 @@ const mostDamage = 50;
 
 /** Reads all that is kept and holds it against the chains, the heads the store noted, and these. */
 export async function checkStore(
-  { database, engine, findsWrong }: Pick<Keeping, "database" | "engine" | "findsWrong">,
-  programme: string,
+  {
+    database,
+    engine,
+    findsWrong,
+    programme,
+  }: Pick<Keeping, "database" | "engine" | "findsWrong"> & { readonly programme: string },
   noted: readonly Head[],
 ): Promise<StoreReport> {
   const damage: string[] = [];
   const tell = (what: string) => void (damage.length < mostDamage && damage.push(what));
-  /** One part of the check; what the database itself cannot read is damage, and the other parts go on. */
-  const part = async (name: string, work: () => Promise<void>) => {
+  const stopped: { readonly name: string; readonly trouble: unknown }[] = [];
+  /** One part of the check; null when it stopped, as on what the database itself cannot read, and the other parts go on. */
+  const part = async <T>(name: string, work: () => Promise<T>): Promise<T | null> => {
     try {
-      await work();
+      return await work();
     } catch (trouble) {
-      if (!engine.isDamaged(trouble) && !(trouble instanceof StoreTrouble)) throw trouble;
-      tell(`${name}: ${(trouble as Error).message}`);
+      if (engine.isDamaged(trouble) || trouble instanceof StoreTrouble) tell(`${name}: ${(trouble as Error).message}`);
+      else stopped.push({ name, trouble });
+      return null;
     }
   };
 
   // Beside the rest: it takes as long as all the entries.
   const tables = part("tables", async () => {
-    for (const line of await findsWrong()) tell(`tables: ${line}`);
-  }).then(
-    () => null,
-    (trouble: unknown) => ({ trouble }),
-  );
-  let heads: readonly Head[] = [];
-  await part("heads", async () => {
-    heads = await database.selectFrom("heads").selectAll().execute(); // first, so that what comes in meanwhile is not missed
+    const lines = await findsWrong();
+    for (const line of lines) tell(`tables: ${line}`);
+    return lines.length;
   });
+  // First, so that what comes in meanwhile is not missed.
+  const heads = (await part("heads", () => database.selectFrom("heads").selectAll().execute())) ?? [];
   const walk = chainWalk([...heads.filter(isHead), ...noted], nativeDigest);
   for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
   const erased = new Set<string>();
   const named = new Map<string, Tables["attached"]>();
-  let files: FilesReport | null = null;
-  await part("entries", () => walkEntries(database, { walk, erased, named, tell }));
+  const refold = rightsRefold(programme);
+  const walked = await part("entries", () => walkEntries(database, { walk, erased, named, refold, tell }));
+  const rights = walked && (await part("rights", () => rightsAfter(database, { ...walked, refold, tell })));
+  await part("columns", () => checkColumns(database));
   await part("erasures", () => checkErasures(database, erased, tell));
-  await part("files", async () => {
-    files = await checkFiles(database, named, tell);
-  });
+  const files = await part("files", () => checkFiles(database, named, tell));
   await part("states", () => checkStates(database, engine, tell));
-  let apart: Apart = { keptApart: 0, fromLost: 0, settledApart: [] };
-  await part("kept apart", async () => {
-    apart = await checkApart(database, programme, tell);
-  });
-  const stopped = await tables;
-  if (stopped) throw stopped.trouble;
+  const apart = (await part("kept apart", () => checkApart(database, programme, tell))) ?? noneApart;
+  const isWrong = (await tables) !== 0;
+  // A row that the database calls no row of its table may be of any shape; else it is a bug of ours.
+  for (const { name, trouble } of stopped)
+    if (isWrong && name !== "tables") tell(`${name}: not what was written`);
+    else throw trouble;
   const report = walk.report();
   // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
   for (const { device, seq } of report.heads)
     if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
   const isIntact = report.isIntact && damage.length === 0 && apart.keptApart === 0;
-  return { ...report, isIntact, ...apart, files, damage };
+  return { ...report, isIntact, ...apart, files, rights, damage };
 }
 
 const isHead = ({ device, seq, hash }: Head): boolean =>
@@ -109,31 +117,65 @@ interface Walking {
   readonly erased: Set<string>;
   /** Files that entries name, by entry. */
   readonly named: Map<string, Tables["attached"]>;
+  readonly refold: RightsRefold;
   readonly tell: (what: string) => void;
 }
 
+/** How far the walk came, and how many entries could not be read. */
+interface Walked {
+  readonly last: number;
+  readonly unread: number;
+}
+
 /** In the order taken in: in it each device's numbers rise. */
-async function walkEntries(database: Database, { walk, erased, named, tell }: Walking): Promise<void> {
-  const { position: end } = await database.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+async function walkEntries(database: Database, { walk, erased, named, refold, tell }: Walking): Promise<Walked> {
+  let unread = 0;
   for (let last = 0; ; ) {
     const query = database.selectFrom("entries").selectAll().where("position", ">", last).orderBy("position");
     const rows = await query.limit(pageRows).execute();
     for (const row of rows) {
       const read = readable(row, tell);
-      if (!read) continue;
+      if (!read) {
+        unread += 1;
+        continue;
+      }
       const { entry, hash } = read;
       walk.take(entry, hash);
+      refold.take(entry, row.position);
       const attached = attachedRow(entry);
       if (attached) named.set(attached.entry, attached);
       for (const id of erasedBy(entry)) erased.add(erasureKey({ id, root: rootOf(entry) }));
     }
     last = rows.at(-1)?.position ?? last;
-    if (rows.length < pageRows) {
-      if (last > end) tell(`counter: ${end} where ${last} entries were taken in`);
-      return;
-    }
+    if (rows.length < pageRows) return { last, unread };
   }
 }
+
+/**
+ * Holds counter and rights against the journal as both stand at one instant, whatever was taken in since the walk.
+ * Rights of which an entry cannot be read any more are not refolded: that entry is told already.
+ */
+const rightsAfter = (
+  database: Database,
+  { last, unread, refold, tell }: Walked & Pick<Walking, "refold" | "tell">,
+): Promise<RightsReport | null> =>
+  database
+    .transaction()
+    .setIsolationLevel("repeatable read")
+    .execute(async (tx) => {
+      const { position: end } = await tx.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+      const since = await tx
+        .selectFrom("entries")
+        .selectAll()
+        .where("position", ">", last)
+        .orderBy("position")
+        .execute();
+      const newest = since.at(-1)?.position ?? last;
+      if (newest !== end) tell(`counter: ${end} where ${newest} entries were taken in`);
+      if (unread > 0) return null;
+      for (const row of since) refold.take(entryOf(row), row.position);
+      return checkRights(tx, refold.told(), tell);
+    });
 
 interface Readable {
   readonly entry: Entry;
@@ -171,6 +213,16 @@ function hashOf({ header }: Entry): Hash | null {
   }
 }
 
+/** Each table has its columns under their names, also those that nothing else here reads. */
+async function checkColumns(database: Database): Promise<void> {
+  for (const [table, columns] of Object.entries(columnsOf) as [keyof Tables, readonly string[]][])
+    await database
+      .selectFrom(table)
+      .select(columns.map((name) => database.dynamic.ref(name)))
+      .limit(0)
+      .execute();
+}
+
 async function checkErasures(
   database: Database,
   said: ReadonlySet<string>,
@@ -202,6 +254,7 @@ async function isTaken(database: Database, { header: { device, seq } }: Entry, h
 }
 
 type Apart = Pick<StoreReport, "keptApart" | "fromLost" | "settledApart">;
+const noneApart: Apart = { keptApart: 0, fromLost: 0, settledApart: [] };
 
 /** How many are kept apart for a person to see to, how many since their device is reported lost, and who settled which. */
 async function checkApart(database: Database, programme: string, tell: (what: string) => void): Promise<Apart> {

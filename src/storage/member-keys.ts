@@ -38,7 +38,7 @@ export function keysOf({ database, read, write }: Desk): Keys {
           ...{ made_at: doing.at, used_at: null },
         };
         await tx.insertInto("passkeys").values(row).execute();
-        note({ act: "passkey-added" });
+        note({ act: "passkey-added", member });
       }),
     removePasskey: (id, member, doing) =>
       write(doing, async (tx, note) => {

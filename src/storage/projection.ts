@@ -45,7 +45,9 @@ const sealOf = ({ root, fold_version, position, part }: StateRow): string =>
 
 /** Whether the row is what this fold wrote. */
 export const isSealed = (row: StateRow): boolean =>
-  row.fold_version === foldVersion && row.part.startsWith(`${sealOf({ ...row, part: partIn(row) })} `);
+  row.fold_version === foldVersion &&
+  typeof row.part === "string" &&
+  row.part.startsWith(`${sealOf({ ...row, part: partIn(row) })} `);
 
 const partIn = ({ part }: StateRow): string => part.slice(sealLength + 1);
 

@@ -2,6 +2,7 @@
 import { type RawBuilder, sql } from "kysely";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
 import { batches } from "./batches.ts";
+import { columnsOf } from "./columns.ts";
 import { type Keeping, prepare } from "./keeping.ts";
 import { patiently } from "./patience.ts";
 import { lockCounter } from "./rows.ts";
@@ -103,22 +104,3 @@ async function* slicesOf(
   else if (table === "chunks") for (const sha256 of await all<string>("sha256", "files")) yield sql`sha256 = ${sha256}`;
   else yield sql`true`;
 }
-
-const columnsOf = {
-  entries: ["position", "id", "device", "seq", "root", "kind", "hash", "header", "body"],
-  heads: ["device", "seq", "hash"],
-  erased: ["id", "root"],
-  quarantine: ["hash", "entry"],
-  states: ["root", "fold_version", "position", "part"],
-  attached: ["entry", "root", "sha256", "bytes", "media_type", "arrived"],
-  files: ["sha256", "bytes", "held", "is_whole"],
-  chunks: ["sha256", "start", "data"],
-  members: [
-    ...(["id", "name", "sign_in", "role", "password", "password_ends_at", "places"] as const),
-    ...(["failures", "failed_at", "admitted_at", "ended_at"] as const),
-  ],
-  devices: ["device", "member", "name", "registered_at", "lost_at"],
-  passkeys: ["id", "member", "public_key", "counter", "transports", "name", "made_at", "used_at"],
-  scopes: ["member", "root", "since"],
-  parents: ["root", "parent"],
-} as const;

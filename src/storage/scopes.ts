@@ -11,11 +11,16 @@ export const everyone = "*";
 const parentedKinds = ["case-opened", "specimen-labelled", "plan-made"] as const;
 
 /** A label record is everyone's: a plan of anybody may rest on it. */
-const sharedKind = "label-record-loaded";
+export const sharedKind = "label-record-loaded";
 
 /** What a root hangs on by this entry; null when the entry says nothing of it. */
-const parentOf = ({ kind, about }: { readonly kind: string; readonly about: readonly string[] }): string | null =>
-  (parentedKinds as readonly string[]).includes(kind) ? (about[1] ?? null) : null;
+export const parentOf = ({
+  kind,
+  about,
+}: {
+  readonly kind: string;
+  readonly about: readonly string[];
+}): string | null => ((parentedKinds as readonly string[]).includes(kind) ? (about[1] ?? null) : null);
 
 type Scope = Tables["scopes"];
 

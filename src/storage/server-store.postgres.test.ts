@@ -5,6 +5,7 @@ import { writer } from "../../tests/journals/writer.ts";
 import { apartContract } from "../../tests/laws/apart-contract.ts";
 import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
+import { rightsContract } from "../../tests/laws/rights-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import { ask, newDatabase, server } from "../../tests/postgres/database.ts";
@@ -56,6 +57,8 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
   serviceStoreContract("PostgreSQL", newPlace);
 
   filesContract("PostgreSQL", newPlace);
+
+  rightsContract("PostgreSQL", newPlace);
 
   it("[SG50] waits for the disk before it acknowledges, though the server's default is not to", async () => {
     const own = await newDatabase();

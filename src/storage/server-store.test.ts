@@ -9,9 +9,11 @@ import { writer } from "../../tests/journals/writer.ts";
 import { apartContract } from "../../tests/laws/apart-contract.ts";
 import { filesContract } from "../../tests/laws/files-contract.ts";
 import { membersContract } from "../../tests/laws/members-contract.ts";
+import { rightsContract } from "../../tests/laws/rights-contract.ts";
 import { serviceStoreContract } from "../../tests/laws/service-store-contract.ts";
 import { storageContract } from "../../tests/laws/storage-contract.ts";
 import type { Entry } from "../journal/index.ts";
+import { columnsOf } from "./columns.ts";
 import { openServerStore } from "./server.ts";
 import { openFile } from "./sqlite.ts";
 
@@ -47,6 +49,8 @@ serviceStoreContract("SQLite", newPlace);
 
 filesContract("SQLite", newPlace);
 
+rightsContract("SQLite", newPlace);
+
 describe("the service's store in a SQLite file", () => {
   it("[SG50] writes ahead and waits for the disk", async () => {
     const file = newFile();
@@ -56,6 +60,18 @@ describe("the service's store in a SQLite file", () => {
     const { database, close } = openFile(file);
     expect((await sql`pragma synchronous`.execute(database)).rows).toEqual([{ synchronous: 2 }]); // FULL
     await close();
+  });
+
+  it("[SG100] every column of every table is on the list that the check goes by", async () => {
+    const file = newFile();
+    await (await openServerStore({ file, programme: "main" })).close();
+    const raw = new SQLite(file, { readonly: true });
+    const names = (asked: string) => (raw.prepare(asked).all() as readonly { name: string }[]).map(({ name }) => name);
+    const tables = names("select name from sqlite_master where type = 'table'");
+    const found = tables.map((table) => [table, names(`select name from pragma_table_info('${table}')`).toSorted()]);
+    raw.close();
+    const listed = Object.entries(columnsOf).map(([table, columns]) => [table, columns.toSorted()]);
+    expect(Object.fromEntries(found)).toEqual(Object.fromEntries(listed));
   });
 
   it("[SG51] leaves no trace of an erased body in its files", async () => {

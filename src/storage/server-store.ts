@@ -174,7 +174,7 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
         return Number(all);
       }),
     fingerprint: (upTo) => onTables(() => fingerprint(database, engine, upTo)),
-    check: (noted = []) => onTables(() => checkStore(keeping, programme, noted)),
+    check: (noted = []) => onTables(() => checkStore({ ...keeping, programme }, noted)),
     async removeDemonstration() {
       if (programme !== demonstration) return blocked(onlyDemonstration(programme));
       await patiently(engine, discard);

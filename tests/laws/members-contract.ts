@@ -57,6 +57,7 @@ export function membersContract(name: string, make: () => Promise<ServerStore>):
       const store = await make();
       try {
         await use(store.members, store);
+        expect((await store.check()).damage, "[SG113] what came of it is what the journal says").toEqual([]);
       } finally {
         await store.close();
       }

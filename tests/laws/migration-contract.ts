@@ -67,6 +67,7 @@ export function migrationContract(name: "SQLite" | "PostgreSQL", make: () => Pro
         expect((await store.push(story)).refused).toEqual([]);
         const [more] = writer({ device: "phone-9" }).write(bee(99));
         if (more) await store.push([more]);
+        expect((await store.check()).damage).toEqual([]);
         expect((await store.pull(kept.length)).entries).toEqual([more]);
         await store.close();
       });

@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import SQLite from "better-sqlite3";
 import { afterAll, expect, it } from "vitest";
 import { bee } from "../../../tests/journals/every-kind.ts";
 import { writer } from "../../../tests/journals/writer.ts";
@@ -99,4 +100,18 @@ it("[AC11] changes role and places, ends a membership, and never the last admini
   expect(acts).toEqual(
     expect.arrayContaining(["member-admitted", "invited", "role-given", "places-granted", "member-ended"]),
   );
+});
+
+it("[SG113] verify refolds who may see what, and ends with 1 where a table says something else", async () => {
+  const verify = () => said(["verify"], { env });
+  const whole = await verify();
+  expect(whole.status).toBe(0);
+  expect(whole.out).toMatch(/Who may see what was refolded from \d+ acts of the service\./);
+  const raw = new SQLite(path.join(folder, "main.sqlite"));
+  raw.exec("update members set role = 'manager' where role = 'keeper'");
+  raw.close();
+  const changed = await verify();
+  expect(changed.status).toBe(1);
+  expect(changed.out).toMatch(/- members [0-9a-f-]{36}: role is manager, by the journal keeper\n/);
+  expect(changed.out).not.toMatch(/Ash|Rowan/);
 });

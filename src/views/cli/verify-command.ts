@@ -27,9 +27,10 @@ export const verifyCommand: Command = {
       "verify [FILE]: check that the records are whole and unchanged.",
       flags,
       "Without FILE the records of the service; with FILE a journal that export wrote.\n" +
-        "Exit status 1 when anything is missing, changed or kept apart and not settled. What a lost device\n" +
-        "sent, what was settled, and bodies that were erased or withheld are named and no fault. Against a\n" +
-        "person who holds all the records only heads noted elsewhere help.\n",
+        "Exit status 1 when anything is missing, changed or kept apart and not settled, or a table of who\n" +
+        "may see what says something else than the journal. What a lost device sent, what was settled, and\n" +
+        "bodies that were erased or withheld are named and no fault. Against a person who holds all the\n" +
+        "records only heads noted elsewhere help.\n",
     ),
   run,
 };
@@ -57,6 +58,7 @@ async function checked(given: Given, io: Io, noted: readonly Head[]): Promise<Re
           fromLost: 0,
           settledApart: [],
           files: null,
+          rights: null,
           damage: [],
         })
       : decoded;
@@ -123,6 +125,18 @@ function filesForPeople(files: StoreReport["files"]): readonly string[] {
   ];
 }
 
+/** Who may see what, as far as it could be refolded from the journal. */
+function rightsForPeople(rights: StoreReport["rights"]): readonly string[] {
+  if (rights === null || rights.acts + rights.unknownActs === 0) return [];
+  const acts = `${rights.acts} ${rights.acts === 1 ? "act" : "acts"} of the service`;
+  if (rights.unknownActs === 0) return [`Who may see what was refolded from ${acts}.`];
+  return [
+    `Who may see what was refolded from ${acts}; ${rights.unknownActs} more cannot be read, erased or of a newer version.`,
+    ...(rights.unproven.length > 0 ? ["They may account for this, which is not checkable and told as no fault:"] : []),
+    ...rights.unproven.map((each) => `- ${each}`),
+  ];
+}
+
 function forPeople(report: StoreReport): string {
   const {
     isIntact,
@@ -134,6 +148,7 @@ function forPeople(report: StoreReport): string {
     fromLost,
     settledApart,
     files,
+    rights,
     damage,
   } = report;
   const erased = missingBodies.filter(({ why }) => why === "erased").length;
@@ -158,6 +173,7 @@ function forPeople(report: StoreReport): string {
       : []),
     ...settledApart.map(({ by, entries: count }) => `Kept apart: ${count}, settled by ${by}. That is no fault.`),
     ...filesForPeople(files),
+    ...rightsForPeople(rights),
     ...(damage.length > 0 ? ["Damaged beside the chains:", ...damage.map((each) => `- ${each}`)] : []),
   ];
   const found = faults.map(({ device, seq, reason, entries }) => [device, seq, reason, entries.join(", ")]);

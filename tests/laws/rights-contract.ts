@@ -1,0 +1,337 @@
+/** What `check` finds of the tables that decide who may see what: one suite, run on SQLite and PostgreSQL. */
+import { describe, expect, it } from "vitest";
+import type { Entry } from "../../src/journal/index.ts";
+import type { ServerStore } from "../../src/storage/server.ts";
+import { seeded } from "../faults/count.ts";
+import { attachedDraft, photo, voice } from "../journals/file-story.ts";
+import { writer } from "../journals/writer.ts";
+import { anotherSession, at, ownDrafts, type Person, person } from "../members.ts";
+import { sendFile } from "./files-contract.ts";
+
+const later = "2026-04-02T08:00:00.000Z";
+
+/** A place of its own that can be asked past the store. */
+export interface RightsPlace {
+  readonly open: () => Promise<ServerStore>;
+  readonly ask: (statement: string) => Promise<unknown>;
+}
+
+/** Members of every role, grants, a lost device, an ended and an erased member, files here, on their way and to come. */
+export async function fillWithRights(store: ServerStore) {
+  const { members } = store;
+  // Wrote before there were members: the administrator takes it over later.
+  await store.push(writer({ device: "old-desk" }).write(...ownDrafts("old", 40)));
+  const head = await person(store, "administrator", "head", 44);
+  const [keeper, neighbour] = [
+    await person(store, "keeper", "keeper", 45),
+    await person(store, "keeper", "neighbour", 46),
+  ];
+  const [gone, erased] = [await person(store, "keeper", "gone", 47), await person(store, "keeper", "erased", 48)];
+  const manager = await person(store, "reader", "manager", 49);
+  const by = { by: head.id, at: later };
+  await members.change(manager.id, { role: "manager", hasExactPlaces: true }, by);
+  await members.giveApiary(keeper.id, neighbour.apiary, by);
+  await members.giveApiary(manager.id, keeper.apiary, by);
+  await members.takeApiary(manager.id, keeper.apiary, by);
+  await members.loseDevice(neighbour.device, by);
+  await members.change(gone.id, { ended: true }, by);
+  await members.erase(erased.id, "asked for", by);
+  const session = (await anotherSession(store, head.id, "at the old desk")).session;
+  await members.registerDevice({ device: "old-desk", name: "Desk", session, mayClaim: true }, { ...by, by: head.id });
+  const key = { id: "key-1", member: keeper.id, publicKey: "cHVibGlj", counter: 7, transports: [], name: "Phone" };
+  await members.addPasskey(key, { by: keeper.id, at });
+  await members.invite({ role: "reader", hash: "one".padEnd(64, "0"), endsAt: later }, { by: head.id, at });
+  await members.invite({ role: "keeper", hash: "two".padEnd(64, "0"), endsAt: later }, { by: head.id, at });
+  await members.accept("two".padEnd(64, "0"), { name: "Wren", password: null }, at);
+  const root = { root: keeper.case, colony: null };
+  const files = keeper.phone.write(
+    attachedDraft(photo, "image/jpeg", root),
+    attachedDraft(voice, "audio/webm", root),
+    attachedDraft(voice.slice(0, 900), "audio/webm", root),
+  );
+  await members.push(files, { by: keeper.id, at, mayClaim: false, trouble: () => null });
+  await sendFile(store, photo);
+  return { head, keeper, neighbour, gone, erased, manager };
+}
+
+type People = Awaited<ReturnType<typeof fillWithRights>>;
+
+/** What is changed past the store, and what the check must say of it. */
+const changes: readonly (readonly [name: string, statement: (people: People) => string, told: RegExp])[] = [
+  [
+    "a role",
+    ({ keeper }) => `update members set role = 'manager' where id = '${keeper.id}'`,
+    /^members .*: role is manager, by the journal keeper$/,
+  ],
+  [
+    "a grant of exact places",
+    ({ keeper }) => `update members set places = 1 where id = '${keeper.id}'`,
+    /^members .*: places is 1, by the journal 0$/,
+  ],
+  [
+    "an ended member who is not",
+    ({ gone }) => `update members set ended_at = null where id = '${gone.id}'`,
+    /^members .*: ended_at is null/,
+  ],
+  [
+    "an erased member who is not",
+    ({ erased }) => `update members set ended_at = null where id = '${erased.id}'`,
+    /^members .*: ended_at is null/,
+  ],
+  [
+    "the day of a member",
+    ({ head }) => `update members set admitted_at = '2025-04-01' where id = '${head.id}'`,
+    /^members .*: admitted_at/,
+  ],
+  [
+    "the name one signs in with",
+    ({ head }) => `update members set sign_in = 'name of hexd' where id = '${head.id}'`,
+    /^members .*: the name to sign in with/,
+  ],
+  [
+    "a name",
+    ({ head }) => `update members set name = 'Name of hexd' where id = '${head.id}'`,
+    /^members .*: the name to sign in with/,
+  ],
+  ["a member who is gone", ({ manager }) => `delete from members where id = '${manager.id}'`, /^members .*: not there/],
+  [
+    "a member from nowhere",
+    () => `insert into members values ('m', 'M', 'm', 'administrator', null, 1, 0, null, '${at}', null)`,
+    /^members m: the journal knows of none$/,
+  ],
+  [
+    "whose a device is",
+    ({ keeper, head }) => `update devices set member = '${head.id}' where device = '${keeper.device}'`,
+    /^devices phone-keeper: member is/,
+  ],
+  [
+    "a lost device",
+    ({ neighbour }) => `update devices set lost_at = null where device = '${neighbour.device}'`,
+    /^devices phone-neighbour: lost_at is null/,
+  ],
+  [
+    "a device that is not lost",
+    ({ keeper }) => `update devices set lost_at = '${at}' where device = '${keeper.device}'`,
+    /^devices phone-keeper: lost_at/,
+  ],
+  [
+    "when a device came",
+    ({ keeper }) => `update devices set registered_at = '2025' where device = '${keeper.device}'`,
+    /^devices phone-keeper: registered_at/,
+  ],
+  [
+    "a device that is gone",
+    ({ keeper }) => `delete from devices where device = '${keeper.device}'`,
+    /^devices phone-keeper: not there/,
+  ],
+  [
+    "whose a root is",
+    ({ keeper, manager }) =>
+      `update scopes set member = '${manager.id}' where member = '${keeper.id}' and root = 'case-keeper'`,
+    /^scopes case-keeper: of .* by the journal not$/,
+  ],
+  [
+    "from when a root is whose",
+    ({ keeper }) => `update scopes set since = 0 where member = '${keeper.id}' and root = 'case-neighbour'`,
+    /^scopes case-neighbour: of .* since 0, by the journal since \d+$/,
+  ],
+  [
+    "a root that is nobody's any more",
+    ({ keeper }) => `delete from scopes where member = '${keeper.id}' and root = 'case-keeper'`,
+    /^scopes case-keeper: not of/,
+  ],
+  [
+    "a root that is everyone's",
+    () => "update scopes set member = '*' where root = 'case-gone'",
+    /^scopes case-gone: of \* since/,
+  ],
+  [
+    "what hangs on what",
+    () => "update parents set parent = 'apiary-head' where root = 'case-keeper'",
+    /^parents case-keeper: hangs on apiary-head, by the journal not$/,
+  ],
+  [
+    "what hangs on nothing any more",
+    () => "delete from parents where root = 'vial-keeper'",
+    /^parents vial-keeper: hangs on case-keeper by the journal/,
+  ],
+  [
+    "whose a passkey is",
+    ({ head }) => `update passkeys set member = '${head.id}'`,
+    /^passkeys of .*: one of .* the journal knows of none$/,
+  ],
+  ["a passkey that is gone", () => "delete from passkeys", /^passkeys of .*: 0, by the journal 1$/],
+  [
+    "whose a session is",
+    ({ keeper, head }) =>
+      `update sessions set member = '${head.id}', device = null, began_at = '2026-04-01' where member = '${keeper.id}'`,
+    /^sessions .*the journal knows of none$/,
+  ],
+  [
+    "on which device a session is",
+    ({ keeper }) => `update sessions set device = 'phone-head' where member = '${keeper.id}'`,
+    /^sessions .*: on a device that is not of/,
+  ],
+  [
+    "to which role an invitation is",
+    () => "update invitations set role = 'administrator' where used_at is null",
+    /^invitations .*: to administrator/,
+  ],
+  [
+    "an invitation that was used",
+    () => "update invitations set used_at = null",
+    /^invitations .*: not used as the journal says$/,
+  ],
+  [
+    "about what a file is",
+    () => "update attached set root = 'case-head' where arrived = 1",
+    /^file .*: not what entry .* names$/,
+  ],
+  [
+    "of which sort a file is",
+    () => "update attached set media_type = 'audio/ogg' where arrived = 1",
+    /^file .*: not what entry .* names$/,
+  ],
+  ["that a file has come", () => "update attached set arrived = 0", /^file .*: here, and not so written down$/],
+  [
+    "how long a file is",
+    () => "update files set bytes = bytes + 1 where is_whole = 1",
+    /^file .*: here, and not so written down$/,
+  ],
+  [
+    "how much of a file is held",
+    () => "update files set held = held + 1 where is_whole = 1",
+    /^file .*: here, and not so written down$/,
+  ],
+  ["the counter", () => "update counters set position = position + 128", /^counter: \d+ where \d+ entries/],
+];
+
+/** `make` gives a new, empty place each time it is called. */
+export function rightsContract(name: string, make: () => Promise<RightsPlace>): void {
+  describe(`${name}, its rights`, () => {
+    it("[SG113] are what the journal says, whatever was done with members, devices, apiaries and files", async () => {
+      const { open } = await make();
+      const store = await open();
+      await fillWithRights(store);
+      const { isIntact, damage, rights } = await store.check();
+      expect({ isIntact, damage, unproven: rights?.unproven }).toEqual({ isIntact: true, damage: [], unproven: [] });
+      const acts = (await store.all()).filter(({ header }) => header.kind === "access-noted").length;
+      expect(rights).toMatchObject({ acts, unknownActs: 0 });
+    });
+
+    for (const [what, statement, told] of changes)
+      it(`[SG113] changed past the journal: ${what}`, async () => {
+        const { open, ask } = await make();
+        const store = await open();
+        const people = await fillWithRights(store);
+        await ask(statement(people));
+        const { isIntact, damage, faults } = await store.check();
+        expect({ isIntact, faults }).toEqual({ isIntact: false, faults: [] });
+        expect(
+          damage.filter((line) => told.test(line)),
+          damage.join("\n"),
+        ).not.toEqual([]);
+      });
+
+    it("[SG113] where an act was erased, a difference is told as not checkable, and what hangs on what is checked", async () => {
+      const { open, ask } = await make();
+      const store = await open();
+      const { keeper, head } = await fillWithRights(store);
+      const entries = await store.all();
+      const act = entries.find(({ body }) => body?.data.act === "role-given") as Entry;
+      const erasure = head.phone.write({
+        ...{ kind: "content-erased", at: later, about: [store.programme] },
+        data: { entries: [act.header.id], reason: "asked for" },
+      });
+      await store.members.push(erasure, { by: head.id, at: later, mayClaim: false, trouble: () => null });
+      const { isIntact, damage, rights } = await store.check();
+      expect({ isIntact, damage }).toEqual({ isIntact: true, damage: [] });
+      expect(rights?.unknownActs).toBe(1);
+      expect(rights?.unproven).toEqual([expect.stringMatching(/^members .*: role is manager, by the journal reader$/)]);
+      await ask(`update parents set parent = '${keeper.apiary}' where root = 'case-head'`);
+      expect((await store.check()).damage).toEqual([
+        expect.stringMatching(/^parents case-head/),
+        expect.stringMatching(/^parents case-head/),
+      ]);
+    });
+
+    it("[SG114] differ in nothing while others go on changing them", async () => {
+      const { open } = await make();
+      const store = await open();
+      const { head, keeper, neighbour } = await fillWithRights(store);
+      const [elsewhere, by] = [await open(), { by: head.id, at: later }];
+      let isOver = false;
+      let changed = 0;
+      const changing = (async () => {
+        for (; !isOver; changed += 1) {
+          await elsewhere.members.change(keeper.id, { role: changed % 2 === 0 ? "reader" : "keeper" }, by);
+          await elsewhere.members.takeApiary(keeper.id, neighbour.apiary, by);
+          await elsewhere.members.giveApiary(keeper.id, neighbour.apiary, by);
+        }
+      })();
+      const found: string[] = [];
+      for (let checks = 0; checks < 4 || changed < 12; checks += 1) found.push(...(await store.check()).damage);
+      isOver = true;
+      await changing;
+      expect(found).toEqual([]);
+    });
+
+    it("[SG113] are what the journal says after whatever order of gifts, pushes, claims and losses", async () => {
+      const { open } = await make();
+      const store = await open();
+      const below = seeded(20261128);
+      const people: Person[] = [];
+      for (const key of ["a", "b", "c"]) people.push(await person(store, "keeper", key, 45));
+      const desks: string[] = [];
+      for (let round = 0; round < 120; round += 1) await someAct(store, { people, desks, below, round });
+      const { damage, rights } = await store.check();
+      expect(damage).toEqual([]);
+      expect(rights?.acts).toBeGreaterThan(40);
+    });
+  });
+}
+
+interface Acting {
+  readonly people: readonly Person[];
+  readonly desks: string[];
+  readonly below: (bound: number) => number;
+  readonly round: number;
+}
+
+/** One thing that may happen, drawn. */
+async function someAct(store: ServerStore, { people, desks, below, round }: Acting): Promise<void> {
+  const drawn = <Each>(list: readonly Each[]): Each => list[below(list.length)] as Each;
+  const [who, whose] = [drawn(people), drawn(people)];
+  const [book, asked] = [store.members, { by: who.id, at: later }];
+  const pusher = { ...asked, mayClaim: true, trouble: () => null };
+  const hung = [`case-${round}`, drawn([whose.apiary, "apiary-old", who.case])] as const;
+  const opened = ownDrafts("x", 45)[1];
+  if (opened?.kind !== "case-opened") throw new Error("the second thing is the case");
+  const draft = { ...opened, about: hung };
+  switch (below(7)) {
+    case 0:
+      return void (await book.giveApiary(who.id, whose.apiary, asked));
+    case 1:
+      return void (await book.takeApiary(who.id, whose.apiary, asked));
+    case 2: // on a device that is known
+      return void (await book.push(who.phone.write(draft), pusher));
+    case 3: // on a new device, which becomes his by this push
+      return void (await book.push(
+        writer({ device: `new-${round}` }).write(draft, ...ownDrafts(`n${round}`, 45)),
+        pusher,
+      ));
+    case 4: // on a desk that nobody has registered
+      desks.push(`desk-${round}`);
+      return void (await store.push(writer({ device: `desk-${round}` }).write(draft)));
+    case 5: {
+      const desk = desks.pop();
+      if (desk === undefined) return;
+      const { session } = await anotherSession(store, who.id, `token-${round}`);
+      return void (await book.registerDevice({ device: desk, name: "Desk", session, mayClaim: true }, asked));
+    }
+    default:
+      return void (await (below(2) === 0
+        ? book.loseDevice(whose.device, asked)
+        : book.returnDevice(whose.device, asked)));
+  }
+}
