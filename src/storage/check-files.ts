@@ -24,24 +24,33 @@ export async function checkFiles(
 
   let whole = 0;
   const waiting = new Map<string, number>();
-  const files = await database.selectFrom("files").selectAll().execute();
-  const shelf = new Map(files.map((file) => [file.sha256, file]));
-  for (const [sha256, names] of Map.groupBy(kept, (each) => each.sha256)) {
-    const file = shelf.get(sha256);
-    shelf.delete(sha256);
-    if (file?.is_whole === 1) {
-      if (nativeDigest(await bytesOf(database, sha256)) === sha256) whole += 1;
-      else tell(`file ${sha256}: not what was written`);
-      continue;
-    }
-    if (names.some(({ arrived }) => arrived === 1)) tell(`file ${sha256}: was here and is gone`);
-    const device = names[0]?.device ?? "";
-    waiting.set(device, (waiting.get(device) ?? 0) + 1);
+  const names = Map.groupBy(kept, (each) => each.sha256);
+  const files = await database.selectFrom("files").select("sha256").execute();
+  const shelf = new Set(files.map(({ sha256 }) => sha256));
+  for (const sha256 of shelf)
+    if (!names.get(sha256)?.some(hasCome)) tell(`file ${sha256}: no entry names it whose writer sent it`);
+    else if (nativeDigest(await bytesOf(database, sha256)) === sha256) whole += 1;
+    else tell(`file ${sha256}: not what was written`);
+  for (const [sha256, all] of names) {
+    if (!shelf.has(sha256) && all.some(hasCome)) tell(`file ${sha256}: was here and is gone`);
+    const late = all.filter((name) => !shelf.has(sha256) || !hasCome(name));
+    for (const device of new Set(late.map((name) => name.device ?? "")))
+      waiting.set(device, (waiting.get(device) ?? 0) + 1);
   }
-  for (const sha256 of shelf.keys()) tell(`file ${sha256}: no entry names it`);
   const chunks = await database.selectFrom("chunks").select("sha256").distinct().execute();
-  for (const { sha256 } of chunks)
-    if (!files.some((file) => file.sha256 === sha256)) tell(`pieces of ${sha256}: of no file`);
+  for (const { sha256 } of chunks) if (!shelf.has(sha256)) tell(`chunks of ${sha256}: of no file`);
+  const uploads = await database.selectFrom("uploads").select("sha256").distinct().execute();
+  for (const { sha256 } of uploads) if (!names.has(sha256)) tell(`upload of ${sha256}: no entry names it`);
+  const loose = await database
+    .selectFrom("pieces")
+    .leftJoin("uploads", (join) =>
+      join.onRef("uploads.sha256", "=", "pieces.sha256").onRef("uploads.sender", "=", "pieces.sender"),
+    )
+    .select("pieces.sha256")
+    .distinct()
+    .where("uploads.sha256", "is", null)
+    .execute();
+  for (const { sha256 } of loose) tell(`pieces of ${sha256}: of no upload`);
   const { erased } = await database
     .selectFrom("entries")
     .select((row) => row.fn.countAll<number>().as("erased"))
@@ -54,6 +63,8 @@ export async function checkFiles(
     erased: Number(erased),
   };
 }
+
+const hasCome = ({ arrived }: { readonly arrived: number }): boolean => arrived === 1;
 
 const byDevice = (one: { readonly device: string }, other: { readonly device: string }): number =>
   one.device < other.device ? -1 : 1;

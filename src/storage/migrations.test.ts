@@ -59,6 +59,7 @@ describe("a file of a version before steps were counted", () => {
       { number: 2, name: "no-index-by-kind" },
       { number: 3, name: "members-and-devices" },
       { number: 4, name: "files-of-entries" },
+      { number: 5, name: "files-by-sender" },
     ]);
     after.close();
   });

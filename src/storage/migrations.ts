@@ -2,7 +2,7 @@
 import type { Kysely } from "kysely";
 import { problem } from "../units/index.ts";
 import type { Engine } from "./engine.ts";
-import { filesOfEntries } from "./files-shape.ts";
+import { filesBySender, filesOfEntries } from "./files-shape.ts";
 import { membersAndDevices } from "./members-shape.ts";
 import { StoreTrouble } from "./patience.ts";
 import type { Writing } from "./tables.ts";
@@ -62,6 +62,7 @@ export const migrations: readonly Migration[] = [
   },
   { name: "members-and-devices", step: membersAndDevices },
   { name: "files-of-entries", step: filesOfEntries },
+  { name: "files-by-sender", step: filesBySender },
 ];
 
 /**

@@ -111,7 +111,7 @@ const columnsOf = {
   quarantine: ["hash", "entry"],
   states: ["root", "fold_version", "position", "part"],
   attached: ["entry", "root", "sha256", "bytes", "media_type", "arrived"],
-  files: ["sha256", "bytes", "held", "is_whole"],
+  files: ["sha256", "bytes"],
   chunks: ["sha256", "start", "data"],
   members: [
     ...(["id", "name", "sign_in", "role", "password", "places", "failures", "failed_at"] as const),
