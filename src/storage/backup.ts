@@ -6,6 +6,7 @@ import {
   chainWalk,
   decodeJournal,
   type Entry,
+  type EntryId,
   encodeJournal,
   type Hash,
   type Head,
@@ -22,8 +23,11 @@ import type { ServerStore } from "./server-store.ts";
 /** What a backup says of itself. */
 export interface BackupManifest {
   readonly format: "skepsis-backup";
-  /** 2 since the hash of what the entries amount to is made root by root, 3 since it carries accounts and files. */
-  readonly schema: 1 | 2 | 3;
+  /**
+   * 2 since the hash of what the entries amount to is made root by root, 3 since it carries accounts and files, 4 since
+   * it says which entries open a file.
+   */
+  readonly schema: 1 | 2 | 3 | 4;
   readonly programme: string;
   /** Instant at which it was begun; what came in later is not in it. */
   readonly created: string;
@@ -37,7 +41,14 @@ export interface BackupManifest {
   /** Who may come in; absent from an older backup. */
   readonly accounts?: { readonly members: number; readonly devices: number; readonly hash: Hash };
   /** Photos and voice notes; absent from an older backup. */
-  readonly files?: readonly { readonly sha256: Hash; readonly bytes: number }[];
+  readonly files?: readonly ArchivedFile[];
+}
+
+interface ArchivedFile {
+  readonly sha256: Hash;
+  readonly bytes: number;
+  /** The entries that open it; absent from an older backup, where all that name it do. */
+  readonly openedBy?: readonly EntryId[];
 }
 
 /** Entries in a part: a part is a text in memory. */
@@ -82,18 +93,18 @@ export async function writeBackup(
   const apart = await store.quarantined();
   add(apartName, encodeJournal(apart));
   add(accountsName, JSON.stringify(accounts));
-  const files: { readonly sha256: Hash; readonly bytes: number }[] = [];
-  for (const sha256 of await store.files.upTo(last)) {
+  const files: ArchivedFile[] = [];
+  for (const { sha256, openedBy } of await store.files.upTo(last)) {
     const file = await store.files.read(sha256);
     if (file === null) continue; // erased since
     addPacked(fileName(sha256), file.bytes);
-    files.push({ sha256, bytes: file.bytes.length });
+    files.push({ sha256, bytes: file.bytes.length, ...(openedBy ? { openedBy } : {}) });
   }
   const hash = await store.fingerprint(cursor);
   if ((await store.erasures()) !== erased)
     throw new ErasedMeanwhile("something was erased while the backup was written");
   const manifest: BackupManifest = {
-    ...{ format: "skepsis-backup", schema: 3, programme: store.programme, created, entries, parts },
+    ...{ format: "skepsis-backup", schema: 4, programme: store.programme, created, entries, parts },
     apart: apart.length,
     heads: [...heads.values()].sort((one, other) => (one.device < other.device ? -1 : 1)),
     casebook: { fold: foldVersion, hash },
@@ -207,7 +218,7 @@ function inArchive<T>(file: string, work: (archived: ArchiveFile, manifest: Back
 function manifestIn(archived: ArchiveFile): BackupManifest | null {
   try {
     const read = JSON.parse(archived.text(manifestName) ?? "") as BackupManifest;
-    return read.format === "skepsis-backup" && [1, 2, 3].includes(read.schema) ? read : null;
+    return read.format === "skepsis-backup" && [1, 2, 3, 4].includes(read.schema) ? read : null;
   } catch {
     return null;
   }
@@ -256,15 +267,15 @@ async function pushPart(aside: ServerStore, part: Result<readonly Entry[]>): Pro
   return null;
 }
 
-/** Puts the files back on the shelf, the way a device sends them; returns what is wrong. */
+/** Puts the files back on the shelf; returns what is wrong. */
 async function putFiles(
   archived: ArchiveFile,
   { files = [] }: BackupManifest,
   aside: ServerStore,
 ): Promise<Problem | null> {
-  for (const { sha256, bytes: of } of files) {
+  for (const { sha256, openedBy = null } of files) {
     const bytes = archived.bytes(fileName(sha256));
-    const taken = bytes === null ? null : await aside.files.take({ sha256, of, from: 0, bytes });
+    const taken = bytes === null ? null : await aside.files.putBack({ sha256, bytes, openedBy });
     if (!taken?.ok || !taken.value.isWhole) return damaged(`${fileName(sha256)} is missing or changed`);
   }
   return null;

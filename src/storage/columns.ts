@@ -10,8 +10,10 @@ export const columnsOf: { readonly [Table in keyof Tables]: readonly (keyof Tabl
   migrations: ["number", "name"],
   states: ["root", "fold_version", "position", "part"],
   attached: ["entry", "root", "sha256", "bytes", "media_type", "arrived"],
-  files: ["sha256", "bytes", "held", "is_whole"],
+  files: ["sha256", "bytes"],
   chunks: ["sha256", "start", "data"],
+  uploads: ["sha256", "sender", "bytes", "held"],
+  pieces: ["sha256", "sender", "start", "data"],
   members: [
     ...(["id", "name", "sign_in", "role", "password", "password_ends_at", "places"] as const),
     ...(["failures", "failed_at", "admitted_at", "ended_at"] as const),

@@ -253,7 +253,7 @@ describe("files on the device", () => {
     expect(report.problems).toMatchObject([
       { code: "file-not-taken", slots: { reason: expect.stringMatching(/damaged/) } },
     ]);
-    expect(await store.files.standing(sha256Of(long))).toEqual({ held: 0, isWhole: false });
+    expect(await store.files.standing(sha256Of(long), null)).toEqual({ held: 0, isWhole: false });
   });
 
   it("[SG130] go with the erasure of their entry, unless another entry names them", async () => {

@@ -1,7 +1,7 @@
 /** Which entry names which file: kept in the transaction that takes in the entry, and gone with its body. */
 import { rootOf } from "../casebook/index.ts";
 import { type Entry, fileNamedBy } from "../journal/index.ts";
-import type { Tables, Writing } from "./tables.ts";
+import type { Database, Tables, Writing } from "./tables.ts";
 
 /** The row of an entry that names a file; null for any other. */
 export function attachedRow(entry: Entry): Tables["attached"] | null {
@@ -16,26 +16,58 @@ export async function keepNames(tx: Writing, entries: readonly Entry[]): Promise
   for (const entry of entries) {
     const row = attachedRow(entry);
     if (row === null) continue;
-    const file = tx.selectFrom("files").select("is_whole").where("sha256", "=", row.sha256);
+    const arrived = (await hasCome(tx, row.sha256, entry.header.device)) ? 1 : 0;
     await tx
       .insertInto("attached")
-      .values({ ...row, arrived: (await file.executeTakeFirst())?.is_whole ?? 0 })
+      .values({ ...row, arrived })
       .onConflict((conflict) => conflict.doNothing())
       .execute();
   }
 }
 
-/** Takes the name away that an entry gave a file, and the file too when no other entry names it. */
+/** Whether the file is here, and came from the member whose device this is. A device that is nobody's is asked no proof. */
+async function hasCome(tx: Writing, sha256: string, device: string): Promise<boolean> {
+  const file = tx.selectFrom("files").select("sha256").where("sha256", "=", sha256);
+  if (!(await file.executeTakeFirst())) return false;
+  const owner = await tx.selectFrom("devices").select("member").where("device", "=", device).executeTakeFirst();
+  if (!owner) return true;
+  const sent = namesOf(tx, sha256).where("attached.arrived", "=", 1).where("devices.member", "=", owner.member);
+  return (await sent.select("attached.entry").limit(1).executeTakeFirst()) !== undefined;
+}
+
+/** Entries that name the file, and whose device wrote each. */
+const namesOf = (on: Database | Writing, sha256: string) =>
+  on
+    .selectFrom("attached")
+    .innerJoin("entries", "entries.id", "attached.entry")
+    .leftJoin("devices", "devices.device", "entries.device")
+    .where("attached.sha256", "=", sha256);
+
+/**
+ * Entries that name the file and for which it is the sender's to send: a member's own, with those of devices that are
+ * nobody's; all of them where there are no members.
+ */
+export const namesFor = (on: Database | Writing, sha256: string, sender: string | null) =>
+  sender === null
+    ? namesOf(on, sha256)
+    : namesOf(on, sha256).where((eb) => eb.or([eb("devices.member", "=", sender), eb("devices.member", "is", null)]));
+
+/**
+ * Takes the name away that an entry gave a file, and the file too when it came from the writer of no other entry. What
+ * is on its way is begun again by whoever still names it.
+ */
 export async function forgetName(tx: Writing, entry: string, root: string): Promise<void> {
   const named = tx.selectFrom("attached").select("sha256").where("entry", "=", entry).where("root", "=", root);
   const row = await named.executeTakeFirst();
   if (!row) return;
   await tx.deleteFrom("attached").where("entry", "=", entry).execute();
-  const other = tx.selectFrom("attached").select("entry").where("sha256", "=", row.sha256).limit(1);
-  if (!(await other.executeTakeFirst())) await throwAway(tx, row.sha256);
+  for (const table of ["pieces", "uploads"] as const)
+    await tx.deleteFrom(table).where("sha256", "=", row.sha256).execute();
+  const other = tx.selectFrom("attached").select("entry").where("sha256", "=", row.sha256).where("arrived", "=", 1);
+  if (!(await other.limit(1).executeTakeFirst())) await throwAway(tx, row.sha256);
 }
 
-/** Takes a file off the shelf, whole or in part. */
+/** Takes a file off the shelf. */
 export async function throwAway(tx: Writing, sha256: string): Promise<void> {
   await tx.deleteFrom("chunks").where("sha256", "=", sha256).execute();
   await tx.deleteFrom("files").where("sha256", "=", sha256).execute();

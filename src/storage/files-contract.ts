@@ -1,13 +1,13 @@
 /** Where the files lie that entries name: photos and voice notes, each under its SHA-256. */
-import type { Hash } from "../journal/index.ts";
+import type { EntryId, Hash } from "../journal/index.ts";
 import type { Result } from "../units/index.ts";
 import type { Whose } from "./members-contract.ts";
 
-/** How far a file has come. */
+/** How far a file has come from one sender. */
 export interface FileStanding {
-  /** Bytes that are here, from the beginning without a gap. */
+  /** Bytes that have come, from the beginning without a gap. */
   readonly held: number;
-  /** All of it is here, and it is what its hash says. */
+  /** All of it has come, and it is what its hash says. */
   readonly isWhole: boolean;
 }
 
@@ -19,6 +19,26 @@ export interface FilePart {
   /** Where in it this piece begins. */
   readonly from: number;
   readonly bytes: Uint8Array;
+  /** The member who sends it; null where there are no members. */
+  readonly sender: string | null;
+}
+
+/** A file of a backup. */
+export interface FileOfBackup {
+  readonly sha256: Hash;
+  /** The entries that open it: it came from their writers. Null in an older backup, where all that name it do. */
+  readonly openedBy: readonly EntryId[] | null;
+}
+
+/** An entry that names a file, as one member sees it. */
+export interface FileName {
+  readonly kind: string;
+  /** Whose it is, as a pull would give it. */
+  readonly whose: Whose;
+  /** Bytes of the file, as the entry says. */
+  readonly bytes: number;
+  /** All of it has come from the writer of the entry: only then does the entry open it. */
+  readonly hasCome: boolean;
 }
 
 export interface StoredFile {
@@ -27,26 +47,32 @@ export interface StoredFile {
 }
 
 export interface FileShelf {
-  /** Null when no entry names such a file. */
-  readonly standing: (sha256: Hash) => Promise<FileStanding | null>;
   /**
-   * Takes in the next piece. One that is here already changes nothing; one that leaves a gap is refused with the number
-   * of bytes that are here. With the last one the whole is held against its hash: what is another file, or none that an
-   * entry may name, is thrown away and refused. Only what an entry names is taken.
+   * How far a file has come from this sender, whatever came from others; null when no entry of his names it. An entry of
+   * a device that is nobody's is every sender's.
+   */
+  readonly standing: (sha256: Hash, sender: string | null) => Promise<FileStanding | null>;
+  /**
+   * Takes in the next piece. One that has come already changes nothing; one that leaves a gap is refused with the number
+   * of bytes that have come. With the last one the whole is held against its hash: what is another file, or none that an
+   * entry may name, is thrown away and refused; else the sender's entries open it from then on. Only what an entry of
+   * the sender names is taken.
    */
   readonly take: (part: FilePart) => Promise<Result<FileStanding>>;
+  /** Puts a file of a backup on the shelf, judged as one that was sent, and opened by the same entries as before. */
+  readonly putBack: (file: FileOfBackup & { readonly bytes: Uint8Array }) => Promise<Result<FileStanding>>;
   /**
    * A whole file; null when it is not here.
    * @throws StoreTrouble when it is no longer what was written
    */
   readonly read: (sha256: Hash) => Promise<StoredFile | null>;
-  /** Whole files that entries up to this position name, in order of their hashes. */
-  readonly upTo: (position: number) => Promise<readonly Hash[]>;
-  /** The kinds of entry that name the file, and whose each is to a member, as a pull would give them. */
+  /** Files that entries up to this position open, in order of their hashes. */
+  readonly upTo: (position: number) => Promise<readonly FileOfBackup[]>;
+  /** The entries that name the file, as far as a pull looks at them for this member. */
   readonly naming: (
     sha256: Hash,
     asker: { readonly member: string; readonly onlyOwn: boolean; readonly byRoot: boolean },
-  ) => Promise<readonly { readonly kind: string; readonly whose: Whose }[]>;
+  ) => Promise<readonly FileName[]>;
 }
 
 /** Files that a device has not sent yet. */
@@ -59,7 +85,7 @@ export interface WaitedFor {
 export interface FilesReport {
   /** Files that are here, whole and with their hash. */
   readonly whole: number;
-  /** Files that are not here yet, by the device that must send them. */
+  /** Files that have not come from the writer of an entry yet, by the device that must send them. */
   readonly waiting: readonly WaitedFor[];
   /** Files that went with their entries. */
   readonly erased: number;

@@ -1,6 +1,7 @@
 /** What is kept of one member: given out whole, or erased where the law asks for it. */
 import type { Entry, EntryDraft } from "../journal/index.ts";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
+import { giveUpAllOf } from "./file-uploads.ts";
 import type { Desk } from "./member-desk.ts";
 import { recordHere } from "./member-notes.ts";
 import type { MemberBook } from "./members-contract.ts";
@@ -131,4 +132,5 @@ async function eraseAccount(tx: Writing, { id }: Tables["members"], at: string):
   await tx.deleteFrom("sessions").where("member", "=", id).execute();
   await tx.deleteFrom("passkeys").where("member", "=", id).execute();
   await tx.updateTable("devices").set({ name: "" }).where("member", "=", id).execute();
+  await giveUpAllOf(tx, id);
 }

@@ -1,5 +1,6 @@
 /** A page of the journal for one member: what is his from when on, in an order that a cursor can follow. */
 import { sql } from "kysely";
+import type { EntryId } from "../journal/index.ts";
 import { batches } from "./batches.ts";
 import type { MemberPage, PullAsker, Whose } from "./members-contract.ts";
 import { entryOf } from "./rows.ts";
@@ -85,10 +86,10 @@ export async function whoseAre(
   database: Database,
   asker: PullAsker,
   ids: readonly string[],
-): Promise<readonly { readonly kind: string; readonly whose: Whose }[]> {
+): Promise<readonly { readonly id: EntryId; readonly kind: string; readonly whose: Whose }[]> {
   if (ids.length === 0) return [];
-  const looked = lookedAt(database, asker).select("entries.kind").where("entries.id", "in", ids);
-  return (await looked.execute()).map((row) => ({ kind: row.kind, whose: whoseRow(row, asker) }));
+  const looked = lookedAt(database, asker).select(["entries.id", "entries.kind"]).where("entries.id", "in", ids);
+  return (await looked.execute()).map((row) => ({ id: row.id, kind: row.kind, whose: whoseRow(row, asker) }));
 }
 
 /** Entries that the member may meet, with what tells whose they are. */

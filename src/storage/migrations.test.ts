@@ -60,6 +60,7 @@ describe("a file of a version before steps were counted", () => {
       { number: 3, name: "members-and-devices" },
       { number: 4, name: "files-of-entries" },
       { number: 5, name: "passwords-that-run-out" },
+      { number: 6, name: "files-by-sender" },
     ]);
     after.close();
   });

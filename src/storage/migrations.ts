@@ -2,7 +2,7 @@
 import type { Kysely } from "kysely";
 import { problem } from "../units/index.ts";
 import type { Engine } from "./engine.ts";
-import { filesOfEntries } from "./files-shape.ts";
+import { filesBySender, filesOfEntries } from "./files-shape.ts";
 import { membersAndDevices } from "./members-shape.ts";
 import { StoreTrouble } from "./patience.ts";
 import type { Writing } from "./tables.ts";
@@ -67,6 +67,7 @@ export const migrations: readonly Migration[] = [
     // Null: chosen by the member, without an end.
     step: async (tx) => void (await tx.schema.alterTable("members").addColumn("password_ends_at", "text").execute()),
   },
+  { name: "files-by-sender", step: filesBySender },
 ];
 
 /**

@@ -82,11 +82,14 @@ export interface Tables {
   };
   /** A question put to a passkey, to be answered once. */
   challenges: { hash: string; purpose: string; member: string | null; ends_at: string };
-  /** Which entry names which file; 1: it has come. Gone with the body of the entry. */
+  /** Which entry names which file; 1: all of it has come from whoever wrote the entry. Gone with the body of the entry. */
   attached: { entry: EntryId; root: string; sha256: Hash; bytes: number; media_type: string; arrived: number };
-  /** How much of a file is here; 1: all of it, and it has its hash. */
-  files: { sha256: Hash; bytes: number; held: number; is_whole: number };
+  /** Files that are here whole and have their hash. */
+  files: { sha256: Hash; bytes: number };
   chunks: { sha256: Hash; start: number; data: Uint8Array };
+  /** How much of a file has come from a member so far; empty: from anyone, where there are no members. */
+  uploads: { sha256: Hash; sender: string; bytes: number; held: number };
+  pieces: { sha256: Hash; sender: string; start: number; data: Uint8Array };
   /** A projection: the kept state of a root, which fold made it, and up to which position. Can be dropped at any time. */
   states: { root: string; fold_version: number; position: number; part: string };
   /** Nights that were planned: at which instant, from the records up to which position. Derived, as the next two. */

@@ -49,7 +49,9 @@ async function given(store: ServerStore): Promise<string> {
     const sha256 = sha256Of(bytes);
     const named = book.map(({ id }) => store.files.naming(sha256, { member: id, onlyOwn: true, byRoot: true }));
     const file = await store.files.read(sha256);
-    files.push([await store.files.standing(sha256), file?.mediaType, sha256Of(file?.bytes ?? new Uint8Array())]);
+    const senders = [null, ...book.map(({ id }) => id)];
+    files.push(await Promise.all(senders.map((sender) => store.files.standing(sha256, sender))));
+    files.push([file?.mediaType, sha256Of(file?.bytes ?? new Uint8Array())]);
     files.push(await Promise.all(named));
   }
   const devices = (await members.devices()).map(({ name: _, ...each }) => each);
@@ -80,7 +82,7 @@ const tablesOf = (file: string): readonly string[] =>
   );
 
 const ofRights =
-  "'members', 'devices', 'scopes', 'parents', 'sessions', 'invitations', 'passkeys', 'attached', 'files'";
+  "'members', 'devices', 'scopes', 'parents', 'sessions', 'invitations', 'passkeys', 'attached', 'files', 'uploads'";
 
 /** Bytes, other than zero, of the pages in which the rows lie that decide who may see what. */
 function placesOf(file: string, bytes: Buffer): readonly number[] {

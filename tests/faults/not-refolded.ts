@@ -29,5 +29,7 @@ export const notRefolded: Readonly<Record<string, string>> = {
   "nights.*": "derived, and replaced by the next night",
   "night_chunks.*": "derived, and gone when it is reckoned",
   "forecasts.*": "derived, and replaced by the next night",
+  "pieces.data":
+    "of a file on its way: with its last piece it is held against its hash, and begins anew when it is another",
   "migrations.name": "read by nobody: the number counts",
 };

@@ -4,6 +4,7 @@ import type { Entry } from "../../src/journal/index.ts";
 import { mostFileBytes, type ServerStore } from "../../src/storage/server.ts";
 import { attachedDraft, fileStory, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { type Writer, writer } from "../journals/writer.ts";
+import { at, type Person, person } from "../members.ts";
 import type { Place } from "./service-store-contract.ts";
 
 const hash = sha256Of(voice);
@@ -15,14 +16,18 @@ function noted(bytes: Uint8Array = voice, more: Parameters<typeof attachedDraft>
 }
 
 const piece = (from: number, to: number, of: Uint8Array = voice, sha256 = hash) => ({
-  ...{ sha256, of: of.length, from, bytes: of.subarray(from, to) },
+  ...{ sha256, of: of.length, from, bytes: of.subarray(from, to), sender: null },
 });
 
-/** Sends a whole file in pieces of this size. */
-export async function sendFile(store: ServerStore, bytes: Uint8Array, size = 1000): Promise<void> {
+/** Sends a whole file in pieces of this size, as this member where there are any. */
+export async function sendFile(
+  store: ServerStore,
+  bytes: Uint8Array,
+  { size = 1000, sender = null }: { readonly size?: number; readonly sender?: string | null } = {},
+): Promise<void> {
   for (let from = 0; from < bytes.length; from += size) {
     const taken = await store.files.take({
-      ...{ sha256: sha256Of(bytes), of: bytes.length, from, bytes: bytes.subarray(from, from + size) },
+      ...{ sha256: sha256Of(bytes), of: bytes.length, from, bytes: bytes.subarray(from, from + size), sender },
     });
     if (!taken.ok) throw new Error(JSON.stringify(taken.problems));
   }
@@ -51,12 +56,12 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
   describe(`${name} keeps files`, () => {
     withStore("[SG120] piece by piece, says how many bytes are here, and gives the whole back", async (store) => {
       await store.push(noted().entries);
-      expect(await store.files.standing(hash)).toEqual({ held: 0, isWhole: false });
+      expect(await store.files.standing(hash, null)).toEqual({ held: 0, isWhole: false });
       expect(await store.files.read(hash)).toBeNull();
       for (const from of [0, 1000, 2000]) {
         const taken = await store.files.take(piece(from, from + 1000));
         expect(taken).toMatchObject({ ok: true, value: { held: from + 1000, isWhole: from === 2000 } });
-        expect(await store.files.standing(hash)).toEqual({ held: from + 1000, isWhole: from === 2000 });
+        expect(await store.files.standing(hash, null)).toEqual({ held: from + 1000, isWhole: from === 2000 });
       }
       const read = await store.files.read(hash);
       expect([read?.mediaType, Buffer.from(read?.bytes ?? []).equals(voice)]).toEqual(["audio/webm", true]);
@@ -87,17 +92,17 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
           wrong[at] = (wrong[at] ?? 0) ^ 1;
           await store.files.take(piece(0, 2000, wrong));
           expect(await store.files.take(piece(2000, 3000, wrong))).toMatchObject(refused("file-hash-wrong"));
-          expect(await store.files.standing(hash)).toEqual({ held: 0, isWhole: false });
+          expect(await store.files.standing(hash, null)).toEqual({ held: 0, isWhole: false });
           expect(await store.files.read(hash)).toBeNull();
         }
         await sendFile(store, voice);
-        expect(await store.files.standing(hash)).toEqual({ held: 3000, isWhole: true });
+        expect(await store.files.standing(hash, null)).toEqual({ held: 3000, isWhole: true });
       },
     );
 
     withStore("[SG122] only what an entry names, of its size, of its sort and without tags", async (store, { ask }) => {
       expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("file-unnamed"));
-      expect(await store.files.standing(hash)).toBeNull();
+      expect(await store.files.standing(hash, null)).toBeNull();
       const page = new TextEncoder().encode("<!doctype html><script>alert(1)</script>");
       const tagged = Buffer.concat([
         photo.slice(0, 2),
@@ -128,11 +133,15 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
       expect(await whole(tagged)).toMatchObject(refused("file-tagged"));
       expect(await store.files.read(sha256Of(tagged))).toBeNull();
       // What was announced and did not come takes no room.
-      await ask(`update files set bytes = ${mostFileBytes}, held = 0, is_whole = 0`);
-      await ask(`update files set held = ${mostFileBytes - photo.length + 1}`);
+      await ask(`update uploads set bytes = ${mostFileBytes}, held = 0`);
+      await ask(`update uploads set held = ${mostFileBytes - photo.length + 1}`);
       expect(await whole(photo)).toMatchObject(refused("files-full"));
-      await ask(`update files set held = ${mostFileBytes - photo.length}`);
+      await ask(`update uploads set held = ${mostFileBytes - photo.length}`);
       expect(await whole(photo)).toMatchObject({ ok: true, value: { isWhole: true } });
+      // And what is here does.
+      await ask("update uploads set held = 0");
+      await ask(`update files set bytes = ${mostFileBytes - 2999}`);
+      expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("files-full"));
     });
 
     withStore("[SG123] an erased entry takes its file along, unless another entry names it", async (store) => {
@@ -143,7 +152,7 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
       await sendFile(store, voice);
       await store.push(erasing(phone, [...entries, ...other]));
       expect(await store.files.read(hash)).not.toBeNull();
-      expect(await store.files.standing(sha256Of(voice.slice(0, 900)))).toBeNull();
+      expect(await store.files.standing(sha256Of(voice.slice(0, 900)), null)).toBeNull();
       expect(await store.check()).toMatchObject({ isIntact: true, files: { whole: 1, waiting: [], erased: 2 } });
       await store.push(erasing(phone, more));
       expect(await store.files.read(hash)).toBeNull();
@@ -155,9 +164,76 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
       });
     });
 
+    withStore(
+      "[SG133] a file comes from each member by itself, and goes when none is left who sent it",
+      async (store) => {
+        const [one, two] = [await person(store, "keeper", "one", 46), await person(store, "keeper", "two", 47)];
+        const note = async (who: Person) => {
+          const entries = who.phone.write(attachedDraft(voice, "audio/webm", { root: who.case, colony: null }));
+          await store.members.push(entries, { by: who.id, at, mayClaim: false, trouble: () => null });
+          return entries;
+        };
+        const [first] = [await note(one), await note(two)];
+        const sent = (who: Person, from: number, to: number) =>
+          store.files.take({ ...piece(from, to), sender: who.id });
+        const held = async () => [await store.files.standing(hash, one.id), await store.files.standing(hash, two.id)];
+        await sent(one, 0, 2000);
+        await sent(two, 0, 1000);
+        expect(await sent(two, 2000, 3000)).toMatchObject(refused("file-gap", { held: 1000 }));
+        await sent(one, 2000, 3000);
+        const [all, part] = [
+          { held: 3000, isWhole: true },
+          { held: 1000, isWhole: false },
+        ];
+        expect(await held()).toEqual([all, part]);
+        expect(await store.check()).toMatchObject({
+          ...{ isIntact: true, damage: [] },
+          files: { whole: 1, waiting: [{ device: two.device, files: 1 }] },
+        });
+        const erasure = one.phone.write({
+          ...{ kind: "content-erased", at: "2026-05-05", about: [one.case] },
+          data: { entries: first.map(({ header }) => header.id), reason: "asked for" },
+        });
+        await store.members.push(erasure, { by: one.id, at, mayClaim: false, trouble: () => null });
+        expect(await store.files.read(hash)).toBeNull();
+        expect(await held()).toEqual([null, { held: 0, isWhole: false }]);
+        await sendFile(store, voice, { sender: two.id });
+        expect(Buffer.from((await store.files.read(hash))?.bytes ?? []).equals(voice)).toBe(true);
+        // A new entry of who once sent it is asked again: nothing of it is left of his.
+        await note(one);
+        expect(await held()).toEqual([{ held: 0, isWhole: false }, all]);
+        expect(await store.check()).toMatchObject({ isIntact: true, damage: [] });
+      },
+    );
+
+    withStore("[SG133] what is on its way from a member goes with his account", async (store, { ask }) => {
+      const doing = { by: null, at };
+      const [one, two] = [await person(store, "keeper", "one", 46), await person(store, "inspector", "two", 47)];
+      for (const who of [one, two]) {
+        const entries = who.phone.write(attachedDraft(voice, "audio/webm", { root: who.case, colony: null }));
+        await store.members.push(entries, { by: who.id, at, mayClaim: false, trouble: () => null });
+        await store.files.take({ ...piece(0, 1000), sender: who.id });
+      }
+      await store.members.erase(two.id, "asked for", doing);
+      expect(await ask("select sender from uploads")).toEqual([{ sender: one.id }]);
+      expect(await ask("select sender from pieces")).toEqual([{ sender: one.id }]);
+    });
+
+    withStore("[SG133] of a device that is nobody's no proof is asked", async (store) => {
+      const { phone, entries } = noted();
+      await store.push(entries);
+      const one = await person(store, "inspector", "one", 46);
+      await sendFile(store, voice, { sender: one.id });
+      const again = phone.write(attachedDraft(voice, "audio/webm", { caption: "again" }));
+      await store.push(again);
+      expect(await store.files.upTo(99)).toEqual([
+        { sha256: hash, openedBy: [...entries, ...again].map(({ header }) => header.id) },
+      ]);
+    });
+
     withStore("[SG124] the check tells which files are here, and which device has not sent its own", async (store) => {
       await store.push(fileStory());
-      await sendFile(store, photo, 50);
+      await sendFile(store, photo, { size: 50 });
       await store.files.take(piece(0, 1000));
       expect(await store.check()).toMatchObject({
         ...{ isIntact: true, damage: [] },
@@ -198,7 +274,7 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
         await Promise.all(
           stores.map(async (each) => {
             for (;;) {
-              const { held = 0, isWhole = false } = (await each.files.standing(hash)) ?? {};
+              const { held = 0, isWhole = false } = (await each.files.standing(hash, null)) ?? {};
               if (isWhole) return;
               await each.files.take(piece(held, held + 170));
             }

@@ -4,12 +4,12 @@ import path from "node:path";
 import { type Kysely, sql } from "kysely";
 import { describe, expect, it } from "vitest";
 import { fold } from "../../src/casebook/index.ts";
-import { headerHash, headsOf } from "../../src/journal/index.ts";
+import { fileNamedBy, headerHash, headsOf } from "../../src/journal/index.ts";
 import type { Keeping } from "../../src/storage/keeping.ts";
 import { type Migration, migrate, migrations } from "../../src/storage/migrations.ts";
 import { storeIn } from "../../src/storage/server-store.ts";
 import { bee, everyKind } from "../journals/every-kind.ts";
-import { attachedDraft, photo } from "../journals/file-story.ts";
+import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { fork } from "../journals/fork.ts";
 import { writer } from "../journals/writer.ts";
 import { sendFile } from "./files-contract.ts";
@@ -29,13 +29,13 @@ const folder = path.join(import.meta.dirname, "..", "golden", "store");
 /** The kept stores of an engine, oldest shape first. PostgreSQL came with the second shape. */
 export const shapes: Readonly<Record<"sqlite" | "postgres", readonly string[]>> = {
   sqlite: [
-    "sqlite-shape-1.sql",
-    "sqlite-shape-2.sql",
-    "sqlite-shape-3.sql",
-    "sqlite-shape-4.sql",
-    "sqlite-shape-5.sql",
+    ...["sqlite-shape-1.sql", "sqlite-shape-2.sql", "sqlite-shape-3.sql", "sqlite-shape-4.sql"],
+    ...["sqlite-shape-5.sql", "sqlite-shape-6.sql"],
   ],
-  postgres: ["postgres-shape-2.sql", "postgres-shape-3.sql", "postgres-shape-4.sql", "postgres-shape-5.sql"],
+  postgres: [
+    ...["postgres-shape-2.sql", "postgres-shape-3.sql", "postgres-shape-4.sql", "postgres-shape-5.sql"],
+    "postgres-shape-6.sql",
+  ],
 };
 
 const sqlOf = (file: string): string => readFileSync(path.join(folder, file), "utf8");
@@ -100,6 +100,46 @@ export function migrationContract(name: "SQLite" | "PostgreSQL", make: () => Pro
       expect(await store.check()).toMatchObject({ damage: [], files: { whole: 1, waiting: [] } });
       await store.close();
     });
+
+    withPlace(
+      "[SG45] files that were here stay open to all that name them; one on its way begins anew",
+      async (place) => {
+        await place.run(sqlOf(`${engine}-shape-4.sql`));
+        const schema = engine === "postgres" ? "skepsis_main." : "";
+        const hex = (bytes: Uint8Array) => {
+          const text = Buffer.from(bytes).toString("hex");
+          return engine === "postgres" ? `'\\x${text}'::bytea` : `x'${text}'`;
+        };
+        const drafts = [attachedDraft(photo, "image/jpeg"), attachedDraft(voice, "audio/webm")];
+        const entries = writer({ device: "phone-8" }).write(...drafts);
+        const text = (value: unknown) => JSON.stringify(value).replaceAll("'", "''");
+        for (const [index, { header, body }] of entries.entries()) {
+          const { sha256, bytes, mediaType } = fileNamedBy({ header, body }) ?? { sha256: "", bytes: 0, mediaType: "" };
+          const [isWhole, here] = index === 0 ? [1, photo] : [0, voice.slice(0, 1000)];
+          await place.run(
+            `insert into ${schema}entries values (${41 + index}, '${header.id}', 'phone-8', ${index + 1}, 'case-1', '${header.kind}', '${headerHash(header)}', '${text(header)}', '${text(body)}');
+          insert into ${schema}attached values ('${header.id}', 'case-1', '${sha256}', ${bytes}, '${mediaType}', ${isWhole});
+          insert into ${schema}files values ('${sha256}', ${bytes}, ${here.length}, ${isWhole});
+          insert into ${schema}chunks values ('${sha256}', 0, ${hex(here)});`,
+          );
+        }
+        const { hash } = headsOf(entries)[0] ?? {};
+        await place.run(
+          `insert into ${schema}heads values ('phone-8', 2, '${hash}');
+        insert into ${schema}devices values ('phone-8', 'member-8', '', '2026-05-04', null);
+        update ${schema}counters set position = 42;`,
+        );
+        const store = await storeIn(place.keeping(), "main");
+        expect(await store.files.standing(sha256Of(photo), "member-8")).toEqual({ held: photo.length, isWhole: true });
+        expect(Buffer.from((await store.files.read(sha256Of(photo)))?.bytes ?? []).equals(photo)).toBe(true);
+        expect(await store.files.standing(sha256Of(voice), "member-8")).toEqual({ held: 0, isWhole: false });
+        await sendFile(store, voice, { sender: "member-8" });
+        // The device was put here past the journal.
+        const damage = ["devices phone-8: the journal knows of none"];
+        expect(await store.check()).toMatchObject({ damage, files: { whole: 2, waiting: [] } });
+        await store.close();
+      },
+    );
 
     it("[SG45] a store is kept of every shape, the newest too", () => {
       const kept = readdirSync(folder).filter((file) => file.startsWith(engine));

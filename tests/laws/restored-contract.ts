@@ -43,6 +43,9 @@ async function filled(store: ServerStore) {
   await members.change(manager.id, { hasExactPlaces: true }, doing);
   await members.change(gone.id, { ended: true }, doing);
   await members.giveApiary(keeper.id, neighbour.apiary, doing);
+  // Names the keeper's photo, and has not sent it.
+  const named = neighbour.phone.write(attachedDraft(photo, "image/jpeg", { root: neighbour.case, colony: null }));
+  await members.push(named, { by: neighbour.id, at, mayClaim: false, trouble: () => null });
   await members.loseDevice(neighbour.device, doing);
   // What the lost phone sends afterwards goes on its chain, and is kept apart all the same.
   const late = neighbour.phone.write(
@@ -63,7 +66,7 @@ async function filled(store: ServerStore) {
     attachedDraft(voice, "audio/webm", root),
   );
   await members.push(entries, { by: keeper.id, at, mayClaim: false, trouble: () => null });
-  await sendFile(store, photo);
+  await sendFile(store, photo, { sender: keeper.id });
   // More than one statement copies.
   const many = keeper.phone.write(...Array.from({ length: 2100 }, (_, index) => bee(index + 1)));
   await members.push(many, { by: keeper.id, at, mayClaim: false, trouble: () => null });
@@ -130,7 +133,7 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       await records.close();
       expect(readBackup(file)).toMatchObject({
         ok: true,
-        value: { schema: 3, accounts: { members: 5, devices: 4 }, files: [{ sha256: sha256Of(photo) }] },
+        value: { schema: 4, accounts: { members: 5, devices: 4 }, files: [{ sha256: sha256Of(photo) }] },
       });
       const fresh = await into();
       expect(await restoreBackup(file, fresh)).toMatchObject({ ok: true });
@@ -143,7 +146,9 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       expect(await restored.members.credential(made.manager.name)).toMatchObject({ endsAt: drawnUntil });
       expect(await restored.members.credential(made.keeper.name)).toMatchObject({ endsAt: null });
       expect(Buffer.from((await restored.files.read(sha256Of(photo)))?.bytes ?? []).equals(photo)).toBe(true);
-      expect(await restored.files.standing(sha256Of(voice))).toEqual({ held: 0, isWhole: false });
+      expect(await restored.files.standing(sha256Of(voice), made.keeper.id)).toEqual({ held: 0, isWhole: false });
+      expect(await restored.files.standing(sha256Of(photo), made.keeper.id)).toMatchObject({ isWhole: true });
+      expect(await restored.files.standing(sha256Of(photo), made.neighbour.id)).toEqual({ held: 0, isWhole: false });
 
       const signIn = (word: string) => send("POST", "/api/session", null, { name: "rowan vale", password: word });
       const came = await signIn(password);
@@ -159,6 +164,23 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       );
       expect(await restored.members.invitations()).toEqual([]);
       await app.close();
+    });
+
+    it("[SG66] of a version that did not say which entries open a file: all that name it do, as they did then", async () => {
+      const { file, made, store, records } = await backedUp();
+      await store.close();
+      await records.close();
+      const inside = unzipSync(readFileSync(file));
+      const manifest = JSON.parse(new TextDecoder().decode(inside["manifest.json"]));
+      const files = manifest.files.map(({ openedBy: _, ...each }: { openedBy: unknown }) => each);
+      const older = strToU8(JSON.stringify({ ...manifest, schema: 3, files }));
+      writeFileSync(file, zipSync({ ...inside, "manifest.json": older }));
+      const fresh = await into();
+      expect(await restoreBackup(file, fresh)).toMatchObject({ ok: true });
+      const restored = await fresh.open("main");
+      for (const { id } of [made.keeper, made.neighbour])
+        expect(await restored.files.standing(sha256Of(photo), id)).toMatchObject({ isWhole: true });
+      await fresh.close();
     });
 
     it("[SG67] carries no session, no invitation and no secret of either", async () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Entry } from "../../src/journal/index.ts";
 import type { ServerStore } from "../../src/storage/server.ts";
 import { seeded } from "../faults/count.ts";
-import { attachedDraft, photo, voice } from "../journals/file-story.ts";
+import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { writer } from "../journals/writer.ts";
 import { anotherSession, at, ownDrafts, type Person, person } from "../members.ts";
 import { sendFile } from "./files-contract.ts";
@@ -50,7 +50,9 @@ export async function fillWithRights(store: ServerStore) {
     attachedDraft(voice.slice(0, 900), "audio/webm", root),
   );
   await members.push(files, { by: keeper.id, at, mayClaim: false, trouble: () => null });
-  await sendFile(store, photo);
+  await sendFile(store, photo, { sender: keeper.id });
+  const begun = { sha256: sha256Of(voice), of: voice.length, from: 0, bytes: voice.subarray(0, 1000) };
+  await store.files.take({ ...begun, sender: keeper.id });
   return { head, keeper, neighbour, gone, erased, manager };
 }
 
@@ -96,7 +98,7 @@ const changes: readonly (readonly [name: string, statement: (people: People) => 
   ["a member who is gone", ({ manager }) => `delete from members where id = '${manager.id}'`, /^members .*: not there/],
   [
     "a member from nowhere",
-    () => `insert into members values ('m', 'M', 'm', 'administrator', null, 1, 0, null, '${at}', null)`,
+    () => `insert into members values ('m', 'M', 'm', 'administrator', null, 1, 0, null, '${at}', null, null)`,
     /^members m: the journal knows of none$/,
   ],
   [
@@ -192,16 +194,27 @@ const changes: readonly (readonly [name: string, statement: (people: People) => 
     () => "update attached set media_type = 'audio/ogg' where arrived = 1",
     /^file .*: not what entry .* names$/,
   ],
-  ["that a file has come", () => "update attached set arrived = 0", /^file .*: here, and not so written down$/],
   [
-    "how long a file is",
-    () => "update files set bytes = bytes + 1 where is_whole = 1",
-    /^file .*: here, and not so written down$/,
+    "that a file has come",
+    () => "update attached set arrived = 0",
+    /^file .*: no entry names it whose writer sent it$/,
   ],
   [
-    "how much of a file is held",
-    () => "update files set held = held + 1 where is_whole = 1",
-    /^file .*: here, and not so written down$/,
+    "that a file has come which has not",
+    () => "update attached set arrived = 1 where media_type = 'audio/webm'",
+    /^file .*: was here and is gone$/,
+  ],
+  ["how long a file is", () => "update files set bytes = bytes + 1", /^file .*: not as long as written down$/],
+  ["how long an upload will be", () => "update uploads set bytes = bytes + 1", /^upload .*: no entry names it so$/],
+  [
+    "how much of an upload is here",
+    () => "update uploads set held = held - 1",
+    /^upload .*: not as much here as written down$/,
+  ],
+  [
+    "whose an upload is",
+    ({ neighbour }) => `update uploads set sender = '${neighbour.id}'`,
+    /^pieces of .*: of no upload$/,
   ],
   ["the counter", () => "update counters set position = position + 128", /^counter: \d+ where \d+ entries/],
 ];

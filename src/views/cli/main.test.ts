@@ -127,7 +127,7 @@ it("[SG124] verify says which files are here and which device has not sent its o
   const env = { SKEPSIS_DATA: folder };
   const store = await openServerStore({ file: path.join(folder, "main.sqlite"), programme: "main" });
   await store.push(fileStory());
-  await store.files.take({ sha256: sha256Of(photo), of: photo.length, from: 0, bytes: photo });
+  await store.files.take({ sha256: sha256Of(photo), of: photo.length, from: 0, bytes: photo, sender: null });
   const checked = await said(["verify"], { env });
   expect(checked.status).toBe(0);
   expect(checked.out).toContain("1 file that entries name, here and unchanged.");

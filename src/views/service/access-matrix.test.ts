@@ -63,7 +63,7 @@ async function attach(store: ServerStore, who: Person): Promise<void> {
     mayClaim: false,
     trouble: () => null,
   });
-  await sendFile(store, noteOf(who));
+  await sendFile(store, noteOf(who), { sender: who.id });
   (who.entries as Entry[]).push(...entries);
 }
 

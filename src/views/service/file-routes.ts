@@ -1,9 +1,9 @@
-/** Photos and voice notes over HTTP: sent piece by piece after their entries, and given to whoever is given the entry. */
+/** Photos and voice notes over HTTP: sent piece by piece after their entries, given to whoever is given an entry of who sent them. */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod";
 import { mayAdd, ownsByRoot, seesOnlyOwn, shareOf } from "../../access/index.ts";
 import { largestFile, programmeName } from "../../journal/index.ts";
-import type { ServerStore } from "../../storage/server.ts";
+import type { FileName, FileStanding, ServerStore } from "../../storage/server.ts";
 import { type Problem, problem } from "../../units/index.ts";
 import { type Gate, signInNeeded, type Who } from "./gate.ts";
 import { read } from "./member-route.ts";
@@ -41,10 +41,21 @@ interface Right {
   readonly may: "read" | "send";
 }
 
+interface Shelved {
+  readonly store: ServerStore;
+  /** Who sends, where there are members. */
+  readonly sender: string | null;
+  /** The file as the asker may read it: an entry that he is given whole names it, and its writer has sent it. */
+  readonly open: FileStanding | null;
+}
+
 /** The store, or what is answered in its place: who may not know is told the same whether there is such a file or not. */
-type Found = { readonly store: ServerStore } | { readonly status: number; readonly problem: Problem };
+type Found = Shelved | { readonly status: number; readonly problem: Problem };
 
 const missing: Problem = problem("file-unnamed", "blocked", "file");
+const notHere: Problem = problem("file-not-here", "blocked", "file");
+
+type Of = Pick<FileName, "kind" | "whose">;
 
 async function foundFor(
   gate: Gate,
@@ -53,17 +64,21 @@ async function foundFor(
 ): Promise<Found> {
   if (who === "anyone") {
     const store = await gate.settings.programmes.find(programme);
-    const standing = await store?.files.standing(file);
-    return store && standing ? { store } : { status: 404, problem: missing };
+    const standing = await store?.files.standing(file, null);
+    return store && standing ? { store, sender: null, open: standing } : { status: 404, problem: missing };
   }
   const { store, role, member } = who;
   const asker = { role, hasExactPlaces: member.hasExactPlaces };
-  const mayDo = (kind: string, whose: "own" | "other" | "common") =>
-    shareOf(asker, kind, whose) === "whole" && (may === "read" || mayAdd(role, kind, whose));
+  const mayRead = ({ kind, whose }: Of) => shareOf(asker, kind, whose) === "whole";
+  const mayDo = (of: Of) => mayRead(of) && (may === "read" || mayAdd(role, of.kind, of.whose));
   const looked = { member: member.id, onlyOwn: seesOnlyOwn(role), byRoot: ownsByRoot(role) };
   const naming = await store.files.naming(file, looked);
-  if (naming.some(({ kind, whose }) => mayDo(kind, whose))) return { store };
-  return mayDo("file-attached", "other")
+  if (naming.some(mayDo)) {
+    const opening = naming.find((name) => name.hasCome && mayRead(name));
+    const open = opening ? { held: opening.bytes, isWhole: true } : null;
+    return { store, sender: member.id, open };
+  }
+  return mayDo({ kind: "file-attached", whose: "other" })
     ? { status: 404, problem: missing }
     : { status: 403, problem: problem("not-allowed", "blocked", null, { slots: { role, act: "read-file" } }) };
 }
@@ -75,7 +90,7 @@ export function fileRoutes(app: FastifyInstance, gate: Gate): void {
   const withFile = async (
     request: FastifyRequest<Address>,
     reply: FastifyReply,
-    { may, answer }: Right & { readonly answer: (store: ServerStore, file: string) => Promise<unknown> },
+    { may, answer }: Right & { readonly answer: (shelved: Shelved, file: string) => Promise<unknown> },
   ) => {
     reply.header("cache-control", "no-store");
     const named = read(address, request.params);
@@ -84,15 +99,15 @@ export function fileRoutes(app: FastifyInstance, gate: Gate): void {
     if (who === "nobody") return sendProblems(reply, 401, signInNeeded);
     const found = await foundFor(gate, who, { ...named.value, may });
     if ("problem" in found) return sendProblems(reply, found.status, found.problem);
-    return answer(found.store, named.value.file);
+    return answer(found, named.value.file);
   };
 
   app.get<Address>(at, (request, reply) =>
     withFile(request, reply, {
       may: "read",
-      async answer(store, file) {
-        const stored = await store.files.read(file);
-        if (stored === null) return sendProblems(reply, 404, problem("file-not-here", "blocked", "file"));
+      async answer({ store, open }, file) {
+        const stored = open && (await store.files.read(file));
+        if (stored === null) return sendProblems(reply, 404, notHere);
         const { mediaType, bytes } = stored;
         return reply
           .headers({
@@ -107,7 +122,12 @@ export function fileRoutes(app: FastifyInstance, gate: Gate): void {
   );
 
   app.get<Address>(`${at}/standing`, (request, reply) =>
-    withFile(request, reply, { may: "send", answer: (store, file) => store.files.standing(file) }),
+    withFile(request, reply, {
+      may: "send",
+      // What another sends is told of to whoever may read it: a copy of the file that he keeps need not stay for its sake.
+      answer: async ({ store, sender, open }, file) =>
+        (await store.files.standing(file, sender)) ?? open ?? sendProblems(reply, 404, missing),
+    }),
   );
 
   // Bytes are taken here and nowhere else.
@@ -120,7 +140,7 @@ export function fileRoutes(app: FastifyInstance, gate: Gate): void {
     scope.post<Address>(`${at}/parts`, { bodyLimit: largestPart }, (request, reply) =>
       withFile(request, reply, {
         may: "send",
-        async answer(store, sha256) {
+        async answer({ store, sender }, sha256) {
           const query = read(partQuery, request.query);
           if (!query.ok) return sendProblems(reply, 422, ...query.problems);
           if (!Buffer.isBuffer(request.body))
@@ -132,7 +152,7 @@ export function fileRoutes(app: FastifyInstance, gate: Gate): void {
                 expected: "application/octet-stream",
               }),
             );
-          const taken = await store.files.take({ ...query.value, sha256, bytes: request.body });
+          const taken = await store.files.take({ ...query.value, sha256, bytes: request.body, sender });
           if (taken.ok) return taken.value;
           return sendProblems(reply, statuses[taken.problems[0]?.code ?? ""] ?? 422, ...taken.problems);
         },

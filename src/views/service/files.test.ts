@@ -131,6 +131,80 @@ describe("files of entries over HTTP", () => {
     expect((await sendPart(other, voice, 0, 3000)).statusCode).toBe(403);
   });
 
+  it("[AC42] to know a file's hash opens nothing: another member reads it when he has sent all of it himself", async () => {
+    const [keeper, other, head] = [
+      await person(store, "keeper", "keeper", 46),
+      await person(store, "keeper", "other", 47),
+      await person(store, "administrator", "head", 45),
+    ];
+    await push(keeper, noted(keeper));
+    await push(other, noted(other));
+    const hash = sha256Of(voice);
+    /** What the other is told: of the file, of how far it has come, of a piece that leaves a gap. */
+    const told = async () => {
+      const replies = [
+        await get(other, hash),
+        await get(other, `${hash}/standing`),
+        await sendPart(other, voice, 9, 99),
+      ];
+      return replies.map(({ statusCode, body }) => [statusCode, body]);
+    };
+    const before = await told();
+    expect(before.map(([status]) => status)).toEqual([404, 200, 409]);
+    await sendPart(keeper, voice, 0, 2990);
+    expect(await told()).toEqual(before);
+    expect((await sendPart(other, voice, 2990, 3000)).statusCode).toBe(409); // the end of a file may be guessed
+    await sendPart(keeper, voice, 2990, 3000);
+    expect((await get(keeper, hash)).statusCode).toBe(200);
+    expect(await told()).toEqual(before);
+
+    const wrong = voice.slice();
+    wrong[2500] = (wrong[2500] ?? 0) ^ 1;
+    const guess = await sender(app)(
+      ...(["POST", `${base}/files/${hash}/parts?from=0&of=3000`, other, Buffer.from(wrong), octets] as const),
+    );
+    expect([guess.statusCode, (await get(other, hash)).statusCode]).toEqual([422, 404]);
+    await sendPart(other, voice, 0, 2000);
+    expect((await get(other, hash)).statusCode).toBe(404);
+    expect((await sendPart(other, voice, 2000, 3000)).json()).toEqual({ held: 3000, isWhole: true });
+    expect((await get(other, hash)).rawPayload.equals(voice)).toBe(true);
+    // From then on his entries open it, the next ones too; and each member's stay his own.
+    await push(other, noted(other));
+    expect((await get(other, `${hash}/standing`)).json()).toEqual({ held: 3000, isWhole: true });
+    expect((await get(head, hash)).statusCode).toBe(200);
+    expect(await store.check()).toMatchObject({ isIntact: true, files: { whole: 1, waiting: [] } });
+  });
+
+  it("[AC42] an entry whose writer has not sent the file opens it to nobody else either", async () => {
+    const [keeper, other, friend] = [
+      await person(store, "keeper", "keeper", 46),
+      await person(store, "keeper", "other", 47),
+      await person(store, "keeper", "friend", 48),
+    ];
+    await push(keeper, noted(keeper));
+    await sendPart(keeper, voice, 0, 3000);
+    await push(other, noted(other));
+    await store.members.giveApiary(friend.id, other.apiary, { by: other.id, at });
+    const reads = async () =>
+      Promise.all([other, friend].map(async (who) => (await get(who, sha256Of(voice))).statusCode));
+    expect(await reads()).toEqual([404, 404]);
+    // Nor may the friend send it in his place.
+    expect((await sendPart(friend, voice, 0, 3000)).statusCode).toBe(404);
+    await sendPart(other, voice, 0, 3000);
+    expect(await reads()).toEqual([200, 200]);
+  });
+
+  it("[AC42] who may read the file and keeps a copy of it is told that it is here, and sends nothing", async () => {
+    const [keeper, head] = [
+      await person(store, "keeper", "keeper", 46),
+      await person(store, "administrator", "head", 45),
+    ];
+    await push(keeper, noted(keeper));
+    expect((await get(head, `${sha256Of(voice)}/standing`)).statusCode).toBe(404);
+    await sendPart(keeper, voice, 0, 3000);
+    expect((await get(head, `${sha256Of(voice)}/standing`)).json()).toEqual({ held: 3000, isWhole: true });
+  });
+
   it("[AC29] are erased with a keeper's data: gone from the service, and the check says erased", async () => {
     const [head, keeper] = [
       await person(store, "administrator", "head", 45),

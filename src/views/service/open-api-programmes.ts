@@ -30,7 +30,7 @@ const bytes: Json = { type: "string", format: "binary" };
 const standing: Json = {
   type: "object",
   properties: {
-    held: { type: "integer", minimum: 0, description: "Bytes that are here, from the beginning." },
+    held: { type: "integer", minimum: 0, description: "Bytes that have come, from the beginning." },
     isWhole: { type: "boolean" },
   },
   required: ["held", "isWhole"],
@@ -190,7 +190,7 @@ export const programmePaths: Json = {
   "/api/programmes/{programme}/files/{file}": {
     get: {
       operationId: "readFile",
-      summary: "A photo or a voice note, to whoever is given an entry that names it.",
+      summary: "A photo or a voice note, to whoever is given an entry that names it and whose writer has sent it.",
       parameters: [programme, file],
       responses: {
         "200": {
@@ -199,7 +199,7 @@ export const programmePaths: Json = {
         },
         "401": noSession,
         "403": trouble("No entry that the role is given names it."),
-        "404": trouble("No entry names it, or its device has not sent it yet."),
+        "404": trouble("No entry names it, or its writer has not sent it yet, whether or not another has."),
         "503": trouble("The records cannot be reached now, or the file is damaged."),
       },
     },
@@ -207,13 +207,13 @@ export const programmePaths: Json = {
   "/api/programmes/{programme}/files/{file}/standing": {
     get: {
       operationId: "fileStanding",
-      summary: "How many bytes of a file are here: where to send on after a cut.",
+      summary: "How many bytes of a file have come from the asker: where to send on after a cut.",
       parameters: [programme, file],
       responses: {
         "200": { description: "How far it has come.", content: json(standing) },
         "401": noSession,
         "403": trouble("The role may not send it."),
-        "404": trouble("No entry names it."),
+        "404": trouble("No entry of the asker names it."),
       },
     },
   },
@@ -221,7 +221,7 @@ export const programmePaths: Json = {
     post: {
       operationId: "sendFilePart",
       summary:
-        "Take the next piece of a file in. Repeating it changes nothing; with the last one the whole is held against its hash.",
+        "Take the next piece of a file in, from the member whose entry names it. Repeating it changes nothing; with the last one the whole is held against its hash.",
       parameters: [
         programme,
         file,
@@ -237,7 +237,7 @@ export const programmePaths: Json = {
         "200": { description: "How far it has come.", content: json(standing) },
         "401": noSession,
         "403": trouble("The role may not send it."),
-        "404": trouble("No entry names it."),
+        "404": trouble("No entry of the asker names it."),
         "409": trouble("A piece is missing before this one: send on from the byte that is named."),
         "413": trouble("The piece is larger than 1 MiB."),
         "422": trouble("It is not the file that the entry names, of another sort or size, or a photo with tags."),
