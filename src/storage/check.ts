@@ -1,4 +1,5 @@
 /** Is what is kept what was written: the tables, the chains, the heads, the kept states. Entry by entry, never all at once. */
+import { sql } from "kysely";
 import { decisionOn, rootOf } from "../casebook/index.ts";
 import {
   type ChainWalk,
@@ -91,12 +92,12 @@ export async function checkStore(
   const refold = rightsRefold(programme);
   const walked = await part("entries", () => walkEntries(database, { walk, erased, named, refold, tell }));
   const rights = walked && (await part("rights", () => rightsAfter(database, { ...walked, refold, tell })));
-  await part("columns", () => checkColumns(database));
+  const areNamedSo = await part("columns", () => checkColumns(database, tell));
   await part("erasures", () => checkErasures(database, erased, tell));
   const files = await part("files", () => checkFiles(database, named, tell));
   await part("states", () => checkStates(database, engine, tell));
   const apart = (await part("kept apart", () => checkApart(database, programme, tell))) ?? noneApart;
-  const isWrong = (await tables) !== 0;
+  const isWrong = (await tables) !== 0 || areNamedSo === false;
   // A row that the database calls no row of its table may be of any shape; else it is a bug of ours.
   for (const { name, trouble } of stopped)
     if (isWrong && name !== "tables") tell(`${name}: not what was written`);
@@ -214,13 +215,20 @@ function hashOf({ header }: Entry): Hash | null {
 }
 
 /** Each table has its columns under their names, also those that nothing else here reads. */
-async function checkColumns(database: Database): Promise<void> {
-  for (const [table, columns] of Object.entries(columnsOf) as [keyof Tables, readonly string[]][])
-    await database
-      .selectFrom(table)
-      .select(columns.map((name) => database.dynamic.ref(name)))
-      .limit(0)
-      .execute();
+async function checkColumns(database: Database, tell: (what: string) => void): Promise<boolean> {
+  let areNamedSo = true;
+  for (const [table, columns] of Object.entries(columnsOf) as [keyof Tables, readonly string[]][]) {
+    // A row in any case, so that the names it comes with are seen: SQLite finds a column by small letters or capitals.
+    const row: object | undefined = await database
+      .selectFrom(sql<{ readonly one: number }>`(select 1 as one)`.as("one"))
+      .leftJoin(table as "entries", (join) => join.on(sql<boolean>`1 = 0`))
+      .select(columns.map((name) => database.dynamic.ref(`${table}.${name}`)))
+      .executeTakeFirst();
+    if (Object.keys(row ?? {}).join() === columns.join()) continue;
+    tell(`columns of ${table}: not named as they were`);
+    areNamedSo = false;
+  }
+  return areNamedSo;
 }
 
 async function checkErasures(

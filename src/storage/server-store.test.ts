@@ -74,6 +74,18 @@ describe("the service's store in a SQLite file", () => {
     expect(Object.fromEntries(found)).toEqual(Object.fromEntries(listed));
   });
 
+  it("[SG100] a column whose name is written with another capital is named, not taken for a bug", async () => {
+    const file = newFile();
+    const store = await openServerStore({ file, programme: "main" });
+    const raw = new SQLite(file);
+    raw.exec('alter table pieces rename column data to "Data"');
+    raw.exec("insert into uploads values ('a', '', 2, 1)");
+    raw.exec("insert into pieces values ('a', '', 0, x'01')");
+    raw.close();
+    expect((await store.check()).damage).toContain("columns of pieces: not named as they were");
+    await store.close();
+  });
+
   it("[SG51] leaves no trace of an erased body in its files", async () => {
     const file = newFile();
     const secret = "Wrenfield Orchard Lane";
