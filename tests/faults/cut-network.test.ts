@@ -81,8 +81,9 @@ describe("devices behind a bad line", () => {
       calm
         ? { cutAfterSent: Infinity, cutAfterBack: Infinity, delay: 0 }
         : {
-            cutAfterSent: below(3) === 0 ? below(4000) : Infinity,
-            cutAfterBack: below(3) === 0 ? below(4000) : Infinity,
+            // Some at once, all in the end: a connection that nothing cuts would carry every later request.
+            cutAfterSent: below(3) === 0 ? below(4000) : below(20_000),
+            cutAfterBack: below(3) === 0 ? below(4000) : below(20_000),
             delay: below(4) === 0 ? below(15) : 0,
           },
     );
@@ -140,7 +141,7 @@ describe("devices behind a bad line", () => {
       await store.close();
     }
     await site.close();
-    expect(site.cuts()).toBeGreaterThan(0);
+    expect(site.cuts()).toBeGreaterThan(requests / 50);
     tell({
       fault: "network cut, doubled, held back, overtaken",
       tried: requests,
