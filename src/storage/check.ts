@@ -27,7 +27,7 @@ import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
 import { type RightsRefold, rightsRefold } from "./rights.ts";
 import { entryOf } from "./rows.ts";
-import type { Database, EntryRow, Tables } from "./tables.ts";
+import type { Database, EntryRow, Tables, Writing } from "./tables.ts";
 
 /** What checking a store found. */
 export interface StoreReport extends VerifyReport {
@@ -65,49 +65,96 @@ export async function checkStore(
 ): Promise<StoreReport> {
   const damage: string[] = [];
   const tell = (what: string) => void (damage.length < mostDamage && damage.push(what));
-  const stopped: { readonly name: string; readonly trouble: unknown }[] = [];
-  /** One part of the check; null when it stopped, as on what the database itself cannot read, and the other parts go on. */
-  const part = async <T>(name: string, work: () => Promise<T>): Promise<T | null> => {
-    try {
-      return await work();
-    } catch (trouble) {
-      if (engine.isDamaged(trouble) || trouble instanceof StoreTrouble) tell(`${name}: ${(trouble as Error).message}`);
-      else stopped.push({ name, trouble });
-      return null;
-    }
-  };
-
   // Beside the rest: it takes as long as all the entries.
-  const tables = part("tables", async () => {
-    const lines = await findsWrong();
-    for (const line of lines) tell(`tables: ${line}`);
-    return lines.length;
+  const tables = findsWrong().then(
+    (lines) => {
+      for (const line of lines) tell(`tables: ${line}`);
+      return lines.length > 0;
+    },
+    (trouble: unknown) => {
+      if (!isDamage(engine, trouble)) throw trouble;
+      tell(`tables: ${(trouble as Error).message}`);
+      return true;
+    },
+  );
+  tables.catch(() => {}); // awaited below, and until then no reason to end the process
+  const { found, stopped } = await atOneInstant(database, engine, tell, async (tx, part) => {
+    const heads = (await part("heads", () => tx.selectFrom("heads").selectAll().execute())) ?? [];
+    for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
+    const walking: Walking = {
+      walk: chainWalk([...heads.filter(isHead), ...noted], nativeDigest),
+      erased: new Set(),
+      named: new Map(),
+      refold: rightsRefold(programme),
+      tell,
+    };
+    const walked = await part("entries", () => walkEntries(tx, walking));
+    return {
+      heads,
+      report: walking.walk.report(),
+      rights: walked && (await part("rights", () => checkCounterAndRights(tx, { ...walking, ...walked }))),
+      areNamedSo: await part("columns", () => checkColumns(tx, tell)),
+      erasures: await part("erasures", () => checkErasures(tx, walking.erased, tell)),
+      files: await part("files", () => checkFiles(tx, walking.named, tell)),
+      states: await part("states", () => checkStates(tx, engine, tell)),
+      apart: (await part("kept apart", () => checkApart(tx, programme, tell))) ?? noneApart,
+    };
   });
-  // First, so that what comes in meanwhile is not missed.
-  const heads = (await part("heads", () => database.selectFrom("heads").selectAll().execute())) ?? [];
-  const walk = chainWalk([...heads.filter(isHead), ...noted], nativeDigest);
-  for (const head of heads.filter((each) => !isHead(each))) tell(`heads: ${head.device}`);
-  const erased = new Set<string>();
-  const named = new Map<string, Tables["attached"]>();
-  const refold = rightsRefold(programme);
-  const walked = await part("entries", () => walkEntries(database, { walk, erased, named, refold, tell }));
-  const rights = walked && (await part("rights", () => rightsAfter(database, { ...walked, refold, tell })));
-  const areNamedSo = await part("columns", () => checkColumns(database, tell));
-  await part("erasures", () => checkErasures(database, erased, tell));
-  const files = await part("files", () => checkFiles(database, named, tell));
-  await part("states", () => checkStates(database, engine, tell));
-  const apart = (await part("kept apart", () => checkApart(database, programme, tell))) ?? noneApart;
-  const isWrong = (await tables) !== 0 || areNamedSo === false;
+  const isWrong = (await tables) || found.areNamedSo === false;
   // A row that the database calls no row of its table may be of any shape; else it is a bug of ours.
   for (const { name, trouble } of stopped)
-    if (isWrong && name !== "tables") tell(`${name}: not what was written`);
+    if (isWrong) tell(`${name}: not what was written`);
     else throw trouble;
-  const report = walk.report();
-  // Entries that came in since the heads were read are ahead of theirs; a head that is missing never was.
-  for (const { device, seq } of report.heads)
-    if (!heads.some((head) => head.device === device && head.seq <= seq)) tell(`heads: none of ${device}`);
+  const { heads, report, rights, files, apart } = found;
+  for (const { device, seq } of report.heads) {
+    const head = heads.find((each) => each.device === device);
+    if (!head) tell(`heads: none of ${device}`);
+    else if (head.seq < seq) tell(`heads: ${head.seq} of ${device}, whose entries reach ${seq}`);
+  }
   const isIntact = report.isIntact && damage.length === 0 && apart.keptApart === 0;
   return { ...report, isIntact, ...apart, files, rights, damage };
+}
+
+const isDamage = (engine: Engine, trouble: unknown): boolean =>
+  engine.isDamaged(trouble) || trouble instanceof StoreTrouble;
+
+/** One part of the check; null when it stopped, as on what the database itself cannot read, and the other parts go on. */
+type Part = <T>(name: string, work: () => Promise<T>) => Promise<T | null>;
+
+interface Stopped {
+  readonly name: string;
+  readonly trouble: unknown;
+}
+
+/** Reads everything as it stands at one instant, so that what is written meanwhile is no difference. */
+async function atOneInstant<T>(
+  database: Database,
+  engine: Engine,
+  tell: (what: string) => void,
+  work: (tx: Writing, part: Part) => Promise<T>,
+): Promise<{ readonly found: T; readonly stopped: readonly Stopped[] }> {
+  const stopped: Stopped[] = [];
+  const begun = await database.startTransaction().setIsolationLevel("repeatable read").execute();
+  try {
+    const found = await work(begun, async (name, reading) => {
+      const mark = await begun.savepoint("part").execute();
+      try {
+        return await reading();
+      } catch (trouble) {
+        if (isDamage(engine, trouble)) tell(`${name}: ${(trouble as Error).message}`);
+        else stopped.push({ name, trouble });
+        // PostgreSQL reads no further where something failed; SQLite may have ended the transaction by itself, and reads on.
+        await mark
+          .rollbackToSavepoint("part")
+          .execute()
+          .catch(() => {});
+        return null;
+      }
+    });
+    return { found, stopped };
+  } finally {
+    await begun.rollback().execute();
+  }
 }
 
 const isHead = ({ device, seq, hash }: Head): boolean =>
@@ -122,7 +169,7 @@ interface Walking {
   readonly tell: (what: string) => void;
 }
 
-/** How far the walk came, and how many entries could not be read. */
+/** Position of the last entry, and how many could not be read. */
 interface Walked {
   readonly last: number;
   readonly unread: number;
@@ -152,31 +199,15 @@ async function walkEntries(database: Database, { walk, erased, named, refold, te
   }
 }
 
-/**
- * Holds counter and rights against the journal as both stand at one instant, whatever was taken in since the walk.
- * Rights of which an entry cannot be read any more are not refolded: that entry is told already.
- */
-const rightsAfter = (
-  database: Database,
+/** Rights of which an entry cannot be read any more are not refolded: that entry is told already. */
+async function checkCounterAndRights(
+  tx: Writing,
   { last, unread, refold, tell }: Walked & Pick<Walking, "refold" | "tell">,
-): Promise<RightsReport | null> =>
-  database
-    .transaction()
-    .setIsolationLevel("repeatable read")
-    .execute(async (tx) => {
-      const { position: end } = await tx.selectFrom("counters").select("position").executeTakeFirstOrThrow();
-      const since = await tx
-        .selectFrom("entries")
-        .selectAll()
-        .where("position", ">", last)
-        .orderBy("position")
-        .execute();
-      const newest = since.at(-1)?.position ?? last;
-      if (newest !== end) tell(`counter: ${end} where ${newest} entries were taken in`);
-      if (unread > 0) return null;
-      for (const row of since) refold.take(entryOf(row), row.position);
-      return checkRights(tx, refold.told(), tell);
-    });
+): Promise<RightsReport | null> {
+  const { position } = await tx.selectFrom("counters").select("position").executeTakeFirstOrThrow();
+  if (position !== last) tell(`counter: ${position} where ${last} entries were taken in`);
+  return unread > 0 ? null : checkRights(tx, refold.told(), tell);
+}
 
 interface Readable {
   readonly entry: Entry;

@@ -33,9 +33,9 @@ export async function sendFile(
   }
 }
 
-const erasing = (phone: Writer, entries: readonly Entry[]) =>
+export const erasing = (phone: Writer, entries: readonly Entry[], root = "case-1") =>
   phone.write({
-    ...{ kind: "content-erased", at: "2026-05-05", about: ["case-1"] },
+    ...{ kind: "content-erased", at: "2026-05-05", about: [root] },
     data: { entries: entries.map(({ header }) => header.id), reason: "asked for" },
   });
 

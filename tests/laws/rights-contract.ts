@@ -3,10 +3,11 @@ import { describe, expect, it } from "vitest";
 import type { Entry } from "../../src/journal/index.ts";
 import type { ServerStore } from "../../src/storage/server.ts";
 import { seeded } from "../faults/count.ts";
+import { bee } from "../journals/every-kind.ts";
 import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { writer } from "../journals/writer.ts";
 import { anotherSession, at, ownDrafts, type Person, person } from "../members.ts";
-import { sendFile } from "./files-contract.ts";
+import { erasing, sendFile } from "./files-contract.ts";
 
 const later = "2026-04-02T08:00:00.000Z";
 
@@ -268,7 +269,7 @@ export function rightsContract(name: string, make: () => Promise<RightsPlace>): 
       ]);
     });
 
-    it("[SG114] differ in nothing while others go on changing them", async () => {
+    it("[SG114] differ in nothing while others go on changing them, and send, erase and begin other things", async () => {
       const { open } = await make();
       const store = await open();
       const { head, keeper, neighbour } = await fillWithRights(store);
@@ -280,6 +281,15 @@ export function rightsContract(name: string, make: () => Promise<RightsPlace>): 
           await elsewhere.members.change(keeper.id, { role: changed % 2 === 0 ? "reader" : "keeper" }, by);
           await elsewhere.members.takeApiary(keeper.id, neighbour.apiary, by);
           await elsewhere.members.giveApiary(keeper.id, neighbour.apiary, by);
+          const sound = voice.with(voice.length - 1, changed % 250).with(voice.length - 2, Math.floor(changed / 250));
+          const root = { root: keeper.case, colony: null };
+          const spoken = keeper.phone.write(attachedDraft(sound, "audio/webm", root));
+          await elsewhere.push([
+            ...spoken,
+            ...keeper.phone.write({ ...bee(1), about: [`vial-${changed}`, "reading-1"] }),
+          ]);
+          await sendFile(elsewhere, sound, { sender: keeper.id });
+          if (changed % 2 === 0) await elsewhere.push(erasing(keeper.phone, spoken, keeper.case));
         }
       })();
       const found: string[] = [];
