@@ -3,7 +3,7 @@ import { existsSync, readdirSync, rmSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { filled, manifestOf, restoredOf, timeOf } from "../faults/backing-up.ts";
-import { amount, scratch, seeded, tell, tries } from "../faults/count.ts";
+import { amount, expectSome, patience, scratch, seeded, tell, tries } from "../faults/count.ts";
 import type { Place } from "../faults/place.ts";
 import { command, pause } from "../faults/victim.ts";
 import type { KilledSettings } from "./killed-pushes-contract.ts";
@@ -11,7 +11,7 @@ import type { KilledSettings } from "./killed-pushes-contract.ts";
 const count = amount(500, 3000);
 
 export function killedBackups({ name, make, part }: KilledSettings): void {
-  describe(`a backup and a restore on ${name} that are killed`, () => {
+  describe(`a backup and a restore on ${name} that are killed`, { timeout: patience }, () => {
     const folder = scratch("backups");
     const whole = path.join(folder, "whole.zip");
     const places: Place[] = [];
@@ -21,7 +21,7 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
       places.push(place);
       await filled(place, count);
       took = await timeOf(command(place.env, "backup", "--output", whole));
-    }, 60_000);
+    }, patience);
     afterAll(() => {
       for (const place of places) place.remove();
       rmSync(folder, { recursive: true, force: true });
@@ -31,7 +31,7 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
       expect(manifestOf(whole).entries).toBe(count);
       const below = seeded(103);
       const rounds = tries(1, 100 * part);
-      let [none, done] = [0, 0];
+      let [none, done, midway] = [0, 0, 0];
       for (const round of rounds) {
         const output = path.join(folder, `backup-${round}.zip`);
         const backing = command(places[0]?.env ?? {}, "backup", "--output", output);
@@ -41,12 +41,16 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
           expect(manifestOf(output).casebook).toEqual(manifestOf(whole).casebook);
           done += 1;
         } else none += 1;
-        for (const left of readdirSync(folder)) if (left.startsWith("backup-")) rmSync(path.join(folder, left));
+        // A file that has not got its name: the kill fell while it was written.
+        const left = readdirSync(folder).filter((name) => name.startsWith("backup-"));
+        if (left.some((name) => name.includes(".zip.part-"))) midway += 1;
+        for (const name of left) rmSync(path.join(folder, name));
       }
+      expectSome(midway, rounds);
       tell({
         fault: `kill −9 while backing up, ${name}`,
         tried: rounds.count(),
-        against: `${none} left none, ${done} a whole one; seed 103`,
+        against: `${none} left none, ${midway} of them midway, ${done} a whole one; seed 103`,
       });
     });
 
@@ -57,24 +61,27 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
       const restore = () => command(into.env, "restore", whole);
       const below = seeded(104);
       const rounds = tries(1, 100 * part);
-      let [none, done] = [0, 0];
+      let [none, done, midway] = [0, 0, 0];
       for (const _ of rounds) {
         await into.empty();
         const restoring = restore();
         await pause(took / 3 + below(1.5 * took));
         await restoring.kill();
         await into.quiet();
+        const isBegun = await into.hasAside();
         const kept = await restoredOf(into, manifest);
         if (kept > 0) done += 1;
         else none += 1;
+        if (kept === 0 && isBegun) midway += 1;
         if (kept > 0 || none % 10 !== 1) continue;
         await timeOf(restore());
         expect(await restoredOf(into, manifest)).toBe(count);
       }
+      expectSome(midway, rounds);
       tell({
         fault: `kill −9 while restoring, ${name}`,
         tried: rounds.count(),
-        against: `${none} left none, ${done} all; seed 104`,
+        against: `${none} left none, ${midway} of them midway, ${done} all; seed 104`,
       });
     });
   });
