@@ -6,7 +6,7 @@ import { ensurePostgres } from "../../scripts/postgres.ts";
 import { ask, server } from "../postgres/database.ts";
 import { type PostgresServer, password, startPostgres } from "../postgres/server.ts";
 import { type ServiceProcess, startService } from "../postgres/service.ts";
-import { filled, manifestOf, restoredOf, timeOf } from "./backing-up.ts";
+import { begun, filled, manifestOf, restoredOf, succeeds, timeOf } from "./backing-up.ts";
 import { expectSome, patience, scratch, seeded, tell, tries } from "./count.ts";
 import { databasePlace } from "./database-place.ts";
 import { holdsAll, keepPushing, type Pushing } from "./keeps-pushing.ts";
@@ -131,15 +131,19 @@ describe.skipIf(server === null)("a PostgreSQL that goes under its services", { 
     const folder = scratch("gone");
     const whole = path.join(folder, "whole.zip");
     await filled(place, 500);
-    const time = await timeOf(command(place.env, "backup", "--output", whole));
+    await succeeds(command(place.env, "backup", "--output", whole));
+    await place.empty();
+    const restore = () => command(place.env, "restore", whole);
+    const took = await timeOf(restore(), place.hasAside);
     const manifest = manifestOf(whole);
     const below = seeded(105);
     const rounds = tries(1, 30);
     let [none, done, midway] = [0, 0, 0];
     for (const round of rounds) {
       await place.empty();
-      const restoring = command(place.env, "restore", whole);
-      await pause(time / 3 + below(time));
+      const restoring = restore();
+      await begun(restoring, place.hasAside);
+      await pause(below(1.2 * took));
       await own.kill(round % 2 === 0 ? "SIGKILL" : "SIGQUIT");
       const status = await restoring.end();
       await own.start();
@@ -151,7 +155,7 @@ describe.skipIf(server === null)("a PostgreSQL that goes under its services", { 
       if (status === 0) expect(kept).toBe(manifest.entries);
       else expect(restoring.complaints()).toMatch(/cannot be reached/);
       if (kept > 0) continue;
-      await timeOf(command(place.env, "restore", whole));
+      await succeeds(restore());
       expect(await restoredOf(place, manifest)).toBe(manifest.entries);
     }
     expectSome(midway, rounds);

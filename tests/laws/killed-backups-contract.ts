@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, rmSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { filled, manifestOf, restoredOf, timeOf } from "../faults/backing-up.ts";
+import { begun, filled, manifestOf, restoredOf, succeeds, timeOf } from "../faults/backing-up.ts";
 import { amount, expectSome, patience, scratch, seeded, tell, tries } from "../faults/count.ts";
 import type { Place } from "../faults/place.ts";
 import { command, pause } from "../faults/victim.ts";
@@ -15,12 +15,14 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
     const folder = scratch("backups");
     const whole = path.join(folder, "whole.zip");
     const places: Place[] = [];
+    /** Files that have not got their names: backups that are being written, or were when they were killed. */
+    const isPartial = () => readdirSync(folder).some((name) => name.includes(".zip.part-"));
     let took = 0;
     beforeAll(async () => {
       const place = await make();
       places.push(place);
       await filled(place, count);
-      took = await timeOf(command(place.env, "backup", "--output", whole));
+      took = await timeOf(command(place.env, "backup", "--output", whole), isPartial);
     }, patience);
     afterAll(() => {
       for (const place of places) place.remove();
@@ -35,16 +37,15 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
       for (const round of rounds) {
         const output = path.join(folder, `backup-${round}.zip`);
         const backing = command(places[0]?.env ?? {}, "backup", "--output", output);
-        await pause(took / 3 + below(took));
+        await begun(backing, isPartial);
+        await pause(below(1.2 * took));
         await backing.kill();
         if (existsSync(output)) {
           expect(manifestOf(output).casebook).toEqual(manifestOf(whole).casebook);
           done += 1;
         } else none += 1;
-        // A file that has not got its name: the kill fell while it was written.
-        const left = readdirSync(folder).filter((name) => name.startsWith("backup-"));
-        if (left.some((name) => name.includes(".zip.part-"))) midway += 1;
-        for (const name of left) rmSync(path.join(folder, name));
+        if (isPartial()) midway += 1;
+        for (const left of readdirSync(folder)) if (left.startsWith("backup-")) rmSync(path.join(folder, left));
       }
       expectSome(midway, rounds);
       tell({
@@ -59,13 +60,15 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
       places.push(into);
       const manifest = manifestOf(whole);
       const restore = () => command(into.env, "restore", whole);
+      const took = await timeOf(restore(), into.hasAside);
       const below = seeded(104);
       const rounds = tries(1, 100 * part);
       let [none, done, midway] = [0, 0, 0];
       for (const _ of rounds) {
         await into.empty();
         const restoring = restore();
-        await pause(took / 3 + below(1.5 * took));
+        await begun(restoring, into.hasAside);
+        await pause(below(1.2 * took));
         await restoring.kill();
         await into.quiet();
         const isBegun = await into.hasAside();
@@ -74,7 +77,7 @@ export function killedBackups({ name, make, part }: KilledSettings): void {
         else none += 1;
         if (kept === 0 && isBegun) midway += 1;
         if (kept > 0 || none % 10 !== 1) continue;
-        await timeOf(restore());
+        await succeeds(restore());
         expect(await restoredOf(into, manifest)).toBe(count);
       }
       expectSome(midway, rounds);
