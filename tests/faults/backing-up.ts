@@ -4,7 +4,7 @@ import { type BackupManifest, readBackup } from "../../src/storage/server.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
 import { inStore, type Place } from "./place.ts";
-import type { Victim } from "./victim.ts";
+import { hasEnded, until, type Victim } from "./victim.ts";
 
 /** Fills a place with as many entries, fifty to a specimen. */
 export const filled = (place: Place, entries: number): Promise<void> =>
@@ -21,11 +21,24 @@ export const filled = (place: Place, entries: number): Promise<void> =>
       );
   });
 
-/** Milliseconds that a command takes when nothing stands in its way. */
-export async function timeOf(running: Victim): Promise<number> {
+/** Waits until a command has begun its work, or is over already. */
+export const begun = (running: Victim, hasBegun: () => boolean | Promise<boolean>): Promise<void> =>
+  until(
+    async () => hasEnded(running.child) || (await hasBegun()),
+    () => `a command does not begin; it complained ${running.complaints()}`,
+  );
+
+/** Milliseconds that a command takes from when it has begun, when nothing stands in its way. */
+export async function timeOf(running: Victim, hasBegun: () => boolean | Promise<boolean>): Promise<number> {
+  await begun(running, hasBegun);
   const began = Date.now();
-  expect([await running.end(), running.complaints()]).toEqual([0, ""]);
+  await succeeds(running);
   return Date.now() - began;
+}
+
+/** Expects that a command ends well, without a complaint. */
+export async function succeeds(running: Victim): Promise<void> {
+  expect([await running.end(), running.complaints()]).toEqual([0, ""]);
 }
 
 /** How many entries are here after a restore that may have been cut off: none, or what the backup says, all of it. */

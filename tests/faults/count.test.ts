@@ -1,6 +1,6 @@
 /** How many times a fault is tried, and on how much: what was asked for, and never fewer than in the gate. */
 import { expect, it } from "vitest";
-import { amount, amountIn, isFull, tries } from "./count.ts";
+import { amount, amountIn, expectSome, isFull, tries } from "./count.ts";
 
 it.each([
   ["a few in the gate, whatever the share", { isFull: false, share: 1 }, 2],
@@ -20,4 +20,11 @@ it("counts what was tried, also when several take from it", () => {
   expect(taken).toEqual(Array.from({ length: wanted }, (_, index) => index));
   expect(rounds.count()).toBe(wanted);
   if (!isFull) expect(wanted).toBe(3);
+});
+
+it("fails when many tries missed what they are for, and not when a few did", () => {
+  const after = (count: number) => ({ count: () => count });
+  expectSome(0, after(1));
+  expectSome(1, after(100));
+  expect(() => expectSome(0, after(100))).toThrow("of 100 tries that hit");
 });

@@ -50,6 +50,17 @@ export function tries(few: number, full: number): Tries {
   };
 }
 
+/** Milliseconds for a test that starts many processes, beside other tests: of the harness, no promise of the product. */
+export const patience = isFull ? 36_000_000 : 180_000;
+
+/** So many tries do not all miss what they are for. */
+const enough = 12;
+
+/** Expects that some of the tries hit what they are for, once there were enough of them. */
+export function expectSome(hits: number, { count }: Pick<Tries, "count">): void {
+  if (count() >= enough) expect(hits, `of ${count()} tries that hit`).toBeGreaterThan(0);
+}
+
 /** A line of the table: a fault that was tried. Whether it held is told by its test, which fails when anything was lost. */
 export interface Tried {
   readonly fault: string;

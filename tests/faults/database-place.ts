@@ -3,10 +3,12 @@ import { rmSync } from "node:fs";
 import { ask, newDatabase } from "../postgres/database.ts";
 import { scratch } from "./count.ts";
 import { envOf, type Place } from "./place.ts";
-import { pause } from "./victim.ts";
+import { until } from "./victim.ts";
 
 const places = ["skepsis_main", "restoring_main"];
-const working = `select 1 from pg_stat_activity where application_name = 'skepsis' and datname = current_database()`;
+const working = `select pid, state, query from pg_stat_activity where application_name = 'skepsis' and datname = current_database()`;
+
+const aside = "select 1 from information_schema.schemata where schema_name = 'restoring_main'";
 
 /** A new database of the tests' server, or of the one at this address. */
 export async function databasePlace(at?: string): Promise<Place> {
@@ -18,8 +20,16 @@ export async function databasePlace(at?: string): Promise<Place> {
       for (const place of places) await ask(database, `drop schema if exists ${place} cascade`);
     },
     async quiet() {
-      while ((await ask(database, working)).length > 0) await pause(5);
+      let left: Awaited<ReturnType<typeof ask>> = [];
+      await until(
+        async () => {
+          left = await ask(database, working);
+          return left.length === 0;
+        },
+        () => `sessions are still there of processes that are gone: ${JSON.stringify(left)}`,
+      );
     },
+    hasAside: async () => (await ask(database, aside)).length > 0,
     remove: () => rmSync(folder, { recursive: true, force: true }), // the database goes with its server
   };
 }

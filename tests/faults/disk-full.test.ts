@@ -8,7 +8,7 @@ import { openServerStore } from "../../src/storage/server.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
 import { push } from "../postgres/service.ts";
-import { scratch, tell, tries } from "./count.ts";
+import { patience, scratch, tell, tries } from "./count.ts";
 import { until } from "./victim.ts";
 
 let serving: ChildProcess | null = null;
@@ -27,13 +27,16 @@ async function serveWithin(folder: string, blocks: number | null): Promise<strin
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream.on("data", (piece: Buffer) => (said += piece.toString()));
   const address = () => /http:\/\/\S+/.exec(said)?.[0];
-  if (!(await until(() => address() !== undefined))) throw new Error(said);
+  await until(
+    () => address() !== undefined,
+    () => `the service does not start: ${said}`,
+  );
   return address() ?? "";
 }
 
 const hasLimits = process.platform !== "win32";
 
-describe.skipIf(!hasLimits)("a service whose disk is full", () => {
+describe.skipIf(!hasLimits)("a service whose disk is full", { timeout: patience }, () => {
   it("[SG106] acknowledges nothing that is not kept, says so, and goes on when there is room", async () => {
     const rounds = tries(1, 25);
     let [acknowledged, refused] = [0, 0];

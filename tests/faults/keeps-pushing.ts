@@ -4,7 +4,7 @@ import { headsOf } from "../../src/journal/index.ts";
 import { bee } from "../journals/every-kind.ts";
 import { writer } from "../journals/writer.ts";
 import { pullAll, push } from "../postgres/service.ts";
-import { pause } from "./victim.ts";
+import { pause, until } from "./victim.ts";
 
 export interface Pushing {
   /** The newest number that was acknowledged to each device. */
@@ -55,10 +55,14 @@ export function keepPushing(devices: readonly string[], through: (device: number
     ...{ acknowledged, statuses, heard },
     async goesOn() {
       const marks = new Map(acknowledged);
-      while (devices.some((device) => (acknowledged.get(device) ?? 0) <= (marks.get(device) ?? 0))) {
-        if (failure !== null) throw failure;
-        await pause(5);
-      }
+      const waiting = () => devices.filter((device) => (acknowledged.get(device) ?? 0) <= (marks.get(device) ?? 0));
+      await until(
+        () => {
+          if (failure !== null) throw failure;
+          return waiting().length === 0;
+        },
+        () => `nothing more was acknowledged to ${waiting().join(", ")}; heard last: ${heard.at(-1) ?? "nothing"}`,
+      );
     },
     async end() {
       isOver = true;

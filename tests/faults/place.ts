@@ -1,5 +1,5 @@
 /** Where the records of a test are kept that other processes work on and are killed over: a folder, or a database. */
-import { mkdirSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, rmSync } from "node:fs";
 import path from "node:path";
 import SQLite from "better-sqlite3";
 import { expect } from "vitest";
@@ -19,13 +19,16 @@ export interface Place {
   readonly empty: () => Promise<void>;
   /** Waits until the database has seen that killed processes are gone: it ends the statement it had from them first. */
   readonly quiet: () => Promise<void>;
+  /** Whether a restore has left something that it was building up aside. */
+  readonly hasAside: () => Promise<boolean>;
   readonly remove: () => void;
 }
 
 export const envOf = (database: string, folder: string) => ({ SKEPSIS_DATABASE: database, SKEPSIS_DATA: folder });
 
-export async function folderPlace(): Promise<Place> {
-  const folder = path.join(scratch("killed"), "data");
+/** A new folder for records, in a folder of the test's. */
+export async function folderPlace(parent = scratch("killed")): Promise<Place> {
+  const folder = path.join(parent, "data");
   const file = path.join(folder, "main.sqlite");
   return {
     ...{ database: "", folder, env: envOf("", folder) },
@@ -37,6 +40,7 @@ export async function folderPlace(): Promise<Place> {
     },
     empty: async () => rmSync(folder, { recursive: true, force: true }),
     quiet: async () => {}, // the locks of a file go with the process
+    hasAside: async () => existsSync(`${file}.restoring`),
     remove: () => rmSync(path.dirname(folder), { recursive: true, force: true }),
   };
 }

@@ -6,27 +6,42 @@ import { ensurePostgres } from "../../scripts/postgres.ts";
 import { ask, server } from "../postgres/database.ts";
 import { type PostgresServer, password, startPostgres } from "../postgres/server.ts";
 import { type ServiceProcess, startService } from "../postgres/service.ts";
-import { filled, manifestOf, restoredOf, timeOf } from "./backing-up.ts";
-import { scratch, seeded, tell, tries } from "./count.ts";
+import { begun, filled, manifestOf, restoredOf, succeeds, timeOf } from "./backing-up.ts";
+import { expectSome, patience, scratch, seeded, tell, tries } from "./count.ts";
 import { databasePlace } from "./database-place.ts";
 import { holdsAll, keepPushing, type Pushing } from "./keeps-pushing.ts";
 import { inStore, isWhole, type Place } from "./place.ts";
-import { command, pause } from "./victim.ts";
+import { command, pause, until } from "./victim.ts";
 
 const devices = ["phone-1", "phone-2", "phone-3", "office-1"];
 const sessions = "select pid from pg_stat_activity where application_name = 'skepsis' order by pid";
 
-/** Ways in which a PostgreSQL goes; all but the first are accidents. */
+/** Ways in which a PostgreSQL goes; each has killed something, or throws. */
 const ways = {
   "kill −9 of PostgreSQL": (own: PostgresServer) => own.kill("SIGKILL"),
   "kill of PostgreSQL by an immediate stop": (own: PostgresServer) => own.kill("SIGQUIT"),
   /** It ends all others and recovers by itself, since the dead one may have spoilt the memory that they share. */
   async "kill −9 of a session of PostgreSQL"(own: PostgresServer, below: (bound: number) => number) {
-    const found = await ask(own.address, sessions);
-    const pid = Number(found[below(found.length)]?.pid ?? 0);
-    if (pid > 0) process.kill(pid, "SIGKILL");
+    await until(
+      async () => {
+        const found = await ask(own.address, sessions);
+        const pid = Number(found[below(found.length)]?.pid ?? 0);
+        return pid > 0 && isKilled(pid);
+      },
+      () => "PostgreSQL has no session of a service that could be killed",
+    );
   },
 } as const;
+
+/** Kills a process; false when it has ended since it was seen. */
+function isKilled(pid: number): boolean {
+  try {
+    return process.kill(pid, "SIGKILL");
+  } catch (trouble) {
+    if ((trouble as NodeJS.ErrnoException).code === "ESRCH") return false;
+    throw trouble;
+  }
+}
 
 const services: ServiceProcess[] = [];
 afterEach(async () => {
@@ -55,7 +70,7 @@ async function allIsThere(pushing: Pushing, place: Place): Promise<number> {
   return acknowledged;
 }
 
-describe.skipIf(server === null)("a PostgreSQL that goes under its services", () => {
+describe.skipIf(server === null)("a PostgreSQL that goes under its services", { timeout: patience }, () => {
   let own: PostgresServer;
   beforeAll(async () => {
     const found = ensurePostgres();
@@ -71,7 +86,10 @@ describe.skipIf(server === null)("a PostgreSQL that goes under its services", ()
     for (const _ of rounds) {
       await own.stop();
       const before = pushing.heard.length;
-      while (pushing.heard.length < before + 6) await pause(10);
+      await until(
+        () => pushing.heard.length >= before + 6,
+        () => `the services told only ${pushing.heard.length - before} times that PostgreSQL is away`,
+      );
       expect((await fetch(`${services[0]?.address}/api/health`)).status).toBe(200);
       await own.start();
       await pushing.goesOn();
@@ -103,6 +121,7 @@ describe.skipIf(server === null)("a PostgreSQL that goes under its services", ()
       tried.set(fault ?? "", (tried.get(fault ?? "") ?? 0) + 1);
     }
     const acknowledged = await allIsThere(pushing, place);
+    expect([...tried.keys()]).toEqual(Object.keys(ways));
     for (const [fault, count] of tried)
       tell({ fault, tried: count, against: `with the others ${acknowledged} entries acknowledged; seed 65` });
   });
@@ -112,32 +131,39 @@ describe.skipIf(server === null)("a PostgreSQL that goes under its services", ()
     const folder = scratch("gone");
     const whole = path.join(folder, "whole.zip");
     await filled(place, 500);
-    const time = await timeOf(command(place.env, "backup", "--output", whole));
+    await succeeds(command(place.env, "backup", "--output", whole));
+    await place.empty();
+    const restore = () => command(place.env, "restore", whole);
+    const took = await timeOf(restore(), place.hasAside);
     const manifest = manifestOf(whole);
     const below = seeded(105);
     const rounds = tries(1, 30);
-    let [none, done] = [0, 0];
+    let [none, done, midway] = [0, 0, 0];
     for (const round of rounds) {
       await place.empty();
-      const restoring = command(place.env, "restore", whole);
-      await pause(time / 3 + below(time));
+      const restoring = restore();
+      await begun(restoring, place.hasAside);
+      await pause(below(1.2 * took));
       await own.kill(round % 2 === 0 ? "SIGKILL" : "SIGQUIT");
       const status = await restoring.end();
       await own.start();
+      const isBegun = await place.hasAside();
       const kept = await restoredOf(place, manifest);
       if (kept > 0) done += 1;
       else none += 1;
+      if (kept === 0 && isBegun) midway += 1;
       if (status === 0) expect(kept).toBe(manifest.entries);
       else expect(restoring.complaints()).toMatch(/cannot be reached/);
       if (kept > 0) continue;
-      await timeOf(command(place.env, "restore", whole));
+      await succeeds(restore());
       expect(await restoredOf(place, manifest)).toBe(manifest.entries);
     }
+    expectSome(midway, rounds);
     for (const left of [folder, place.folder]) rmSync(left, { recursive: true, force: true });
     tell({
       fault: "kill of PostgreSQL while restoring",
       tried: rounds.count(),
-      against: `${none} left none, ${done} all; seed 105`,
+      against: `${none} left none, ${midway} of them midway, ${done} all; seed 105`,
     });
   });
 });

@@ -11,12 +11,13 @@ export interface Victim {
   readonly complaints: () => string;
   /** The last number it has said of a device; 0 before the first. */
   readonly acknowledged: (device: string) => number;
-  /** Ends it without a word; nothing happens when it is over already. */
-  readonly kill: () => Promise<void>;
+  /**
+   * Ends it without a word; whether it was still at work, and not over already.
+   * @throws Error when it broke by itself: it complained, or ended with another status than 0
+   */
+  readonly kill: () => Promise<boolean>;
   /** Waits until it has ended by itself; its status. */
   readonly end: () => Promise<number | null>;
-  /** Whether it ended before it was killed. */
-  readonly isOver: () => boolean;
 }
 
 /** Starts Node with these words. */
@@ -35,7 +36,6 @@ export function victim(args: readonly string[], env: NodeJS.ProcessEnv = {}): Vi
       .slice(0, said.lastIndexOf("\n") + 1)
       .split("\n")
       .slice(0, -1);
-  const isOver = () => child.exitCode !== null || child.signalCode !== null;
   return {
     child,
     lines,
@@ -44,17 +44,25 @@ export function victim(args: readonly string[], env: NodeJS.ProcessEnv = {}): Vi
       const last = lines().findLast((line) => line.startsWith(`${device} `));
       return Number(last?.slice(device.length + 1) ?? 0);
     },
-    isOver,
     async end() {
       await closed;
       return child.exitCode;
     },
     async kill() {
-      if (!isOver()) child.kill("SIGKILL");
+      if (!hasEnded(child)) child.kill("SIGKILL");
+      await until(
+        () => hasEnded(child),
+        () => "a killed process does not end",
+      );
       await closed;
+      if (complained !== "" || (child.exitCode ?? 0) !== 0)
+        throw new Error(`${args.join(" ")} broke by itself, status ${child.exitCode}: ${complained}`);
+      return child.exitCode === null;
     },
   };
 }
+
+export const hasEnded = (child: ChildProcess): boolean => child.exitCode !== null || child.signalCode !== null;
 
 export const works = (env: NodeJS.ProcessEnv, ...words: readonly string[]): Victim =>
   victim([path.join(import.meta.dirname, "keeps-working.ts"), ...words], env);
@@ -66,12 +74,25 @@ export const command = (env: NodeJS.ProcessEnv, ...words: readonly string[]): Vi
 export const pause = (milliseconds: number): Promise<void> =>
   new Promise((resolve) => setTimeout(resolve, milliseconds));
 
-/** Waits until something is so, or the time is over; whether it became so. */
-export async function until(isSo: () => boolean, milliseconds = 60_000): Promise<boolean> {
+/**
+ * Waits until something is so.
+ * @throws Error with what is missed, in words, when it is not so after the time
+ */
+export async function until(
+  isSo: () => boolean | Promise<boolean>,
+  missed: () => string,
+  milliseconds = 30_000,
+): Promise<void> {
   const end = Date.now() + milliseconds;
-  while (!isSo()) {
-    if (Date.now() > end) return false;
+  while (!(await isSo())) {
+    if (Date.now() > end) throw new Error(`after ${milliseconds / 1000} s: ${missed()}`);
     await pause(2);
   }
-  return true;
 }
+
+/** Waits until processes have said what is looked for. */
+export const untilSaid = (saying: readonly Victim[], isSo: (lines: readonly string[]) => boolean): Promise<void> =>
+  until(
+    () => saying.every((one) => isSo(one.lines())),
+    () => saying.map((one) => `said ${one.lines().slice(-3).join(" ")}; complained ${one.complaints()}`).join("\n"),
+  );

@@ -1,6 +1,6 @@
 /** The service is killed while a file is sent: what it acknowledged is there, the rest is sent on, and the file is the file. */
 import { afterAll, describe, expect, it } from "vitest";
-import { amount, seeded, tell, tries } from "../faults/count.ts";
+import { amount, patience, seeded, tell, tries } from "../faults/count.ts";
 import { inStore, type Place } from "../faults/place.ts";
 import { pause, until } from "../faults/victim.ts";
 import { attachedDraft, sha256Of, voice } from "../journals/file-story.ts";
@@ -41,7 +41,7 @@ async function sendOn(
 }
 
 export function killedUploads({ name, make, part: share }: KilledSettings): void {
-  describe(`a service on ${name} that is killed while a file is sent`, () => {
+  describe(`a service on ${name} that is killed while a file is sent`, { timeout: patience }, () => {
     let place: Place | null = null;
     afterAll(() => place?.remove());
 
@@ -66,9 +66,13 @@ export function killedUploads({ name, make, part: share }: KilledSettings): void
             isOver = true;
           });
           if (lives < kills) {
-            await until(() => isOver || acknowledged.held >= target);
+            await until(
+              () => isOver || acknowledged.held >= target,
+              () => `${acknowledged.held} bytes acknowledged, not ${target}; the service said ${service.said()}`,
+            );
             await pause(below(8));
           } else await sending;
+          expect(service.isOver(), service.said()).toBe(false); // it has not broken by itself
           await service.kill();
           isWhole = await sending;
           if (!isWhole) cuts += 1;

@@ -6,6 +6,7 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import pg from "pg";
+import { hasEnded, until } from "../faults/victim.ts";
 import type { Kept } from "./keeper.ts";
 
 export interface PostgresServer {
@@ -13,7 +14,10 @@ export interface PostgresServer {
   readonly address: string;
   /** Stops the server; its data stay. */
   readonly stop: () => Promise<void>;
-  /** Ends it as an accident does: its first process by SIGKILL, or all of it at once by SIGQUIT. Its data stay. */
+  /**
+   * Ends it as an accident does: its first process by SIGKILL, or all of it at once by SIGQUIT. Its data stay.
+   * @throws Error when it had ended by itself
+   */
   readonly kill: (signal: "SIGKILL" | "SIGQUIT") => Promise<void>;
   /** Starts it again at the same address. */
   readonly start: () => Promise<void>;
@@ -63,18 +67,16 @@ export async function startPostgres(programs: string): Promise<PostgresServer> {
   async function kill(signal: "SIGKILL" | "SIGQUIT"): Promise<void> {
     const child = keeper;
     keeper = null;
-    if (!child || child.exitCode !== null) return;
-    const gone = once(child, "exit");
+    if (!child || hasEnded(child)) throw new Error("PostgreSQL is not running: there is nothing to kill");
     child.stdin?.write(signal);
-    await gone;
+    await gone(child, signal);
   }
   async function end(word: "" | "stay"): Promise<void> {
     const child = keeper;
     keeper = null;
-    if (!child || child.exitCode !== null) return;
-    const gone = once(child, "exit");
+    if (!child || hasEnded(child)) return;
     child.stdin?.end(word);
-    await gone;
+    await gone(child, "a stop");
   }
 
   await start();
@@ -84,6 +86,12 @@ export async function startPostgres(programs: string): Promise<PostgresServer> {
   }
   return { address, start, stop: () => end("stay"), kill, remove };
 }
+
+const gone = (child: ChildProcess, after: string): Promise<void> =>
+  until(
+    () => hasEnded(child),
+    () => `PostgreSQL does not end after ${after}`,
+  );
 
 const argsFor = (data: string, port: number): readonly string[] => {
   const settings = {

@@ -1,16 +1,18 @@
 /** The service as a process of its own, on a database, and the few requests that tests send it. */
-import { type ChildProcess, spawn } from "node:child_process";
-import { once } from "node:events";
+import { spawn } from "node:child_process";
 import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Entry } from "../../src/journal/index.ts";
 import type { Page, PushReply } from "../../src/storage/index.ts";
+import { hasEnded, until } from "../faults/victim.ts";
 
 export interface ServiceProcess {
   readonly address: string;
   /** Everything it has said, on both streams. */
   readonly said: () => string;
+  /** Whether it has ended, by itself or not. */
+  readonly isOver: () => boolean;
   /** Ends it without a word. */
   readonly kill: () => Promise<void>;
   /** Asks it to stop, and waits. */
@@ -40,19 +42,26 @@ export async function startService(
     });
   const ended = async (signal: NodeJS.Signals): Promise<void> => {
     if (hasEnded(child)) return;
-    const exit = once(child, "exit");
     child.kill(signal);
-    await exit;
+    await until(
+      () => hasEnded(child),
+      () => `the service does not end after ${signal}: ${said}`,
+    );
   };
-  for (;;) {
-    const address = /http:\/\/\S+/.exec(said)?.[0];
-    if (address) return { address, said: () => said, kill: () => ended("SIGKILL"), stop: () => ended("SIGTERM") };
-    if (hasEnded(child)) throw new Error(`the service did not start: ${said}`);
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
+  const address = () => /http:\/\/\S+/.exec(said)?.[0];
+  await until(
+    () => {
+      if (hasEnded(child)) throw new Error(`the service did not start: ${said}`);
+      return address() !== undefined;
+    },
+    () => `the service does not start: ${said}`,
+  );
+  return {
+    address: address() ?? "",
+    ...{ said: () => said, isOver: () => hasEnded(child) },
+    ...{ kill: () => ended("SIGKILL"), stop: () => ended("SIGTERM") },
+  };
 }
-
-const hasEnded = (child: ChildProcess): boolean => child.exitCode !== null || child.signalCode !== null;
 
 const entriesOf = (address: string): string => `${address}/api/programmes/main/entries`;
 
