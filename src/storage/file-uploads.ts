@@ -27,10 +27,12 @@ export async function standingOf(
   sha256: Hash,
   sender: string | null,
 ): Promise<FileStanding | null> {
-  const names = await namesFor(on, sha256, sender).select("attached.arrived").execute();
+  const names = await namesFor(on, sha256, sender).select(["attached.bytes", "attached.arrived"]).execute();
   if (names.length === 0) return null;
   const file = await on.selectFrom("files").select("bytes").where("sha256", "=", sha256).executeTakeFirst();
-  if (file && names.every(({ arrived }) => arrived === 1)) return { held: file.bytes, isWhole: true };
+  const waits = names.some(({ bytes, arrived }) => arrived === 0 && bytes === file?.bytes);
+  // Of names with another size alone nothing is told: they are no proof.
+  if (file && !waits && names.some(({ arrived }) => arrived === 1)) return { held: file.bytes, isWhole: true };
   const upload = await on
     .selectFrom("uploads")
     .select("held")
@@ -72,7 +74,7 @@ export async function taken(tx: Writing, { sha256, of, from, bytes, sender }: Fi
     const trouble = misfitOf(await piecesOf(tx, upload), sha256, sorts);
     if (trouble) return givenUp(tx, upload, trouble);
     await putOnShelf(tx, upload, of);
-    const names = namesFor(tx, sha256, sender).select("attached.entry");
+    const names = namesFor(tx, sha256, sender).where("attached.bytes", "=", of).select("attached.entry");
     await tx.updateTable("attached").set({ arrived: 1 }).where("entry", "in", names).execute();
     return answered({ held: now, isWhole: true });
   }
