@@ -9,6 +9,7 @@ import { answered, blocked, type Problem, problem, type Result } from "../units/
 import { namesFor, throwAway } from "./file-names.ts";
 import { type FilePart, type FileStanding, mostFileBytes } from "./files-contract.ts";
 import { nativeDigest } from "./native-digest.ts";
+import { hasMembers } from "./rows.ts";
 import type { Database, Writing } from "./tables.ts";
 
 /** Bytes by which the sort of a file is told. */
@@ -43,6 +44,17 @@ export async function standingOf(
 
 const unfit = (code: string, slots: Problem["slots"] = {}): Result<never> =>
   blocked(problem(code, "blocked", "file", { slots }));
+
+/**
+ * Takes the next piece in from a sender who may still send: since the piece was let in the first member may have been
+ * admitted, or this one ended. Must run under the lock of the counter.
+ */
+export async function takenFrom(tx: Writing, part: FilePart): Promise<Result<FileStanding>> {
+  const { sender } = part;
+  if (sender === null) return (await hasMembers(tx)) ? unfit("file-unnamed") : taken(tx, part);
+  const ended = tx.selectFrom("members").select("id").where("id", "=", sender).where("ended_at", "is not", null);
+  return (await ended.executeTakeFirst()) ? unfit("file-unnamed") : taken(tx, part);
+}
 
 /** Takes the next piece in. Must run under the lock of the counter. */
 export async function taken(tx: Writing, { sha256, of, from, bytes, sender }: FilePart): Promise<Result<FileStanding>> {
@@ -94,9 +106,13 @@ function misfitOf(whole: Uint8Array, sha256: Hash, sorts: ReadonlySet<string>): 
   return sort === "image/jpeg" && !isFreeOfTags(whole) ? "file-tagged" : null;
 }
 
-/** Lets go of all that is on its way from a member. */
-export async function giveUpAllOf(tx: Writing, sender: string): Promise<void> {
-  for (const table of ["pieces", "uploads"] as const) await tx.deleteFrom(table).where("sender", "=", sender).execute();
+/** Lets go of all that is on its way from a member; of null, what began before there were any. */
+export async function giveUpAllOf(tx: Writing, sender: string | null): Promise<void> {
+  for (const table of ["pieces", "uploads"] as const)
+    await tx
+      .deleteFrom(table)
+      .where("sender", "=", sender ?? "")
+      .execute();
 }
 
 /** Bytes that have come of an upload; another size than before begins it anew, since one of the two sizes was wrong. */

@@ -276,6 +276,34 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
       expect(await store.files.standing(hash, two.id)).toEqual({ held: 0, isWhole: false });
     });
 
+    withStore(
+      "[SG133] what is on its way from nobody goes with the first member, from a member when he is ended",
+      async (store, { ask }) => {
+        await store.push(noted().entries);
+        await store.files.take(piece(0, 1000));
+        const one = await person(store, "administrator", "one", 46);
+        const onTheWay = async () => [
+          ...(await ask("select sender from uploads")),
+          ...(await ask("select 1 from pieces")),
+        ];
+        expect(await onTheWay()).toEqual([]);
+        // A piece that was let in before that comes too late.
+        expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("file-unnamed"));
+        const two = await person(store, "keeper", "two", 47);
+        await note(store, one);
+        await note(store, two);
+        const sent = (who: Person, from: number) => store.files.take({ ...piece(from, from + 1000), sender: who.id });
+        expect([await sent(one, 0), await sent(two, 0)]).toMatchObject([{ ok: true }, { ok: true }]);
+        await person(store, "keeper", "three", 48);
+        expect(await ask("select sender from uploads order by sender")).toHaveLength(2);
+        await store.members.change(two.id, { ended: true }, { by: one.id, at });
+        expect(await ask("select sender from uploads")).toEqual([{ sender: one.id }]);
+        expect(await ask("select sender from pieces")).toEqual([{ sender: one.id }]);
+        expect(await sent(two, 0)).toMatchObject(refused("file-unnamed"));
+        expect(await sent(one, 1000)).toMatchObject({ ok: true, value: { held: 2000 } });
+      },
+    );
+
     withStore("[SG124] the check tells which files are here, and which device has not sent its own", async (store) => {
       await store.push(fileStory());
       await sendFile(store, photo, { size: 50 });
