@@ -1,6 +1,7 @@
 /** Which entry names which file: kept in the transaction that takes in the entry, and gone with its body. */
 import { rootOf } from "../casebook/index.ts";
 import { type Entry, fileNamedBy } from "../journal/index.ts";
+import { hasMembers } from "./rows.ts";
 import type { Database, Tables, Writing } from "./tables.ts";
 
 /** The row of an entry that names a file; null for any other. */
@@ -16,7 +17,7 @@ export async function keepNames(tx: Writing, entries: readonly Entry[]): Promise
   for (const entry of entries) {
     const row = attachedRow(entry);
     if (row === null) continue;
-    const arrived = (await hasCome(tx, row.sha256, entry.header.device)) ? 1 : 0;
+    const arrived = (await hasCome(tx, row, entry.header.device)) ? 1 : 0;
     await tx
       .insertInto("attached")
       .values({ ...row, arrived })
@@ -25,14 +26,20 @@ export async function keepNames(tx: Writing, entries: readonly Entry[]): Promise
   }
 }
 
-/** Whether the file is here, and came from the member whose device this is. A device that is nobody's is asked no proof. */
-async function hasCome(tx: Writing, sha256: string, device: string): Promise<boolean> {
-  const file = tx.selectFrom("files").select("sha256").where("sha256", "=", sha256);
-  if (!(await file.executeTakeFirst())) return false;
+/**
+ * Whether an entry opens its file at once: another of the same member's opens it, so that he has sent all of it. The
+ * work is the same whether others have sent it or not. A device that is nobody's proves nothing, since anybody's words
+ * may stand on it; where there never was a member nothing is asked.
+ */
+async function hasCome(tx: Writing, { sha256, bytes }: Tables["attached"], device: string): Promise<boolean> {
   const owner = await tx.selectFrom("devices").select("member").where("device", "=", device).executeTakeFirst();
-  if (!owner) return true;
-  const sent = namesOf(tx, sha256).where("attached.arrived", "=", 1).where("devices.member", "=", owner.member);
-  return (await sent.select("attached.entry").limit(1).executeTakeFirst()) !== undefined;
+  if (owner) {
+    const own = await namesFor(tx, sha256, owner.member).select(["attached.bytes", "attached.arrived"]).execute();
+    return own.some((name) => name.bytes === bytes && name.arrived === 1);
+  }
+  if (await hasMembers(tx)) return false;
+  const file = tx.selectFrom("files").select("sha256").where("sha256", "=", sha256).where("bytes", "=", bytes);
+  return (await file.executeTakeFirst()) !== undefined;
 }
 
 /** Entries that name the file, and whose device wrote each. */
@@ -43,14 +50,9 @@ const namesOf = (on: Database | Writing, sha256: string) =>
     .leftJoin("devices", "devices.device", "entries.device")
     .where("attached.sha256", "=", sha256);
 
-/**
- * Entries that name the file and for which it is the sender's to send: a member's own, with those of devices that are
- * nobody's; all of them where there are no members.
- */
+/** Entries that name the file and for which it is the sender's to send: those of his devices; all where there are no members. */
 export const namesFor = (on: Database | Writing, sha256: string, sender: string | null) =>
-  sender === null
-    ? namesOf(on, sha256)
-    : namesOf(on, sha256).where((eb) => eb.or([eb("devices.member", "=", sender), eb("devices.member", "is", null)]));
+  sender === null ? namesOf(on, sha256) : namesOf(on, sha256).where("devices.member", "=", sender);
 
 /**
  * Takes the name away that an entry gave a file, and the file too when it came from the writer of no other entry. What

@@ -4,7 +4,7 @@
  */
 import { type Hash, mediaTypeOf } from "../journal/index.ts";
 import type { Engine } from "./engine.ts";
-import { standingOf, taken } from "./file-uploads.ts";
+import { standingOf, taken, takenFrom } from "./file-uploads.ts";
 import type { FileOfBackup, FileShelf } from "./files-contract.ts";
 import { whoseAre } from "./member-page.ts";
 import { nativeDigest } from "./native-digest.ts";
@@ -29,7 +29,7 @@ export function fileShelf(
     );
   return {
     standing: (sha256, sender) => onTables(() => standingOf(database, sha256, sender)),
-    take: (part) => write((tx) => taken(tx, part)),
+    take: (part) => write((tx) => takenFrom(tx, part)),
     putBack: ({ sha256, bytes, openedBy }) =>
       write(async (tx) => {
         const put = await taken(tx, { sha256, of: bytes.length, from: 0, bytes, sender: null });

@@ -9,6 +9,7 @@ import { answered, blocked, type Problem, problem, type Result } from "../units/
 import { namesFor, throwAway } from "./file-names.ts";
 import { type FilePart, type FileStanding, mostFileBytes } from "./files-contract.ts";
 import { nativeDigest } from "./native-digest.ts";
+import { hasMembers } from "./rows.ts";
 import type { Database, Writing } from "./tables.ts";
 
 /** Bytes by which the sort of a file is told. */
@@ -27,10 +28,12 @@ export async function standingOf(
   sha256: Hash,
   sender: string | null,
 ): Promise<FileStanding | null> {
-  const names = await namesFor(on, sha256, sender).select("attached.arrived").execute();
+  const names = await namesFor(on, sha256, sender).select(["attached.bytes", "attached.arrived"]).execute();
   if (names.length === 0) return null;
   const file = await on.selectFrom("files").select("bytes").where("sha256", "=", sha256).executeTakeFirst();
-  if (file && names.every(({ arrived }) => arrived === 1)) return { held: file.bytes, isWhole: true };
+  const waits = names.some(({ bytes, arrived }) => arrived === 0 && bytes === file?.bytes);
+  // Of names with another size alone nothing is told: they are no proof.
+  if (file && !waits && names.some(({ arrived }) => arrived === 1)) return { held: file.bytes, isWhole: true };
   const upload = await on
     .selectFrom("uploads")
     .select("held")
@@ -41,6 +44,17 @@ export async function standingOf(
 
 const unfit = (code: string, slots: Problem["slots"] = {}): Result<never> =>
   blocked(problem(code, "blocked", "file", { slots }));
+
+/**
+ * Takes the next piece in from a sender who may still send: since the piece was let in the first member may have been
+ * admitted, or this one ended. Must run under the lock of the counter.
+ */
+export async function takenFrom(tx: Writing, part: FilePart): Promise<Result<FileStanding>> {
+  const { sender } = part;
+  if (sender === null) return (await hasMembers(tx)) ? unfit("file-unnamed") : taken(tx, part);
+  const ended = tx.selectFrom("members").select("id").where("id", "=", sender).where("ended_at", "is not", null);
+  return (await ended.executeTakeFirst()) ? unfit("file-unnamed") : taken(tx, part);
+}
 
 /** Takes the next piece in. Must run under the lock of the counter. */
 export async function taken(tx: Writing, { sha256, of, from, bytes, sender }: FilePart): Promise<Result<FileStanding>> {
@@ -72,7 +86,7 @@ export async function taken(tx: Writing, { sha256, of, from, bytes, sender }: Fi
     const trouble = misfitOf(await piecesOf(tx, upload), sha256, sorts);
     if (trouble) return givenUp(tx, upload, trouble);
     await putOnShelf(tx, upload, of);
-    const names = namesFor(tx, sha256, sender).select("attached.entry");
+    const names = namesFor(tx, sha256, sender).where("attached.bytes", "=", of).select("attached.entry");
     await tx.updateTable("attached").set({ arrived: 1 }).where("entry", "in", names).execute();
     return answered({ held: now, isWhole: true });
   }
@@ -92,9 +106,13 @@ function misfitOf(whole: Uint8Array, sha256: Hash, sorts: ReadonlySet<string>): 
   return sort === "image/jpeg" && !isFreeOfTags(whole) ? "file-tagged" : null;
 }
 
-/** Lets go of all that is on its way from a member. */
-export async function giveUpAllOf(tx: Writing, sender: string): Promise<void> {
-  for (const table of ["pieces", "uploads"] as const) await tx.deleteFrom(table).where("sender", "=", sender).execute();
+/** Lets go of all that is on its way from a member; of null, what began before there were any. */
+export async function giveUpAllOf(tx: Writing, sender: string | null): Promise<void> {
+  for (const table of ["pieces", "uploads"] as const)
+    await tx
+      .deleteFrom(table)
+      .where("sender", "=", sender ?? "")
+      .execute();
 }
 
 /** Bytes that have come of an upload; another size than before begins it anew, since one of the two sizes was wrong. */

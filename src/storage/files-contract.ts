@@ -48,15 +48,15 @@ export interface StoredFile {
 
 export interface FileShelf {
   /**
-   * How far a file has come from this sender, whatever came from others; null when no entry of his names it. An entry of
-   * a device that is nobody's is every sender's.
+   * How far a file has come from this sender, whatever came from others; null when no entry of his names it. Where there
+   * are no members every entry is his.
    */
   readonly standing: (sha256: Hash, sender: string | null) => Promise<FileStanding | null>;
   /**
    * Takes in the next piece. One that has come already changes nothing; one that leaves a gap is refused with the number
    * of bytes that have come. With the last one the whole is held against its hash: what is another file, or none that an
-   * entry may name, is thrown away and refused; else the sender's entries open it from then on. Only what an entry of
-   * the sender names is taken.
+   * entry may name, is thrown away and refused; else the sender's entries that name it with its size open it from then
+   * on. Only what an entry of the sender names is taken, and only while he is a member, or there never was one.
    */
   readonly take: (part: FilePart) => Promise<Result<FileStanding>>;
   /** Puts a file of a backup on the shelf, judged as one that was sent, and opened by the same entries as before. */

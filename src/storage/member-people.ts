@@ -1,8 +1,10 @@
 /** Members and how they come in: admitted at the machine, or by an invitation that is used once. */
 import { newEntryId } from "../journal/index.ts";
 import { answered, blocked, problem, type Result } from "../units/index.ts";
+import { giveUpAllOf } from "./file-uploads.ts";
 import type { Desk } from "./member-desk.ts";
 import type { Invitation, Member, MemberBook } from "./members-contract.ts";
+import { hasMembers } from "./rows.ts";
 import type { Tables, Writing } from "./tables.ts";
 
 type People = Pick<
@@ -66,6 +68,7 @@ async function enter(tx: Writing, newcomer: Newcomer, at: string): Promise<Table
     ...{ id: newId(at), name: name.trim(), sign_in: signInName(name), role, password, places: 0 },
     ...{ password_ends_at: passwordEndsAt, failures: 0, failed_at: null, admitted_at: at, ended_at: null },
   };
+  if (!(await hasMembers(tx))) await giveUpAllOf(tx, null);
   await tx.insertInto("members").values(row).execute();
   return row;
 }
@@ -80,8 +83,7 @@ export function peopleOf({ database, read, write }: Desk): People {
   };
 
   return {
-    hasMembers: () =>
-      read(async () => (await database.selectFrom("members").select("id").limit(1).executeTakeFirst()) !== undefined),
+    hasMembers: () => read(() => hasMembers(database)),
     hasAdministrator: () =>
       read(
         async () =>
@@ -159,6 +161,7 @@ export function peopleOf({ database, read, write }: Desk): People {
             .where("member", "=", id)
             .where("ended_at", "is", null)
             .execute();
+          await giveUpAllOf(tx, id);
         }
         return answered(memberOf(next));
       }),

@@ -1,7 +1,7 @@
-/** Entries as rows, and the one lock that every write takes. */
+/** Entries as rows, the one lock that every write takes, and whether a programme has members. */
 import type { Entry } from "../journal/index.ts";
 import { damagedRecords, StoreTrouble } from "./patience.ts";
-import type { EntryRow, Writing } from "./tables.ts";
+import type { Database, EntryRow, Writing } from "./tables.ts";
 
 /** An entry as it was given, from its row. */
 export const entryOf = (row: Pick<EntryRow, "header" | "body">): Entry => ({
@@ -35,3 +35,7 @@ export async function lockCounter(tx: Writing, programme: string): Promise<numbe
     .executeTakeFirstOrThrow();
   return position;
 }
+
+/** Whether anybody was ever a member, also of those who were ended or erased since. */
+export const hasMembers = async (on: Database | Writing): Promise<boolean> =>
+  (await on.selectFrom("members").select("id").limit(1).executeTakeFirst()) !== undefined;

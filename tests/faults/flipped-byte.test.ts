@@ -2,11 +2,11 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import SQLite from "better-sqlite3";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { canonicalJson, type Entry } from "../../src/journal/index.ts";
 import { openServerStore, type ServerStore, StoreTrouble } from "../../src/storage/server.ts";
 import { bee, everyKind } from "../journals/every-kind.ts";
-import { photo, sha256Of, voice } from "../journals/file-story.ts";
+import { attachedDraft, photo, sha256Of, voice } from "../journals/file-story.ts";
 import { fork } from "../journals/fork.ts";
 import { writer } from "../journals/writer.ts";
 import { fillWithRights } from "../laws/rights-contract.ts";
@@ -25,6 +25,9 @@ const story: readonly Entry[] = [...everyKind(), ...bees, ...fork()];
 async function filled(store: ServerStore): Promise<void> {
   await store.push(story);
   const { head } = await fillWithRights(store);
+  // Names a photo that another has sent, and that has not come from here.
+  const named = head.phone.write(attachedDraft(photo, "image/jpeg", { root: head.case, colony: null }));
+  await store.members.push(named, { by: head.id, at, mayClaim: false, trouble: () => null });
   await store.members.putChallenge({ hash: "q".padEnd(64, "0"), purpose: "add", member: head.id, endsAt: at });
   const { position } = await store.accounts();
   const standing = { night: "2026-04-01", stoodAt: at, position };
@@ -33,8 +36,14 @@ async function filled(store: ServerStore): Promise<void> {
   await store.nights.done({ ...standing, number: 1 }, [{ root: "case-1", colony: "colony-1", text: "a forecast" }]);
 }
 
+interface Given {
+  readonly words: string;
+  /** Of each file, to whom it is open and of whom it is still awaited: what `attached.arrived` tells alone. */
+  readonly opening: string;
+}
+
 /** Everything that a store gives to whoever asks; of accounts what the journal can be held against. */
-async function given(store: ServerStore): Promise<string> {
+async function given(store: ServerStore): Promise<Given> {
   const { members } = store;
   const book = (await members.members()).map(({ name, hasPassword: _, ...each }) => ({
     ...each,
@@ -44,15 +53,17 @@ async function given(store: ServerStore): Promise<string> {
   for (const { id } of book)
     for (const onlyOwn of [true, false])
       pulls.push([await members.pull({ member: id, onlyOwn, byRoot: true }, 0, 5000), await members.rootsOf(id)]);
-  const files = [];
+  const [files, opening]: [unknown[], unknown[]] = [[], []];
   for (const bytes of [photo, voice, voice.slice(0, 900)]) {
     const sha256 = sha256Of(bytes);
-    const named = book.map(({ id }) => store.files.naming(sha256, { member: id, onlyOwn: true, byRoot: true }));
+    const asked = book.map(({ id }) => store.files.naming(sha256, { member: id, onlyOwn: true, byRoot: true }));
+    const named = await Promise.all(asked);
     const file = await store.files.read(sha256);
     const senders = [null, ...book.map(({ id }) => id)];
-    files.push(await Promise.all(senders.map((sender) => store.files.standing(sha256, sender))));
+    opening.push(await Promise.all(senders.map((sender) => store.files.standing(sha256, sender))));
+    opening.push(named.flat().map(({ hasCome }) => hasCome));
     files.push([file?.mediaType, sha256Of(file?.bytes ?? new Uint8Array())]);
-    files.push(await Promise.all(named));
+    files.push(named.map((names) => names.map(({ hasCome: _, ...name }) => name)));
   }
   const devices = (await members.devices()).map(({ name: _, ...each }) => each);
   const [entries, heads, states, apart, page, audit] = [
@@ -64,7 +75,8 @@ async function given(store: ServerStore): Promise<string> {
     await members.audit(null, 5000),
   ];
   const all = [entries, heads, states, apart, page, audit, book, devices, pulls, files];
-  return canonicalJson(JSON.parse(JSON.stringify(all)) as Entry[]);
+  const text = (value: readonly unknown[]) => canonicalJson(JSON.parse(JSON.stringify(value)) as Entry[]);
+  return { words: text(all), opening: text(opening) };
 }
 
 const asked = <Row>(file: string, statement: string): readonly Row[] => {
@@ -117,7 +129,7 @@ function differing(one: Dump, other: Dump): readonly string[] {
 const isBorne = (column: string): boolean => column in notRefolded || `${column.split(".")[0]}.*` in notRefolded;
 
 interface Expected {
-  readonly given: string;
+  readonly given: Given;
   readonly tables: Dump;
 }
 
@@ -126,18 +138,19 @@ type Outcome = "same" | "named" | "borne" | "silent";
 
 /** What became of a store that was opened and read to the end, and the columns that have changed in silence. */
 async function outcome(file: string, expected: Expected): Promise<readonly [Outcome, readonly string[]]> {
-  let hasGiven = false;
+  let now: Given;
   try {
     const store = await openServerStore({ file, programme: "main" });
     try {
       const report = await store.check();
       if (report.damage.length > 0 || report.faults.length > 0) return ["named", []];
-      hasGiven = (await given(store)) === expected.given;
+      now = await given(store);
     } finally {
       await store.close();
     }
     const changed = differing(expected.tables, dumped(file, Object.keys(expected.tables)));
-    if (!hasGiven || !changed.every(isBorne)) return ["silent", changed];
+    const isOpen = now.opening === expected.given.opening || changed.includes("attached.arrived");
+    if (now.words !== expected.given.words || !isOpen || !changed.every(isBorne)) return ["silent", changed];
     return [changed.length === 0 ? "same" : "borne", changed];
   } catch (trouble) {
     if (trouble instanceof StoreTrouble) return ["named", []];
@@ -145,17 +158,33 @@ async function outcome(file: string, expected: Expected): Promise<readonly [Outc
   }
 }
 
+/** The store as it was written, which lies in the file `whole` from then on. */
+async function wholeStore(): Promise<Expected> {
+  const store = await openServerStore({ file: whole, programme: "main" });
+  await filled(store);
+  expect((await store.check()).damage).toEqual([]);
+  const allGiven = await given(store);
+  await store.close();
+  return { given: allGiven, tables: dumped(whole, tablesOf(whole)) };
+}
+
+/** A copy of the whole store with these bytes. */
+function copyOf(bytes: Buffer): string {
+  const file = path.join(folder, "flipped.sqlite");
+  for (const ending of ["-wal", "-shm"]) rmSync(`${file}${ending}`, { force: true });
+  writeFileSync(file, bytes);
+  return file;
+}
+
 describe("a store with one byte flipped", () => {
+  let expected: Expected;
+  beforeAll(async () => {
+    expected = await wholeStore();
+  });
+
   it("[SG100] gives what was written, or says that it is damaged; nothing changes in silence", async () => {
-    const store = await openServerStore({ file: whole, programme: "main" });
-    await filled(store);
-    expect((await store.check()).damage).toEqual([]);
-    const allGiven = await given(store);
-    await store.close();
-    const tables = dumped(whole, tablesOf(whole));
     // A table without a row would prove nothing.
-    expect(Object.keys(tables).filter((table) => tables[table]?.length === 0)).toEqual([]);
-    const expected = { given: allGiven, tables };
+    expect(Object.keys(expected.tables).filter((table) => expected.tables[table]?.length === 0)).toEqual([]);
     const bytes = readFileSync(whole);
     const places = placesOf(whole, bytes);
     const below = seeded(20261127);
@@ -163,14 +192,11 @@ describe("a store with one byte flipped", () => {
     const found = { same: 0, named: 0, borne: 0, silent: 0 };
     const silent: string[] = [];
     for (const round of rounds) {
-      const file = path.join(folder, "flipped.sqlite");
       // Every other one among accounts and grants, which are a small part of the file.
       const at = round % 2 === 0 ? below(bytes.length) : (places[below(places.length)] ?? 0);
       const flipped = Buffer.from(bytes);
       flipped[at] = (flipped[at] ?? 0) ^ (1 << below(8));
-      for (const ending of ["-wal", "-shm"]) rmSync(`${file}${ending}`, { force: true });
-      writeFileSync(file, flipped);
-      const [became, changed] = await outcome(file, expected);
+      const [became, changed] = await outcome(copyOf(flipped), expected);
       found[became] += 1;
       if (became === "silent") silent.push(`byte ${at}: ${changed.join(", ")}`);
     }
@@ -181,5 +207,19 @@ describe("a store with one byte flipped", () => {
       tried: rounds.count(),
       against: `${found.named} named, ${found.same} without effect, ${found.borne} in what no journal tells`,
     });
+  });
+
+  it("[SG100] that an entry's writer sent the file is borne alone where another entry opens it", async () => {
+    const changedTo = async (arrived: 0 | 1, sha256: string) => {
+      const file = copyOf(readFileSync(whole));
+      const raw = new SQLite(file);
+      const change = "update attached set arrived = ? where sha256 = ? and arrived <> ?";
+      expect(raw.prepare(change).run(arrived, sha256, arrived).changes).toBe(1);
+      raw.close();
+      return outcome(file, expected);
+    };
+    expect(await changedTo(1, sha256Of(photo))).toEqual(["borne", ["attached.arrived"]]);
+    expect(await changedTo(1, sha256Of(voice))).toEqual(["named", []]);
+    expect(await changedTo(0, sha256Of(photo))).toEqual(["named", []]);
   });
 });

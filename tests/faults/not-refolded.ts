@@ -29,6 +29,8 @@ export const notRefolded: Readonly<Record<string, string>> = {
   "nights.*": "derived, and replaced by the next night",
   "night_chunks.*": "derived, and gone when it is reckoned",
   "forecasts.*": "derived, and replaced by the next night",
+  "attached.arrived":
+    "that its writer sent the file is in no journal; told where no file is here or no entry opens it, borne where another's does",
   "pieces.data":
     "of a file on its way: with its last piece it is held against its hash, and begins anew when it is another",
   "migrations.name": "read by nobody: the number counts",

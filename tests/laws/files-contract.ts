@@ -219,17 +219,90 @@ export function filesContract(name: string, make: () => Promise<Place>): void {
       expect(await ask("select sender from pieces")).toEqual([{ sender: one.id }]);
     });
 
-    withStore("[SG133] of a device that is nobody's no proof is asked", async (store) => {
-      const { phone, entries } = noted();
-      await store.push(entries);
-      const one = await person(store, "inspector", "one", 46);
+    /** A voice note on the person's own case, pushed. */
+    const note = async (store: ServerStore, who: Person, more: Parameters<typeof attachedDraft>[2] = {}) => {
+      const root = { root: who.case, colony: null };
+      const entries = who.phone.write(attachedDraft(voice, "audio/webm", { ...root, ...more }));
+      await store.members.push(entries, { by: who.id, at, mayClaim: false, trouble: () => null });
+      return entries.map(({ header }) => header.id);
+    };
+    const openedBy = async (store: ServerStore) => (await store.files.upTo(999)).flatMap((file) => file.openedBy ?? []);
+
+    withStore(
+      "[SG133] of a device that is nobody's no proof is asked where there are no members, and none is enough where there are",
+      async (store) => {
+        const { phone, entries } = noted();
+        await store.push(entries);
+        await sendFile(store, voice);
+        const more = [{ caption: "again" }, { caption: "of other length", bytes: 2999 }];
+        const [again, ...unfit] = phone.write(...more.map((each) => attachedDraft(voice, "audio/webm", each)));
+        if (!again) throw new Error("no entry");
+        await store.push([again, ...unfit]);
+        const before = [...entries, again].map(({ header }) => header.id);
+        expect(await openedBy(store)).toEqual(before);
+        const one = await person(store, "administrator", "one", 46);
+        const own = await note(store, one);
+        const third = phone.write(attachedDraft(voice, "audio/webm", { caption: "the third" }));
+        await store.push(third);
+        // What was opened before stays; what is new does not open, though the file is here, nor when a member sends it.
+        expect(await openedBy(store)).toEqual(before);
+        await sendFile(store, voice, { sender: one.id });
+        expect(await openedBy(store)).toEqual([...before, ...own]);
+        // Whoever is given the device can send what waits there.
+        const [{ session }, doing] = [one, { by: one.id, at }];
+        const claim = { device: "phone-1", name: "Phone", session, mayClaim: true };
+        expect(await store.members.registerDevice(claim, doing)).toMatchObject({ ok: true });
+        expect(await openedBy(store)).toEqual([...before, ...own]);
+        await sendFile(store, voice, { sender: one.id });
+        expect(await openedBy(store)).toEqual([...before, ...own, ...third.map(({ header }) => header.id)]);
+        expect(await store.check()).toMatchObject({ isIntact: true, damage: [], files: { whole: 1 } });
+      },
+    );
+
+    withStore("[SG133] an entry that names the file with another size is not opened by it", async (store) => {
+      const one = await person(store, "keeper", "one", 46);
+      const [right] = [await note(store, one), await note(store, one, { bytes: 2999 })];
+      expect(await store.files.standing(hash, one.id)).toEqual({ held: 0, isWhole: false });
       await sendFile(store, voice, { sender: one.id });
-      const again = phone.write(attachedDraft(voice, "audio/webm", { caption: "again" }));
-      await store.push(again);
-      expect(await store.files.upTo(99)).toEqual([
-        { sha256: hash, openedBy: [...entries, ...again].map(({ header }) => header.id) },
-      ]);
+      await note(store, one, { bytes: 3001 });
+      const later = await note(store, one);
+      expect(await openedBy(store)).toEqual([...right, ...later]);
+      expect(await store.files.standing(hash, one.id)).toEqual({ held: 3000, isWhole: true });
+      const naming = await store.files.naming(hash, { member: one.id, onlyOwn: true, byRoot: true });
+      expect(naming.filter(({ hasCome }) => hasCome).map(({ bytes }) => bytes)).toEqual([3000, 3000]);
+      // Who names it with another size alone is not told that it is here.
+      const two = await person(store, "keeper", "two", 47);
+      await note(store, two, { bytes: 2999 });
+      expect(await store.files.standing(hash, two.id)).toEqual({ held: 0, isWhole: false });
     });
+
+    withStore(
+      "[SG133] what is on its way from nobody goes with the first member, from a member when he is ended",
+      async (store, { ask }) => {
+        await store.push(noted().entries);
+        await store.files.take(piece(0, 1000));
+        const one = await person(store, "administrator", "one", 46);
+        const onTheWay = async () => [
+          ...(await ask("select sender from uploads")),
+          ...(await ask("select 1 from pieces")),
+        ];
+        expect(await onTheWay()).toEqual([]);
+        // A piece that was let in before that comes too late.
+        expect(await store.files.take(piece(0, 1000))).toMatchObject(refused("file-unnamed"));
+        const two = await person(store, "keeper", "two", 47);
+        await note(store, one);
+        await note(store, two);
+        const sent = (who: Person, from: number) => store.files.take({ ...piece(from, from + 1000), sender: who.id });
+        expect([await sent(one, 0), await sent(two, 0)]).toMatchObject([{ ok: true }, { ok: true }]);
+        await person(store, "keeper", "three", 48);
+        expect(await ask("select sender from uploads order by sender")).toHaveLength(2);
+        await store.members.change(two.id, { ended: true }, { by: one.id, at });
+        expect(await ask("select sender from uploads")).toEqual([{ sender: one.id }]);
+        expect(await ask("select sender from pieces")).toEqual([{ sender: one.id }]);
+        expect(await sent(two, 0)).toMatchObject(refused("file-unnamed"));
+        expect(await sent(one, 1000)).toMatchObject({ ok: true, value: { held: 2000 } });
+      },
+    );
 
     withStore("[SG124] the check tells which files are here, and which device has not sent its own", async (store) => {
       await store.push(fileStory());
