@@ -41,7 +41,8 @@ export function faultsTable(told: readonly Told[], report: RunReport | null, sta
   ];
   const skipped = tests.filter(({ status }) => status !== "passed" && status !== "failed").length;
   const failed = lines.filter(({ held }) => !held).length + unheard.length;
-  const hasFailed = failed > 0 || lines.length === 0 || status !== 0 || report === null;
+  const uncounted = tests.filter((test) => test.status === "passed" && !isTold(test)).length;
+  const hasFailed = failed > 0 || lines.length + uncounted === 0 || status !== 0 || report === null;
   const kills = lines
     .filter(({ held, fault }) => held && fault.startsWith("kill"))
     .reduce((sum, { tried }) => sum + tried, 0);
@@ -54,6 +55,7 @@ export function faultsTable(told: readonly Told[], report: RunReport | null, sta
       ...lines.map(({ held, tried, fault, against }) => row(held ? "held" : "failed", tried, fault, against)),
       ...unheard.map((name) => row("failed", "", name, "")),
       "",
+      ...(uncounted > 0 ? [`${uncounted} tests that count nothing passed.`] : []),
       ...(skipped > 0 ? [`${skipped} tests were not tried here.`] : []),
       end,
     ],

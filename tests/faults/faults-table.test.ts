@@ -57,6 +57,11 @@ it.each([
   expect(table.lines.join("\n")).not.toMatch(/no acknowledged entry lost/);
 });
 
+it("says how many passed that count nothing, and a run of those alone has not failed", () => {
+  expect(faultsTable(told, run(whole), 0).lines.at(-2)).toBe("1 tests that count nothing passed.");
+  expect(faultsTable([], run(whole), 0)).toMatchObject({ hasFailed: false });
+});
+
 it("says how many were not tried", () => {
   const { lines, hasFailed } = faultsTable(told, run({ ...whole, "needs a database": "skipped" }), 0);
   expect([hasFailed, lines.at(-2)]).toEqual([false, "1 tests were not tried here."]);
