@@ -3,6 +3,7 @@ import { sql } from "kysely";
 import { signInName } from "./member-people.ts";
 import { atTheMachine } from "./own-devices.ts";
 import { actKey, type DeviceTold, type MemberTold, type RightsTold, type UnknownAct } from "./rights.ts";
+import type { Owned } from "./rights-roots.ts";
 import { everyone } from "./scopes.ts";
 import type { Tables, Writing } from "./tables.ts";
 
@@ -110,7 +111,8 @@ async function checkMembers(tx: Writing, { members }: RightsTold, tell: Tell): P
   for (const { id, name, sign_in, ended_at } of rows) {
     const member = members.get(id);
     const isNone = name === `erased ${id}` && sign_in === name;
-    if (member?.isErased ? isNone : sign_in === signInName(name) && !isNone) continue;
+    const isOwn = sign_in === signInName(name) && !isNone;
+    if (member ? (member.isErased ? isNone : isOwn) : isNone || isOwn) continue;
     const erasure: Excuse = { after: member?.since.ended_at ?? 0, at: ended_at, administers: true };
     tell(
       `members ${id}: the name to sign in with is not that of the member`,
@@ -178,27 +180,50 @@ async function checkInvitations(tx: Writing, { invitations, members }: RightsTol
 }
 
 /** Row after row in the order of the key, and at the end what is not there. */
-async function checkScopes(tx: Writing, { scopes }: RightsTold, tell: Tell): Promise<void> {
-  for await (const { member, root, since } of scopeRows(tx)) {
-    const owned = scopes.get(root);
-    const at = owned?.findIndex((each) => each.member === member) ?? -1;
-    const journal = owned?.[at];
+async function checkScopes(tx: Writing, told: RightsTold, tell: Tell): Promise<void> {
+  const { scopes } = told;
+  const seen = new Set<Owned>();
+  for await (const row of scopeRows(tx)) {
+    const { member, root, since } = row;
+    const journal = scopes.get(root)?.find((each) => each.member === member);
+    if (journal) seen.add(journal);
+    if (journal?.since === since) continue;
     const said = `scopes ${root}: of ${member} since ${since}, by the journal`;
-    if (!journal) tell(`${said} not`, ...gifts(member, since));
-    else if (journal.since !== since) tell(`${said} since ${journal.since}`, ...gifts(member, since));
-    if (journal) owned?.splice(at, 1);
+    tell(journal ? `${said} since ${journal.since}` : `${said} not`, ...excusesOfScope(told, row, { upTo: since }));
   }
   for (const [root, owned] of scopes)
-    for (const { member, since } of owned)
-      tell(
-        `scopes ${root}: not of ${member}, by the journal since ${since}`,
-        ...(member === everyone ? [] : [{ after: since, administers: true } as const]),
-      );
+    for (const { member, since } of owned.filter((each) => !seen.has(each))) {
+      const excuses = excusesOfScope(told, { member, root }, { after: earliest(told, member, root) });
+      tell(`scopes ${root}: not of ${member}, by the journal since ${since}`, ...excuses);
+    }
 }
 
-/** An administrator may have given it by then, or the member have registered the device on which it was begun. */
-const gifts = (member: string, since: number): readonly Excuse[] =>
-  member === everyone ? [] : [{ upTo: since, administers: true }, { by: member }];
+/**
+ * An administrator may have given or taken it, within these bounds; or the member registered the device on which it was
+ * begun. What hangs on something stays or goes with that: whether another's device began it matters then, and when it
+ * was given says nothing of when that was.
+ */
+function excusesOfScope(
+  { parents, isBegunByNobody }: RightsTold,
+  { member, root }: Pick<Tables["scopes"], "member" | "root">,
+  bounds: Excuse,
+): readonly Excuse[] {
+  if (member === everyone) return [];
+  const isHung = parents.has(root);
+  if (isHung && isBegunByNobody(root)) return [{}];
+  const { upTo: _, ...bound } = bounds;
+  return [{ ...(isHung ? bound : bounds), administers: true }, { by: member }];
+}
+
+/** Since when the member has this root, or what it hangs on, by the journal: only then could it be taken back. */
+function earliest({ scopes, parents }: RightsTold, member: string, root: string): number {
+  const [roots, from] = [new Set([root]), [] as number[]];
+  for (const each of roots) {
+    for (const owned of scopes.get(each) ?? []) if (owned.member === member) from.push(owned.since);
+    for (const parent of parents.get(each) ?? []) roots.add(parent);
+  }
+  return Math.min(...from);
+}
 
 async function checkParents(tx: Writing, { parents }: RightsTold, fault: (what: string) => void): Promise<void> {
   for await (const { root, parent } of parentRows(tx)) {

@@ -17,6 +17,8 @@ export interface RootsRefold {
   readonly give: (member: string, root: string, since: number) => void;
   /** `ownerOf` is asked whose the devices are that wrote. All that was told must be settled. */
   readonly takeBack: (member: string, root: string, ownerOf: (device: string) => string | undefined) => void;
+  /** The device that wrote about a root first. */
+  readonly beginnerOf: (root: string) => string | undefined;
   /** Takes from every member what is not everyone's. */
   readonly leaveToEveryone: () => void;
   readonly scopes: Map<string, Owned[]>;
@@ -61,6 +63,7 @@ export function rootsRefold(programme: string): RootsRefold {
 
   return {
     ...{ scopes, parents, give, takeBack },
+    beginnerOf: (root) => writers.get(root)?.[0],
     leaveToEveryone() {
       for (const [root, owned] of scopes)
         scopes.set(

@@ -36,6 +36,8 @@ export interface RightsTold extends Pick<RootsRefold, "scopes" | "parents"> {
   readonly members: ReadonlyMap<string, MemberTold>;
   readonly devices: ReadonlyMap<string, DeviceTold>;
   readonly keys: ReadonlyMap<string, KeysTold>;
+  /** Whether the device that began the root is nobody's. */
+  readonly isBegunByNobody: (root: string) => boolean;
   /** Who signed in when, and who invited to which role when; made by `actKey`. */
   readonly signIns: ReadonlySet<string>;
   readonly invitations: ReadonlySet<string>;
@@ -173,7 +175,12 @@ export function rightsRefold(programme: string): RightsRefold {
     told() {
       settle();
       const { scopes, parents } = roots;
-      return { ...{ members, devices, keys, signIns, invitations, scopes, parents }, acts, unknownActs };
+      const isBegunByNobody = (root: string) => ownerOf(roots.beginnerOf(root) ?? "") === undefined;
+      return {
+        ...{ members, devices, keys, signIns, invitations, scopes, parents, isBegunByNobody },
+        acts,
+        unknownActs,
+      };
     },
   };
 }
