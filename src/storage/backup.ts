@@ -17,6 +17,7 @@ import { answered, blocked, type Problem, problem, type Result } from "../units/
 import { type Accounts, accountsHash, accountsIn } from "./accounts.ts";
 import { type ArchiveFile, openArchive } from "./archive-file.ts";
 import { nativeDigest } from "./native-digest.ts";
+import { serviceDevice } from "./own-devices.ts";
 import type { Records } from "./records.ts";
 import type { ServerStore } from "./server-store.ts";
 
@@ -98,7 +99,7 @@ export async function writeBackup(
     const file = await store.files.read(sha256);
     if (file === null) continue; // erased since
     addPacked(fileName(sha256), file.bytes);
-    files.push({ sha256, bytes: file.bytes.length, ...(openedBy ? { openedBy } : {}) });
+    files.push({ sha256, bytes: file.bytes.length, openedBy });
   }
   const hash = await store.fingerprint(cursor);
   if ((await store.erasures()) !== erased)
@@ -232,9 +233,10 @@ function partOf(archived: ArchiveFile, name: string): Result<readonly Entry[]> {
 /**
  * Puts the backup in this file, which was read and is whole, among records that hold nothing of its programme. It is
  * built up aside, part by part, and held against what the backup says of heads and casebook; only then it becomes the
- * programme's records, in one step: whole or not at all, wherever it is cut off.
+ * programme's records, in one step: whole or not at all, wherever it is cut off. Where an older backup has acts of the
+ * service and no accounts, a new act says that they were left behind, at the instant `at`.
  */
-export async function restoreBackup(file: string, records: Records): Promise<Result<BackupManifest>> {
+export async function restoreBackup(file: string, records: Records, at: string): Promise<Result<BackupManifest>> {
   return inArchive(file, async (archived, manifest) => {
     const restored = await records.restore(manifest.programme, async (aside) => {
       for (let part = 0; part < manifest.parts; part += 1) {
@@ -248,7 +250,10 @@ export async function restoreBackup(file: string, records: Records): Promise<Res
       if (!accounts.ok) return accounts;
       if (accounts.value) await aside.restoreAccounts(accounts.value);
       const lost = await putFiles(archived, manifest, aside);
-      return lost ? blocked(lost) : sameAs(manifest, aside);
+      const whole = lost ? blocked(lost) : await sameAs(manifest, aside);
+      if (whole.ok && accounts.value === null && manifest.heads.some(({ device }) => device === serviceDevice))
+        await aside.members.note({ act: "accounts-left-behind" }, { by: null, at });
+      return whole;
     });
     return restored.ok ? answered(manifest) : restored;
   });

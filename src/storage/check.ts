@@ -1,6 +1,6 @@
 /** Is what is kept what was written: the tables, the chains, the heads, the kept states. Entry by entry, never all at once. */
 import { sql } from "kysely";
-import { decisionOn, rootOf } from "../casebook/index.ts";
+import { rootOf } from "../casebook/index.ts";
 import {
   type ChainWalk,
   chainWalk,
@@ -9,11 +9,11 @@ import {
   erasedBy,
   type Hash,
   type Head,
-  hasItsContent,
   headerHash,
   type VerifyReport,
 } from "../journal/index.ts";
 import { erasureKey } from "./admission.ts";
+import { type ApartReport, checkApart, noneApart } from "./check-apart.ts";
 import { checkFiles } from "./check-files.ts";
 import { checkRights, type RightsReport } from "./check-rights.ts";
 import { columnsOf } from "./columns.ts";
@@ -21,7 +21,6 @@ import type { Engine } from "./engine.ts";
 import { attachedRow } from "./file-names.ts";
 import type { FilesReport } from "./files-contract.ts";
 import type { Keeping } from "./keeping.ts";
-import { settlementsIn } from "./kept-apart.ts";
 import { nativeDigest } from "./native-digest.ts";
 import { StoreTrouble } from "./patience.ts";
 import { isSealed, statesByRoot } from "./projection.ts";
@@ -30,24 +29,13 @@ import { entryOf } from "./rows.ts";
 import type { Database, EntryRow, Tables, Writing } from "./tables.ts";
 
 /** What checking a store found. */
-export interface StoreReport extends VerifyReport {
-  /** Entries that claim a number which another entry has, kept apart, and nobody decided on them yet. */
-  readonly keptApart: number;
-  /** Entries kept apart on which a person decided, by who did: no fault. */
-  readonly settledApart: readonly SettledApart[];
-  /** Entries that came from devices reported lost, kept apart as they should be: no fault of the store. */
-  readonly fromLost: number;
+export interface StoreReport extends VerifyReport, ApartReport {
   /** Photos and voice notes; null where only a journal was checked. */
   readonly files: FilesReport | null;
   /** Who may see what, refolded from the journal; null where only a journal was checked, or not all of it could be read. */
   readonly rights: RightsReport | null;
   /** What is damaged beside the chains, each in a few words with its place. */
   readonly damage: readonly string[];
-}
-
-export interface SettledApart {
-  readonly by: string;
-  readonly entries: number;
 }
 
 const pageRows = 1000;
@@ -283,39 +271,4 @@ async function checkStates(database: Database, engine: Engine, tell: (what: stri
     .select((row) => row.fn.count<number>("root").distinct().as("roots"))
     .executeTakeFirstOrThrow();
   if (Number(roots) !== states) tell(`states: ${states} where there are ${roots} cases, places and specimens`);
-}
-
-/** Whether another entry has the number that this one claims. */
-async function isTaken(database: Database, { header: { device, seq } }: Entry, hash: Hash): Promise<boolean> {
-  const held = database.selectFrom("entries").select("hash").where("device", "=", device).where("seq", "=", seq);
-  const row = await held.executeTakeFirst();
-  return row !== undefined && row.hash !== hash;
-}
-
-type Apart = Pick<StoreReport, "keptApart" | "fromLost" | "settledApart">;
-const noneApart: Apart = { keptApart: 0, fromLost: 0, settledApart: [] };
-
-/** How many are kept apart for a person to see to, how many since their device is reported lost, and who settled which. */
-async function checkApart(database: Database, programme: string, tell: (what: string) => void): Promise<Apart> {
-  const rows = await database.selectFrom("quarantine").selectAll().execute();
-  const lost = await database.selectFrom("devices").select("device").where("lost_at", "is not", null).execute();
-  const lostDevices = new Set(lost.map(({ device }) => device));
-  const settlements = await settlementsIn(database, programme);
-  const settledBy: string[] = [];
-  let fromLost = 0;
-  for (const { hash, entry } of rows) {
-    const told = `kept apart ${hash}: not what was written`;
-    const settled = settlements.get(hash) ?? [];
-    try {
-      const read = JSON.parse(entry) as Entry;
-      if (entryMisfit(read) !== null || headerHash(read.header) !== hash || !hasItsContent(read)) tell(told);
-      else if (decisionOn(settled) !== null)
-        settledBy.push([...new Set(settled.map(({ author }) => author))].join(", "));
-      else if (lostDevices.has(read.header.device) && !(await isTaken(database, read, hash))) fromLost += 1;
-    } catch {
-      tell(told);
-    }
-  }
-  const settledApart = [...Map.groupBy(settledBy, (by) => by)].map(([by, all]) => ({ by, entries: all.length }));
-  return { keptApart: rows.length - fromLost - settledBy.length, fromLost, settledApart };
 }

@@ -2,7 +2,7 @@
  * The files of the service's store, in its own tables: several processes on one PostgreSQL share no disk, a transaction
  * takes entry and file away together, and a copy of the database is a copy of the files.
  */
-import { type Hash, mediaTypeOf } from "../journal/index.ts";
+import { type EntryId, type Hash, mediaTypeOf } from "../journal/index.ts";
 import type { Engine } from "./engine.ts";
 import { standingOf, taken, takenFrom } from "./file-uploads.ts";
 import type { FileOfBackup, FileShelf } from "./files-contract.ts";
@@ -91,10 +91,8 @@ export async function bytesOf(on: Database | Writing, sha256: Hash): Promise<Uin
 /** Of the entries that name the file, those alone that a backup says open it. */
 async function closeToOthers(
   tx: Writing,
-  { sha256, openedBy }: { readonly sha256: Hash; readonly openedBy: readonly string[] },
+  { sha256, openedBy }: { readonly sha256: Hash; readonly openedBy: readonly EntryId[] },
 ): Promise<void> {
-  const opening = new Set(openedBy);
-  const names = await tx.selectFrom("attached").select("entry").where("sha256", "=", sha256).execute();
-  for (const { entry } of names)
-    if (!opening.has(entry)) await tx.updateTable("attached").set({ arrived: 0 }).where("entry", "=", entry).execute();
+  const names = tx.updateTable("attached").set({ arrived: 0 }).where("sha256", "=", sha256);
+  await (openedBy.length > 0 ? names.where("entry", "not in", openedBy) : names).execute();
 }

@@ -26,8 +26,8 @@ export interface FilePart {
 /** A file of a backup. */
 export interface FileOfBackup {
   readonly sha256: Hash;
-  /** The entries that open it: it came from their writers. Null in an older backup, where all that name it do. */
-  readonly openedBy: readonly EntryId[] | null;
+  /** The entries that open it: it came from their writers. */
+  readonly openedBy: readonly EntryId[];
 }
 
 /** An entry that names a file, as one member sees it. */
@@ -59,8 +59,15 @@ export interface FileShelf {
    * on. Only what an entry of the sender names is taken, and only while he is a member, or there never was one.
    */
   readonly take: (part: FilePart) => Promise<Result<FileStanding>>;
-  /** Puts a file of a backup on the shelf, judged as one that was sent, and opened by the same entries as before. */
-  readonly putBack: (file: FileOfBackup & { readonly bytes: Uint8Array }) => Promise<Result<FileStanding>>;
+  /**
+   * Puts a file of a backup on the shelf, judged as one that was sent, and opened by the same entries as before; by all
+   * that name it where an older backup does not say.
+   */
+  readonly putBack: (file: {
+    readonly sha256: Hash;
+    readonly openedBy: readonly EntryId[] | null;
+    readonly bytes: Uint8Array;
+  }) => Promise<Result<FileStanding>>;
   /**
    * A whole file; null when it is not here.
    * @throws StoreTrouble when it is no longer what was written

@@ -12,14 +12,9 @@ import {
 import { erasureKey } from "./admission.ts";
 import type { Desk } from "./member-desk.ts";
 import type { Doing, MemberBook } from "./members-contract.ts";
+import { atTheMachine, serviceDevice } from "./own-devices.ts";
 import { takeIn } from "./server-writing.ts";
 import type { Writing } from "./tables.ts";
-
-/** The device of the service: no member's device may have its name. */
-export const serviceDevice = "service";
-
-/** Stands for someone at the machine itself, where no member is named. */
-const atTheMachine = "machine";
 
 export type Note = Omit<BodyOf<"access-noted">, "by">;
 

@@ -165,10 +165,12 @@ export function peopleOf({ database, read, write }: Desk): People {
         }
         return answered(memberOf(next));
       }),
-    setPassword: ({ member: id, password, endsAt = null, keep = "" }, doing) =>
+    setPassword: ({ member: id, password, endsAt = null, keep = "", inPlaceOf }, doing) =>
       write(doing, async (tx, note) => {
         const fresh = { password, password_ends_at: endsAt, failures: 0, failed_at: null };
-        await tx.updateTable("members").set(fresh).where("id", "=", id).execute();
+        const own = tx.updateTable("members").set(fresh).where("id", "=", id);
+        const kept = inPlaceOf === undefined ? own : own.where("password", "=", inPlaceOf);
+        if (Number((await kept.executeTakeFirst()).numUpdatedRows) === 0) return false;
         await tx
           .updateTable("sessions")
           .set({ ended_at: doing.at, why: "ended" })
@@ -177,6 +179,7 @@ export function peopleOf({ database, read, write }: Desk): People {
           .where("ended_at", "is", null)
           .execute();
         note({ act: "password-changed", member: id });
+        return true;
       }),
     credential: (name) =>
       read(async () => {

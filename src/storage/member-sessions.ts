@@ -1,9 +1,9 @@
 /** Sessions and devices: what is signed in where, and what happens when a phone is lost. */
 import { answered, blocked, problem, type Result } from "../units/index.ts";
 import type { Desk } from "./member-desk.ts";
-import { serviceDevice } from "./member-notes.ts";
 import { memberOf, newId } from "./member-people.ts";
 import type { Device, MemberBook, Session, Standing } from "./members-contract.ts";
+import { isToolDevice, serviceDevice } from "./own-devices.ts";
 import type { Tables, Writing } from "./tables.ts";
 
 type Sessions = Pick<
@@ -49,6 +49,7 @@ export async function registered(
   if (device === serviceDevice) return null;
   const known = await tx.selectFrom("devices").selectAll().where("device", "=", device).executeTakeFirst();
   if (known) return known.member === member ? { row: known, isNew: false } : null;
+  if (isToolDevice(device)) return null;
   const held = await tx.selectFrom("heads").select("device").where("device", "=", device).executeTakeFirst();
   if (held && !mayClaim) return null;
   const row = { device, member, name, registered_at: at, lost_at: null };

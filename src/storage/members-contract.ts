@@ -86,6 +86,8 @@ export interface NewPassword {
   readonly endsAt?: string;
   /** The session that goes on; left out: none. */
   readonly keep?: string;
+  /** The password as it is kept now, in whose place alone it comes; left out: whatever there is. */
+  readonly inPlaceOf?: string;
 }
 
 export interface NewSession {
@@ -132,8 +134,8 @@ export interface MemberBook {
     to: { readonly role?: string; readonly hasExactPlaces?: boolean; readonly ended?: true },
     doing: Doing,
   ) => Promise<Result<Member>>;
-  /** Ends every session of the member but the one to keep. */
-  readonly setPassword: (given: NewPassword, doing: Doing) => Promise<void>;
+  /** Ends every session of the member but the one to keep. False, and nothing done, when it comes in place of another. */
+  readonly setPassword: (given: NewPassword, doing: Doing) => Promise<boolean>;
   readonly credential: (signInName: string) => Promise<Credential | null>;
   readonly noteFailure: (member: string, at: string) => Promise<void>;
 
@@ -185,7 +187,10 @@ export interface MemberBook {
   readonly erase: (member: string, reason: string, doing: Doing) => Promise<Result<{ readonly erased: number }>>;
 
   /** Writes an act into the journal that changes nothing in the book, such as an export. */
-  readonly note: (act: { readonly act: "data-exported"; readonly member?: string }, doing: Doing) => Promise<void>;
+  readonly note: (
+    act: { readonly act: "data-exported" | "accounts-left-behind"; readonly member?: string },
+    doing: Doing,
+  ) => Promise<void>;
 
   /** The journal as the member may ask for it: entries with whose they are. The cursor moves over what is not given. */
   readonly pull: (asker: PullAsker, cursor: number, limit?: number) => Promise<MemberPage>;

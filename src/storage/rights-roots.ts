@@ -17,6 +17,10 @@ export interface RootsRefold {
   readonly give: (member: string, root: string, since: number) => void;
   /** `ownerOf` is asked whose the devices are that wrote. All that was told must be settled. */
   readonly takeBack: (member: string, root: string, ownerOf: (device: string) => string | undefined) => void;
+  /** The device that wrote about a root first. */
+  readonly beginnerOf: (root: string) => string | undefined;
+  /** Takes from every member what is not everyone's. */
+  readonly leaveToEveryone: () => void;
   readonly scopes: Map<string, Owned[]>;
   readonly parents: Map<string, string[]>;
 }
@@ -59,6 +63,14 @@ export function rootsRefold(programme: string): RootsRefold {
 
   return {
     ...{ scopes, parents, give, takeBack },
+    beginnerOf: (root) => writers.get(root)?.[0],
+    leaveToEveryone() {
+      for (const [root, owned] of scopes)
+        scopes.set(
+          root,
+          owned.filter(({ member }) => member === everyone),
+        );
+    },
     tellingOf(entry, position) {
       const { about, kind, device } = entry.header;
       const root = rootOf(entry);

@@ -1,6 +1,7 @@
 /** The service's entrance to storage: SQLite and PostgreSQL. Needs Node; the page never imports it. */
 export * from "./backup.ts";
-export type { SettledApart, StoreReport } from "./check.ts";
+export type { StoreReport } from "./check.ts";
+export type { SettledApart } from "./check-apart.ts";
 export { type ChunkJob, type ChunkQueue, openChunkQueue } from "./chunk-queue.ts";
 export * from "./contract.ts";
 export { type DatabaseWay, wayTo, withoutPassword } from "./database-address.ts";

@@ -136,7 +136,7 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
         value: { schema: 4, accounts: { members: 5, devices: 4 }, files: [{ sha256: sha256Of(photo) }] },
       });
       const fresh = await into();
-      expect(await restoreBackup(file, fresh)).toMatchObject({ ok: true });
+      expect(await restoreBackup(file, fresh, at)).toMatchObject({ ok: true });
       const programmes = programmesOf(fresh);
       const app = await service({ version: "0", programmes, page: null, port: () => 80, now: () => start });
       const send = sender(app);
@@ -176,10 +176,30 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       const older = strToU8(JSON.stringify({ ...manifest, schema: 3, files }));
       writeFileSync(file, zipSync({ ...inside, "manifest.json": older }));
       const fresh = await into();
-      expect(await restoreBackup(file, fresh)).toMatchObject({ ok: true });
+      expect(await restoreBackup(file, fresh, at)).toMatchObject({ ok: true });
       const restored = await fresh.open("main");
       for (const { id } of [made.keeper, made.neighbour])
         expect(await restored.files.standing(sha256Of(photo), id)).toMatchObject({ isWhole: true });
+      await fresh.close();
+    });
+
+    it("[SG113] of a version without accounts: they are said to be left behind, and what is made anew is checked", async () => {
+      const { file, made, store, records } = await backedUp();
+      await store.close();
+      await records.close();
+      const inside = unzipSync(readFileSync(file));
+      const { accounts: _, files: __, ...manifest } = JSON.parse(new TextDecoder().decode(inside["manifest.json"]));
+      writeFileSync(file, zipSync({ ...inside, "manifest.json": strToU8(JSON.stringify({ ...manifest, schema: 2 })) }));
+      const fresh = await into();
+      expect(await restoreBackup(file, fresh, at)).toMatchObject({ ok: true });
+      const restored = await fresh.open("main");
+      expect((await restored.all()).at(-1)?.body?.data).toEqual({ act: "accounts-left-behind", by: null });
+      const wrong = async () => (await restored.check()).damage.filter((line) => !line.startsWith("file "));
+      expect(await wrong()).toEqual([]);
+      await restored.members.giveApiary((await person(restored, "keeper", "new", 49)).id, made.keeper.apiary, doing);
+      expect(await wrong()).toEqual([]);
+      await restored.members.admit({ name: "Ash Moor", role: "keeper", password: null }, doing);
+      expect((await restored.check()).rights?.unproven).toEqual([]);
       await fresh.close();
     });
 
@@ -206,7 +226,7 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
       const [older, words] = [`${file}.older`, (value: unknown) => strToU8(JSON.stringify(value))];
       writeFileSync(older, zipSync({ ...inside, "accounts.json": words(accounts), "manifest.json": words(manifest) }));
       const fresh = await into();
-      expect(await restoreBackup(older, fresh)).toMatchObject({ ok: true });
+      expect(await restoreBackup(older, fresh, at)).toMatchObject({ ok: true });
       const restored = await fresh.open("main");
       expect(await restored.members.credential(made.manager.name)).toMatchObject({ password: "drawn", endsAt: null });
       await restored.close();
@@ -237,7 +257,7 @@ export function restoredContract(name: string, from: () => Promise<Records>, int
         writeFileSync(wrong, zipSync(changed));
         expect(readBackup(wrong), what).toMatchObject({ ok: false, problems: [{ code: "backup-damaged" }] });
         const fresh = await into();
-        expect(await restoreBackup(wrong, fresh), what).toMatchObject({ ok: false });
+        expect(await restoreBackup(wrong, fresh, at), what).toMatchObject({ ok: false });
         expect(await (await fresh.open("main")).all()).toEqual([]);
         await fresh.close();
       }

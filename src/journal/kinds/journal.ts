@@ -53,6 +53,7 @@ const accessActs = [
   "device-returned",
   "data-exported",
   "data-erased",
+  "accounts-left-behind",
 ] as const;
 
 /**

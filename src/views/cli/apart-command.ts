@@ -1,6 +1,7 @@
 /** `skepsis apart`: what is kept apart is listed and settled, for whoever stands at the machine itself. */
 import { type Decision, type KeptApart, settlingDrafts } from "../../casebook/index.ts";
 import { type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
+import { toolDevice } from "../../storage/index.ts";
 import type { ServerStore } from "../../storage/server.ts";
 import { answered, blocked, problem, type Result } from "../../units/index.ts";
 import { apartView, isWaiting, shortHash } from "../model/index.ts";
@@ -118,7 +119,7 @@ function sealed(
   const now = io.now();
   const author = wordsOf(given, "author") ?? io.env.USER ?? io.env.USERNAME ?? "unknown";
   const chances = drafts.map(() => ({ id: newEntryId(now.getTime(), io.random(16)), salt: newSalt(io.random(16)) }));
-  const device = `settling-${newEntryId(now.getTime(), io.random(16))}`;
+  const device = toolDevice("settling", newEntryId(now.getTime(), io.random(16)));
   const end = { device, programme: store.programme, author, recordedAt: now.toISOString(), head: null };
   return sealChain(drafts, end, chances);
 }

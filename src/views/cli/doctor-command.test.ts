@@ -74,6 +74,21 @@ it("[AC32] what is damaged beside the chains is bad, as verify says", async () =
   expect((await look())["records of main"]).toBe("bad");
 });
 
+it("[AC32] what an act that was erased may account for is worth a look", async () => {
+  const store = await inFolder(data).open("main");
+  const doing = { by: null, at: "2026-03-09T08:00:00.000Z" };
+  const made = await store.members.admit({ name: "Rowan Vale", role: "keeper", password: null }, doing);
+  if (!made.ok) throw new Error("not admitted");
+  await store.members.change(made.value.id, { role: "reader" }, doing);
+  expect(await look()).not.toHaveProperty("rights of main");
+  const act = (await store.all()).find(({ body }) => body?.data.act === "role-given");
+  const erasure = { entries: [act?.header.id ?? ""], reason: "asked for" };
+  const desk = writer({ device: "desk", from: "2026-03-09T08:00:00.000Z" });
+  await store.push(desk.write({ kind: "content-erased", at: doing.at, about: ["main"], data: erasure }));
+  await store.close();
+  expect(await look()).toMatchObject({ "records of main": "good", "rights of main": "look" });
+});
+
 it("[AC32] backups: none, none there, old, fresh", async () => {
   const backups = path.join(data, "backups");
   const looked = async () => (await look({ SKEPSIS_BACKUP: backups }))["backups of main"];

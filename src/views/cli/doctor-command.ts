@@ -167,6 +167,7 @@ async function programmeFindings(programme: string, io: Io) {
             `${places} places not as they should be`,
             `skepsis verify --programme ${programme}`,
           ),
+      ...rightsOf(programme, report.rights?.unproven.length ?? 0),
       ...(apart > 0
         ? [
             finding(
@@ -190,6 +191,19 @@ async function programmeFindings(programme: string, io: Io) {
     return { findings, isGuarded };
   });
 }
+
+/** What may be so by an act that nobody can read any more, and may be forged. */
+const rightsOf = (programme: string, unproven: number): readonly Finding[] =>
+  unproven === 0
+    ? []
+    : [
+        finding(
+          `rights of ${programme}`,
+          "look",
+          `${unproven} not checkable: an act that cannot be read may account for each`,
+          `skepsis verify --programme ${programme} names them: see that each is meant`,
+        ),
+      ];
 
 /** Whether others could come in where nobody tells them apart. */
 function guardOf(io: Io, hasAdministrator: boolean): Finding {

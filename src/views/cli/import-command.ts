@@ -2,6 +2,7 @@
 import { emptyCasebook } from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, newEntryId, newSalt, sealChain } from "../../journal/index.ts";
 import { type Notice, noticeOf } from "../../reasoning/index.ts";
+import { toolDevice } from "../../storage/index.ts";
 import {
   dryRun,
   type FreshDrafts,
@@ -146,7 +147,7 @@ function sealed(
   const now = io.now();
   const author = wordsOf(given, "author") ?? io.env.USER ?? io.env.USERNAME ?? "unknown";
   const chances = drafts.map(() => ({ id: newEntryId(now.getTime(), io.random(16)), salt: newSalt(io.random(16)) }));
-  const device = `import-${newEntryId(now.getTime(), io.random(16))}`;
+  const device = toolDevice("import", newEntryId(now.getTime(), io.random(16)));
   return sealChain(drafts, { device, programme, author, recordedAt: now.toISOString(), head: null }, chances);
 }
 

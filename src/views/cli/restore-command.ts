@@ -45,7 +45,9 @@ async function run(given: Given, io: Io): Promise<ExitStatus> {
     read = unreadable;
   }
   if (read.ok && !given.flags.some(({ flag }) => flag.name === "check"))
-    read = await onRecords(read.value.programme, io, (records) => restoreBackup(place, records));
+    read = await onRecords(read.value.programme, io, (records) =>
+      restoreBackup(place, records, io.now().toISOString()),
+    );
   if (!read.ok) return reportUnfit(read.problems, "restore", given.json, io);
   const manifest = read.value;
   const { programme, entries, created } = manifest;

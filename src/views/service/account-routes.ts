@@ -2,10 +2,14 @@
 import * as z from "zod";
 import { isRole, ownsByRoot } from "../../access/index.ts";
 import { answered, blocked, type Problem, problem } from "../../units/index.ts";
+import { logRefusal } from "./gate.ts";
 import { type Answer, type Asked, doneBy, type MemberRoute, memberRoute, ofMember, unknown } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
 import { addPasskey, options, questionToAdd, response } from "./passkeys.ts";
+import { wrongPassword } from "./password-check.ts";
 import { hashed, replacementTrouble } from "./passwords.ts";
+
+const drawn = problem("password-drawn", "blocked", "password");
 
 const refused = (trouble: Problem) => ({ ...blocked(trouble), status: 403 });
 
@@ -19,7 +23,10 @@ async function passwordMissing(
 ): Promise<Answer | null> {
   const given = await checked(asked, password);
   if (!given.ok) return refused(given.problem);
-  return given.isDrawn ? refused(problem("password-drawn", "blocked", "password")) : null;
+  if (!given.isDrawn) return null;
+  const { store, member } = asked.who;
+  logRefusal(asked.log, { code: drawn.code, programme: store.programme, member: member.id });
+  return refused(drawn);
 }
 
 export const accountRoutes: readonly MemberRoute[] = [
@@ -35,9 +42,10 @@ export const accountRoutes: readonly MemberRoute[] = [
       if (!given.ok) return refused(given.problem);
       const unfit = await replacementTrouble({ old: body.old, next: body.new, name: member.name });
       if (unfit) return { ...blocked({ ...unfit, field: "new" }), status: 422 };
-      const fresh = { member: member.id, password: await hashed(body.new), keep: session.id };
-      await store.members.setPassword(fresh, doneBy(asked.who, at));
-      return answered(null);
+      const fresh = { member: member.id, password: await hashed(body.new), keep: session.id, inPlaceOf: given.kept };
+      if (await store.members.setPassword(fresh, doneBy(asked.who, at))) return answered(null);
+      logRefusal(asked.log, { code: wrongPassword.code, programme: store.programme, member: member.id });
+      return refused(wrongPassword);
     },
   }),
   memberRoute({
@@ -67,9 +75,12 @@ export const accountRoutes: readonly MemberRoute[] = [
     summary: "Keep the passkey that answers the question.",
     whose: ofMember,
     body: z.strictObject({ name: shape.name, response }),
-    async handle({ who, body, gate, host }) {
+    async handle({ who, body, gate, host, log }) {
       const added = await addPasskey(gate, who, { ...body, host });
-      return added.ok ? added : { ...added, status: 403 };
+      if (added.ok) return added;
+      const [{ code } = { code: "" }] = added.problems;
+      logRefusal(log, { code, programme: who.programme, member: who.member.id });
+      return { ...added, status: 403 };
     },
   }),
   memberRoute({

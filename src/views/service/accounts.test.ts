@@ -64,6 +64,25 @@ const said = (reply: { json: () => { problems: { message: string }[] } }) => rep
 const signIn = (send: House["send"], name = "Rowan Vale", word = password) =>
   send("POST", "/api/session", null, { name, password: word });
 
+/** A log that is kept, line by line. */
+function written() {
+  const lines: string[] = [];
+  const log = new Writable({
+    write(chunk, _encoding, done) {
+      lines.push(String(chunk));
+      done();
+    },
+  });
+  return { lines, log };
+}
+
+/** What the lines tell of refusals: why, in which programme, of which member. */
+const refusalsIn = (lines: readonly string[]) =>
+  lines
+    .map((line) => JSON.parse(line))
+    .filter((line) => "authentication" in line)
+    .map(({ authentication, programme, member }) => [authentication, programme, member]);
+
 describe("signing in", () => {
   it("[AC20] begins a session by a cookie that no script reads and no other site sends", async () => {
     const { send, id } = await withAdministrator();
@@ -185,8 +204,8 @@ describe("a new password", () => {
 describe("a password that was drawn", () => {
   const drawn = "abcde-fghij-kmnpq-rstuv";
   const chosen = "another copper lantern";
-  async function withDrawn() {
-    const made = await house({ trustedProxies: ["127.0.0.1"] });
+  async function withDrawn(options: Partial<ServiceOptions> = {}) {
+    const made = await house({ trustedProxies: ["127.0.0.1"], ...options });
     const endsAt = drawnPasswordEndsAt(at);
     expect(endsAt).toBe("2026-04-08T08:00:00.000Z");
     const given = { name: "Rowan Vale", role: "administrator", password: await hashed(drawn), passwordEndsAt: endsAt };
@@ -216,6 +235,42 @@ describe("a password that was drawn", () => {
     expect((await comeIn(chosen)).statusCode).toBe(200);
     const acts = (await store.all()).map(({ body }) => body?.data.act);
     expect(acts).toEqual(expect.arrayContaining(["member-admitted", "password-changed", "signed-in"]));
+  });
+
+  it("[AC38] of two who exchange it at once one comes in, and with the password that he chose", async () => {
+    const { comeIn, store } = await withDrawn();
+    const words = ["a first copper lantern", "a second copper lantern"];
+    const came = await Promise.all(words.map((word) => comeIn(drawn, word)));
+    expect(came.map(({ statusCode }) => statusCode).toSorted()).toEqual([200, 403]);
+    const winner = words[came.findIndex(({ statusCode }) => statusCode === 200)] as string;
+    expect((await comeIn(winner)).statusCode).toBe(200);
+    expect((await store.all()).filter(({ body }) => body?.data.act === "password-changed")).toHaveLength(1);
+  });
+
+  it("[AC38] of two changes of a password at once one is made", async () => {
+    const { send, id } = await withAdministrator();
+    const head = { cookie: tokenOf(await signIn(send)) };
+    const url = `/api/programmes/main/members/${id}/password`;
+    const change = (word: string) => send("POST", url, head, { old: password, new: word });
+    const made = await Promise.all(["a first copper lantern", "a second copper lantern"].map(change));
+    expect(made.map(({ statusCode }) => statusCode).toSorted()).toEqual([204, 403]);
+  });
+
+  it("[AC39] refused since it was drawn, or was not, stands in the log", async () => {
+    const { lines, log } = written();
+    const { comeIn, send, store, id } = await withDrawn({ logger: log });
+    const { cookie } = await (await import("../../../tests/members.ts")).anotherSession(store, id, "by-passkey");
+    await comeIn(drawn);
+    const url = `/api/programmes/main/members/${id}/passkeys`;
+    await send("POST", `${url}/question`, { cookie }, { password: drawn });
+    await comeIn(drawn, chosen);
+    await comeIn(chosen, "a third copper lantern");
+    expect(refusalsIn(lines)).toEqual([
+      ["password-drawn", "main", id],
+      ["password-drawn", "main", id],
+      ["password-not-drawn", "main", id],
+    ]);
+    expect(lines.join("")).not.toMatch(/lantern|Rowan/);
   });
 
   it("[AC38] runs out after seven days, and is good for nothing but the exchange", async () => {
@@ -542,17 +597,6 @@ describe("a member's data", () => {
 });
 
 describe("the log", () => {
-  function written() {
-    const lines: string[] = [];
-    const log = new Writable({
-      write(chunk, _encoding, done) {
-        lines.push(String(chunk));
-        done();
-      },
-    });
-    return { lines, log };
-  }
-
   it("[AC39] holds each refused sign-in, by the id of the member that was tried, and nothing that was typed", async () => {
     const { lines, log } = written();
     const { send, store, id } = await withAdministrator({ logger: log });
@@ -569,13 +613,15 @@ describe("the log", () => {
     await send("POST", "/api/session/passkey", null, { response });
     const url = `/api/programmes/main/members/${id}/passkeys`;
     await send("POST", `${url}/key-1/removal`, head, { password: "not the password" });
+    await send("POST", url, head, { name: "Phone", response });
     const told = lines.map((line) => JSON.parse(line)).filter((line) => "authentication" in line);
-    expect(told.map(({ authentication, programme, member }) => [authentication, programme, member])).toEqual([
+    expect(refusalsIn(lines)).toEqual([
       ["sign-in-failed", "main", id],
       ["sign-in-failed", "main", null],
       ["sign-in-failed", null, null],
       ["passkey-failed", "main", id],
       ["sign-in-failed", "main", id],
+      ["passkey-failed", "main", id],
     ]);
     expect(told.every(({ time, level }) => Number.isInteger(time) && level === 40)).toBe(true);
     expect(lines.join("")).not.toMatch(/Rowan|Nobody|not the password|key-1|"none"/);

@@ -19,9 +19,9 @@ function waitSeconds({ failures, failedAt }: Failed, now: number): number {
   return Math.max(0, Math.ceil((Date.parse(failedAt) + wait * 1000 - now) / 1000));
 }
 
-/** What came of a password: whose it is, and whether it was drawn and is to be exchanged; or why it does not do. */
+/** What came of a password: whose it is, how it is kept, and whether it was drawn and is to be exchanged; or why it does not do. */
 export type Checked =
-  | { readonly ok: true; readonly member: string; readonly isDrawn: boolean }
+  | { readonly ok: true; readonly member: string; readonly kept: string; readonly isDrawn: boolean }
   /** The member is whose account was tried: for the log alone, never told to who asks. */
   | { readonly ok: false; readonly member: string | null; readonly problem: Problem };
 
@@ -40,9 +40,11 @@ export function passwordCheck(now: () => number): PasswordCheck {
     const seconds = failed ? waitSeconds(failed, now()) : 0;
     if (seconds > 0) return refused(problem("sign-in-waits", "blocked", "password", { slots: { seconds } }));
     const isRight = await fits(found?.password ?? null, password);
-    if (found && isRight) {
+    if (found?.password && isRight) {
       const isOver = found.endsAt !== null && found.endsAt <= at;
-      return isOver ? refused(over) : { ok: true, member: found.member, isDrawn: found.endsAt !== null };
+      return isOver
+        ? refused(over)
+        : { ok: true, member: found.member, kept: found.password, isDrawn: found.endsAt !== null };
     }
     if (found) await store?.members.noteFailure(found.member, at);
     else {
@@ -50,10 +52,10 @@ export function passwordCheck(now: () => number): PasswordCheck {
       const [oldest] = unknown.keys();
       if (unknown.size > mostUnknown && oldest !== undefined) unknown.delete(oldest);
     }
-    return refused(wrong);
+    return refused(wrongPassword);
   };
 }
 
-const wrong: Problem = problem("sign-in-failed", "blocked", "password");
+export const wrongPassword: Problem = problem("sign-in-failed", "blocked", "password");
 /** Told to whoever knows the password alone. */
 const over: Problem = problem("password-over", "blocked", "password");

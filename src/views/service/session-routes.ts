@@ -4,9 +4,10 @@ import * as z from "zod";
 import { programmeName } from "../../journal/index.ts";
 import type { Member, ServerStore } from "../../storage/server.ts";
 import { type Problem, problem } from "../../units/index.ts";
-import type { Gate } from "./gate.ts";
+import { type Gate, logRefusal } from "./gate.ts";
 import { read } from "./member-route.ts";
 import * as shape from "./member-shapes.ts";
+import { wrongPassword } from "./password-check.ts";
 import { hashed, newPasswordTrouble, replacementTrouble, tokenHash } from "./passwords.ts";
 import { sendProblems } from "./problem-replies.ts";
 
@@ -42,12 +43,21 @@ export function sessionRoutes(app: FastifyInstance, gate: Gate): void {
     const checked = await gate.checkPassword({ ...given.value, store, log: request.log });
     if (!checked.ok) return sendProblems(reply, checked.problem.code === "sign-in-waits" ? 429 : 403, checked.problem);
     const member = (await store?.members.members())?.find(({ id }) => id === checked.member);
-    if (!store || !member) return sendProblems(reply, 403, problem("sign-in-failed", "blocked", "password"));
+    if (!store || !member) return sendProblems(reply, 403, wrongPassword);
+    const refused = (code: string) =>
+      logRefusal(request.log, { code, programme: store.programme, member: checked.member });
     const unfit = await exchangeTrouble(given.value, checked.isDrawn);
-    if (unfit) return sendProblems(reply, 422, { ...unfit, field: "next" });
+    if (unfit) {
+      refused(unfit.code);
+      return sendProblems(reply, 422, { ...unfit, field: "next" });
+    }
     if (given.value.next !== undefined) {
-      const own = { member: member.id, password: await hashed(given.value.next) };
-      await store.members.setPassword(own, { by: member.id, at: gate.instant() });
+      // In place of what was checked: of two at once, one exchanges it.
+      const own = { member: member.id, password: await hashed(given.value.next), inPlaceOf: checked.kept };
+      if (!(await store.members.setPassword(own, { by: member.id, at: gate.instant() }))) {
+        refused(wrongPassword.code);
+        return sendProblems(reply, 403, wrongPassword);
+      }
     }
     return begun(gate, request, reply, { store, member });
   });

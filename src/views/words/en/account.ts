@@ -32,6 +32,7 @@ const acts: Readonly<Record<string, string>> = {
   "device-returned": "said that a device is back, of",
   "data-exported": "took out the data of",
   "data-erased": "erased the data of",
+  "accounts-left-behind": "restored records without accounts",
 };
 
 export const accountWords = {
