@@ -27,6 +27,10 @@ export interface KeptApart {
   readonly standing: Entry | null;
   /** The entry of the journal that says the same in its place: its device wrote it again, or it was taken in. */
   readonly cameInAs: EntryId | null;
+  /** What came in for entries kept apart that it replaces: to take it in replaces them too. */
+  readonly earlierCameInAs: readonly EntryId[];
+  /** The withdrawal in the journal that names it; what is withdrawn already is not written again. */
+  readonly withdrawnBy: EntryId | null;
   /** Whether its id is that of an entry in the journal: then nothing may say that it replaces that id. */
   readonly isIdTaken: boolean;
   /** What stands of what was decided; more than one where people decided without knowing of each other. */
@@ -70,17 +74,19 @@ export function settlingDrafts(kept: KeptApart, settling: Settling): Result<read
   if (decision === "left-out") {
     const wasTakenIn = settlements.some(({ value }) => value.decision === "taken-in") && cameInAs !== null;
     return wasTakenIn
-      ? blocked(problem("apart-came-in", "blocked", null, { slots: { entry: cameInAs } }))
+      ? blocked(
+          problem("apart-came-in", "blocked", null, { slots: { entry: cameInAs, where: entry.header.about[0] ?? "" } }),
+        )
       : answered([settlement]);
   }
-  if (cameInAs !== null) return answered([settlement]);
+  if (cameInAs !== null || kept.withdrawnBy !== null) return answered([settlement]);
   const copy = copyOf(kept);
   return copy.ok ? answered([copy.value, settlement]) : copy;
 }
 
 /** Why its content cannot come in; null when it can. */
 export function takingInTrouble(kept: KeptApart): Problem | null {
-  const copy = kept.cameInAs === null ? copyOf(kept) : null;
+  const copy = kept.cameInAs === null && kept.withdrawnBy === null ? copyOf(kept) : null;
   return copy === null || copy.ok ? null : (copy.problems[0] ?? null);
 }
 
@@ -93,13 +99,19 @@ const unreadCodes: Readonly<Record<UnreadReason, string>> = {
 };
 
 /** The same words, time and ids, in the newest shape of its kind; it replaces what the kept entry did, and that one. */
-function copyOf({ entry, isIdTaken }: KeptApart): Result<EntryDraft> {
+function copyOf({ entry, isIdTaken, earlierCameInAs }: KeptApart): Result<EntryDraft> {
   const { id, kind, at, about, replaces } = entry.header;
   const reading = readEntry(entry);
   if (!wasRead(reading)) return blocked(problem(unreadCodes[reading.unread], "blocked", null, { slots: { kind } }));
   if (!hasItsContent(entry)) return blocked(problem("apart-changed", "blocked", null));
   if (kind === "access-noted") return blocked(problem("apart-of-service", "blocked", null));
-  const draft = { kind, at, about, replaces: [...new Set([...replaces, ...(isIdTaken ? [] : [id])])] };
+  if (kind === "content-erased") return blocked(problem("apart-erases", "blocked", null));
+  const draft = {
+    kind,
+    at,
+    about,
+    replaces: [...new Set([...replaces, ...earlierCameInAs, ...(isIdTaken ? [] : [id])])],
+  };
   if (kind === "entry-withdrawn" && draft.replaces.length === 0)
     return blocked(problem("apart-does-not-fit", "blocked", null, { slots: { kind } }));
   return answered({ ...draft, data: reading.data } as unknown as EntryDraft);

@@ -8,6 +8,7 @@ import {
   type UnreadReason,
   wasRead,
 } from "../journal/index.ts";
+import { doubles } from "./copies.ts";
 
 /** Entries of one root with what they say of each other. */
 export interface Ledger {
@@ -56,12 +57,13 @@ export interface Standing {
 }
 
 /**
- * The entries that no other replaces, oldest first. A withdrawn withdrawal does not bring back what it withdrew:
+ * The entries that no other replaces, copies once, oldest first. A withdrawn withdrawal does not bring back what it withdrew:
  * that is recorded again. An erased body is not read even where it is still here; an erasure itself is never erased.
  */
 export function standing(ledger: Ledger): readonly Standing[] {
+  const copies = doubles(ledger);
   return [...ledger.entries.values()]
-    .filter(({ header }) => !ledger.replaced.has(header.id))
+    .filter(({ header: { id } }) => !ledger.replaced.has(id) && !copies.has(id))
     .sort((one, other) => compareStamp(one, other))
     .map((entry) => {
       const { id, kind } = entry.header;
