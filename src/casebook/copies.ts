@@ -33,34 +33,29 @@ export function doubles(ledger: Ledger): ReadonlySet<EntryId> {
 type Replacing = ReadonlyMap<EntryId, readonly EntryId[]>;
 
 /** Which entries name an id, arrived or not. */
-function replacingOf({ entries }: Ledger): Replacing {
-  const replacing = new Map<EntryId, EntryId[]>();
-  for (const { header } of entries.values())
-    for (const other of new Set(header.replaces)) {
-      if (other === header.id) continue;
-      const known = replacing.get(other);
-      if (known) known.push(header.id);
-      else replacing.set(other, [header.id]);
-    }
-  return replacing;
-}
+const replacingOf = ({ entries }: Ledger): Replacing => {
+  const pairs = [...entries.values()].flatMap(({ header: { id, replaces } }) =>
+    [...new Set(replaces)].filter((other) => other !== id).map((other) => [other, id] as const),
+  );
+  return new Map([...Map.groupBy(pairs, ([other]) => other)].map(([other, by]) => [other, by.map(([, id]) => id)]));
+};
 
 /** Groups of two or more that are copies of each other. */
-function groupsOf(ledger: Ledger, replacing: Replacing): readonly (readonly EntryId[])[] {
+function groupsOf(ledger: Ledger, replacing: Replacing): Iterable<readonly EntryId[]> {
   const groups = new Map<EntryId, readonly EntryId[]>();
-  const join = (one: EntryId, other: EntryId) => {
-    const together = [...new Set([...(groups.get(one) ?? [one]), ...(groups.get(other) ?? [other])])];
-    for (const id of together) groups.set(id, together);
-  };
   for (const [replaced, by] of replacing) {
+    const words = said(ledger, replaced);
     const original = ledger.entries.get(replaced);
-    const copies = original ? by.filter((id) => isCopyOf(ledger, id, original)) : [];
-    const same = Map.groupBy(by.length > 1 || copies.length > 0 ? by : [], (id) => said(ledger, id));
-    for (const [words, [first, ...others]] of same)
-      if (words !== null && first !== undefined) for (const other of others) join(first, other);
-    for (const id of copies) if (said(ledger, id) === said(ledger, replaced)) join(replaced, id);
+    const same = Map.groupBy(by, (id) => said(ledger, id));
+    for (const [says, ids] of same) {
+      if (says === null) continue;
+      const isCopied = original && says === words && ids.some((id) => isCopyOf(ledger, id, original));
+      const met = isCopied ? [replaced, ...ids] : ids;
+      const group = [...new Set(met.flatMap((id) => groups.get(id) ?? id))];
+      if (group.length > 1) for (const id of group) groups.set(id, group);
+    }
   }
-  return [...new Set(groups.values())];
+  return new Set(groups.values());
 }
 
 /** What was erased says nothing, whether its words have gone from here yet or not; withdrawals have nothing to say. */
@@ -76,7 +71,7 @@ function said({ entries, readings, erased }: Ledger, id: EntryId): string | null
  */
 function isCopyOf(ledger: Ledger, id: EntryId, { header: original }: Entry): boolean {
   const replaces = ledger.entries.get(id)?.header.replaces ?? [];
-  if (said(ledger, id) === null || !original.replaces.every((each) => replaces.includes(each))) return false;
+  if (!original.replaces.every((each) => replaces.includes(each))) return false;
   const more = replaces.filter((each) => each !== original.id && !original.replaces.includes(each));
   return more.every((each) =>
     ledger.entries.get(each)?.header.replaces.some((earlier) => original.replaces.includes(earlier)),

@@ -1,6 +1,5 @@
 /** Entries that the service keeps apart: what a person decided on them, and the entries by which a person does. */
 import {
-  type BodyOf,
   type Entry,
   type EntryDraft,
   type EntryId,
@@ -11,10 +10,8 @@ import {
   wasRead,
 } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
+import { type Decision, decisionOn, type Settlement } from "./settlements.ts";
 import type { Candidate } from "./state.ts";
-
-export type Settlement = BodyOf<"kept-apart-settled">;
-export type Decision = Settlement["decision"];
 
 /** An entry kept apart, with all that a person needs to judge it. */
 export interface KeptApart {
@@ -35,16 +32,6 @@ export interface KeptApart {
   readonly isIdTaken: boolean;
   /** What stands of what was decided; more than one where people decided without knowing of each other. */
   readonly settlements: readonly Candidate<Settlement>[];
-}
-
-/**
- * What was decided; null when nothing was, or people differ.
- * @example
- * decisionOn([])  // → null
- */
-export function decisionOn(settlements: KeptApart["settlements"]): Decision | null {
-  const [first, ...others] = new Set(settlements.map(({ value }) => value.decision));
-  return others.length === 0 ? (first ?? null) : null;
 }
 
 export interface Settling {
@@ -74,9 +61,7 @@ export function settlingDrafts(kept: KeptApart, settling: Settling): Result<read
   if (decision === "left-out") {
     const wasTakenIn = settlements.some(({ value }) => value.decision === "taken-in") && cameInAs !== null;
     return wasTakenIn
-      ? blocked(
-          problem("apart-came-in", "blocked", null, { slots: { entry: cameInAs, where: entry.header.about[0] ?? "" } }),
-        )
+      ? blocked(problem("apart-came-in", "blocked", null, { slots: { entry: cameInAs } }))
       : answered([settlement]);
   }
   if (cameInAs !== null || kept.withdrawnBy !== null) return answered([settlement]);

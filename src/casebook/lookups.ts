@@ -1,7 +1,7 @@
 /** Looking things up: a state by id, the colonies of a case, and where people disagree. */
 import type { BodyOf } from "../journal/index.ts";
-import { decisionOn, type Settlement } from "./kept-apart.ts";
 import { compareCodes } from "./order.ts";
+import { decisionOn, type Settlement } from "./settlements.ts";
 import {
   type Candidate,
   type Casebook,

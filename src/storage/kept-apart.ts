@@ -30,33 +30,50 @@ export async function settlementsIn(database: Database, programme: string): Prom
   );
 }
 
-/** All that is kept apart: what waits for a person first, each part oldest first by the clocks of its devices. */
-export async function keptApart(database: Database, programme: string): Promise<readonly KeptApart[]> {
-  const settlements = await settlementsIn(database, programme);
-  const rows = await database.selectFrom("quarantine").selectAll().execute();
-  const all = rows.map(({ hash, entry }) => ({ hash, entry: wordsOf<Entry>(entry) }));
-  const found: KeptApart[] = [];
-  for (const { hash, entry } of all) {
-    const standing = await standingOf(database, entry);
-    found.push({
-      ...{ hash, entry, standing, why: standing === null ? "from-lost" : "number-taken" },
-      cameInAs: await cameInAs(database, entry),
-      earlierCameInAs: await earlierCameInAs(
-        database,
-        all.filter((each) => entry.header.replaces.includes(each.entry.header.id)).map((each) => each.entry),
-      ),
-      withdrawnBy: await withdrawnBy(database, entry),
-      isIdTaken: await isIdTaken(database, entry),
-      settlements: settlements.get(hash) ?? [],
-    });
-  }
-  return found.sort(byWaiting);
+/** What is told of what is kept apart. */
+export interface ApartPart {
+  readonly apart: readonly KeptApart[];
+  readonly more: number;
+  /** Of all, told or not. */
+  readonly waiting: number;
 }
 
-const sortKey = ({ settlements, entry: { header }, hash }: KeptApart): string =>
+type Row = Pick<KeptApart, "hash" | "entry" | "settlements">;
+
+/** What is kept apart: what waits for a person first, each part oldest first by the clocks of its devices. */
+export async function keptApart(database: Database, programme: string, most: number): Promise<ApartPart> {
+  const settlements = await settlementsIn(database, programme);
+  const rows = await database.selectFrom("quarantine").selectAll().execute();
+  const all = rows
+    .map(({ hash, entry }): Row => ({ hash, entry: wordsOf<Entry>(entry), settlements: settlements.get(hash) ?? [] }))
+    .sort(byWaiting);
+  const apart: KeptApart[] = [];
+  for (const row of all.slice(0, most)) apart.push(await withPlace(database, row, all));
+  const waiting = all.filter((row) => decisionOn(row.settlements) === null).length;
+  return { apart, more: all.length - apart.length, waiting };
+}
+
+/** With what the journal has in its place. */
+async function withPlace(database: Database, row: Row, all: readonly Row[]): Promise<KeptApart> {
+  const { entry } = row;
+  const standing = await standingOf(database, entry);
+  const earlier = all.filter((each) => entry.header.replaces.includes(each.entry.header.id));
+  return {
+    ...{ ...row, standing, why: standing === null ? "from-lost" : "number-taken" },
+    cameInAs: await cameInAs(database, entry),
+    earlierCameInAs: await earlierCameInAs(
+      database,
+      earlier.map((each) => each.entry),
+    ),
+    withdrawnBy: await withdrawnBy(database, entry),
+    isIdTaken: await isIdTaken(database, entry),
+  };
+}
+
+const sortKey = ({ settlements, entry: { header }, hash }: Row): string =>
   `${decisionOn(settlements) === null ? 0 : 1} ${header.recordedAt} ${hash}`;
 
-const byWaiting = (one: KeptApart, other: KeptApart): number => (sortKey(one) < sortKey(other) ? -1 : 1);
+const byWaiting = (one: Row, other: Row): number => (sortKey(one) < sortKey(other) ? -1 : 1);
 
 /** The entry of the journal that has the number of this one. */
 async function standingOf(database: Database, entry: Entry): Promise<Entry | null> {

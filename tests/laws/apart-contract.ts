@@ -283,6 +283,8 @@ export function apartContract(name: string, make: () => Promise<ServerStore>): v
       const [first] = await store.apart();
       for (const name of ["office-1", "desk-2"]) await store.push(office(name).write(...settling(first, "left-out")));
       expect((await store.apart()).map(({ settlements }) => settlements.length)).toEqual([0, 2]);
+      expect(await store.apartUpTo(1)).toMatchObject({ apart: [{ settlements: [] }], more: 1, waiting: 1 });
+      expect(await store.apartUpTo(0)).toEqual({ apart: [], more: 2, waiting: 1 });
     });
 
     withStore("[SG240] what waits for a person stands first", async (store) => {

@@ -123,7 +123,8 @@ function namedSlot(
   return colony ?? words.differences.slots[name as keyof typeof words.differences.slots] ?? plain(name);
 }
 
-function hrefOf(casebook: Casebook, root: string): string | null {
+/** The page of what this root is; null when it has none here. */
+export function hrefOf(casebook: Casebook, root: string): string | null {
   if (stateOf(casebook.cases, root)) return `/cases/${root}`;
   if (stateOf(casebook.apiaries, root)) return `/apiaries/${root}`;
   if (stateOf(casebook.specimens, root)) return `/bench/${root}`;

@@ -63,7 +63,8 @@ export const apartOver = (entry: Json, hash: Json): Json => ({
         ],
       },
     },
+    waiting: { type: "integer", minimum: 0, description: "So many of all, told or not, wait for a person." },
     more: { type: "integer", minimum: 0, description: "So many more are not told in this answer." },
   },
-  required: ["apart", "more"],
+  required: ["apart", "more", "waiting"],
 });

@@ -4,7 +4,7 @@ import type { Slots } from "./index.ts";
 export const apartProblems = {
   "apart-no-reason": () => "Say why: the reason stands on record with the decision.",
   "apart-came-in": (slots: Slots) =>
-    `Its words were taken in already. To leave them out, withdraw entry ${slots.entry} of ${slots.where} where it stands.`,
+    `Its words were taken in already. To leave them out, withdraw entry ${slots.entry} where it stands.`,
   "apart-of-newer-version": (slots: Slots) =>
     `A newer version wrote it (${String(slots.kind).replaceAll("-", " ")}), and this one cannot read it. Bring this version up to date before it is taken in.`,
   "apart-does-not-fit": () => "Its words do not fit its kind as this version reads it, so they cannot be taken in.",
