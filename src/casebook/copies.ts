@@ -19,61 +19,36 @@ export const saysTheSame = (one: Entry, other: Entry): boolean => {
  * know of each other, stand once, by the smallest id; what replaces one of them replaces all. Follows from the set of
  * entries alone.
  */
-export function doubles(ledger: Ledger): ReadonlySet<EntryId> {
-  const replacing = replacingOf(ledger);
+export function doubles({ entries, readings, erased }: Ledger): ReadonlySet<EntryId> {
+  const replacing = new Map<EntryId, EntryId[]>();
+  for (const [id, { header }] of entries)
+    for (const other of header.replaces) if (other !== id) replacing.set(other, [...(replacing.get(other) ?? []), id]);
+  // What was erased says nothing, whether its words have gone from here yet or not.
+  const said = (id: EntryId): string | null => {
+    const entry = erased.has(id) ? undefined : entries.get(id);
+    return entry ? wordsOf(entry, readings.get(id)) : null;
+  };
   const found = new Set<EntryId>();
-  for (const group of groupsOf(ledger, replacing)) {
-    const isReplaced = group.some((id) => replacing.get(id)?.some((other) => !group.includes(other)));
-    const first = isReplaced ? null : group.filter((id) => !replacing.has(id)).sort()[0];
-    for (const id of group) if (id !== first) found.add(id);
+  for (const [replaced, by] of replacing) {
+    const original = entries.get(replaced);
+    const words = original && said(replaced);
+    for (const [says, same] of Map.groupBy(by, said)) {
+      if (says === null) continue;
+      const isCopied = original && says === words && same.some((id) => isCopyOf(entries.get(id), original));
+      const copies = isCopied ? [replaced, ...same] : same;
+      const isReplaced = copies.some((id) => replacing.get(id)?.some((other) => !copies.includes(other)));
+      const first = isReplaced ? null : copies.filter((id) => !replacing.has(id)).sort()[0];
+      if (copies.length > 1) for (const id of copies) if (id !== first) found.add(id);
+    }
   }
   return found;
 }
 
-type Replacing = ReadonlyMap<EntryId, readonly EntryId[]>;
-
-/** Which entries name an id, arrived or not. */
-const replacingOf = ({ entries }: Ledger): Replacing => {
-  const pairs = [...entries.values()].flatMap(({ header: { id, replaces } }) =>
-    [...new Set(replaces)].filter((other) => other !== id).map((other) => [other, id] as const),
-  );
-  return new Map([...Map.groupBy(pairs, ([other]) => other)].map(([other, by]) => [other, by.map(([, id]) => id)]));
-};
-
-/** Groups of two or more that are copies of each other. */
-function groupsOf(ledger: Ledger, replacing: Replacing): Iterable<readonly EntryId[]> {
-  const groups = new Map<EntryId, readonly EntryId[]>();
-  for (const [replaced, by] of replacing) {
-    const words = said(ledger, replaced);
-    const original = ledger.entries.get(replaced);
-    const same = Map.groupBy(by, (id) => said(ledger, id));
-    for (const [says, ids] of same) {
-      if (says === null) continue;
-      const isCopied = original && says === words && ids.some((id) => isCopyOf(ledger, id, original));
-      const met = isCopied ? [replaced, ...ids] : ids;
-      const group = [...new Set(met.flatMap((id) => groups.get(id) ?? id))];
-      if (group.length > 1) for (const id of group) groups.set(id, group);
-    }
-  }
-  return new Set(groups.values());
-}
-
-/** What was erased says nothing, whether its words have gone from here yet or not; withdrawals have nothing to say. */
-function said({ entries, readings, erased }: Ledger, id: EntryId): string | null {
-  const [entry, reading] = [entries.get(id), readings.get(id)];
-  if (!entry || !reading || erased.has(id)) return null;
-  return ["entry-withdrawn", "content-erased"].includes(entry.header.kind) ? null : wordsOf(entry, reading);
-}
-
 /**
- * Whether it replaces the entry, what that one replaced, and else only what came in for those: to choose one side of a
- * conflict is no copy, though it says the same.
+ * Whether it replaces the entry and all that that one replaced. To choose one side of a conflict is no copy, though it
+ * says the same: it names both sides, and not what they replaced.
  */
-function isCopyOf(ledger: Ledger, id: EntryId, { header: original }: Entry): boolean {
-  const replaces = ledger.entries.get(id)?.header.replaces ?? [];
-  if (!original.replaces.every((each) => replaces.includes(each))) return false;
-  const more = replaces.filter((each) => each !== original.id && !original.replaces.includes(each));
-  return more.every((each) =>
-    ledger.entries.get(each)?.header.replaces.some((earlier) => original.replaces.includes(earlier)),
-  );
+function isCopyOf(copy: Entry | undefined, { header: { replaces } }: Entry): boolean {
+  const also = copy?.header.replaces ?? [];
+  return (replaces.length > 0 || also.length === 1) && replaces.every((each) => also.includes(each));
 }

@@ -1,7 +1,6 @@
 /** Looking things up: a state by id, the colonies of a case, and where people disagree. */
 import type { BodyOf } from "../journal/index.ts";
 import { compareCodes } from "./order.ts";
-import { decisionOn, type Settlement } from "./settlements.ts";
 import {
   type Candidate,
   type Casebook,
@@ -87,14 +86,9 @@ const statesOfRoot = (casebook: Casebook, root: string): readonly RootState[] =>
 
 function conflictsIn(root: string, slot: readonly string[], value: unknown): readonly Conflict[] {
   if (typeof value !== "object" || value === null || isSingle(value)) return [];
-  if (isKept(value))
-    return isInConflict(value) && !isSettledAlike(slot, value) ? [{ root, slot, candidates: value.candidates }] : [];
+  if (isKept(value)) return isInConflict(value) ? [{ root, slot, candidates: value.candidates }] : [];
   return Object.entries(value).flatMap(([name, member]) => conflictsIn(root, [...slot, name], member));
 }
-
-/** People who settled an entry kept apart alike do not differ, whatever reason each gave. */
-const isSettledAlike = ([name]: readonly string[], { candidates }: Kept<unknown>): boolean =>
-  name === "settlements" && decisionOn(candidates as readonly Candidate<Settlement>[]) !== null;
 
 const isKept = (value: object): value is Kept<unknown> => "candidates" in value && Array.isArray(value.candidates);
 /** Values that stand by themselves (test results) are no slots. */

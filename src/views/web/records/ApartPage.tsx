@@ -1,7 +1,7 @@
 /** What the service keeps apart: each entry beside the one that stands under its number, settled by a person. */
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
-import { type Decision, type KeptApart, rootOf, takingInTrouble } from "../../../casebook/index.ts";
+import { type Decision, type KeptApart, takingInTrouble } from "../../../casebook/index.ts";
 import type { Problem } from "../../../units/index.ts";
 import { type ApartSide, apartView, hrefOf, isWaiting, readSettling, withOwnSettlements } from "../../model/index.ts";
 import { apartWords as say } from "../../words/index.ts";
@@ -129,7 +129,7 @@ function Side({ side: { title, what, author, recordedAt, says, note } }: { reado
 
 function Settle({ kept, settled }: { readonly kept: Told; readonly settled: () => void }) {
   const { casebook, record, programme, today } = useCasebook();
-  const href = hrefOf(casebook, rootOf(kept.entry));
+  const href = hrefOf(casebook, kept.entry.header.about[0] ?? "");
   const trouble = takingInTrouble(kept);
   const mayTakeIn = trouble === null && (kept.mayTakeIn || kept.cameInAs !== null || kept.withdrawnBy !== null);
   const choices: readonly Decision[] = mayTakeIn ? ["taken-in", "left-out"] : ["left-out"];

@@ -25,8 +25,7 @@ export const recordProblems = {
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
   "other-programme": () => "An entry belongs to another programme. It was not taken in.",
-  "entry-id-taken": () =>
-    "Another entry already has this id. That one stands; this one was not taken in and stays on its device.",
+  "entry-id-taken": () => "Another entry already has this id. This one was not taken in.",
   "entries-missing-before": () => "Entries that come before this one are missing. Send them first.",
   "chain-broken": () => "An entry does not follow the one before it: something between them was lost or changed.",
   "body-missing": () => "The entry came without its body. It was not taken in.",
