@@ -25,8 +25,8 @@ export function doubles({ entries, readings, erased }: Ledger): ReadonlySet<Entr
     for (const other of header.replaces) if (other !== id) replacing.set(other, [...(replacing.get(other) ?? []), id]);
   // What was erased says nothing, whether its words have gone from here yet or not.
   const said = (id: EntryId): string | null => {
-    const entry = erased.has(id) ? undefined : entries.get(id);
-    return entry ? wordsOf(entry, readings.get(id)) : null;
+    const [entry, reading] = [entries.get(id), readings.get(id)];
+    return entry && reading && !erased.has(id) ? wordsOf(entry, reading) : null;
   };
   const found = new Set<EntryId>();
   for (const [replaced, by] of replacing) {

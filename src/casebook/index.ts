@@ -4,7 +4,10 @@ export { saysTheSame } from "./copies.ts";
 export * from "./evidence-of.ts";
 export * from "./fold.ts";
 export {
+  type Decision,
+  decisionOn,
   type KeptApart,
+  type Settlement,
   type Settling,
   settlingDrafts,
   takingInTrouble,
@@ -12,6 +15,5 @@ export {
 export * from "./lookups.ts";
 export * from "./order.ts";
 export { openQuestion, type Question, type QuestionState, questionsOf } from "./questions.ts";
-export * from "./settlements.ts";
 export * from "./state.ts";
 export { type Asked, plansOf, specimensOf } from "./whole.ts";

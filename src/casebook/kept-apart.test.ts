@@ -6,8 +6,7 @@ import { membersStory } from "../../tests/journals/members-kinds.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { type Entry, headerHash } from "../journal/index.ts";
 import { fold } from "./fold.ts";
-import { type KeptApart, settlingDrafts, takingInTrouble } from "./kept-apart.ts";
-import { type Decision, decisionOn } from "./settlements.ts";
+import { type Decision, decisionOn, type KeptApart, settlingDrafts, takingInTrouble } from "./kept-apart.ts";
 
 const [first, second] = fork();
 const keptOf = (entry: Entry, more: Partial<KeptApart> = {}): KeptApart => ({

@@ -1,5 +1,6 @@
 /** Entries that the service keeps apart: what a person decided on them, and the entries by which a person does. */
 import {
+  type BodyOf,
   type Entry,
   type EntryDraft,
   type EntryId,
@@ -10,8 +11,20 @@ import {
   wasRead,
 } from "../journal/index.ts";
 import { answered, blocked, type Problem, problem, type Result } from "../units/index.ts";
-import { type Decision, decisionOn, type Settlement } from "./settlements.ts";
 import type { Candidate } from "./state.ts";
+
+export type Settlement = BodyOf<"kept-apart-settled">;
+export type Decision = Settlement["decision"];
+
+/**
+ * What was decided; null when nothing was, or people differ.
+ * @example
+ * decisionOn([])  // → null
+ */
+export function decisionOn(settlements: readonly Candidate<Settlement>[]): Decision | null {
+  const [first, ...others] = new Set(settlements.map(({ value }) => value.decision));
+  return others.length === 0 ? (first ?? null) : null;
+}
 
 /** An entry kept apart, with all that a person needs to judge it. */
 export interface KeptApart {
