@@ -15,11 +15,11 @@ export const saysTheSame = (one: Entry, other: Entry): boolean => {
 };
 
 /**
- * Ids of one root that do not count, besides those that are replaced. Copies of one entry, made by people who did not
+ * Ids of one root that do not count: what another entry replaces, arrived or not, and copies but one. Copies of one entry, made by people who did not
  * know of each other, stand once, by the smallest id; what replaces one of them replaces all. Follows from the set of
  * entries alone.
  */
-export function doubles({ entries, readings, erased }: Ledger): ReadonlySet<EntryId> {
+export function passedOver({ entries, readings, erased }: Ledger): ReadonlySet<EntryId> {
   const replacing = new Map<EntryId, EntryId[]>();
   for (const [id, { header }] of entries)
     for (const other of header.replaces) if (other !== id) replacing.set(other, [...(replacing.get(other) ?? []), id]);
@@ -28,7 +28,7 @@ export function doubles({ entries, readings, erased }: Ledger): ReadonlySet<Entr
     const [entry, reading] = [entries.get(id), readings.get(id)];
     return entry && reading && !erased.has(id) ? wordsOf(entry, reading) : null;
   };
-  const found = new Set<EntryId>();
+  const found = new Set(replacing.keys());
   for (const [replaced, by] of replacing) {
     const original = entries.get(replaced);
     const words = original && said(replaced);
