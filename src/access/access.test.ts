@@ -194,6 +194,17 @@ describe("entries that are added", () => {
     expect(addingTrouble("inspector", sent(opened, { root: "other", named: ["other"] }))).toBeNull();
   });
 
+  it("[AC43] who may not settle undoes no settlement: nothing of theirs replaces an entry of the programme", () => {
+    const withdrawal: EntryDraft = {
+      ...{ kind: "entry-withdrawn", at: "2026-03-20", about: ["main"], data: { reason: "so" } },
+      replaces: ["0190c0de-0000-7000-8000-00000000000a"],
+    };
+    const undoing = (role: Role, draft = withdrawal) => addingTrouble(role, sent(draft, { root: "common" }));
+    expect(undoing("inspector")).toMatchObject({ code: "entry-not-allowed" });
+    expect([undoing("reviewer"), undoing("administrator")]).toEqual([null, null]);
+    expect(undoing("inspector", { ...withdrawal, about: ["label-1"] })).toBeNull();
+  });
+
   it("[AC7] a vial whose body names another case than its header is refused", () => {
     const label = (of: string): EntryDraft => ({
       kind: "specimen-labelled",

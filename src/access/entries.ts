@@ -223,6 +223,10 @@ export function addingTrouble(role: Role, { entry, root, named, replacesOwn }: S
   const { kind } = entry.header;
   const refused = notAddable(role, kind);
   if (!mayAdd(role, kind, root)) return refused;
+  // Whatever replaces a settlement or a change of the evidence undoes it.
+  const isOfProgramme = entry.header.about[0] === entry.header.programme;
+  if (isOfProgramme && entry.header.replaces.length > 0 && !mayAdd(role, "kept-apart-settled", "common"))
+    return refused;
   // A keeper's new case may not hang on another's apiary, nor a new vial on another's case.
   if (role === "keeper" && (named.includes("other") || !bodyNamesItsAbout(entry))) return refused;
   if (role === "reader" && ["reading", "withdrawal"].includes(groupOf(kind)) && !replacesOwn) return refused;

@@ -1,5 +1,6 @@
 /** What the journal amounts to: a pure fold, its states and selectors. */
 export * from "./case-list.ts";
+export { saysTheSame } from "./copies.ts";
 export * from "./evidence-of.ts";
 export * from "./fold.ts";
 export {

@@ -3,6 +3,7 @@ import { apartStory } from "../../tests/journals/apart-story.ts";
 import { fileStory } from "../../tests/journals/file-story.ts";
 import { fork } from "../../tests/journals/fork.ts";
 import { membersStory } from "../../tests/journals/members-kinds.ts";
+import { writer } from "../../tests/journals/writer.ts";
 import { type Entry, headerHash } from "../journal/index.ts";
 import { fold } from "./fold.ts";
 import { type Decision, decisionOn, type KeptApart, settlingDrafts, takingInTrouble } from "./kept-apart.ts";
@@ -10,7 +11,7 @@ import { type Decision, decisionOn, type KeptApart, settlingDrafts, takingInTrou
 const [first, second] = fork();
 const keptOf = (entry: Entry, more: Partial<KeptApart> = {}): KeptApart => ({
   ...{ hash: headerHash(entry.header), entry, why: "number-taken", standing: first },
-  ...{ cameInAs: null, isIdTaken: false, settlements: [] },
+  ...{ cameInAs: null, earlierCameInAs: [], withdrawnBy: null, isIdTaken: false, settlements: [] },
   ...more,
 });
 const settle = (kept: KeptApart, decision: Decision = "taken-in", reason = "read twice") =>
@@ -19,6 +20,10 @@ const codes = (kept: KeptApart, decision: Decision = "taken-in", reason = "read 
   const drafts = settle(kept, decision, reason);
   return drafts.ok ? [] : drafts.problems.map(({ code }) => code);
 };
+const [erasure] = writer().write({
+  ...{ kind: "content-erased", at: "2026-03-20", about: ["case-1"] },
+  data: { entries: [second.header.id], reason: "asked for" },
+});
 const settled = Object.values(fold(apartStory()).programmes.main?.settlements ?? {}).map((kept) => kept.candidates);
 const one = (decision: Decision) =>
   settled.find((all) => all.length === 1 && all[0]?.value.decision === decision) ?? expect.fail("none settled so");
@@ -50,6 +55,7 @@ describe("settling what is kept apart", () => {
     expect(settle(keptOf(second, { settlements: one("taken-in") }))).toMatchObject({ value: [] });
     const changed = settle(keptOf(second, { settlements: one("left-out") }));
     expect(changed).toMatchObject({ value: [{ kind: "bee-read" }, { replaces: [one("left-out")[0]?.entry] }] });
+    expect(settle(keptOf(second, { withdrawnBy: first.header.id }))).toMatchObject({ value: [{ data: {} }] });
     const judged = settle(keptOf(second, { settlements: two }), "left-out");
     expect(judged).toMatchObject({ value: [{ replaces: two.map(({ entry }) => entry) }] });
     expect([decisionOn(one("left-out")), decisionOn(two), decisionOn([])]).toEqual(["left-out", null, null]);
@@ -72,14 +78,18 @@ describe("settling what is kept apart", () => {
     ["apart-does-not-fit", misfit],
     ["apart-changed", changed],
     ["apart-of-service", membersStory()[0] ?? second],
+    ["apart-erases", erasure ?? second],
   ])("[CB52] %s: not taken in, in words, and can be left out", (code, entry) => {
     expect(codes(keptOf(entry))).toEqual([code]);
     expect(takingInTrouble(keptOf(entry))?.code).toBe(code);
     expect(codes(keptOf(entry), "left-out")).toEqual([]);
   });
 
-  it("[CB52] a reason is needed, and any kind that this version reads can be taken in", () => {
+  it("[CB52] a reason is needed, and what names a file is not taken in: it opens for whoever sent it alone", () => {
     expect(codes(keptOf(second), "left-out", "  ")).toEqual(["apart-no-reason"]);
-    expect(fileStory().map((entry) => takingInTrouble(keptOf(entry)))).toEqual(fileStory().map(() => null));
+    const attached = fileStory().filter((entry) => entry.header.kind === "file-attached");
+    expect(attached.length).toBeGreaterThan(0);
+    for (const entry of attached) expect(takingInTrouble(keptOf(entry))?.code).toBe("apart-names-file");
+    expect(takingInTrouble(keptOf(second))).toBeNull();
   });
 });

@@ -16,6 +16,16 @@ import type { Candidate } from "./state.ts";
 export type Settlement = BodyOf<"kept-apart-settled">;
 export type Decision = Settlement["decision"];
 
+/**
+ * What was decided; null when nothing was, or people differ.
+ * @example
+ * decisionOn([])  // → null
+ */
+export function decisionOn(settlements: readonly Candidate<Settlement>[]): Decision | null {
+  const [first, ...others] = new Set(settlements.map(({ value }) => value.decision));
+  return others.length === 0 ? (first ?? null) : null;
+}
+
 /** An entry kept apart, with all that a person needs to judge it. */
 export interface KeptApart {
   /** Of its header: what a settlement names. */
@@ -27,20 +37,14 @@ export interface KeptApart {
   readonly standing: Entry | null;
   /** The entry of the journal that says the same in its place: its device wrote it again, or it was taken in. */
   readonly cameInAs: EntryId | null;
+  /** What came in for entries kept apart that it replaces: to take it in replaces them too. */
+  readonly earlierCameInAs: readonly EntryId[];
+  /** The withdrawal in the journal that names it; what is withdrawn already is not written again. */
+  readonly withdrawnBy: EntryId | null;
   /** Whether its id is that of an entry in the journal: then nothing may say that it replaces that id. */
   readonly isIdTaken: boolean;
   /** What stands of what was decided; more than one where people decided without knowing of each other. */
   readonly settlements: readonly Candidate<Settlement>[];
-}
-
-/**
- * What was decided; null when nothing was, or people differ.
- * @example
- * decisionOn([])  // → null
- */
-export function decisionOn(settlements: KeptApart["settlements"]): Decision | null {
-  const [first, ...others] = new Set(settlements.map(({ value }) => value.decision));
-  return others.length === 0 ? (first ?? null) : null;
 }
 
 export interface Settling {
@@ -73,14 +77,14 @@ export function settlingDrafts(kept: KeptApart, settling: Settling): Result<read
       ? blocked(problem("apart-came-in", "blocked", null, { slots: { entry: cameInAs } }))
       : answered([settlement]);
   }
-  if (cameInAs !== null) return answered([settlement]);
+  if (cameInAs !== null || kept.withdrawnBy !== null) return answered([settlement]);
   const copy = copyOf(kept);
   return copy.ok ? answered([copy.value, settlement]) : copy;
 }
 
 /** Why its content cannot come in; null when it can. */
 export function takingInTrouble(kept: KeptApart): Problem | null {
-  const copy = kept.cameInAs === null ? copyOf(kept) : null;
+  const copy = kept.cameInAs === null && kept.withdrawnBy === null ? copyOf(kept) : null;
   return copy === null || copy.ok ? null : (copy.problems[0] ?? null);
 }
 
@@ -93,13 +97,20 @@ const unreadCodes: Readonly<Record<UnreadReason, string>> = {
 };
 
 /** The same words, time and ids, in the newest shape of its kind; it replaces what the kept entry did, and that one. */
-function copyOf({ entry, isIdTaken }: KeptApart): Result<EntryDraft> {
+function copyOf({ entry, isIdTaken, earlierCameInAs }: KeptApart): Result<EntryDraft> {
   const { id, kind, at, about, replaces } = entry.header;
   const reading = readEntry(entry);
   if (!wasRead(reading)) return blocked(problem(unreadCodes[reading.unread], "blocked", null, { slots: { kind } }));
   if (!hasItsContent(entry)) return blocked(problem("apart-changed", "blocked", null));
   if (kind === "access-noted") return blocked(problem("apart-of-service", "blocked", null));
-  const draft = { kind, at, about, replaces: [...new Set([...replaces, ...(isIdTaken ? [] : [id])])] };
+  if (kind === "content-erased") return blocked(problem("apart-erases", "blocked", null));
+  if (kind === "file-attached") return blocked(problem("apart-names-file", "blocked", null));
+  const draft = {
+    kind,
+    at,
+    about,
+    replaces: [...new Set([...replaces, ...earlierCameInAs, ...(isIdTaken ? [] : [id])])],
+  };
   if (kind === "entry-withdrawn" && draft.replaces.length === 0)
     return blocked(problem("apart-does-not-fit", "blocked", null, { slots: { kind } }));
   return answered({ ...draft, data: reading.data } as unknown as EntryDraft);

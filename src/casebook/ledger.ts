@@ -8,26 +8,24 @@ import {
   type UnreadReason,
   wasRead,
 } from "../journal/index.ts";
+import { passedOver } from "./copies.ts";
 
 /** Entries of one root with what they say of each other. */
 export interface Ledger {
   readonly entries: ReadonlyMap<EntryId, Entry>;
   /** Bodies as read, so that no body is read twice. */
   readonly readings: ReadonlyMap<EntryId, Reading | { readonly unread: UnreadReason }>;
-  /** Ids that another entry names in `replaces`, arrived or not. */
-  readonly replaced: ReadonlySet<EntryId>;
   /** Ids that a `content-erased` entry names, arrived or not. */
   readonly erased: ReadonlySet<EntryId>;
 }
 
 /** The ledger of no entries. */
-export const noLedger: Ledger = { entries: new Map(), readings: new Map(), replaced: new Set(), erased: new Set() };
+export const noLedger: Ledger = { entries: new Map(), readings: new Map(), erased: new Set() };
 
 /** The ledger with further entries of its root. */
 export function ledgerOf(ledger: Ledger, entries: readonly Entry[]): Ledger {
   const met = new Map(ledger.entries);
   const readings = new Map(ledger.readings);
-  const replaced = new Set(ledger.replaced);
   const erased = new Set(ledger.erased);
   for (const entry of entries) {
     const { id } = entry.header;
@@ -37,10 +35,9 @@ export function ledgerOf(ledger: Ledger, entries: readonly Entry[]): Ledger {
       met.set(id, kept);
       readings.set(id, readEntry(kept));
     }
-    for (const other of entry.header.replaces) if (other !== id) replaced.add(other);
     for (const other of erasedBy(entry)) erased.add(other);
   }
-  return { entries: met, readings, replaced, erased };
+  return { entries: met, readings, erased };
 }
 
 /** Of two copies the one that has a body; of two that differ, which must not be, always the same one. */
@@ -56,12 +53,13 @@ export interface Standing {
 }
 
 /**
- * The entries that no other replaces, oldest first. A withdrawn withdrawal does not bring back what it withdrew:
+ * The entries that no other replaces, copies once, oldest first. A withdrawn withdrawal does not bring back what it withdrew:
  * that is recorded again. An erased body is not read even where it is still here; an erasure itself is never erased.
  */
 export function standing(ledger: Ledger): readonly Standing[] {
+  const passed = passedOver(ledger);
   return [...ledger.entries.values()]
-    .filter(({ header }) => !ledger.replaced.has(header.id))
+    .filter(({ header: { id } }) => !passed.has(id))
     .sort((one, other) => compareStamp(one, other))
     .map((entry) => {
       const { id, kind } = entry.header;

@@ -1,5 +1,13 @@
 /** What is kept apart, with all that a person needs to judge it, and what was decided on it. */
-import { type Candidate, foldRoot, type KeptApart, rootOf, type Settlement } from "../casebook/index.ts";
+import {
+  type Candidate,
+  decisionOn,
+  foldRoot,
+  type KeptApart,
+  rootOf,
+  type Settlement,
+  saysTheSame,
+} from "../casebook/index.ts";
 import type { Entry, EntryId, Hash } from "../journal/index.ts";
 import { canBeLookedUp } from "./admission.ts";
 import { entryOf, wordsOf } from "./rows.ts";
@@ -22,28 +30,50 @@ export async function settlementsIn(database: Database, programme: string): Prom
   );
 }
 
-/** All that is kept apart: what waits for a person first, each part oldest first by the clocks of its devices. */
-export async function keptApart(database: Database, programme: string): Promise<readonly KeptApart[]> {
-  const settlements = await settlementsIn(database, programme);
-  const rows = await database.selectFrom("quarantine").selectAll().execute();
-  const found: KeptApart[] = [];
-  for (const { hash, entry: words } of rows) {
-    const entry = wordsOf<Entry>(words);
-    const standing = await standingOf(database, entry);
-    found.push({
-      ...{ hash, entry, standing, why: standing === null ? "from-lost" : "number-taken" },
-      cameInAs: await cameInAs(database, entry),
-      isIdTaken: await isIdTaken(database, entry),
-      settlements: settlements.get(hash) ?? [],
-    });
-  }
-  return found.sort(byWaiting);
+/** What is told of what is kept apart. */
+export interface ApartPart {
+  readonly apart: readonly KeptApart[];
+  readonly more: number;
+  /** Of all, told or not. */
+  readonly waiting: number;
 }
 
-const sortKey = ({ settlements, entry: { header }, hash }: KeptApart): string =>
-  `${settlements.length === 1 ? 1 : 0} ${header.recordedAt} ${hash}`;
+type Row = Pick<KeptApart, "hash" | "entry" | "settlements">;
 
-const byWaiting = (one: KeptApart, other: KeptApart): number => (sortKey(one) < sortKey(other) ? -1 : 1);
+/** What is kept apart: what waits for a person first, each part oldest first by the clocks of its devices. */
+export async function keptApart(database: Database, programme: string, most: number): Promise<ApartPart> {
+  const settlements = await settlementsIn(database, programme);
+  const rows = await database.selectFrom("quarantine").selectAll().execute();
+  const all = rows
+    .map(({ hash, entry }): Row => ({ hash, entry: wordsOf<Entry>(entry), settlements: settlements.get(hash) ?? [] }))
+    .sort(byWaiting);
+  const apart: KeptApart[] = [];
+  for (const row of all.slice(0, most)) apart.push(await withPlace(database, row, all));
+  const waiting = all.filter((row) => decisionOn(row.settlements) === null).length;
+  return { apart, more: all.length - apart.length, waiting };
+}
+
+/** With what the journal has in its place. */
+async function withPlace(database: Database, row: Row, all: readonly Row[]): Promise<KeptApart> {
+  const { entry } = row;
+  const standing = await standingOf(database, entry);
+  const earlier = all.filter((each) => entry.header.replaces.includes(each.entry.header.id));
+  return {
+    ...{ ...row, standing, why: standing === null ? "from-lost" : "number-taken" },
+    cameInAs: await cameInAs(database, entry),
+    earlierCameInAs: await earlierCameInAs(
+      database,
+      earlier.map((each) => each.entry),
+    ),
+    withdrawnBy: await withdrawnBy(database, entry),
+    isIdTaken: await isIdTaken(database, entry),
+  };
+}
+
+const sortKey = ({ settlements, entry: { header }, hash }: Row): string =>
+  `${decisionOn(settlements) === null ? 0 : 1} ${header.recordedAt} ${hash}`;
+
+const byWaiting = (one: Row, other: Row): number => (sortKey(one) < sortKey(other) ? -1 : 1);
 
 /** The entry of the journal that has the number of this one. */
 async function standingOf(database: Database, entry: Entry): Promise<Entry | null> {
@@ -66,6 +96,28 @@ async function cameInAs(database: Database, entry: Entry): Promise<EntryId | nul
   for (const other of await replacing(database, { id, root, kind }))
     if ((await replacing(database, { id: other, root, kind: "entry-withdrawn" })).length === 0) return other;
   return null;
+}
+
+/** Entries of the journal that say the same in the place of one of these, which are kept apart. */
+async function earlierCameInAs(database: Database, earlier: readonly Entry[]): Promise<readonly EntryId[]> {
+  const found: EntryId[] = [];
+  for (const entry of earlier) {
+    if (!canBeLookedUp(entry) || (await isIdTaken(database, entry))) continue;
+    const { id, kind } = entry.header;
+    for (const other of await replacing(database, { id, root: rootOf(entry), kind })) {
+      const row = database.selectFrom("entries").select(["header", "body"]).where("id", "=", other);
+      if (saysTheSame(entry, entryOf(await row.executeTakeFirstOrThrow()))) found.push(other);
+    }
+  }
+  return found;
+}
+
+/** The first withdrawal of the journal that names it: of its own phone, taken in before it. */
+async function withdrawnBy(database: Database, entry: Entry): Promise<EntryId | null> {
+  if (!canBeLookedUp(entry) || (await isIdTaken(database, entry))) return null;
+  const of = { id: entry.header.id, root: rootOf(entry), kind: "entry-withdrawn" };
+  if (entry.header.kind === of.kind) return null;
+  return (await replacing(database, of))[0] ?? null;
 }
 
 /** Entries of this root and kind that replace this one, oldest first. An id has no sign that a pattern reads otherwise. */

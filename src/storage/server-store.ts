@@ -9,7 +9,7 @@ import { demonstration, type JournalStore, onlyDemonstration, type PushReply, pa
 import { fileShelf } from "./file-shelf.ts";
 import type { FileShelf } from "./files-contract.ts";
 import { type Keeping, prepare } from "./keeping.ts";
-import { keptApart } from "./kept-apart.ts";
+import { type ApartPart, keptApart } from "./kept-apart.ts";
 import { deskOf } from "./member-desk.ts";
 import { erasureOf } from "./member-erasure.ts";
 import { memberExchange } from "./member-exchange.ts";
@@ -51,6 +51,8 @@ export interface ServerStore extends JournalStore {
   restoreApart(entries: readonly Entry[]): Promise<void>;
   /** What is kept apart, each beside what stands under its number, and what was decided on it. */
   apart(): Promise<readonly KeptApart[]>;
+  /** The first of them, what waits for a person before the rest; how many more there are, how many of all wait. */
+  apartUpTo(most: number): Promise<ApartPart>;
   /** How many bodies were erased: it changes when one is. */
   erasures(): Promise<number>;
   /** Hash of what the entries up to this position amount to, made root by root: the same on every database. */
@@ -114,6 +116,14 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
     return verdicts.map(({ heads, refused }) => ({ heads, refused }));
   });
 
+  const apartUpTo = (most: number) =>
+    onTables(() =>
+      database
+        .transaction()
+        .setIsolationLevel("repeatable read")
+        .execute((tx) => keptApart(tx, programme, most)),
+    );
+
   return {
     programme,
     nights: nightsOf({
@@ -164,7 +174,8 @@ export async function storeIn(keeping: Keeping, programme: string): Promise<Serv
     accounts: () => onTables(() => database.transaction().setIsolationLevel("repeatable read").execute(accountsOf)),
     restoreAccounts: (accounts) => onTables(() => database.transaction().execute((tx) => putAccounts(tx, accounts))),
     restoreApart: (given) => onTables(() => database.transaction().execute((tx) => keepApart(tx, given))),
-    apart: () => onTables(() => keptApart(database, programme)),
+    apart: async () => (await apartUpTo(Number.POSITIVE_INFINITY)).apart,
+    apartUpTo,
     erasures: () =>
       onTables(async () => {
         const { all } = await database

@@ -96,6 +96,7 @@ async function settleQuarantine(tx: Writing, { admitted }: Verdict): Promise<voi
 }
 
 async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<void> {
+  const copied = await copiedBy(tx, erased);
   for (const { id, root } of erased.values()) {
     await tx
       .insertInto("erased")
@@ -114,10 +115,24 @@ async function erase(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise
   if (erased.size === 0) return;
   await dropNights(tx);
   for (const { hash, entry } of await tx.selectFrom("quarantine").selectAll().execute()) {
-    const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, erased));
+    const kept = JSON.stringify(withoutErasedBody(JSON.parse(entry) as Entry, copied));
     if (kept !== entry) await tx.updateTable("quarantine").set({ entry: kept }).where("hash", "=", hash).execute();
   }
 }
+
+/** What is erased, and what stands under the ids that it replaced: its words may be kept apart under one of them. */
+async function copiedBy(tx: Writing, erased: ReadonlyMap<string, Erasure>): Promise<ReadonlyMap<string, Erasure>> {
+  const copied = new Map(erased);
+  for (const ids of batches([...erased.values()].map(({ id }) => id))) {
+    const rows = await tx.selectFrom("entries").select(["root", "header"]).where("id", "in", ids).execute();
+    for (const { root, header } of rows.filter((row) => erased.has(erasureKey({ id: idOf(row), root: row.root }))))
+      for (const id of (JSON.parse(header) as Entry["header"]).replaces)
+        copied.set(erasureKey({ id, root }), { id, root });
+  }
+  return copied;
+}
+
+const idOf = ({ header }: Pick<EntryRow, "header">): string => (JSON.parse(header) as Entry["header"]).id;
 
 /** Keeps entries apart from the journal, each once. */
 export async function keepApart(tx: Writing, entries: readonly Entry[]): Promise<void> {

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { conflictsOf, fold, type KeptApart, settlingDrafts } from "../../src/casebook/index.ts";
 import { type Entry, type EntryDraft, headerHash, verifyChain } from "../../src/journal/index.ts";
 import type { ServerStore } from "../../src/storage/server.ts";
+import { differences } from "../../src/views/model/differences.ts";
+import { wholeWordsOf } from "../../src/views/words/index.ts";
 import { settlingOf } from "../journals/apart-story.ts";
 import { bee } from "../journals/every-kind.ts";
 import { fork } from "../journals/fork.ts";
@@ -49,7 +51,7 @@ export function apartContract(name: string, make: () => Promise<ServerStore>): v
       expect(more).toEqual([]);
       expect(kept).toEqual({
         ...{ hash: headerHash(second.header), entry: second, why: "number-taken", standing: first },
-        ...{ cameInAs: null, isIdTaken: false, settlements: [] },
+        ...{ cameInAs: null, earlierCameInAs: [], withdrawnBy: null, isIdTaken: false, settlements: [] },
       });
       expect(await store.check()).toMatchObject({ isIntact: false, keptApart: 1, settledApart: [] });
     });
@@ -219,6 +221,75 @@ export function apartContract(name: string, make: () => Promise<ServerStore>): v
       await store.push(desk.write(...settling(kept, "left-out")));
       expect(await firstBee(store)).toEqual(["clear"]);
       expect(await store.check()).toMatchObject({ isIntact: true, settledApart: [{ entries: 1 }] });
+    });
+
+    const forked = () => {
+      const phone = writer({ device: "copied-phone", from: "2026-03-09T10:00:00.000Z" });
+      const [own] = phone.write(bee(1, "mites")) as [Entry];
+      const undo = {
+        kind: "entry-withdrawn",
+        at: "2026-03-20",
+        about: ["specimen-1"],
+        data: { reason: "a slip" },
+      } as const;
+      const [late] = phone.write({ ...undo, replaces: [own.header.id] }) as [Entry];
+      const standing = writer({ device: "copied-phone" }).write(bee(1), bee(2));
+      return { own, late, standing };
+    };
+
+    for (const order of [
+      ["own", "late"],
+      ["late", "own"],
+    ] as const)
+      withStore(
+        `[SG246] what its own phone withdrew stays withdrawn, taken in ${order.join(" before ")}`,
+        async (store) => {
+          const given = forked();
+          await store.push(given.standing);
+          await store.push([given.own, given.late]);
+          const desk = office();
+          for (const name of order) {
+            const kept = (await store.apart()).find(({ hash }) => hash === headerHash(given[name].header));
+            expect((await store.push(desk.write(...settling(kept, "taken-in")))).refused).toEqual([]);
+          }
+          expect(await firstBee(store)).toEqual(["clear"]);
+          expect(await store.check()).toMatchObject({ isIntact: true, keptApart: 0 });
+        },
+      );
+
+    withStore("[SG246] two who take one in at once bring one copy in, and agree", async (store) => {
+      await store.push(fork());
+      const [kept] = await store.apart();
+      for (const name of ["office-1", "desk-2"]) await store.push(office(name).write(...settling(kept, "taken-in")));
+      expect(await firstBee(store)).toEqual(["clear", "mites"]);
+      const differ = differences(await store.states(), wholeWordsOf("en")).filter(
+        ({ href }) => href === "/records/apart",
+      );
+      expect(differ).toEqual([]);
+      expect(await store.check()).toMatchObject({ isIntact: true, keptApart: 0 });
+    });
+
+    withStore("[SG247] to erase what came in empties the entry that is kept apart too", async (store) => {
+      await store.push(fork());
+      const desk = office();
+      await store.push(desk.write(...settling((await store.apart())[0], "taken-in")));
+      const [taken] = await store.apart();
+      const entries = [taken?.cameInAs ?? ""];
+      const erasing = { kind: "content-erased", at: "2026-03-21", about: ["specimen-1"] } as const;
+      await store.push(desk.write({ ...erasing, data: { entries, reason: "asked for" } }));
+      expect((await store.quarantined()).map(({ body }) => body)).toEqual([null]);
+      expect(JSON.stringify(await store.all())).not.toContain("mites");
+      expect((await store.check()).isIntact).toBe(true);
+    });
+
+    withStore("[SG240] two who settled alike are not waited for", async (store) => {
+      const [one, two] = [fork("copied-a"), fork("copied-b")];
+      await store.push([...one, ...two]);
+      const [first] = await store.apart();
+      for (const name of ["office-1", "desk-2"]) await store.push(office(name).write(...settling(first, "left-out")));
+      expect((await store.apart()).map(({ settlements }) => settlements.length)).toEqual([0, 2]);
+      expect(await store.apartUpTo(1)).toMatchObject({ apart: [{ settlements: [] }], more: 1, waiting: 1 });
+      expect(await store.apartUpTo(0)).toEqual({ apart: [], more: 2, waiting: 1 });
     });
 
     withStore("[SG240] what waits for a person stands first", async (store) => {

@@ -10,6 +10,7 @@ import type { Given } from "./arguments.ts";
 import { type Command, type ExitStatus, reportUnfit } from "./command.ts";
 import { handHelp, programmeFlag, programmeOf, valueFlag, wordsOf } from "./hand-flags.ts";
 import type { Io } from "./io.ts";
+import { printable } from "./printable.ts";
 import { withRecords } from "./records.ts";
 
 const flags = [
@@ -81,7 +82,10 @@ async function list(store: ServerStore): Promise<Told> {
       ...settled,
     ];
   });
-  return answered({ value: { apart }, text: `${[title, ...parts.flatMap((lines) => ["", ...lines])].join("\n")}\n` });
+  return answered({
+    value: { apart },
+    text: `${[title, ...parts.flatMap((lines) => ["", ...lines.map(printable)])].join("\n")}\n`,
+  });
 }
 
 async function settle(store: ServerStore, decision: Decision, given: Given, io: Io): Promise<Told> {
@@ -106,7 +110,7 @@ async function settle(store: ServerStore, decision: Decision, given: Given, io: 
 }
 
 function lineOf({ entry: { header }, hash }: KeptApart, decision: Decision, { length }: readonly EntryDraft[]): string {
-  const what = `${shortHash(hash)}, entry ${header.seq} of ${header.device}:`;
+  const what = `${shortHash(hash)}, entry ${header.seq} of ${printable(header.device)}:`;
   const says = decision === "taken-in" ? "taken in" : "left out";
   return length === 0 ? `${what} ${says} already; nothing was written.\n` : `${what} ${says}.\n`;
 }

@@ -3,7 +3,17 @@
  *
  * @module views/model
  */
-import { type Casebook, type Conflict, conflictsOf, settled, stateOf, wholeApiary } from "../../casebook/index.ts";
+import {
+  type Candidate,
+  type Casebook,
+  type Conflict,
+  conflictsOf,
+  decisionOn,
+  type Settlement,
+  settled,
+  stateOf,
+  wholeApiary,
+} from "../../casebook/index.ts";
 import { type Entry, type EntryDraft, type EntryId, isKind } from "../../journal/index.ts";
 import { type Evidence, findings } from "../../knowledge/index.ts";
 import type { WholeWords } from "../words/index.ts";
@@ -46,9 +56,17 @@ export function differences(casebook: Casebook, words: WholeWords, evidence?: Ev
   ];
   return roots
     .flatMap((states) => Object.keys(states))
-    .flatMap((root) => conflictsOf(casebook, root).map((conflict) => differenceOf(casebook, conflict, words, evidence)))
+    .flatMap((root) =>
+      conflictsOf(casebook, root)
+        .filter(areApart)
+        .map((conflict) => differenceOf(casebook, conflict, words, evidence)),
+    )
     .sort((one, other) => one.where.localeCompare(other.where) || one.what.localeCompare(other.what));
 }
+
+/** People who settled an entry kept apart alike do not differ, whatever reason each gave. */
+const areApart = ({ slot, candidates }: Conflict): boolean =>
+  slot[0] !== "settlements" || decisionOn(candidates as readonly Candidate<Settlement>[]) === null;
 
 function differenceOf(
   casebook: Casebook,
@@ -123,7 +141,8 @@ function namedSlot(
   return colony ?? words.differences.slots[name as keyof typeof words.differences.slots] ?? plain(name);
 }
 
-function hrefOf(casebook: Casebook, root: string): string | null {
+/** The page of what this root is; null when it has none here. */
+export function hrefOf(casebook: Casebook, root: string): string | null {
   if (stateOf(casebook.cases, root)) return `/cases/${root}`;
   if (stateOf(casebook.apiaries, root)) return `/apiaries/${root}`;
   if (stateOf(casebook.specimens, root)) return `/bench/${root}`;

@@ -11,7 +11,7 @@ import { apartView, isWaiting, readSettling, withOwnSettlements } from "./kept-a
 const [standing, entry] = fork();
 const kept: KeptApart = {
   ...{ hash: headerHash(entry.header), entry, why: "number-taken", standing },
-  ...{ cameInAs: null, isIdTaken: false, settlements: [] },
+  ...{ cameInAs: null, earlierCameInAs: [], withdrawnBy: null, isIdTaken: false, settlements: [] },
 };
 
 it("[CB53] tells both sides in plain words, what differs marked, ids on record by their codes", () => {

@@ -27,9 +27,9 @@ export function apartRoute(app: FastifyInstance, gate: Gate): void {
       return sendProblems(reply, 403, notAddable(who.role, "kept-apart-settled"));
     reply.header("cache-control", "no-store");
     const store = who === "anyone" ? await gate.settings.programmes.find(of.value.programme) : who.store;
-    const all = (await store?.apart()) ?? [];
-    const told = all.flatMap((kept) => (who === "anyone" ? { ...kept, mayTakeIn: true } : (toldTo(who, kept) ?? [])));
-    return { apart: told.slice(0, mostTold), more: Math.max(0, told.length - mostTold) };
+    const { apart, more, waiting } = (await store?.apartUpTo(mostTold)) ?? { apart: [], more: 0, waiting: 0 };
+    const told = apart.flatMap((kept) => (who === "anyone" ? { ...kept, mayTakeIn: true } : (toldTo(who, kept) ?? [])));
+    return { apart: told, more, waiting };
   });
 }
 

@@ -1,8 +1,9 @@
 /** What the service keeps apart: each entry beside the one that stands under its number, settled by a person. */
 import { useEffect, useState } from "react";
+import { Link } from "wouter";
 import { type Decision, type KeptApart, takingInTrouble } from "../../../casebook/index.ts";
 import type { Problem } from "../../../units/index.ts";
-import { type ApartSide, apartView, isWaiting, readSettling, withOwnSettlements } from "../../model/index.ts";
+import { type ApartSide, apartView, hrefOf, isWaiting, readSettling, withOwnSettlements } from "../../model/index.ts";
 import { apartWords as say } from "../../words/index.ts";
 import { ask } from "../account/ask.ts";
 import { Answer } from "../parts/Answer.tsx";
@@ -18,6 +19,8 @@ interface Told extends KeptApart {
 interface Reply {
   readonly apart: readonly Told[];
   readonly more: number;
+  /** Of all, told here or not. */
+  readonly waiting: number;
 }
 
 export default function ApartPage() {
@@ -49,8 +52,7 @@ function Judging() {
     };
   }, [programme, keeping.unsent]);
   const apart = withOwnSettlements(casebook, programme, reply?.apart ?? []);
-  const waiting = apart.filter(isWaiting).length;
-  const title = reply ? say.title({ waiting: waiting + reply.more, settled: apart.length - waiting }) : say.looking;
+  const title = reply ? say.title(countsOf(reply, apart)) : say.looking;
   return (
     <main id="page" className="plain records-page">
       <Answer text={reply === null && trouble.length > 0 ? trouble.join(" ") : title} under={say.under} />
@@ -63,6 +65,13 @@ function Judging() {
       {reply && reply.more > 0 ? <p className="q2">{say.more({ count: reply.more })}</p> : null}
     </main>
   );
+}
+
+/** As the service counts, less what was settled here and is not sent yet. */
+function countsOf(reply: Reply, apart: readonly KeptApart[]): { readonly waiting: number; readonly settled: number } {
+  const settledHere = reply.apart.filter(isWaiting).length - apart.filter(isWaiting).length;
+  const waiting = reply.waiting - settledHere;
+  return { waiting, settled: apart.length + reply.more - waiting };
 }
 
 function sayApart(problem: Problem): string {
@@ -119,9 +128,10 @@ function Side({ side: { title, what, author, recordedAt, says, note } }: { reado
 }
 
 function Settle({ kept, settled }: { readonly kept: Told; readonly settled: () => void }) {
-  const { record, programme, today } = useCasebook();
+  const { casebook, record, programme, today } = useCasebook();
+  const href = hrefOf(casebook, kept.entry.header.about[0] ?? "");
   const trouble = takingInTrouble(kept);
-  const mayTakeIn = trouble === null && (kept.mayTakeIn || kept.cameInAs !== null);
+  const mayTakeIn = trouble === null && (kept.mayTakeIn || kept.cameInAs !== null || kept.withdrawnBy !== null);
   const choices: readonly Decision[] = mayTakeIn ? ["taken-in", "left-out"] : ["left-out"];
   const { problems, onSubmit } = useForm(
     (fields) => readSettling(fields, kept, { choices, programme, on: today }),
@@ -133,7 +143,17 @@ function Settle({ kept, settled }: { readonly kept: Told; readonly settled: () =
   return (
     <form className="line-form settle" onSubmit={onSubmit} noValidate>
       {kept.settlements.length > 1 ? <p className="heed-line">{say.differ}</p> : null}
-      {kept.cameInAs ? <p>{say.sameDevice}</p> : null}
+      {kept.cameInAs ? (
+        <p>
+          {say.cameIn}{" "}
+          {href ? (
+            <Link className="act" href={href}>
+              {say.whereItStands}
+            </Link>
+          ) : null}
+        </p>
+      ) : null}
+      {kept.withdrawnBy ? <p>{say.isWithdrawn}</p> : null}
       {trouble ? <p className="heed-line">{sayApart(trouble)}</p> : null}
       {trouble === null && !mayTakeIn ? <p className="heed-line">{say.notAllowed}</p> : null}
       <ChoiceField

@@ -22,8 +22,11 @@ export const apartWords = {
   head: (slots: { readonly seq: number; readonly device: string }) => `Entry ${slots.seq} of device ${slots.device}`,
   kept: "Kept apart",
   standing: "Stands under its number",
-  noneStands: "Nothing stands under its number: the device was reported lost.",
-  sameDevice: "Its device was registered anew and wrote the same again: to take it in adds no second copy.",
+  noneStands: "Nothing stands under its number: its device was reported lost when it sent this.",
+  cameIn:
+    "An entry in its place is on record: its device wrote it again, or a person took it in. To take it in adds no second copy.",
+  whereItStands: "See where it stands",
+  isWithdrawn: "A withdrawal on record names it: to take it in notes the decision and adds nothing.",
   withoutWords: "Its words were erased or are not given to you.",
   happened: "Happened",
   where: "Where",

@@ -19,13 +19,11 @@ export const recordProblems = {
       ? "The browser has cleared the records of this device. All of them had been sent: they come back with the next exchange."
       : `The browser has cleared the records of this device. ${some(n(slots, "unsent"), "entry that had not been sent is", "entries that had not been sent are")} gone unless there is a saved copy: open it under Records. The rest comes back with the next exchange.`,
   "store-removed": () => "The records of this device were removed while the page was open. Load the page again.",
-  "only-demonstration-removable": () =>
-    "Only the demonstration can be removed. Real records are never removed this way.",
   "two-entries-one-number": () =>
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
   "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
   "other-programme": () => "An entry belongs to another programme. It was not taken in.",
-  "entry-id-taken": () => "Another entry already has this id. Both are kept apart for a person to look at.",
+  "entry-id-taken": () => "Another entry already has this id. This one was not taken in.",
   "entries-missing-before": () => "Entries that come before this one are missing. Send them first.",
   "chain-broken": () => "An entry does not follow the one before it: something between them was lost or changed.",
   "body-missing": () => "The entry came without its body. It was not taken in.",
