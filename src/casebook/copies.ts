@@ -15,9 +15,9 @@ export const saysTheSame = (one: Entry, other: Entry): boolean => {
 };
 
 /**
- * Ids of one root that do not count: what another entry replaces, arrived or not, and copies but one. Copies of one entry, made by people who did not
- * know of each other, stand once, by the smallest id; what replaces one of them replaces all. Follows from the set of
- * entries alone.
+ * Ids of one root that do not count: what another entry replaces, arrived or not, and copies but one. Copies of one
+ * entry, made by people who did not know of each other, stand once, by the smallest id; what replaces one of them
+ * replaces all. Follows from the set of entries alone.
  */
 export function passedOver({ entries, readings, erased }: Ledger): ReadonlySet<EntryId> {
   const replacing = new Map<EntryId, EntryId[]>();

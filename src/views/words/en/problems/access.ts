@@ -6,7 +6,7 @@ export const accessProblems = {
   "too-many-requests": (slots: Slots) => `Too many requests from here. Try again in ${slots.seconds} seconds.`,
   "not-allowed": () => "Your role in this programme does not include this. An administrator can change the role.",
   "entry-not-allowed": () =>
-    "Your role does not include writing this entry, so the service did not take it in. It stays on this device; ask an administrator.",
+    "Your role does not include this entry, so it was not taken in. It stays on this device; ask an administrator.",
   "device-of-another": () =>
     "This device belongs to another member, or wrote here before there were members. Its entries were not taken in.",
   "device-lost": () =>

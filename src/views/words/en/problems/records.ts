@@ -21,13 +21,13 @@ export const recordProblems = {
   "store-removed": () => "The records of this device were removed while the page was open. Load the page again.",
   "two-entries-one-number": () =>
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
-  "entry-unfit": () => "An entry does not have the shape of an entry. It was not taken in.",
-  "other-programme": () => "An entry belongs to another programme. It was not taken in.",
+  "entry-unfit": () => "This has not the shape of an entry. It was not taken in.",
+  "other-programme": () => "It belongs to another programme. It was not taken in.",
   "entry-id-taken": () => "Another entry already has this id. This one was not taken in.",
-  "entries-missing-before": () => "Entries that come before this one are missing. Send them first.",
-  "chain-broken": () => "An entry does not follow the one before it: something between them was lost or changed.",
-  "body-missing": () => "The entry came without its body. It was not taken in.",
-  "body-damaged": () => "The body of an entry does not fit its seal: it was damaged or changed. It was not taken in.",
+  "entries-missing-before": () => "Entries before this one are missing. Send them first.",
+  "chain-broken": () => "An entry does not follow the one before it: something was lost or changed.",
+  "body-missing": () => "It came without its body and was not taken in.",
+  "body-damaged": () => "The body of an entry was damaged or changed. It was not taken in.",
   "service-refused": (slots: Slots) =>
     `The service answered ${slots.status}. The entries stay here and are sent again later.`,
   "service-unreadable": () =>
