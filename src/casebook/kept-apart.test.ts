@@ -85,7 +85,7 @@ describe("settling what is kept apart", () => {
     expect(codes(keptOf(entry), "left-out")).toEqual([]);
   });
 
-  it("[CB52] a reason is needed, and what names a file is not taken in: it opens for whoever sent it alone", () => {
+  it("[CB52] [CB55] a reason is needed, and what names a file is not taken in: it opens for whoever sent it alone", () => {
     expect(codes(keptOf(second), "left-out", "  ")).toEqual(["apart-no-reason"]);
     const attached = fileStory().filter((entry) => entry.header.kind === "file-attached");
     expect(attached.length).toBeGreaterThan(0);

@@ -1,5 +1,5 @@
 import pg from "pg";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, onTestFinished } from "vitest";
 import { bee, everyKind } from "../../tests/journals/every-kind.ts";
 import { writer } from "../../tests/journals/writer.ts";
 import { apartContract } from "../../tests/laws/apart-contract.ts";
@@ -42,7 +42,7 @@ describe.skipIf(server === null)("on PostgreSQL", async () => {
     const own = await newDatabase();
     const pools = [postgresDatabase(own), postgresDatabase(own)];
     let opened = 0;
-    afterAll(() => Promise.all(pools.map((pool) => pool.close())));
+    onTestFinished(async () => void (await Promise.all(pools.map((pool) => pool.close()))));
     return {
       async open() {
         opened += 1;

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { settlingOf } from "../../../tests/journals/apart-story.ts";
 import { everyKind, ids } from "../../../tests/journals/every-kind.ts";
+import { fork } from "../../../tests/journals/fork.ts";
 import { writer } from "../../../tests/journals/writer.ts";
 import { conflictsOf, fold } from "../../casebook/index.ts";
+import type { Entry } from "../../journal/index.ts";
 import { wholeWordsOf } from "../words/index.ts";
 import { differences, settlingDraft } from "./differences.ts";
 
@@ -30,6 +33,16 @@ describe("where people differ", () => {
     expect(after.cases[ids.case]?.findings[ids.colonyOne]?.crawlers?.candidates.map(({ value }) => value)).toEqual([
       "absent",
     ]);
+  });
+
+  it("[CB55] is told of settlements of what is kept apart only where they decide differently", () => {
+    const [, kept] = fork();
+    const by = (device: string, decision: "taken-in" | "left-out", reason: string) =>
+      writer({ device }).write(settlingOf(kept, decision, reason));
+    const once = by("desk-1", "left-out", "read twice");
+    const told = (entries: readonly Entry[]) => differences(fold([...once, ...entries]), wholeWordsOf("en")).length;
+    expect(told(by("desk-2", "left-out", "asked the yard"))).toBe(0);
+    expect(told(by("desk-2", "taken-in", "asked the yard"))).toBe(1);
   });
 
   it("is not settled by words that are not here", () => {

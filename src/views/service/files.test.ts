@@ -195,33 +195,31 @@ describe("files of entries over HTTP", () => {
     expect(await reads()).toEqual([200, 200]);
   });
 
-  it("[AC42] words of a keeper that were kept apart and taken in at the machine open no file of another", async () => {
+  it("[AC42] words of a keeper that were kept apart, and what is written at the machine, open no file of another", async () => {
     const [keeper, other] = [await person(store, "keeper", "keeper", 46), await person(store, "keeper", "other", 47)];
     const hash = sha256Of(voice);
-    /** The other names the file under a number that he has used, and it is taken in on a device that is nobody's. */
-    const takenIn = async () => {
-      const head = other.phone.head();
-      await push(other, noted(other, photo));
-      const copy = writer({ device: other.device, programme: "main", from: "2026-04-02T08:00:00.000Z", head });
-      await push(other, copy.write(attachedDraft(voice, "audio/webm", { root: other.case, colony: null })));
-      const kept = (await store.apart()).at(0);
-      if (!kept) throw new Error("nothing is kept apart");
-      const settling = { decision: "taken-in", reason: "looks right", programme: "main", on: "2026-04-02" } as const;
-      const drafts = settlingDrafts(kept, settling);
-      if (!drafts.ok) throw new Error(JSON.stringify(drafts.problems));
-      expect((await store.push(writer({ device: "settling-1" }).write(...drafts.value))).refused).toEqual([]);
+    /** The other names the file under a number that he has used: it is kept apart, and not taken in. */
+    const head = other.phone.head();
+    await push(other, noted(other, photo));
+    const copy = writer({ device: other.device, programme: "main", from: "2026-04-02T08:00:00.000Z", head });
+    await push(other, copy.write(attachedDraft(voice, "audio/webm", { root: other.case, colony: null })));
+    const [kept] = await store.apart();
+    if (!kept) throw new Error("nothing is kept apart");
+    const settling = { decision: "taken-in", reason: "looks right", programme: "main", on: "2026-04-02" } as const;
+    expect(settlingDrafts(kept, settling)).toMatchObject({ ok: false, problems: [{ code: "apart-names-file" }] });
+    /** Written at the machine on a device that is nobody's, it opens nothing either. */
+    const written = async (device: string) => {
+      const entry = attachedDraft(voice, "audio/webm", { root: other.case, colony: null });
+      expect((await store.push(writer({ device }).write(entry))).refused).toEqual([]);
       return Promise.all([hash, `${hash}/standing`].map(async (url) => (await get(other, url)).statusCode));
     };
     await push(keeper, noted(keeper));
-    // Taken in before the file has come, and after: neither opens.
-    expect(await takenIn()).toEqual([404, 404]);
+    // Before the file has come, and after.
+    expect(await written("settling-1")).toEqual([404, 404]);
     await sendPart(keeper, voice, 0, 3000);
     expect((await get(keeper, hash)).statusCode).toBe(200);
     expect((await get(other, hash)).statusCode).toBe(404);
-    await store.push(
-      writer({ device: "settling-2" }).write(attachedDraft(voice, "audio/webm", { root: other.case, colony: null })),
-    );
-    expect((await get(other, hash)).statusCode).toBe(404);
+    expect((await written("settling-2"))[0]).toBe(404);
     expect((await sendPart(other, voice, 0, 3000)).statusCode).toBe(404);
   });
 
