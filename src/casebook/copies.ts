@@ -22,23 +22,29 @@ export const saysTheSame = (one: Entry, other: Entry): boolean => {
 export function passedOver({ entries, readings, erased }: Ledger): ReadonlySet<EntryId> {
   const replacing = new Map<EntryId, EntryId[]>();
   for (const [id, { header }] of entries)
-    for (const other of header.replaces) if (other !== id) replacing.set(other, [...(replacing.get(other) ?? []), id]);
-  // What was erased says nothing, whether its words have gone from here yet or not.
+    for (const other of header.replaces) {
+      const by = replacing.get(other) ?? [];
+      if (other !== id) replacing.set(other, by);
+      by.push(id);
+    }
+  // Each once: one entry may replace many. What was erased says nothing, whether its words have gone from here or not.
+  const words = new Map<EntryId, string | null>();
   const said = (id: EntryId): string | null => {
     const [entry, reading] = [entries.get(id), readings.get(id)];
-    return entry && reading && !erased.has(id) ? wordsOf(entry, reading) : null;
+    if (!words.has(id)) words.set(id, entry && reading && !erased.has(id) ? wordsOf(entry, reading) : null);
+    return words.get(id) ?? null;
   };
   const found = new Set(replacing.keys());
   for (const [replaced, by] of replacing) {
     const original = entries.get(replaced);
-    const words = original && said(replaced);
     for (const [says, same] of Map.groupBy(by, said)) {
       if (says === null) continue;
-      const isCopied = original && says === words && same.some((id) => isCopyOf(entries.get(id), original));
-      const copies = isCopied ? [replaced, ...same] : same;
-      const isReplaced = copies.some((id) => replacing.get(id)?.some((other) => !copies.includes(other)));
-      const first = isReplaced ? null : copies.filter((id) => !replacing.has(id)).sort()[0];
-      if (copies.length > 1) for (const id of copies) if (id !== first) found.add(id);
+      const isCopied = original && says === said(replaced) && same.some((id) => isCopyOf(entries.get(id), original));
+      const copies = new Set(isCopied ? [replaced, ...same] : same);
+      if (copies.size < 2) continue;
+      const isReplaced = [...copies].some((id) => replacing.get(id)?.some((other) => !copies.has(other)));
+      const first = isReplaced ? null : [...copies].filter((id) => !replacing.has(id)).sort()[0];
+      for (const id of copies) if (id !== first) found.add(id);
     }
   }
   return found;

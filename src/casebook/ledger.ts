@@ -53,8 +53,8 @@ export interface Standing {
 }
 
 /**
- * The entries that no other replaces, copies once, oldest first. A withdrawn withdrawal does not bring back what it withdrew:
- * that is recorded again. An erased body is not read even where it is still here; an erasure itself is never erased.
+ * The entries that no other replaces, copies once, oldest first. A withdrawn withdrawal does not bring back what it
+ * withdrew: that is recorded again. An erased body is not read even where it is still here; an erasure itself is never erased.
  */
 export function standing(ledger: Ledger): readonly Standing[] {
   const passed = passedOver(ledger);

@@ -8,7 +8,7 @@ export const accessProblems = {
   "entry-not-allowed": () =>
     "Your role does not include this entry, so it was not taken in. It stays on this device; ask an administrator.",
   "device-of-another": () =>
-    "This device belongs to another member, or wrote here before there were members. Its entries were not taken in.",
+    "This device is another member’s, or wrote here before there were members. Its entries were not taken in.",
   "device-lost": () =>
     "This device was reported lost. What it sends is kept apart until an administrator says that it is back.",
 };

@@ -23,9 +23,9 @@ export const recordProblems = {
     "This device wrote two different entries under one number, as happens after a restore or a copy. It may not record until it is registered anew; both entries are kept.",
   "entry-unfit": () => "This has not the shape of an entry. It was not taken in.",
   "other-programme": () => "It belongs to another programme. It was not taken in.",
-  "entry-id-taken": () => "Another entry already has this id. This one was not taken in.",
+  "entry-id-taken": () => "Another entry has its id. It was not taken in.",
   "entries-missing-before": () => "Entries before this one are missing. Send them first.",
-  "chain-broken": () => "An entry does not follow the one before it: something was lost or changed.",
+  "chain-broken": () => "It does not follow the entry before it: something was lost or changed.",
   "body-missing": () => "It came without its body and was not taken in.",
   "body-damaged": () => "The body of an entry was damaged or changed. It was not taken in.",
   "service-refused": (slots: Slots) =>
