@@ -1,6 +1,6 @@
 /** The pair of lines, the end and the cut with the fewest bees on average: a search that leaves out nothing better. */
-import { averagesByEnd, fewestCuts, type LinePair, mostCuts } from "./cut-walk.ts";
-import type { LineOffsets } from "./line-offsets.ts";
+import { averagesByEnd, fewestCuts, type LinePair, mostCuts, readFirst } from "./cut-walk.ts";
+import { type LineOffsets, logOddsRatio } from "./line-offsets.ts";
 import type { SequentialTest } from "./sequential-plan.ts";
 
 export interface LineSearch {
@@ -10,6 +10,8 @@ export interface LineSearch {
   readonly maxBees: number;
   readonly minBees: number;
   readonly batch: number;
+  /** fewest: the plan with the fewest bees; any: the first one found, sought from the farthest lines. */
+  readonly aim: "fewest" | "any";
   /** Told the share of the search that is done, from 0 to 1, now and then. */
   readonly progress?: ((share: number) => void) | undefined;
 }
@@ -39,7 +41,7 @@ interface Block {
 }
 
 /**
- * The best plan among all pairs of offsets and all ends, or null where none keeps both errors.
+ * The plan sought among all pairs of offsets and all ends, or null where none keeps both errors.
  *
  * A line farther from the slope never stops a sample sooner and never makes its own error likelier, sample by
  * sample. So the corners of a block of pairs bound all pairs in it, and a block that cannot beat what is found is
@@ -48,7 +50,7 @@ interface Block {
  * @source branch and bound; the order of the plans is by samples, as said above
  */
 export function bestLines(search: LineSearch): BestLines | null {
-  const { offsets, maxBees } = search;
+  const { offsets, maxBees, aim } = search;
   const all = { low: [0, offsets.low.length - 1], high: [0, offsets.high.length - 1] } as const;
   const corner = cornersOf(search);
   let best: BestLines | null = null;
@@ -80,11 +82,14 @@ export function bestLines(search: LineSearch): BestLines | null {
         cuts: { from: block.fewest[end] as number, to: block.most[end] as number },
         averageBees,
       };
+      if (aim === "any") return best;
       done += block.share;
       continue;
     }
     const reach = best ? lastWorthy(block.least, best) : maxBees;
-    open.push(...halves(block, { offsets, corner, reach }));
+    const [near, far] = halves(block, { search, corner, reach });
+    // The one looked at first comes last.
+    open.push(...(aim === "any" ? [near, far] : [far, near]));
   }
   return best;
 }
@@ -112,36 +117,44 @@ function cornersOf({ test, slope, offsets, minBees, batch }: LineSearch) {
     slope,
     low: offsets.low[low] as number,
     high: offsets.high[high] as number,
-    minBees,
     batch,
   });
+  const atLow = readFirst({ prevalence: lowPrevalence, minBees });
+  const atHigh = readFirst({ prevalence: highPrevalence, minBees });
   return {
     least: (low: number, high: number, maxBees: number) => {
-      const averages = averagesByEnd(pair(low, high), { prevalence: lowPrevalence, maxBees });
-      const others = averagesByEnd(pair(low, high), { prevalence: highPrevalence, maxBees });
+      const averages = averagesByEnd(pair(low, high), { first: atLow, maxBees });
+      const others = averagesByEnd(pair(low, high), { first: atHigh, maxBees });
       return averages.map((average, n) => Math.max(average, others[n] as number));
     },
     fewest: (low: number, high: number, maxBees: number) =>
-      fewestCuts(pair(low, high), { prevalence: lowPrevalence, maxBees, allowed: alpha }),
+      fewestCuts(pair(low, high), { first: atLow, maxBees, allowed: alpha }),
     most: (low: number, high: number, maxBees: number) =>
-      mostCuts(pair(low, high), { prevalence: highPrevalence, maxBees, allowed: beta }),
+      mostCuts(pair(low, high), { first: atHigh, maxBees, allowed: beta }),
   };
 }
 
-/** Two halves of a block, cut across its wider side; the nearer half comes last, to be looked at first. */
+/**
+ * Two halves of a block, the nearer one and the farther one.
+ *
+ * Cut is the side along which its line's error changes more, as a share of what is wanted. Where a line lies so far
+ * that it errs about never, its distance tells nothing, and cutting there would prove the same thing many times.
+ */
 function halves(
   block: Block,
-  { offsets, corner, reach }: { readonly offsets: LineOffsets; readonly corner: Corners; readonly reach: number },
-): readonly Block[] {
+  { search, corner, reach }: { readonly search: LineSearch; readonly corner: Corners; readonly reach: number },
+): readonly [Block, Block] {
+  const { test, offsets } = search;
   const [lowNear, lowFar] = block.low;
   const [highNear, highFar] = block.high;
-  // Wide as a ratio: near the slope a small step changes what a line does, far from it none does.
-  const width = (of: readonly number[], [near, far]: readonly [number, number]) =>
-    (of[far] as number) / (of[near] as number);
+  const odds = logOddsRatio(test);
+  const change = (of: readonly number[], [near, far]: readonly [number, number], wanted: number) =>
+    near === far ? -1 : (Math.exp(-odds * (of[near] as number)) - Math.exp(-odds * (of[far] as number))) / wanted;
   const share = block.share / 2;
-  if (width(offsets.low, block.low) >= width(offsets.high, block.high)) {
+  if (change(offsets.low, block.low, test.beta) > change(offsets.high, block.high, test.alpha)) {
     const middle = Math.floor((lowNear + lowFar) / 2);
     return [
+      { ...block, low: [lowNear, middle], most: corner.most(middle, highNear, reach), share },
       {
         ...block,
         low: [middle + 1, lowFar],
@@ -149,11 +162,11 @@ function halves(
         fewest: corner.fewest(middle + 1, highFar, reach),
         share,
       },
-      { ...block, low: [lowNear, middle], most: corner.most(middle, highNear, reach), share },
     ];
   }
   const middle = Math.floor((highNear + highFar) / 2);
   return [
+    { ...block, high: [highNear, middle], fewest: corner.fewest(lowNear, middle, reach), share },
     {
       ...block,
       high: [middle + 1, highFar],
@@ -161,6 +174,5 @@ function halves(
       most: corner.most(lowFar, middle + 1, reach),
       share,
     },
-    { ...block, high: [highNear, middle], fewest: corner.fewest(lowNear, middle, reach), share },
   ];
 }

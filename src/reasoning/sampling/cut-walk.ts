@@ -6,12 +6,21 @@ export interface LinePair {
   readonly slope: number;
   readonly low: number;
   readonly high: number;
-  readonly minBees: number;
   readonly batch: number;
 }
 
-export interface WalkedAt {
+/** The bees before the first look, read whatever is found: the same for all lines. */
+export interface ReadFirst {
   readonly prevalence: number;
+  readonly minBees: number;
+  /** Chance of each count from `from` to `top` when all but one of them are read. */
+  readonly chance: Float64Array;
+  readonly from: number;
+  readonly top: number;
+}
+
+export interface WalkedAt {
+  readonly first: ReadFirst;
   /** The walk tells every end from `minBees` to here. */
   readonly maxBees: number;
 }
@@ -23,6 +32,21 @@ export interface BoundedAt extends WalkedAt {
 
 /** A chance that meets its bound on paper may miss it by rounding; within this share it meets. */
 export const boundSlack = 1e-12;
+
+/**
+ * Samples rarer than this are left out at both sides. All of them together weigh less than 1e-43: far below the slack
+ * of the rarest error searched for, and numbers that are nearly 0 are slow to reckon with.
+ */
+const rarest = 1e-50;
+
+/** What is open before the first look. */
+export function readFirst({ prevalence, minBees }: Pick<ReadFirst, "prevalence" | "minBees">): ReadFirst {
+  const chance = new Float64Array(minBees + 1);
+  chance[0] = 1;
+  let span = { from: 0, top: 0 };
+  for (let n = 1; n < minBees; n += 1) span = readOne(chance, span, prevalence);
+  return { prevalence, minBees, chance, ...span };
+}
 
 /** Bees read on average when the plan ends at n, at place n. */
 export function averagesByEnd(pair: LinePair, at: WalkedAt): Float64Array {
@@ -108,21 +132,15 @@ interface Seen {
   readonly over?: (toLow: number, toHigh: number) => boolean;
 }
 
-function walk(
-  { slope, minBees, batch, ...distance }: LinePair,
-  { prevalence: p, maxBees }: WalkedAt,
-  seen: Seen,
-): void {
+function walk({ slope, batch, ...distance }: LinePair, { first, maxBees }: WalkedAt, seen: Seen): void {
+  const { prevalence, minBees } = first;
   const chance = new Float64Array(maxBees + 2);
-  chance[0] = 1;
-  let [from, top, still, toLow, toHigh, average] = [0, 0, 1, 0, 0, 0];
-  for (let n = 1; n <= maxBees; n += 1) {
+  chance.set(first.chance.subarray(0, first.top + 1));
+  let { from, top }: Span = first;
+  let [still, toLow, toHigh, average] = [1, 0, 0, minBees - 1];
+  for (let n = minBees; n <= maxBees; n += 1) {
     average += still;
-    top += 1;
-    chance[top] = 0;
-    for (let x = top; x > from; x -= 1) chance[x] = (chance[x] as number) * (1 - p) + (chance[x - 1] as number) * p;
-    chance[from] = (chance[from] as number) * (1 - p);
-    if (n < minBees) continue;
+    ({ from, top } = readOne(chance, { from, top }, prevalence));
     const low = Math.floor(slope * n - distance.low + lineSlack);
     const high = Math.ceil(slope * n + distance.high - lineSlack);
     seen.end(n, { chance, from, top, low, high, toLow, toHigh, average });
@@ -132,4 +150,21 @@ function walk(
     still = from > top ? 0 : 1 - toLow - toHigh;
     if (seen.over?.(toLow, toHigh)) return;
   }
+}
+
+interface Span {
+  readonly from: number;
+  readonly top: number;
+}
+
+/** One bee more, infested with chance p: changes the chances in place. */
+function readOne(chance: Float64Array, { from, top }: Span, p: number): Span {
+  if (from > top) return { from, top };
+  chance[top + 1] = (chance[top] as number) * p;
+  for (let x = top; x > from; x -= 1) chance[x] = (chance[x] as number) * (1 - p) + (chance[x - 1] as number) * p;
+  chance[from] = (chance[from] as number) * (1 - p);
+  let [first, last] = [from, top + 1];
+  while (first <= last && (chance[last] as number) < rarest) last -= 1;
+  while (first <= last && (chance[first] as number) < rarest) first += 1;
+  return { from: first, top: last };
 }

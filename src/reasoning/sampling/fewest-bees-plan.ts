@@ -1,6 +1,6 @@
 /** The sequential plan with the fewest bees whose errors, counted exactly and with its end, are those wanted. */
 import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
-import { type BestLines, bestLines } from "./best-lines.ts";
+import { type BestLines, bestLines, type LineSearch } from "./best-lines.ts";
 import { evenestFixedPlan, type FixedPlan, larger, leastBees, leastFactor, smallestFixedPlan } from "./fixed-plan.ts";
 import { type JudgedPlan, judgedPlan } from "./judged-plan.ts";
 import { errorsOfLines, lineOffsets, logOddsRatio, waldSlope } from "./line-offsets.ts";
@@ -53,18 +53,22 @@ export function fewestBeesPlan(wanted: WantedPlan, progress?: (share: number) =>
   ] as const)
     ensure(error >= leastError, name, error, `${leastError} or more`);
   ensure(wanted.maxBees <= searched, "maxBees", wanted.maxBees, `a whole number ≤ ${searched}`);
-  const found = leastBees(wanted) > wanted.maxBees ? null : searchedLines(wanted, progress);
+  const found = leastBees(wanted) > wanted.maxBees ? null : searchedLines(wanted, "fewest", progress);
   if (!found) return blocked(refusal(wanted));
   const { plan } = planOf(wanted, found);
   const judged = judgedPlan(plan, wanted);
   return answered({ plan, alpha: judged.atLow.high, beta: judged.atHigh.low, ...judged });
 }
 
-function searchedLines(wanted: WantedPlan, progress?: (share: number) => void): BestLines | null {
+function searchedLines(
+  wanted: WantedPlan,
+  aim: LineSearch["aim"],
+  progress?: (share: number) => void,
+): BestLines | null {
   const { minBees = 1, batch = 1, maxBees } = wanted;
   const slope = waldSlope(wanted);
-  const offsets = lineOffsets({ slope, logOddsRatio: logOddsRatio(wanted), minBees, maxBees });
-  return bestLines({ test: wanted, slope, offsets, maxBees, minBees, batch, progress });
+  const offsets = lineOffsets({ slope, logOddsRatio: logOddsRatio(wanted), minBees, batch, maxBees });
+  return bestLines({ test: wanted, slope, offsets, maxBees, minBees, batch, aim, progress });
 }
 
 interface Planned {
@@ -119,15 +123,15 @@ function refusal(wanted: WantedPlan): Problem {
   let tooFew = Math.max(maxBees, leastBees(wanted) - 1);
   while (neededBees > tooFew + 1) {
     const bees = Math.floor((tooFew + neededBees) / 2);
-    if (searchedLines({ ...wanted, maxBees: bees })) neededBees = bees;
+    if (searchedLines({ ...wanted, maxBees: bees }, "any")) neededBees = bees;
     else tooFew = bees;
   }
   return samplingProblem("sequential-plan-needs-more-bees", "blocked", "maxBees", { ...slots, neededBees });
 }
 
-/** The errors of the plan with the fewest bees under raised bounds, or null where none keeps them. */
+/** The errors of a plan that keeps raised bounds, or null where none does. */
 function raised(wanted: WantedPlan, factor: number): { readonly alpha: number; readonly beta: number } | null {
   const bounds = { alpha: wanted.alpha * factor, beta: wanted.beta * factor };
-  const found = searchedLines({ ...wanted, ...bounds });
+  const found = searchedLines({ ...wanted, ...bounds }, "any");
   return found && errorsOf(planOf({ ...wanted, ...bounds }, found));
 }

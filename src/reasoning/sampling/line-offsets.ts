@@ -15,8 +15,11 @@ const samePlace = 1e-9;
 const farthestLogOdds = 60;
 
 /**
- * The distances from slope·n at which a line's whole counts change between `minBees` and `maxBees`, as one distance
- * inside each gap. The last one is a line that no count reaches, or that is crossed wrongly about never.
+ * The distances from slope·n at which a line's whole counts change where it is looked at, as the farthest distance
+ * before each change. The last one is a line that no count reaches, or that is crossed wrongly about never.
+ *
+ * Between two such changes all distances stop the same samples. At an end that is no look only the cut tells, and the
+ * farthest line leaves it the widest room: so no other distance needs to be searched.
  *
  * @source the low line is ⌊slope·n − distance⌋ and the high one ⌈slope·n + distance⌉: they change at whole counts only
  */
@@ -25,29 +28,49 @@ export function lineOffsets(of: {
   /** ln of the odds between the two shares, by which distances become chances. */
   readonly logOddsRatio: number;
   readonly minBees: number;
+  readonly batch: number;
   readonly maxBees: number;
 }): LineOffsets {
-  const { slope, logOddsRatio, minBees, maxBees } = of;
+  const { slope, logOddsRatio, minBees, batch, maxBees } = of;
   const farthest = farthestLogOdds / logOddsRatio;
-  const low: number[] = [];
-  const high: number[] = [];
+  const [low, high]: [Places, Places] = [
+    { all: [], looked: [] },
+    { all: [], looked: [] },
+  ];
   for (let bees = minBees; bees <= maxBees; bees += 1) {
     const line = slope * bees;
-    for (let distance = line; distance > 0; distance -= 1) if (distance < farthest) low.push(distance);
-    for (let count = Math.ceil(line); count <= bees; count += 1) {
-      if (count > line && count - line < farthest) high.push(count - line);
-    }
+    const isLook = (bees - minBees) % batch === 0;
+    const add = ({ all, looked }: Places, distance: number) => {
+      if (distance >= farthest) return;
+      all.push(distance);
+      if (isLook) looked.push(distance);
+    };
+    for (let distance = line; distance > 0; distance -= 1) add(low, distance);
+    for (let count = Math.floor(line) + 1; count <= bees; count += 1) add(high, count - line);
   }
-  return { low: insideGaps(low), high: insideGaps(high) };
+  return { low: beforeLooked(low), high: beforeLooked(high) };
 }
 
-function insideGaps(places: number[]): readonly number[] {
-  const sorted = Float64Array.from(places).sort();
+/** Where a line's counts change: at any end, and at looks alone. */
+interface Places {
+  readonly all: number[];
+  readonly looked: number[];
+}
+
+/** One distance in the last gap before each place of a look, and one beyond all places. */
+function beforeLooked(places: Places): readonly number[] {
+  const all = Float64Array.from(places.all).sort();
+  const looked = Float64Array.from(places.looked).sort();
   const inside: number[] = [];
-  let before = 0;
-  for (const place of sorted) {
-    if (place - before > samePlace) inside.push((before + place) / 2);
+  let [before, next] = [0, 0];
+  let gap: number | null = null;
+  for (const place of all) {
+    if (place - before > samePlace) gap = (before + place) / 2;
     before = place;
+    if (place !== looked[next]) continue;
+    next += 1;
+    if (gap !== null) inside.push(gap);
+    gap = null;
   }
   inside.push(before + 0.5);
   return inside;
