@@ -45,7 +45,7 @@ interface Block {
  *
  * A line farther from the slope never stops a sample sooner and never makes its own error likelier, sample by
  * sample. So the corners of a block of pairs bound all pairs in it, and a block that cannot beat what is found is
- * left out whole. Equal averages go to the earlier end.
+ * left out whole. Of plans with the fewest bees the one with the earlier end is taken.
  *
  * @source branch and bound; the order of the plans is by samples, as said above
  */
@@ -149,7 +149,9 @@ function halves(
   const [highNear, highFar] = block.high;
   const odds = logOddsRatio(test);
   const change = (of: readonly number[], [near, far]: readonly [number, number], wanted: number) =>
-    near === far ? -1 : (Math.exp(-odds * (of[near] as number)) - Math.exp(-odds * (of[far] as number))) / wanted;
+    near === far
+      ? -Infinity
+      : (Math.exp(-odds * (of[near] as number)) - Math.exp(-odds * (of[far] as number))) / wanted;
   const share = block.share / 2;
   if (change(offsets.low, block.low, test.beta) > change(offsets.high, block.high, test.alpha)) {
     const middle = Math.floor((lowNear + lowFar) / 2);

@@ -13,7 +13,7 @@ export interface LinePair {
 export interface ReadFirst {
   readonly prevalence: number;
   readonly minBees: number;
-  /** Chance of each count from `from` to `top` when all but one of them are read. */
+  /** Chance of each count from `from` to `top` when all but the last of the first `minBees` are read. */
   readonly chance: Float64Array;
   readonly from: number;
   readonly top: number;

@@ -1,12 +1,13 @@
 /** The sequential plan with the fewest bees whose errors, counted exactly and with its end, are those wanted. */
 import { answered, blocked, ensure, type Problem, type Result } from "../../units/index.ts";
 import { type BestLines, bestLines, type LineSearch } from "./best-lines.ts";
+import { boundSlack } from "./cut-walk.ts";
 import { evenestFixedPlan, type FixedPlan, larger, leastBees, leastFactor, smallestFixedPlan } from "./fixed-plan.ts";
 import { type JudgedPlan, judgedPlan } from "./judged-plan.ts";
 import { errorsOfLines, lineOffsets, logOddsRatio, waldSlope } from "./line-offsets.ts";
 import { samplingProblem } from "./problems.ts";
 import { type SequentialCharacteristics, sequentialCharacteristics } from "./sequential-characteristics.ts";
-import { type SequentialDesign, type SequentialPlan, sequentialPlan } from "./sequential-plan.ts";
+import { linesAt, planAlong, type SequentialDesign, type SequentialPlan, sequentialPlan } from "./sequential-plan.ts";
 
 /** Here alpha and beta are bounds of what the plan really does, not the nominal ones of its lines. */
 export type WantedPlan = Omit<SequentialDesign, "atEnd">;
@@ -77,17 +78,22 @@ interface Planned {
   readonly atHigh: SequentialCharacteristics;
 }
 
-/** The plan of the lines found, with the cut at which the larger error, as a share of its bound, is smallest. */
+/**
+ * The plan of the lines found, with the cut at which the larger error, as a share of its bound, is smallest.
+ *
+ * It is made along the lines themselves: where a nominal error is nearly 1, it tells its line to a few digits only.
+ */
 function planOf(wanted: WantedPlan, { end, cuts, ...distances }: BestLines): Planned {
-  const { lowPrevalence, highPrevalence } = wanted;
+  const { lowPrevalence, highPrevalence, minBees = 1, batch = 1 } = wanted;
   const nominal = errorsOfLines({ ...distances, logOddsRatio: logOddsRatio(wanted) });
+  const [lowIntercept, highIntercept] = [-distances.low, distances.high];
+  const lines = linesAt({ slope: waldSlope(wanted), lowIntercept, highIntercept });
   let best: Planned | null = null;
   for (let lowUpTo = Math.max(0, cuts.from); lowUpTo <= Math.min(end, cuts.to); lowUpTo += 1) {
-    const plan = sequentialPlan({ ...wanted, ...nominal, maxBees: end, atEnd: { lowUpTo } });
-    if (!plan.ok) throw new Error(`a plan found is refused: ${plan.problems[0]?.code}`);
-    const [atLow, atHigh] = sequentialCharacteristics(plan.value, [lowPrevalence, highPrevalence]);
+    const plan = planAlong(lines, { ...wanted, ...nominal, minBees, batch, maxBees: end, atEnd: { lowUpTo } });
+    const [atLow, atHigh] = sequentialCharacteristics(plan, [lowPrevalence, highPrevalence]);
     if (!atLow || !atHigh) throw new Error("two shares give two rows");
-    const planned = { plan: plan.value, atLow, atHigh };
+    const planned = { plan, atLow, atHigh };
     if (!best || worse(best, planned, wanted)) best = planned;
   }
   if (!best) throw new Error("a plan found has no cut");
@@ -104,7 +110,7 @@ const sameFactor = 1.01;
 
 /** What the best plan reaches, both bounds raised by one factor, and how many bees would do. */
 function refusal(wanted: WantedPlan): Problem {
-  const { alpha, beta, maxBees, minBees = 1 } = wanted;
+  const { alpha, beta, maxBees } = wanted;
   const evenest: FixedPlan = evenestFixedPlan(wanted, maxBees);
   let reached: Pick<FixedPlan, "alpha" | "beta"> = evenest;
   let [low, high] = [leastFactor(wanted, maxBees), larger(evenest, wanted)];
@@ -115,8 +121,7 @@ function refusal(wanted: WantedPlan): Problem {
     else low = factor;
   }
   const slots = { maxBees, alpha, beta, reachedAlpha: reached.alpha, reachedBeta: reached.beta };
-  const fixed = smallestFixedPlan(wanted);
-  let neededBees = Math.max(minBees, fixed.ok ? fixed.value.bees : Infinity);
+  let neededBees = enoughBees(wanted);
   if (neededBees > searched) {
     return samplingProblem("sequential-plan-out-of-reach", "blocked", "maxBees", { ...slots, searched });
   }
@@ -127,6 +132,15 @@ function refusal(wanted: WantedPlan): Problem {
     else tooFew = bees;
   }
   return samplingProblem("sequential-plan-needs-more-bees", "blocked", "maxBees", { ...slots, neededBees });
+}
+
+/** A number above `maxBees` that keeps both errors when all are read; none within reach is no number at all. */
+function enoughBees(wanted: WantedPlan): number {
+  const fixed = smallestFixedPlan(wanted);
+  let bees = Math.max(wanted.maxBees + 1, fixed.ok ? fixed.value.bees : Infinity);
+  // A bee more can make a fixed number err more: where the first look lies beyond the smallest, each is tried.
+  while (bees <= searched && larger(evenestFixedPlan(wanted, bees), wanted) > 1 + boundSlack) bees += 1;
+  return bees;
 }
 
 /** The errors of a plan that keeps raised bounds, or null where none does. */

@@ -2,13 +2,13 @@
 import type { SequentialTest } from "./sequential-plan.ts";
 
 export interface LineOffsets {
-  /** Distances of the low line below slope·n, rising; each stands for all distances with the same stops. */
+  /** Distances of the low line below slope·n, rising; each stands for all distances that stop the same at every look. */
   readonly low: readonly number[];
   /** Distances of the high line above slope·n, rising. */
   readonly high: readonly number[];
 }
 
-/** Places nearer than this are one place: far above rounding, far below any distance that tells stops apart. */
+/** Places nearer than this are one place: far above rounding, and nearer ones need shares made to meet so closely. */
 const samePlace = 1e-9;
 
 /** A line is crossed wrongly with chance e to minus this or less: 1e-26, below every error anyone asks for. */

@@ -68,7 +68,7 @@ export interface SamplingProblems {
     readonly upperLow: number;
     readonly upperHigh: number;
   };
-  /** The errors wanted are not kept with `maxBees`, but are with `neededBees`; `reached` are those of the best plan. */
+  /** The errors wanted are not kept with `maxBees`, but are with `neededBees`; `reached` are those of a plan within a hundredth of the best. */
   readonly "sequential-plan-needs-more-bees": {
     readonly maxBees: number;
     readonly alpha: number;

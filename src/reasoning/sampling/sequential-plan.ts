@@ -89,9 +89,17 @@ export function sequentialLines(test: SequentialTest): Result<SequentialLines> {
   const slope = (Math.log1p(-lowPrevalence) - Math.log1p(-highPrevalence)) / distance;
   const lowIntercept = Math.log(beta / (1 - alpha)) / distance;
   const highIntercept = Math.log((1 - beta) / alpha) / distance;
-  const firstLow = Math.ceil(-lowIntercept / slope - lineSlack);
-  const firstHigh = Math.ceil(highIntercept / (1 - slope) - lineSlack);
-  return answered({ slope, lowIntercept, highIntercept, firstLow, firstHigh });
+  return answered(linesAt({ slope, lowIntercept, highIntercept }));
+}
+
+/** Lines with what they say first. */
+export function linesAt(lines: Pick<SequentialLines, "slope" | "lowIntercept" | "highIntercept">): SequentialLines {
+  const { slope, lowIntercept, highIntercept } = lines;
+  return {
+    ...lines,
+    firstLow: Math.ceil(-lowIntercept / slope - lineSlack),
+    firstHigh: Math.ceil(highIntercept / (1 - slope) - lineSlack),
+  };
 }
 
 /**
@@ -118,11 +126,16 @@ export function sequentialPlan(request: SequentialDesign): Result<SequentialPlan
     return blocked(samplingProblem("sequential-bees-disordered", "blocked", "minBees", { minBees, maxBees }));
   }
   const lines = sequentialLines(design);
-  if (!lines.ok) return lines;
+  return lines.ok ? answered(planAlong(lines.value, design)) : lines;
+}
+
+/** The plan of these lines, whatever nominal errors its design tells. */
+export function planAlong(lines: SequentialLines, design: Required<SequentialDesign>): SequentialPlan {
+  const { minBees, maxBees, batch } = design;
   const looks: SequentialLook[] = [];
-  for (let bees = minBees; bees < maxBees; bees += batch) looks.push(lookAt(lines.value, bees));
-  looks.push(lookAt(lines.value, maxBees));
-  return answered({ design, lines: lines.value, looks });
+  for (let bees = minBees; bees < maxBees; bees += batch) looks.push(lookAt(lines, bees));
+  looks.push(lookAt(lines, maxBees));
+  return { design, lines, looks };
 }
 
 function lookAt({ slope, lowIntercept, highIntercept }: SequentialLines, bees: number): SequentialLook {
