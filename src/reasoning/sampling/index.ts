@@ -16,7 +16,17 @@ export * from "./problems.ts";
 export * from "./reasons.ts";
 export * from "./running-path.ts";
 export * from "./sequential-characteristics.ts";
-export * from "./sequential-plan.ts";
+export {
+  type AtEnd,
+  lineSlack,
+  type SequentialDesign,
+  type SequentialLines,
+  type SequentialLook,
+  type SequentialPlan,
+  type SequentialTest,
+  sequentialLines,
+  sequentialPlan,
+} from "./sequential-plan.ts";
 export * from "./stopped-sample.ts";
 export * from "./stopping-walk.ts";
 export * from "./survey.ts";
